@@ -1,0 +1,32 @@
+# Compiler settings shared by every target.
+
+set(CMAKE_CXX_STANDARD 20)
+set(CMAKE_CXX_STANDARD_REQUIRED ON)
+set(CMAKE_CXX_EXTENSIONS OFF)
+set(CMAKE_EXPORT_COMPILE_COMMANDS ON)
+
+if(NOT CMAKE_BUILD_TYPE AND NOT CMAKE_CONFIGURATION_TYPES)
+  set(CMAKE_BUILD_TYPE Release CACHE STRING "Build type" FORCE)
+endif()
+
+# A compiler cache and a fast linker are used when they are there; neither is needed.
+find_program(ROUNDWRIGHT_CCACHE ccache)
+if(ROUNDWRIGHT_CCACHE AND NOT CMAKE_CXX_COMPILER_LAUNCHER)
+  set(CMAKE_CXX_COMPILER_LAUNCHER
+    ${CMAKE_COMMAND} -E env CCACHE_BASEDIR=${PROJECT_SOURCE_DIR} CCACHE_NOHASHDIR=1 ${ROUNDWRIGHT_CCACHE})
+endif()
+find_program(ROUNDWRIGHT_MOLD mold)
+if(ROUNDWRIGHT_MOLD AND CMAKE_CXX_COMPILER_ID STREQUAL "GNU")
+  add_link_options(-fuse-ld=mold)
+endif()
+
+if(ROUNDWRIGHT_SANITIZE)
+  add_compile_options(-fsanitize=${ROUNDWRIGHT_SANITIZE} -fno-omit-frame-pointer -fno-sanitize-recover=all)
+  add_link_options(-fsanitize=${ROUNDWRIGHT_SANITIZE})
+endif()
+
+# Warnings are errors: a warning that may stay is one nobody reads.
+function(roundwright_warnings target)
+  target_compile_options(${target} PRIVATE
+    -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wno-sign-conversion -Wnon-virtual-dtor -Woverloaded-virtual -Werror)
+endfunction()

@@ -1,0 +1,13 @@
+#pragma once
+
+#include <cstddef>
+
+namespace roundwright {
+
+/// What one toy may hold. Each limit is met with a message, never with silence or a crash.
+inline constexpr std::size_t max_pieces = 200;
+inline constexpr std::size_t max_rounds_per_piece = 2'000;
+inline constexpr std::size_t max_stitches_per_piece = 200'000;
+inline constexpr std::size_t max_file_bytes = 64u * 1024u * 1024u;
+
+}  // namespace roundwright

@@ -1,0 +1,49 @@
+#pragma once
+
+#include <optional>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+#include "core/base/diagnostic.h"
+#include "core/pattern/toy.h"
+
+namespace roundwright {
+
+enum class CheckCode {
+    too_many_increases,  ///< more than twice the stitches below. args: stitches, below, most that can be
+                         ///< worked
+    too_many_decreases,  ///< fewer than half the stitches below. args: stitches, below, least that can be
+                         ///< worked
+    ruffles,  ///< args: stitches more, stitches more that lie flat, waves, wave height (mm), spare (mm)
+    cups_though_flat,     ///< marked "lies flat" but rises. args: rise (mm), stitches more, that lie flat
+    ruffles_though_flat,  ///< marked "lies flat" but ruffles. args as `ruffles`
+    gathers,              ///< args: stitches fewer, spare (mm)
+    words_do_not_fit,     ///< a written round does not come out. args: loops below, loops taken
+    gauge_missing,
+    not_converged,      ///< args: rounds
+    too_many_stitches,  ///< over a limit of the program. args: stitches, limit
+};
+
+/// A name for machines: "too_many_increases", ...
+[[nodiscard]] std::string_view check_code_name(CheckCode code);
+
+/// A change that would mend a check, as an edit of the piece's rounds.
+enum class CureKind { spread_increases, set_count, add_even_round, change_start_count, remove_flat_mark };
+struct Cure {
+    CureKind kind;
+    std::vector<Round> rounds;  ///< takes the place of rounds [first, first + replaced)
+    int first = 0;
+    int replaced = 0;
+};
+
+struct Check {
+    CheckCode code;
+    Severity severity = Severity::warning;
+    int piece = 0;   ///< from 0; -1: the toy
+    int round = -1;  ///< from 0; -1: the piece
+    std::vector<Argument> arguments;
+    std::vector<Cure> cures;
+};
+
+}  // namespace roundwright

@@ -1,0 +1,16 @@
+#pragma once
+
+namespace roundwright {
+
+/// The size of one relaxed single crochet as this maker works it, mm. The errors are half widths of the
+/// range in which the true value is believed to lie.
+struct Gauge {
+    double stitch_width_mm = 0;
+    double round_height_mm = 0;
+    double stitch_width_error_mm = 0;
+    double round_height_error_mm = 0;
+
+    friend bool operator==(const Gauge&, const Gauge&) = default;
+};
+
+}  // namespace roundwright

@@ -1,0 +1,42 @@
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <vector>
+
+#include "core/base/colour.h"
+#include "core/base/vec.h"
+
+namespace roundwright {
+
+/// A triangle mesh as plain vectors of numbers: x right, y up, z towards the viewer (the toy's front), mm.
+/// Triangles are anticlockwise seen from outside.
+struct Mesh {
+    std::vector<float> positions;                  ///< 3 a vertex
+    std::vector<float> normals;                    ///< 3 a vertex, unit length
+    std::vector<float> colours;                    ///< 3 a vertex, sRGB 0..1
+    std::vector<std::uint32_t> indices;            ///< 3 a triangle
+    std::vector<std::int32_t> stitch_of_triangle;  ///< index into StitchSurface::stitches; -1 for none
+
+    [[nodiscard]] std::size_t vertex_count() const { return positions.size() / 3; }
+    [[nodiscard]] std::size_t triangle_count() const { return indices.size() / 3; }
+};
+
+/// One stitch on the finished surface. Corners: lower left, lower right, upper right, upper left as seen from
+/// outside with the start of the piece below.
+struct StitchPatch {
+    int round = 0;   ///< from 0
+    int stitch = 0;  ///< within its round, from 0
+    std::array<Vec3, 4> corners;
+    Vec3 normal;
+    Colour colour;
+};
+
+/// What shows, measures, picks, draws or exports a piece works on this, whichever solver made it.
+struct StitchSurface {
+    std::vector<StitchPatch> stitches;
+    std::vector<std::uint32_t> first_stitch_of_round;  ///< rounds + 1 entries
+    Mesh mesh;
+};
+
+}  // namespace roundwright

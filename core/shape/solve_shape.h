@@ -1,0 +1,55 @@
+#pragma once
+
+#include <stop_token>
+#include <vector>
+
+#include "core/base/vec.h"
+#include "core/shape/shape_problem.h"
+
+namespace roundwright {
+
+/// Material and numerical constants of the shape model. Only ratios of the stiffnesses matter.
+struct ShapeOptions {
+    double course_stiffness = 1;       ///< along a round
+    double wale_stiffness = 0.5;       ///< from round to round
+    double compression_factor = 0.02;  ///< of the course stiffness, where a loop is too long: it wrinkles
+    double bending_stiffness = 1e-3;   ///< of the meridian's turn; small, keeps an unstuffed piece well posed
+    double relative_gradient = 1e-9;
+    int max_iterations = 200;
+    std::stop_token stop;
+};
+
+enum class Termination {
+    converged,
+    iteration_limit,  ///< the shape is the best so far
+    line_search_failed,
+    cancelled,
+    unusable_problem,  ///< no rounds, or a length that is not a positive finite number: nothing was computed
+};
+
+/// The stuffed shape: loop i is a circle of radius `radius_mm[i]` at height `z_mm[i]`, i = 0..n. z grows from
+/// the start, and the lowest point of the piece is at z = 0.
+struct Shape {
+    Termination termination = Termination::unusable_problem;
+    int iterations = 0;
+    double residual = 0;  ///< norm of the gradient over its scale
+    double energy = 0;
+    double pressure = 0;  ///< in units of the course stiffness per mm
+    std::vector<double> radius_mm;
+    std::vector<double> z_mm;
+    std::vector<double> course_stretch;  ///< e_i of loop i; below 0 the loop has length to spare
+    std::vector<double> wale_stretch;    ///< m_i of round i, i = 1..n, at [i - 1]
+    double area_stretch = 0;             ///< mean, as reached
+    double width_mm = 0;                 ///< largest diameter
+    double height_mm = 0;
+    double volume_mm3 = 0;
+    double surface_mm2 = 0;
+
+    [[nodiscard]] bool usable() const { return !radius_mm.empty(); }
+};
+
+/// The shape of least energy. `warm` (may be null) is a shape of a similar piece to start from.
+[[nodiscard]] Shape solve_shape(const ShapeProblem& problem, const ShapeOptions& options = {},
+                                const Shape* warm = nullptr);
+
+}  // namespace roundwright
