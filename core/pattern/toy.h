@@ -74,6 +74,15 @@ inline constexpr double light_stuffing_stretch = 0.01;
 inline constexpr double medium_stuffing_stretch = 0.04;
 inline constexpr double firm_stuffing_stretch = 0.08;
 
+/// How far the maker has come with hook and yarn.
+struct WorkedSoFar {
+    int rounds = 0;                        ///< whole rounds done
+    int stitches = 0;                      ///< stitches done of the round after them
+    std::vector<double> seconds_of_round;  ///< time each round took; 0, or no entry: not measured
+
+    friend bool operator==(const WorkedSoFar&, const WorkedSoFar&) = default;
+};
+
 struct Piece {
     std::string name;
     Start start = MagicRing{};
@@ -83,6 +92,7 @@ struct Piece {
     double area_stretch = medium_stuffing_stretch;
     bool starts_at_top = false;  ///< the first round is the top of the finished piece
     int make = 1;                ///< how many of this piece the toy needs
+    WorkedSoFar worked;          ///< of the one on the hook
 
     friend bool operator==(const Piece&, const Piece&) = default;
 };
