@@ -8,6 +8,8 @@
 
 #include "core/base/colour.h"
 #include "core/gauge/gauge_source.h"
+#include "core/pattern/making.h"
+#include "core/pattern/pattern_text.h"
 #include "core/stitches/stitch.h"
 
 namespace roundwright {
@@ -103,6 +105,8 @@ struct Yarn {
     YarnWeight weight = YarnWeight::light;
     std::optional<double> metres_per_100_g;
     bool brushed = false;
+    std::optional<double> ball_grams;
+    std::optional<double> ball_price;
 
     friend bool operator==(const Yarn&, const Yarn&) = default;
 };
@@ -116,6 +120,8 @@ struct Toy {
     GaugeSource gauge;
     std::vector<Yarn> yarns;
     std::vector<Piece> pieces;
+    PatternText text;
+    Making making;
 
     friend bool operator==(const Toy&, const Toy&) = default;
 };

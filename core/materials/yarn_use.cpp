@@ -1,0 +1,141 @@
+#include "core/materials/yarn_use.h"
+
+#include <algorithm>
+#include <array>
+
+namespace roundwright {
+namespace {
+
+/// Times the yarn is drawn through: before the finish, for each foot; and to finish.
+struct Draws {
+    double each_foot;
+    double finish;
+};
+
+Draws draws(const Stitch& stitch) {
+    constexpr double bobble_legs = 5;
+    switch (stitch.kind) {
+        case StitchKind::chain:
+            return {0, 1};
+        case StitchKind::slip_stitch:
+            return {0, 1};
+        case StitchKind::single_crochet:
+            return {1, 1};
+        case StitchKind::half_double_crochet:
+            return {2, 1};
+        case StitchKind::double_crochet:
+            return {3, 1};
+        case StitchKind::treble_crochet:
+            return {5, 1};
+        case StitchKind::bobble:
+            return {3 * bobble_legs, 1};
+        case StitchKind::skip:
+            return {0, 0};
+    }
+    return {0, 0};
+}
+
+std::size_t yarn_index(std::size_t yarn, std::size_t yarns) { return yarn < yarns ? yarn : 0; }
+
+double foundation_chains(const Start& start) {
+    if (const auto* ring = std::get_if<ChainRing>(&start)) return ring->chains;
+    if (const auto* tube = std::get_if<OpenTube>(&start)) return tube->chains;
+    if (const auto* oval = std::get_if<OvalChain>(&start)) return oval->chains;
+    return 0;
+}
+
+double joining_draws(Joining joining) {
+    switch (joining) {
+        case Joining::spiral:
+            return 0;
+        case Joining::joined:
+            return 2;
+        case Joining::rows:
+            return 1;
+    }
+    return 0;
+}
+
+constexpr double single_crochet_draws = 2;
+
+/// A yarn taken up in a round and worked until the next one is.
+struct Stretch {
+    std::size_t yarn;
+    std::size_t round;
+};
+std::vector<Stretch> stretches(const StitchGraph& graph, std::size_t yarns) {
+    std::vector<Stretch> all;
+    for (std::size_t round = 0; round < graph.rounds.size(); ++round) {
+        for (const GraphStitch& stitch : graph.rounds[round].stitches) {
+            const std::size_t yarn = yarn_index(stitch.stitch.yarn, yarns);
+            if (all.empty() || all.back().yarn != yarn) all.push_back({yarn, round});
+        }
+    }
+    return all;
+}
+
+/// Rounds that a yarn may rest and still be carried up.
+constexpr std::size_t carried_rounds = 2;
+
+}  // namespace
+
+double yarn_over_single_crochet(const Stitch& stitch) {
+    const Draws of = draws(stitch);
+    const double feet = stitch.invisible ? 1 : std::max<double>(stitch.feet, 1);
+    return (of.each_foot * feet + of.finish) / single_crochet_draws;
+}
+
+Estimate single_crochet_yarn_mm(const Gauge& gauge, const Making& making) {
+    if (making.yarn_per_ten_stitches_mm) {
+        const double measured = *making.yarn_per_ten_stitches_mm / 10;
+        return {measured, measured * (1 - measured_yarn_error), measured * (1 + measured_yarn_error)};
+    }
+    const double w = gauge.stitch_width_mm;
+    const double error = std::clamp(gauge.stitch_width_error_mm, 0.0, w);
+    return yarn_over_stitch_width * Estimate{w, w - error, w + error};
+}
+
+std::vector<double> single_crochets_of_yarn(const Piece& piece, const StitchGraph& graph, std::size_t yarns) {
+    std::vector<double> use(yarns, 0.0);
+    if (yarns == 0) return use;
+    const std::size_t first = piece.rounds.empty() ? 0 : yarn_index(piece.rounds.front().yarn, yarns);
+    use[first] += foundation_chains(piece.start) / single_crochet_draws;
+    for (const GraphRound& round : graph.rounds) {
+        for (const GraphStitch& stitch : round.stitches) {
+            use[yarn_index(stitch.stitch.yarn, yarns)] += yarn_over_single_crochet(stitch.stitch);
+        }
+        if (!round.stitches.empty()) {
+            const std::size_t last = yarn_index(round.stitches.back().stitch.yarn, yarns);
+            use[last] += joining_draws(piece.joining) / single_crochet_draws;
+        }
+    }
+    return use;
+}
+
+std::vector<int> yarn_ends(const Piece&, const StitchGraph& graph, std::size_t yarns) {
+    std::vector<int> ends(yarns, 0);
+    if (yarns == 0) return ends;
+    std::vector<std::size_t> dropped(yarns, 0);
+    std::vector<bool> begun(yarns, false);
+    const std::vector<Stretch> all = stretches(graph, yarns);
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        const Stretch& stretch = all[i];
+        const bool carried = begun[stretch.yarn] && stretch.round <= dropped[stretch.yarn] + carried_rounds;
+        if (!carried) ends[stretch.yarn] += 2;
+        begun[stretch.yarn] = true;
+        dropped[stretch.yarn] = i + 1 < all.size() ? all[i + 1].round : graph.rounds.size();
+    }
+    return ends;
+}
+
+Estimate yarn_grams(const Yarn& yarn, const Estimate& metres) {
+    if (yarn.metres_per_100_g && *yarn.metres_per_100_g > 0) return metres * (100 / *yarn.metres_per_100_g);
+    const Range range = yarn_standard(yarn.weight).metres_per_100_g;
+    // The ends of the table are open: a quarter beyond the printed end stands in.
+    const double low = range.low > 0 ? range.low : range.high * 0.75;
+    const double high = range.high > 0 ? range.high : range.low * 1.25;
+    const double likely = (low + high) / 2;
+    return {metres.likely * 100 / likely, metres.low * 100 / high, metres.high * 100 / low};
+}
+
+}  // namespace roundwright
