@@ -1,0 +1,20 @@
+#pragma once
+
+#include <string>
+
+#include "core/instructions/terms.h"
+#include "core/pattern/toy.h"
+#include "core/stitches/stitch_graph.h"
+
+namespace roundwright {
+
+/// The words of one round (from 0), without its number and count: "6 sc in magic ring", "inc around",
+/// "[sc, inc] x 6". `start` tells a magic ring from a chain ring for a round worked into a ring.
+[[nodiscard]] std::string round_words(const StitchGraph& graph, int round, Terms terms,
+                                      const Start& start = MagicRing{});
+
+/// How the words call a yarn of the toy: "A" for the first, "B" for the next; "yarn 27" when the letters run
+/// out.
+[[nodiscard]] std::string yarn_letter(int yarn);
+
+}  // namespace roundwright
