@@ -12,24 +12,31 @@ namespace roundwright {
 
 enum class CheckCode {
     too_many_increases,  ///< more than twice the stitches below. args: stitches, below, most that can be
-                         ///< worked
+                         ///< worked, fabric with no loop to stand on (mm)
     too_many_decreases,  ///< fewer than half the stitches below. args: stitches, below, least that can be
-                         ///< worked
+                         ///< worked, loops left over (mm)
     ruffles,  ///< args: stitches more, stitches more that lie flat, waves, wave height (mm), spare (mm)
     cups_though_flat,     ///< marked "lies flat" but rises. args: rise (mm), stitches more, that lie flat
     ruffles_though_flat,  ///< marked "lies flat" but ruffles. args as `ruffles`
     gathers,              ///< args: stitches fewer, spare (mm)
-    words_do_not_fit,     ///< a written round does not come out. args: loops below, loops taken
-    gauge_missing,
-    not_converged,      ///< args: rounds
-    too_many_stitches,  ///< over a limit of the program. args: stitches, limit
+    words_do_not_fit,     ///< a written round does not come out. args: loops below, loops taken, between (mm)
+    gauge_missing,        ///< args: stitch width that stands in (mm), its error (mm)
+    not_converged,        ///< args: rounds
+    too_many_stitches,    ///< over a limit of the program. args: stitches, limit
 };
 
 /// A name for machines: "too_many_increases", ...
 [[nodiscard]] std::string_view check_code_name(CheckCode code);
 
 /// A change that would mend a check, as an edit of the piece's rounds.
-enum class CureKind { spread_increases, set_count, add_even_round, change_start_count, remove_flat_mark };
+enum class CureKind {
+    spread_increases,
+    set_count,
+    add_even_round,
+    change_start_count,
+    remove_flat_mark,
+    spread_decreases
+};
 struct Cure {
     CureKind kind;
     std::vector<Round> rounds;  ///< takes the place of rounds [first, first + replaced)

@@ -1,0 +1,76 @@
+#include <cmath>
+#include <cstdlib>
+
+#include "core/checks/families.h"
+
+namespace roundwright {
+
+namespace {
+
+constexpr int most_rounds_put_in = 3;
+
+/// Rounds from `below` to `count` that each grow to at most double, or shrink to at least half, of the one
+/// below: as few as will do, each growing by the same ratio. Rounding up keeps both bounds.
+std::vector<Round> workable_steps(const Round& like, int below, int count) {
+    const double ratio = static_cast<double>(count) / below;
+    const int rounds = static_cast<int>(std::ceil(std::abs(std::log2(ratio)) - 1e-9));
+    std::vector<Round> steps;
+    for (int i = 1; i < rounds; ++i) {
+        const double stitches = below * std::pow(ratio, static_cast<double>(i) / rounds);
+        steps.push_back(with_count(like, static_cast<int>(std::ceil(stitches - 1e-9))));
+    }
+    steps.push_back(with_count(like, count));
+    return steps;
+}
+
+void check_count(const CheckInput& input, int index, std::vector<Check>& checks) {
+    const Round& round = input.piece.rounds[static_cast<std::size_t>(index)];
+    const auto* even = std::get_if<WorkedEvenly>(&round.working);
+    const int below = input.loops_below(index);
+    if (even == nullptr || below < 1) return;
+    const int most = 2 * below;
+    const int least = (below + 1) / 2;
+    const int stitches = even->stitches;
+    if (stitches >= least && stitches <= most) return;
+    const int nearest = stitches > most ? most : least;
+    Check check{
+        stitches > most ? CheckCode::too_many_increases : CheckCode::too_many_decreases,
+        Severity::error,
+        input.piece_index,
+        index,
+        {stitches, below, nearest, Millimetres{std::abs(stitches - nearest) * input.stitch_width_mm()}},
+        {{CureKind::set_count, {with_count(round, nearest)}, index, 1}}};
+    const std::vector<Round> steps = workable_steps(round, below, stitches);
+    if (steps.size() <= most_rounds_put_in + 1) {
+        check.cures.push_back(
+            {stitches > most ? CureKind::spread_increases : CureKind::spread_decreases, steps, index, 1});
+    }
+    checks.push_back(check);
+}
+
+void check_words(const CheckInput& input, const RoundProblem& problem, std::vector<Check>& checks) {
+    const Round& round = input.piece.rounds[static_cast<std::size_t>(problem.round)];
+    if (!std::holds_alternative<AsWritten>(round.working)) return;
+    Check check{CheckCode::words_do_not_fit,
+                Severity::error,
+                input.piece_index,
+                problem.round,
+                {problem.expected, problem.found,
+                 Millimetres{std::abs(problem.expected - problem.found) * input.stitch_width_mm()}},
+                {}};
+    const int left =
+        problem.round < input.graphed_rounds() ? input.loops_left(problem.round) : problem.expected;
+    if (left > 0) check.cures.push_back({CureKind::set_count, {with_count(round, left)}, problem.round, 1});
+    checks.push_back(check);
+}
+
+}  // namespace
+
+void check_counts(const CheckInput& input, std::vector<Check>& checks) {
+    for (int i = 0; i < std::min(input.rounds(), input.graphed_rounds()); ++i) check_count(input, i, checks);
+    for (const RoundProblem& problem : input.study.graph.problems) {
+        if (problem.round >= 0 && problem.round < input.rounds()) check_words(input, problem, checks);
+    }
+}
+
+}  // namespace roundwright

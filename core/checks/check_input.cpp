@@ -1,0 +1,44 @@
+#include "core/checks/check_input.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace roundwright {
+
+int CheckInput::loops_below(int round) const {
+    return round == 0 ? study.graph.graph.foundation_loops : loops_left(round - 1);
+}
+
+int CheckInput::loops_left(int round) const {
+    return study.graph.graph.rounds[static_cast<std::size_t>(round)].loops_left;
+}
+
+int CheckInput::rounds_with_lie() const {
+    return std::min({rounds(), graphed_rounds(), static_cast<int>(study.lies.size())});
+}
+
+std::vector<Argument> ruffle_arguments(const CheckInput& input, int round) {
+    const RoundLie& lie = input.study.lies[static_cast<std::size_t>(round)];
+    return {input.loops_left(round) - input.loops_below(round), lie.flat_increase, lie.waves,
+            Millimetres{lie.wave_height_mm}, Millimetres{lie.spare_length_mm}};
+}
+
+Round with_count(const Round& round, int stitches) {
+    Round other = round;
+    WorkedEvenly even;
+    if (const auto* worked = std::get_if<WorkedEvenly>(&round.working)) even = *worked;
+    even.stitches = std::max(1, stitches);
+    other.working = even;
+    return other;
+}
+
+std::vector<Round> in_steps(const Round& like, int below, int count, int rounds) {
+    std::vector<Round> stepped;
+    for (int i = 1; i <= rounds; ++i) {
+        const double part = static_cast<double>(i) / rounds;
+        stepped.push_back(with_count(like, static_cast<int>(std::lround(below + (count - below) * part))));
+    }
+    return stepped;
+}
+
+}  // namespace roundwright

@@ -1,0 +1,35 @@
+#pragma once
+
+#include <vector>
+
+#include "core/checks/piece_study.h"
+
+namespace roundwright {
+
+/// What the families of checks look at: one piece and everything computed from it.
+struct CheckInput {
+    const Piece& piece;
+    int piece_index = 0;
+    const PieceStudy& study;
+
+    [[nodiscard]] int rounds() const { return static_cast<int>(piece.rounds.size()); }
+    [[nodiscard]] double stitch_width_mm() const { return study.gauge.stitch_width_mm; }
+    /// Loops that round i is worked over (0: into a ring), and loops on the edge when it is done. Only for
+    /// rounds below `graphed_rounds()`.
+    [[nodiscard]] int graphed_rounds() const { return static_cast<int>(study.graph.graph.rounds.size()); }
+    /// Rounds for which the fabric's lie is known; 0 where no shape was found.
+    [[nodiscard]] int rounds_with_lie() const;
+    [[nodiscard]] int loops_below(int round) const;
+    [[nodiscard]] int loops_left(int round) const;
+};
+
+/// The arguments of a check on a round that ruffles.
+[[nodiscard]] std::vector<Argument> ruffle_arguments(const CheckInput& input, int round);
+
+/// A round like this one, but worked evenly to another count.
+[[nodiscard]] Round with_count(const Round& round, int stitches);
+
+/// Rounds like `like` whose counts go from `below` (exclusive) to `count` in `rounds` equal steps.
+[[nodiscard]] std::vector<Round> in_steps(const Round& like, int below, int count, int rounds);
+
+}  // namespace roundwright

@@ -1,0 +1,24 @@
+#pragma once
+
+#include <vector>
+
+#include "core/checks/check_input.h"
+
+namespace roundwright {
+
+/// The families of checks, one file each. Each adds what it finds to `checks`.
+
+/// Counts that cannot be worked over the round below, and written rounds that do not come out.
+void check_counts(const CheckInput& input, std::vector<Check>& checks);
+/// Fabric with length to spare, or drawn together.
+void check_fabric(const CheckInput& input, std::vector<Check>& checks);
+/// Rounds marked "lies flat" that do not.
+void check_flat_marks(const CheckInput& input, std::vector<Check>& checks);
+/// A gauge that is not known.
+void check_gauge(const CheckInput& input, std::vector<Check>& checks);
+/// A shape that was not found.
+void check_solver(const CheckInput& input, std::vector<Check>& checks);
+/// Limits of the program.
+void check_limits(const CheckInput& input, std::vector<Check>& checks);
+
+}  // namespace roundwright

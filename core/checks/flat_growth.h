@@ -1,0 +1,24 @@
+#pragma once
+
+#include "core/checks/check_input.h"
+
+namespace roundwright {
+
+/// Rounds [first, last], from 0.
+struct RoundRun {
+    int first = 0;
+    int last = 0;
+};
+
+/// A cure that keeps the counts at both ends of a run and takes as many rounds as it needs to grow (or
+/// shrink) by what lies flat each round. Nothing where no more rounds than now would be needed.
+[[nodiscard]] std::optional<Cure> spread_cure(const CheckInput& input, RoundRun run);
+
+/// A cure that keeps the number of rounds, each growing (or shrinking) by what lies flat. Nothing where that
+/// is what it does already.
+[[nodiscard]] std::optional<Cure> flat_counts_cure(const CheckInput& input, RoundRun run);
+
+/// Whole stitches more a round that come closest to lying flat at this round, at least 1.
+[[nodiscard]] int flat_step(const CheckInput& input, int round);
+
+}  // namespace roundwright

@@ -1,0 +1,18 @@
+#pragma once
+
+#include <span>
+#include <vector>
+
+#include "core/checks/piece_study.h"
+
+namespace roundwright {
+
+/// Every check of one piece, by round and the worst first within a round. `study` holds what was computed
+/// from that piece; its own `checks` are not looked at.
+[[nodiscard]] std::vector<Check> run_checks(const Toy& toy, std::size_t piece, const PieceStudy& study);
+
+/// The checks of all the pieces in one list. A check of the whole toy (`piece == -1`), which every study
+/// holds, stands in it once, first.
+[[nodiscard]] std::vector<Check> checks_of_toy(std::span<const PieceStudy> studies);
+
+}  // namespace roundwright

@@ -1,0 +1,39 @@
+#pragma once
+
+#include <nlohmann/json.hpp>
+#include <string>
+#include <string_view>
+
+#include "core/document/json_document.h"
+
+namespace roundwright {
+
+/// A value in a document and where it stands. Every reader below either returns a value of the wanted kind or
+/// throws DocumentError with the place's JSON pointer and what was expected there.
+class JsonPlace {
+  public:
+    explicit JsonPlace(const nlohmann::json& value, std::string pointer = {})
+        : value_(&value), pointer_(std::move(pointer)) {}
+
+    [[nodiscard]] const std::string& pointer() const { return pointer_; }
+    [[noreturn]] void fail(const std::string& expected) const;
+
+    /// Members of an object: one that must be there, and whether an optional one is (null counts as absent).
+    [[nodiscard]] JsonPlace at(std::string_view key) const;
+    [[nodiscard]] bool has(std::string_view key) const;
+
+    /// Elements of an array of at most `most`.
+    [[nodiscard]] std::size_t size(std::size_t most) const;
+    [[nodiscard]] JsonPlace element(std::size_t index) const;
+
+    [[nodiscard]] std::string text() const;
+    [[nodiscard]] bool flag() const;
+    [[nodiscard]] double number(double least, double most) const;
+    [[nodiscard]] int whole(int least, int most) const;
+
+  private:
+    const nlohmann::json* value_;
+    std::string pointer_;
+};
+
+}  // namespace roundwright

@@ -1,0 +1,258 @@
+#include <nlohmann/json.hpp>
+
+#include "core/base/limits.h"
+#include "core/document/json_document.h"
+#include "core/document/json_place.h"
+#include "core/document/migrate.h"
+#include "core/document/names.h"
+#include "core/document/nesting.h"
+#include "core/gauge/hook.h"
+
+namespace roundwright {
+
+namespace {
+
+using nlohmann::json;
+namespace names = document_names;
+
+constexpr double longest_mm = 100'000;
+constexpr double most_counted = 1'000'000;
+constexpr double longest_yarn_m = 100'000;
+constexpr double most_area_stretch = 0.5;
+constexpr double longest_seconds = 1e9;
+constexpr int most_made = 1'000;
+constexpr int most_stitches = static_cast<int>(max_stitches_per_piece);
+constexpr int most_rounds = static_cast<int>(max_rounds_per_piece);
+constexpr std::size_t most_yarns = 1'000;
+
+template <class Choice, std::size_t count>
+Choice choice(const JsonPlace& place, const names::Names<Choice, count>& choices) {
+    const std::string word = place.text();
+    std::string expected = "one of";
+    for (const auto& [value, name] : choices) {
+        if (name == word) return value;
+        expected += ' ';
+        expected += name;
+    }
+    place.fail(expected);
+}
+
+template <class Read>
+auto list(const JsonPlace& place, std::size_t most, Read read) {
+    std::vector<decltype(read(place))> things(place.size(most));
+    for (std::size_t i = 0; i < things.size(); ++i) things[i] = read(place.element(i));
+    return things;
+}
+
+int hex_digit(char c) {
+    if (c >= '0' && c <= '9') return c - '0';
+    if (c >= 'a' && c <= 'f') return c - 'a' + 10;
+    if (c >= 'A' && c <= 'F') return c - 'A' + 10;
+    return -1;
+}
+
+Colour read_colour(const JsonPlace& place) {
+    const std::string text = place.text();
+    std::array<std::uint8_t, 3> channels{};
+    bool good = text.size() == 7 && text[0] == '#';
+    for (std::size_t i = 0; good && i < 3; ++i) {
+        const int high = hex_digit(text[2 * i + 1]);
+        const int low = hex_digit(text[2 * i + 2]);
+        good = high >= 0 && low >= 0;
+        if (good) channels[i] = static_cast<std::uint8_t>(high * 16 + low);
+    }
+    if (!good) place.fail("a colour as #rrggbb");
+    return {channels[0], channels[1], channels[2]};
+}
+
+double optional_number(const JsonPlace& object, std::string_view key, double usual, double least,
+                       double most) {
+    return object.has(key) ? object.at(key).number(least, most) : usual;
+}
+
+bool optional_flag(const JsonPlace& object, std::string_view key) {
+    return object.has(key) && object.at(key).flag();
+}
+
+std::string optional_text(const JsonPlace& object, std::string_view key) {
+    return object.has(key) ? object.at(key).text() : std::string();
+}
+
+GaugeSource read_swatch(const JsonPlace& place) {
+    SwatchGauge swatch;
+    swatch.stitches = place.at("stitches").number(0, most_counted);
+    swatch.width_mm = place.at("width_mm").number(0, longest_mm);
+    swatch.rounds = place.at("rounds").number(0, most_counted);
+    swatch.height_mm = place.at("height_mm").number(0, longest_mm);
+    swatch.worked_in_rows = optional_flag(place, "worked_in_rows");
+    swatch.measuring_error_mm = optional_number(place, "measuring_error_mm", 1, 0, longest_mm);
+    swatch.hook_mm = optional_number(place, "hook_mm", 0, 0, most_hook_mm);
+    return swatch;
+}
+
+GaugeSource read_circle(const JsonPlace& place) {
+    CircleGauge circle;
+    circle.rounds = place.at("rounds").whole(0, most_rounds);
+    circle.increases = place.at("increases").whole(0, most_stitches);
+    circle.across_mm = place.at("across_mm").number(0, longest_mm);
+    circle.lie = choice(place.at("lie"), names::circle_lies);
+    circle.measuring_error_mm = optional_number(place, "measuring_error_mm", 1, 0, longest_mm);
+    circle.hook_mm = optional_number(place, "hook_mm", 0, 0, most_hook_mm);
+    return circle;
+}
+
+GaugeSource read_given(const JsonPlace& place) {
+    GivenGauge given;
+    given.gauge.stitch_width_mm = place.at("stitch_width_mm").number(0, longest_mm);
+    given.gauge.round_height_mm = place.at("round_height_mm").number(0, longest_mm);
+    given.gauge.stitch_width_error_mm = optional_number(place, "stitch_width_error_mm", 0, 0, longest_mm);
+    given.gauge.round_height_error_mm = optional_number(place, "round_height_error_mm", 0, 0, longest_mm);
+    return given;
+}
+
+GaugeSource read_gauge(const JsonPlace& place) {
+    const JsonPlace from = place.at("from");
+    const std::string word = from.text();
+    if (word == "swatch") return read_swatch(place);
+    if (word == "circle") return read_circle(place);
+    if (word == "estimate") return EstimatedGauge{choice(place.at("weight"), names::weights)};
+    if (word == "given") return read_given(place);
+    from.fail("one of swatch circle estimate given");
+}
+
+Yarn read_yarn(const JsonPlace& place) {
+    Yarn yarn;
+    yarn.name = place.at("name").text();
+    yarn.colour = read_colour(place.at("colour"));
+    yarn.weight = choice(place.at("weight"), names::weights);
+    if (place.has("metres_per_100_g")) {
+        yarn.metres_per_100_g = place.at("metres_per_100_g").number(0, longest_yarn_m);
+    }
+    yarn.brushed = optional_flag(place, "brushed");
+    return yarn;
+}
+
+Start read_start(const JsonPlace& place) {
+    const JsonPlace kind = place.at("kind");
+    const std::string word = kind.text();
+    if (word == "magic_ring") return MagicRing{};
+    if (word != "chain_ring" && word != "open_tube" && word != "oval_chain") {
+        kind.fail("one of magic_ring chain_ring open_tube oval_chain");
+    }
+    const int chains = place.at("chains").whole(1, most_stitches);
+    if (word == "chain_ring") return ChainRing{chains};
+    if (word == "open_tube") return OpenTube{chains};
+    return OvalChain{chains};
+}
+
+WorkedEvenly read_even(const JsonPlace& place) {
+    WorkedEvenly even;
+    even.stitches = place.at("stitches").whole(1, most_stitches);
+    if (place.has("stitch")) even.kind = choice(place.at("stitch"), names::stitches);
+    if (place.has("loop")) even.part = choice(place.at("loop"), names::loops);
+    if (place.has("spacing")) even.spacing = choice(place.at("spacing"), names::spacings);
+    return even;
+}
+
+Round read_round(const JsonPlace& place, std::size_t yarns) {
+    Round round;
+    if (place.has("words"))
+        round.working = AsWritten{place.at("words").text()};
+    else
+        round.working = read_even(place);
+    const int last_yarn = yarns == 0 ? 0 : static_cast<int>(yarns) - 1;
+    if (place.has("yarn")) round.yarn = static_cast<std::size_t>(place.at("yarn").whole(0, last_yarn));
+    round.lies_flat = optional_flag(place, "lies_flat");
+    round.note = optional_text(place, "note");
+    return round;
+}
+
+WorkedSoFar read_worked(const JsonPlace& place) {
+    WorkedSoFar worked;
+    worked.rounds = place.at("rounds").whole(0, most_rounds);
+    worked.stitches = place.at("stitches").whole(0, most_stitches);
+    if (place.has("seconds_of_round")) {
+        worked.seconds_of_round = list(place.at("seconds_of_round"), max_rounds_per_piece,
+                                       [](const JsonPlace& time) { return time.number(0, longest_seconds); });
+    }
+    return worked;
+}
+
+Piece read_piece(const JsonPlace& place, std::size_t yarns) {
+    Piece piece;
+    piece.name = place.at("name").text();
+    piece.start = read_start(place.at("start"));
+    piece.end = choice(place.at("end"), names::ends);
+    if (place.has("joining")) piece.joining = choice(place.at("joining"), names::joinings);
+    piece.area_stretch = optional_number(place, "area_stretch", piece.area_stretch, 0, most_area_stretch);
+    piece.starts_at_top = optional_flag(place, "starts_at_top");
+    if (place.has("make")) piece.make = place.at("make").whole(1, most_made);
+    if (place.has("worked")) piece.worked = read_worked(place.at("worked"));
+    piece.rounds = list(place.at("rounds"), max_rounds_per_piece,
+                        [yarns](const JsonPlace& round) { return read_round(round, yarns); });
+    return piece;
+}
+
+Toy read_toy(const JsonPlace& place) {
+    Toy toy;
+    toy.title = optional_text(place, "title");
+    toy.designer = optional_text(place, "designer");
+    toy.notes = optional_text(place, "notes");
+    toy.hook_mm = place.at("hook_mm").number(least_hook_mm, most_hook_mm);
+    if (place.has("gauge")) toy.gauge = read_gauge(place.at("gauge"));
+    toy.yarns = list(place.at("yarns"), most_yarns, read_yarn);
+    toy.pieces = list(place.at("pieces"), max_pieces,
+                      [&toy](const JsonPlace& piece) { return read_piece(piece, toy.yarns.size()); });
+    return toy;
+}
+
+json parse(std::string_view text) {
+    if (text.size() > max_file_bytes) {
+        throw DocumentError("", "the file is larger than " + std::to_string(max_file_bytes >> 20) + " MiB");
+    }
+    if (const auto byte = too_deep_at(text)) {
+        throw DocumentError("", "nested too deeply at byte " + std::to_string(*byte));
+    }
+    try {
+        return json::parse(text);
+    } catch (const json::parse_error& error) {
+        throw DocumentError("", "not JSON at byte " + std::to_string(error.byte));
+    } catch (const json::exception&) {
+        throw DocumentError("", "not JSON: a number is too large");
+    }
+}
+
+int version_of(const JsonPlace& document) {
+    const JsonPlace format = document.at("format");
+    if (format.text() != "roundwright") format.fail("\"roundwright\"");
+    return document.at("version").whole(1, 1'000'000);
+}
+
+Toy read_newer(const JsonPlace& document, int version) {
+    try {
+        return read_toy(document);
+    } catch (const DocumentError& error) {
+        throw DocumentError(error.path(), std::string(error.what()) +
+                                              " (the file was written by a newer program, format version " +
+                                              std::to_string(version) + ")");
+    }
+}
+
+}  // namespace
+
+ReadDocument read_document(std::string_view text) {
+    json document = parse(text);
+    const JsonPlace root(document);
+    ReadDocument read;
+    read.version = version_of(root);
+    read.newer = read.version > document_version;
+    if (read.newer) {
+        read.toy = read_newer(root, read.version);
+    } else {
+        migrate(document, read.version, migrations());
+        read.toy = read_toy(root);
+    }
+    return read;
+}
+
+}  // namespace roundwright

@@ -1,0 +1,181 @@
+#include <nlohmann/json.hpp>
+
+#include "core/document/json_document.h"
+#include "core/document/names.h"
+
+namespace roundwright {
+
+namespace {
+
+using nlohmann::ordered_json;
+namespace names = document_names;
+
+ordered_json colour_json(const Colour& colour) {
+    constexpr std::string_view digits = "0123456789abcdef";
+    std::string text = "#";
+    for (const std::uint8_t channel : {colour.red, colour.green, colour.blue}) {
+        text += digits[channel >> 4];
+        text += digits[channel & 15];
+    }
+    return text;
+}
+
+ordered_json source_json(const SwatchGauge& swatch) {
+    return {{"from", "swatch"},
+            {"stitches", swatch.stitches},
+            {"width_mm", swatch.width_mm},
+            {"rounds", swatch.rounds},
+            {"height_mm", swatch.height_mm},
+            {"worked_in_rows", swatch.worked_in_rows},
+            {"measuring_error_mm", swatch.measuring_error_mm},
+            {"hook_mm", swatch.hook_mm}};
+}
+
+ordered_json source_json(const CircleGauge& circle) {
+    return {{"from", "circle"},
+            {"rounds", circle.rounds},
+            {"increases", circle.increases},
+            {"across_mm", circle.across_mm},
+            {"lie", names::name_of(names::circle_lies, circle.lie)},
+            {"measuring_error_mm", circle.measuring_error_mm},
+            {"hook_mm", circle.hook_mm}};
+}
+
+ordered_json source_json(const EstimatedGauge& estimate) {
+    return {{"from", "estimate"}, {"weight", names::name_of(names::weights, estimate.weight)}};
+}
+
+ordered_json source_json(const GivenGauge& given) {
+    return {{"from", "given"},
+            {"stitch_width_mm", given.gauge.stitch_width_mm},
+            {"round_height_mm", given.gauge.round_height_mm},
+            {"stitch_width_error_mm", given.gauge.stitch_width_error_mm},
+            {"round_height_error_mm", given.gauge.round_height_error_mm}};
+}
+
+ordered_json source_json(std::monostate) { return nullptr; }
+
+ordered_json yarn_json(const Yarn& yarn) {
+    ordered_json json{{"name", yarn.name},
+                      {"colour", colour_json(yarn.colour)},
+                      {"weight", names::name_of(names::weights, yarn.weight)}};
+    if (yarn.metres_per_100_g) json["metres_per_100_g"] = *yarn.metres_per_100_g;
+    json["brushed"] = yarn.brushed;
+    return json;
+}
+
+ordered_json start_json(const MagicRing&) { return {{"kind", "magic_ring"}}; }
+ordered_json start_json(const ChainRing& ring) { return {{"kind", "chain_ring"}, {"chains", ring.chains}}; }
+ordered_json start_json(const OpenTube& tube) { return {{"kind", "open_tube"}, {"chains", tube.chains}}; }
+ordered_json start_json(const OvalChain& oval) { return {{"kind", "oval_chain"}, {"chains", oval.chains}}; }
+
+void put_working(ordered_json& json, const WorkedEvenly& even) {
+    const WorkedEvenly usual;
+    json["stitches"] = even.stitches;
+    if (even.kind != usual.kind) json["stitch"] = names::name_of(names::stitches, even.kind);
+    if (even.part != usual.part) json["loop"] = names::name_of(names::loops, even.part);
+    if (even.spacing != usual.spacing) json["spacing"] = names::name_of(names::spacings, even.spacing);
+}
+
+void put_working(ordered_json& json, const AsWritten& written) { json["words"] = written.words; }
+
+ordered_json round_json(const Round& round) {
+    ordered_json json = ordered_json::object();
+    std::visit([&json](const auto& working) { put_working(json, working); }, round.working);
+    if (round.yarn != 0) json["yarn"] = round.yarn;
+    if (round.lies_flat) json["lies_flat"] = true;
+    if (!round.note.empty()) json["note"] = round.note;
+    return json;
+}
+
+template <class Things, class ToJson>
+ordered_json list_json(const Things& things, ToJson to_json) {
+    ordered_json list = ordered_json::array();
+    for (const auto& thing : things) list.push_back(to_json(thing));
+    return list;
+}
+
+ordered_json worked_json(const WorkedSoFar& worked) {
+    ordered_json json{{"rounds", worked.rounds}, {"stitches", worked.stitches}};
+    if (!worked.seconds_of_round.empty()) json["seconds_of_round"] = worked.seconds_of_round;
+    return json;
+}
+
+ordered_json piece_json(const Piece& piece) {
+    ordered_json json{{"name", piece.name},
+                      {"start", std::visit([](const auto& start) { return start_json(start); }, piece.start)},
+                      {"end", names::name_of(names::ends, piece.end)},
+                      {"joining", names::name_of(names::joinings, piece.joining)},
+                      {"area_stretch", piece.area_stretch},
+                      {"starts_at_top", piece.starts_at_top},
+                      {"make", piece.make}};
+    if (piece.worked != WorkedSoFar{}) json["worked"] = worked_json(piece.worked);
+    json["rounds"] = list_json(piece.rounds, round_json);
+    return json;
+}
+
+/// The text is kept fit for reading and comparing: lists of objects stand one to a line where the objects are
+/// flat.
+class Printer {
+  public:
+    std::string print(const ordered_json& document) {
+        value(document, 0);
+        text_ += '\n';
+        return std::move(text_);
+    }
+
+  private:
+    static bool flat(const ordered_json& json) {
+        for (const auto& member : json) {
+            if (member.is_structured()) return false;
+        }
+        return true;
+    }
+
+    void value(const ordered_json& json, int depth) {
+        if (!json.is_structured() || json.empty() || (depth > 0 && json.is_object() && flat(json))) {
+            text_ += json.dump(-1, ' ', false, ordered_json::error_handler_t::replace);
+            return;
+        }
+        text_ += json.is_object() ? '{' : '[';
+        members(json, depth + 1);
+        line(depth);
+        text_ += json.is_object() ? '}' : ']';
+    }
+
+    void members(const ordered_json& json, int depth) {
+        bool first = true;
+        for (const auto& [key, member] : json.items()) {
+            if (!first) text_ += ',';
+            first = false;
+            line(depth);
+            if (json.is_object()) text_ += ordered_json(key).dump() + ": ";
+            value(member, depth);
+        }
+    }
+
+    void line(int depth) {
+        text_ += '\n';
+        text_.append(static_cast<std::size_t>(depth) * 2, ' ');
+    }
+
+    std::string text_;
+};
+
+}  // namespace
+
+std::string write_document(const Toy& toy) {
+    const ordered_json document{
+        {"format", "roundwright"},
+        {"version", document_version},
+        {"title", toy.title},
+        {"designer", toy.designer},
+        {"notes", toy.notes},
+        {"hook_mm", toy.hook_mm},
+        {"gauge", std::visit([](const auto& source) { return source_json(source); }, toy.gauge)},
+        {"yarns", list_json(toy.yarns, yarn_json)},
+        {"pieces", list_json(toy.pieces, piece_json)}};
+    return Printer().print(document);
+}
+
+}  // namespace roundwright

@@ -1,0 +1,42 @@
+#include "core/gauge/usual_gauge.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/gauge/gauge_source.h"
+#include "core/gauge/hook.h"
+
+namespace roundwright {
+
+namespace {
+
+constexpr double usual_step_below_label_mm = 1;
+constexpr double usual_hook_mm = 3.5;
+
+double distance_to_label(const YarnStandard& standard, double hook_mm) {
+    const Range& label = standard.hook_mm;
+    const double middle = label.high > 0 ? label.middle() : label.low;
+    return std::abs(middle - (hook_mm + usual_step_below_label_mm));
+}
+
+}  // namespace
+
+YarnWeight usual_weight(double hook_mm) {
+    const auto& standards = yarn_standards();
+    // Of two weights equally near, the thicker one: "<=" in the place of "<".
+    const YarnStandard* best = &standards[1];
+    for (const YarnStandard& standard : standards) {
+        if (standard.weight == YarnWeight::lace) continue;
+        if (distance_to_label(standard, hook_mm) <= distance_to_label(*best, hook_mm)) best = &standard;
+    }
+    return best->weight;
+}
+
+Gauge usual_gauge(double hook_mm) {
+    const double hook = std::isfinite(hook_mm) && hook_mm > 0
+                            ? std::clamp(hook_mm, least_hook_mm, most_hook_mm)
+                            : usual_hook_mm;
+    return gauge_from(EstimatedGauge{usual_weight(hook)}, hook).value();
+}
+
+}  // namespace roundwright

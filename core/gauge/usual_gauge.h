@@ -1,0 +1,17 @@
+#pragma once
+
+#include "core/gauge/gauge.h"
+#include "core/gauge/yarn_standard.h"
+
+namespace roundwright {
+
+/// The weight of yarn that toys are usually worked in with this hook. Common practice is a hook 0.5 to 1.5 mm
+/// thinner than the yarn's label says, so the weight is the one whose label is nearest to 1 mm thicker; never
+/// lace, which the table does not give in single crochet.
+[[nodiscard]] YarnWeight usual_weight(double hook_mm);
+
+/// A gauge that stands in while the maker has given none: the estimate for the usual weight. A hook that is
+/// not a positive number counts as 3.5 mm.
+[[nodiscard]] Gauge usual_gauge(double hook_mm);
+
+}  // namespace roundwright

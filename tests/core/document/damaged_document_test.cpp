@@ -1,0 +1,186 @@
+#include <gtest/gtest.h>
+#include <random>
+#include <string>
+#include <vector>
+
+#include "core/base/limits.h"
+#include "core/document/json_document.h"
+#include "core/document/nesting.h"
+#include "tests/core/document/random_toy.h"
+
+namespace roundwright {
+namespace {
+
+struct Damage {
+    std::string find;
+    std::string replace;
+    std::string place;
+    std::string says;
+};
+
+const std::string whole = R"({"format": "roundwright", "version": 1, "title": "Pup", "hook_mm": 3.5,
+ "gauge": {"from": "circle", "rounds": 5, "increases": 6, "across_mm": 50, "lie": "flat"},
+ "yarns": [{"name": "Foam", "colour": "#faf8f0", "weight": "light", "metres_per_100_g": 200, "brushed": false}],
+ "pieces": [{"name": "Head", "start": {"kind": "chain_ring", "chains": 4}, "end": "drawn_closed", "make": 1,
+             "joining": "spiral", "area_stretch": 0.04, "worked": {"rounds": 1, "stitches": 2, "seconds_of_round": [9]},
+             "rounds": [{"stitches": 6, "yarn": 0, "stitch": "chain", "loop": "back", "spacing": "stacked"},
+                        {"words": "inc around"}]}]})";
+
+std::string damaged(const Damage& damage) {
+    std::string text = whole;
+    const auto at = text.find(damage.find);
+    EXPECT_NE(at, std::string::npos) << damage.find;
+    return text.replace(at, damage.find.size(), damage.replace);
+}
+
+TEST(DamagedDocument, WholeOneIsRead) { EXPECT_EQ(read_document(whole).toy.title, "Pup"); }
+
+TEST(DamagedDocument, EveryDamageIsNamedWithItsPlace) {
+    const std::vector<Damage> damages{
+        {R"("format": "roundwright", )", "", "/format", "missing"},
+        {R"("roundwright")", R"("else")", "/format", "found \"else\""},
+        {R"("version": 1)", R"("version": 0)", "/version", "whole number"},
+        {R"("version": 1)", R"("version": 1.5)", "/version", "whole number"},
+        {R"("version": 1)", R"("version": "1")", "/version", "whole number"},
+        {R"("title": "Pup")", R"("title": 3)", "/title", "a text, found 3"},
+        {R"("hook_mm": 3.5)", R"("hook_mm": "E")", "/hook_mm", "a number from 0.5 to 50, found \"E\""},
+        {R"("hook_mm": 3.5)", R"("hook_mm": 0)", "/hook_mm", "from 0.5"},
+        {R"("hook_mm": 3.5)", R"("hook_mm": -1e300)", "/hook_mm", "from 0.5"},
+        {R"("hook_mm": 3.5)", R"("hook_mm": 1e999)", "", "number is too large"},
+        {R"("hook_mm": 3.5)", R"("hook_mm": NaN)", "", "not JSON at byte"},
+        {R"("hook_mm": 3.5)", R"("hook_mm": null)", "/hook_mm", "missing"},
+        {R"("circle")", R"("guess")", "/gauge/from", "one of swatch circle estimate given"},
+        {R"("rounds": 5)", R"("rounds": 5.5)", "/gauge/rounds", "whole number"},
+        {R"("across_mm": 50)", R"("across_mm": -50)", "/gauge/across_mm", "a number from 0"},
+        {R"("lie": "flat")", R"("lie": "bent")", "/gauge/lie", "one of flat cups ruffles, found \"bent\""},
+        {R"("#faf8f0")", R"("white")", "/yarns/0/colour", "#rrggbb"},
+        {R"("#faf8f0")", R"("#faf8g0")", "/yarns/0/colour", "#rrggbb"},
+        {R"("weight": "light")", R"("weight": 3)", "/yarns/0/weight", "a text"},
+        {R"("metres_per_100_g": 200)", R"("metres_per_100_g": [])", "/yarns/0/metres_per_100_g",
+         "found a list"},
+        {R"("brushed": false)", R"("brushed": 0)", "/yarns/0/brushed", "true or false"},
+        {R"("name": "Head", )", "", "/pieces/0/name", "missing"},
+        {R"("chain_ring")", R"("knot")", "/pieces/0/start/kind", "one of magic_ring"},
+        {R"("chains": 4)", R"("chains": 0)", "/pieces/0/start/chains", "from 1"},
+        {R"("drawn_closed")", R"("shut")", "/pieces/0/end", "one of drawn_closed left_open"},
+        {R"("make": 1)", R"("make": 1001)", "/pieces/0/make", "from 1 to 1000"},
+        {R"("spiral")", R"("helix")", "/pieces/0/joining", "one of spiral joined rows"},
+        {R"("area_stretch": 0.04)", R"("area_stretch": 4)", "/pieces/0/area_stretch", "from 0 to 0.5"},
+        {R"("rounds": 1,)", R"("rounds": -1,)", "/pieces/0/worked/rounds", "from 0"},
+        {R"([9])", R"([9, "x"])", "/pieces/0/worked/seconds_of_round/1", "a number"},
+        {R"("stitches": 6)", R"("stitches": 200001)", "/pieces/0/rounds/0/stitches", "from 1 to 200000"},
+        {R"("stitches": 6)", R"("stitches": 0)", "/pieces/0/rounds/0/stitches", "from 1"},
+        {R"("stitches": 6, )", "", "/pieces/0/rounds/0/stitches", "missing"},
+        {R"("yarn": 0)", R"("yarn": 1)", "/pieces/0/rounds/0/yarn", "from 0 to 0, found 1"},
+        {R"("stitch": "chain")", R"("stitch": "knot")", "/pieces/0/rounds/0/stitch", "one of chain"},
+        {R"("loop": "back")", R"("loop": "top")", "/pieces/0/rounds/0/loop", "one of both front back"},
+        {R"("spacing": "stacked")", R"("spacing": "odd")", "/pieces/0/rounds/0/spacing", "one of stacked"},
+        {R"({"words": "inc around"})", R"({"words": 5})", "/pieces/0/rounds/1/words", "a text"},
+        {R"({"words": "inc around"})", "null", "/pieces/0/rounds/1", "an object"},
+        {R"({"words": "inc around"})", R"({"words": "a", "lies_flat": "yes"})",
+         "/pieces/0/rounds/1/lies_flat", "true"},
+    };
+    for (const Damage& damage : damages) {
+        try {
+            (void)read_document(damaged(damage));
+            ADD_FAILURE() << damage.replace << " was read";
+        } catch (const DocumentError& error) {
+            EXPECT_EQ(error.path(), damage.place) << damage.replace;
+            EXPECT_NE(std::string(error.what()).find(damage.says), std::string::npos)
+                << damage.replace << ": " << error.what();
+        }
+    }
+}
+
+std::string with_rounds(std::size_t count) {
+    Toy toy;
+    toy.pieces.resize(1);
+    toy.pieces[0].rounds.resize(count);
+    return write_document(toy);
+}
+
+TEST(DamagedDocument, MostRoundsAreReadAndOneMoreIsNot) {
+    EXPECT_EQ(read_document(with_rounds(max_rounds_per_piece)).toy.pieces[0].rounds.size(),
+              max_rounds_per_piece);
+    try {
+        (void)read_document(with_rounds(max_rounds_per_piece + 1));
+        ADD_FAILURE();
+    } catch (const DocumentError& error) {
+        EXPECT_EQ(error.path(), "/pieces/0/rounds");
+        EXPECT_STREQ(error.what(), "expected at most 2000 entries, found 2001");
+    }
+}
+
+TEST(DamagedDocument, MostPiecesAreReadAndOneMoreIsNot) {
+    Toy toy;
+    toy.pieces.resize(max_pieces);
+    EXPECT_EQ(read_document(write_document(toy)).toy.pieces.size(), max_pieces);
+    toy.pieces.emplace_back();
+    EXPECT_THROW((void)read_document(write_document(toy)), DocumentError);
+}
+
+TEST(DamagedDocument, OversizedTextIsRefusedUnparsed) {
+    std::string text = whole;
+    text.resize(max_file_bytes, ' ');
+    EXPECT_EQ(read_document(text).toy.title, "Pup");
+    text += ' ';
+    EXPECT_THROW((void)read_document(text), DocumentError);
+}
+
+TEST(DamagedDocument, DeepNestingIsRefusedWithItsByte) {
+    const auto nested = [](int depth) {
+        const auto count = static_cast<std::size_t>(depth);
+        return std::string(count, '[') + std::string(count, ']');
+    };
+    EXPECT_FALSE(too_deep_at(nested(deepest_nesting)));
+    EXPECT_EQ(too_deep_at(nested(deepest_nesting + 1)), deepest_nesting);
+    EXPECT_FALSE(
+        too_deep_at("{\"words\": \"" + std::string(100, '[') + "\\\"" + std::string(100, '{') + "\"}"));
+    EXPECT_THROW((void)read_document(std::string(1'000'000, '[')), DocumentError);
+    EXPECT_THROW((void)read_document(std::string(1'000'000, '{')), DocumentError);
+}
+
+TEST(DamagedDocument, OddTextsAreRefused) {
+    for (const std::string text : {"", " ", "null", "[]", "7", "\"roundwright\"", "{", "{}", "\xff\xfe",
+                                   "\xEF\xBB\xBF", "{\"format\":\"roundwright\"}", "{\"a\":\"\xff\"}"}) {
+        EXPECT_THROW((void)read_document(text), DocumentError) << text;
+    }
+}
+
+/// Reads whatever it is, and lets nothing but a DocumentError out.
+void survives(const std::string& text) {
+    try {
+        const Toy toy = read_document(text).toy;
+        EXPECT_EQ(read_document(write_document(toy)).toy, toy);
+    } catch (const DocumentError&) {
+    }
+}
+
+TEST(DamagedDocument, EveryTruncationIsRefused) {
+    std::mt19937 random(5);
+    const std::string text = write_document(test::random_toy(random));
+    const std::size_t end = text.rfind('}');
+    for (std::size_t length = 0; length <= end; ++length) {
+        ASSERT_THROW((void)read_document(text.substr(0, length)), DocumentError) << length;
+    }
+}
+
+TEST(DamagedDocument, FlippedBytesAndStolenStretchesNeverEscape) {
+    std::mt19937 random(17);
+    const auto below = [&random](std::size_t count) {
+        return std::uniform_int_distribution<std::size_t>(0, count - 1)(random);
+    };
+    for (int i = 0; i < 4'000; ++i) {
+        std::string text = write_document(test::random_toy(random));
+        for (std::size_t flips = below(4) + 1; flips > 0; --flips) {
+            char& byte = text[below(text.size())];
+            byte = static_cast<char>(byte ^ (1 << below(8)));
+        }
+        if (i % 3 == 0) text.erase(below(text.size()), below(40));
+        if (i % 5 == 0) text.insert(below(text.size()), text.substr(below(text.size()), below(40)));
+        survives(text);
+    }
+}
+
+}  // namespace
+}  // namespace roundwright

@@ -1,0 +1,133 @@
+#include "tests/core/document/random_toy.h"
+
+#include <array>
+
+namespace roundwright::test {
+
+namespace {
+
+int whole(std::mt19937& random, int least, int most) {
+    return std::uniform_int_distribution<int>(least, most)(random);
+}
+
+double number(std::mt19937& random, double least, double most) {
+    return std::uniform_real_distribution<double>(least, most)(random);
+}
+
+bool flag(std::mt19937& random) { return whole(random, 0, 1) == 1; }
+
+template <class Choice>
+Choice choice(std::mt19937& random, int count) {
+    return static_cast<Choice>(whole(random, 0, count - 1));
+}
+
+std::string text(std::mt19937& random) {
+    static const std::array<std::string, 10> bits{
+        "seal", " ", "\"", "\\", "\n", "\t", "\u00e9", "\u87f9", "\U0001f9ad", std::string("\0", 1)};
+    std::string result;
+    for (int i = whole(random, 0, 6); i > 0; --i)
+        result += bits[static_cast<std::size_t>(whole(random, 0, 9))];
+    return result;
+}
+
+SwatchGauge swatch(std::mt19937& random) {
+    return {number(random, 0, 50), number(random, 0, 200), number(random, 0, 50), number(random, 0, 200),
+            flag(random),          number(random, 0, 3),   number(random, 0, 10)};
+}
+
+CircleGauge circle(std::mt19937& random) {
+    return {whole(random, 0, 9),          whole(random, 0, 9),  number(random, 0, 90),
+            choice<CircleLie>(random, 3), number(random, 0, 3), number(random, 0, 10)};
+}
+
+GivenGauge given(std::mt19937& random) {
+    return {{number(random, 0, 10), number(random, 0, 10), number(random, 0, 1), number(random, 0, 1)}};
+}
+
+GaugeSource gauge(std::mt19937& random) {
+    switch (whole(random, 0, 4)) {
+        case 0:
+            return swatch(random);
+        case 1:
+            return circle(random);
+        case 2:
+            return EstimatedGauge{choice<YarnWeight>(random, 8)};
+        case 3:
+            return given(random);
+        default:
+            return std::monostate{};
+    }
+}
+
+Yarn yarn(std::mt19937& random) {
+    const auto channel = [&random] { return static_cast<std::uint8_t>(whole(random, 0, 255)); };
+    Yarn yarn;
+    yarn.name = text(random);
+    yarn.colour = {channel(), channel(), channel()};
+    yarn.weight = choice<YarnWeight>(random, 8);
+    if (flag(random)) yarn.metres_per_100_g = number(random, 0, 900);
+    yarn.brushed = flag(random);
+    return yarn;
+}
+
+WorkedEvenly worked_evenly(std::mt19937& random) {
+    return {whole(random, 1, 200), choice<StitchKind>(random, 8), choice<LoopPart>(random, 3),
+            choice<Spacing>(random, 2)};
+}
+
+Round round(std::mt19937& random, std::size_t yarns) {
+    Round round;
+    if (flag(random))
+        round.working = worked_evenly(random);
+    else
+        round.working = AsWritten{text(random)};
+    if (yarns > 0) round.yarn = static_cast<std::size_t>(whole(random, 0, static_cast<int>(yarns) - 1));
+    round.lies_flat = flag(random);
+    round.note = text(random);
+    return round;
+}
+
+Start start(std::mt19937& random) {
+    const int chains = whole(random, 1, 60);
+    switch (whole(random, 0, 3)) {
+        case 0:
+            return MagicRing{};
+        case 1:
+            return ChainRing{chains};
+        case 2:
+            return OpenTube{chains};
+        default:
+            return OvalChain{chains};
+    }
+}
+
+Piece piece(std::mt19937& random, std::size_t yarns) {
+    Piece piece;
+    piece.name = text(random);
+    piece.start = start(random);
+    for (int i = whole(random, 0, 20); i > 0; --i) piece.rounds.push_back(round(random, yarns));
+    piece.end = choice<End>(random, 2);
+    piece.joining = choice<Joining>(random, 3);
+    piece.area_stretch = number(random, 0, 0.5);
+    piece.starts_at_top = flag(random);
+    piece.make = whole(random, 1, 9);
+    if (flag(random))
+        piece.worked = {whole(random, 0, 20), whole(random, 0, 99), {0, number(random, 0, 900)}};
+    return piece;
+}
+
+}  // namespace
+
+Toy random_toy(std::mt19937& random) {
+    Toy toy;
+    toy.title = text(random);
+    toy.designer = text(random);
+    toy.notes = text(random);
+    toy.hook_mm = number(random, 0.5, 50);
+    toy.gauge = gauge(random);
+    for (int i = whole(random, 0, 4); i > 0; --i) toy.yarns.push_back(yarn(random));
+    for (int i = whole(random, 0, 5); i > 0; --i) toy.pieces.push_back(piece(random, toy.yarns.size()));
+    return toy;
+}
+
+}  // namespace roundwright::test
