@@ -17,7 +17,7 @@ namespace names = document_names;
 
 constexpr double longest_mm = 100'000;
 constexpr double most_counted = 1'000'000;
-constexpr double longest_yarn_m = 100'000;
+constexpr double most_amount = 1e9;
 constexpr double most_area_stretch = 0.5;
 constexpr double longest_seconds = 1e9;
 constexpr int most_made = 1'000;
@@ -78,6 +78,11 @@ std::string optional_text(const JsonPlace& object, std::string_view key) {
     return object.has(key) ? object.at(key).text() : std::string();
 }
 
+std::optional<double> amount(const JsonPlace& object, std::string_view key) {
+    if (!object.has(key)) return std::nullopt;
+    return object.at(key).number(0, most_amount);
+}
+
 GaugeSource read_swatch(const JsonPlace& place) {
     SwatchGauge swatch;
     swatch.stitches = place.at("stitches").number(0, most_counted);
@@ -125,10 +130,10 @@ Yarn read_yarn(const JsonPlace& place) {
     yarn.name = place.at("name").text();
     yarn.colour = read_colour(place.at("colour"));
     yarn.weight = choice(place.at("weight"), names::weights);
-    if (place.has("metres_per_100_g")) {
-        yarn.metres_per_100_g = place.at("metres_per_100_g").number(0, longest_yarn_m);
-    }
     yarn.brushed = optional_flag(place, "brushed");
+    yarn.metres_per_100_g = amount(place, "metres_per_100_g");
+    yarn.ball_grams = amount(place, "ball_grams");
+    yarn.ball_price = amount(place, "ball_price");
     return yarn;
 }
 
@@ -193,6 +198,29 @@ Piece read_piece(const JsonPlace& place, std::size_t yarns) {
     return piece;
 }
 
+PatternText read_text(const JsonPlace& place) {
+    PatternText text;
+    if (place.has("level")) text.level = choice(place.at("level"), names::levels);
+    text.introduction = optional_text(place, "introduction");
+    text.notions = optional_text(place, "notions");
+    text.assembly = optional_text(place, "assembly");
+    text.finishing = optional_text(place, "finishing");
+    text.copyright = optional_text(place, "copyright");
+    return text;
+}
+
+Making read_making(const JsonPlace& place) {
+    Making making;
+    making.stitches_per_minute = amount(place, "stitches_per_minute");
+    making.yarn_per_ten_stitches_mm = amount(place, "yarn_per_ten_stitches_mm");
+    making.stuffing_density_kg_per_m3 = amount(place, "stuffing_density_kg_per_m3");
+    making.currency = optional_text(place, "currency");
+    making.hourly_rate = amount(place, "hourly_rate");
+    making.stuffing_price_per_kg = amount(place, "stuffing_price_per_kg");
+    making.other_cost = amount(place, "other_cost").value_or(0);
+    return making;
+}
+
 Toy read_toy(const JsonPlace& place) {
     Toy toy;
     toy.title = optional_text(place, "title");
@@ -201,6 +229,8 @@ Toy read_toy(const JsonPlace& place) {
     toy.hook_mm = place.at("hook_mm").number(least_hook_mm, most_hook_mm);
     if (place.has("gauge")) toy.gauge = read_gauge(place.at("gauge"));
     toy.yarns = list(place.at("yarns"), most_yarns, read_yarn);
+    if (place.has("text")) toy.text = read_text(place.at("text"));
+    if (place.has("making")) toy.making = read_making(place.at("making"));
     toy.pieces = list(place.at("pieces"), max_pieces,
                       [&toy](const JsonPlace& piece) { return read_piece(piece, toy.yarns.size()); });
     return toy;

@@ -55,12 +55,22 @@ ordered_json source_json(const GivenGauge& given) {
 
 ordered_json source_json(std::monostate) { return nullptr; }
 
+void put(ordered_json& json, const char* key, const std::optional<double>& number) {
+    if (number) json[key] = *number;
+}
+
+void put(ordered_json& json, const char* key, const std::string& text) {
+    if (!text.empty()) json[key] = text;
+}
+
 ordered_json yarn_json(const Yarn& yarn) {
     ordered_json json{{"name", yarn.name},
                       {"colour", colour_json(yarn.colour)},
                       {"weight", names::name_of(names::weights, yarn.weight)}};
-    if (yarn.metres_per_100_g) json["metres_per_100_g"] = *yarn.metres_per_100_g;
     json["brushed"] = yarn.brushed;
+    put(json, "metres_per_100_g", yarn.metres_per_100_g);
+    put(json, "ball_grams", yarn.ball_grams);
+    put(json, "ball_price", yarn.ball_price);
     return json;
 }
 
@@ -84,7 +94,7 @@ ordered_json round_json(const Round& round) {
     std::visit([&json](const auto& working) { put_working(json, working); }, round.working);
     if (round.yarn != 0) json["yarn"] = round.yarn;
     if (round.lies_flat) json["lies_flat"] = true;
-    if (!round.note.empty()) json["note"] = round.note;
+    put(json, "note", round.note);
     return json;
 }
 
@@ -111,6 +121,29 @@ ordered_json piece_json(const Piece& piece) {
                       {"make", piece.make}};
     if (piece.worked != WorkedSoFar{}) json["worked"] = worked_json(piece.worked);
     json["rounds"] = list_json(piece.rounds, round_json);
+    return json;
+}
+
+ordered_json text_json(const PatternText& text) {
+    ordered_json json = ordered_json::object();
+    if (text.level) json["level"] = names::name_of(names::levels, *text.level);
+    put(json, "introduction", text.introduction);
+    put(json, "notions", text.notions);
+    put(json, "assembly", text.assembly);
+    put(json, "finishing", text.finishing);
+    put(json, "copyright", text.copyright);
+    return json;
+}
+
+ordered_json making_json(const Making& making) {
+    ordered_json json = ordered_json::object();
+    put(json, "stitches_per_minute", making.stitches_per_minute);
+    put(json, "yarn_per_ten_stitches_mm", making.yarn_per_ten_stitches_mm);
+    put(json, "stuffing_density_kg_per_m3", making.stuffing_density_kg_per_m3);
+    put(json, "currency", making.currency);
+    put(json, "hourly_rate", making.hourly_rate);
+    put(json, "stuffing_price_per_kg", making.stuffing_price_per_kg);
+    json["other_cost"] = making.other_cost;
     return json;
 }
 
@@ -165,7 +198,7 @@ class Printer {
 }  // namespace
 
 std::string write_document(const Toy& toy) {
-    const ordered_json document{
+    ordered_json document{
         {"format", "roundwright"},
         {"version", document_version},
         {"title", toy.title},
@@ -173,8 +206,10 @@ std::string write_document(const Toy& toy) {
         {"notes", toy.notes},
         {"hook_mm", toy.hook_mm},
         {"gauge", std::visit([](const auto& source) { return source_json(source); }, toy.gauge)},
-        {"yarns", list_json(toy.yarns, yarn_json)},
-        {"pieces", list_json(toy.pieces, piece_json)}};
+        {"yarns", list_json(toy.yarns, yarn_json)}};
+    if (toy.text != PatternText{}) document["text"] = text_json(toy.text);
+    if (toy.making != Making{}) document["making"] = making_json(toy.making);
+    document["pieces"] = list_json(toy.pieces, piece_json);
     return Printer().print(document);
 }
 

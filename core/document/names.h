@@ -38,6 +38,10 @@ inline constexpr Names<Spacing, 2> spacings{
 inline constexpr Names<End, 2> ends{{{End::drawn_closed, "drawn_closed"}, {End::left_open, "left_open"}}};
 inline constexpr Names<Joining, 3> joinings{
     {{Joining::spiral, "spiral"}, {Joining::joined, "joined"}, {Joining::rows, "rows"}}};
+inline constexpr Names<Level, 4> levels{{{Level::basic, "basic"},
+                                         {Level::easy, "easy"},
+                                         {Level::intermediate, "intermediate"},
+                                         {Level::complex, "complex"}}};
 
 template <class Choice, std::size_t count>
 constexpr std::string_view name_of(const Names<Choice, count>& names, Choice choice) {

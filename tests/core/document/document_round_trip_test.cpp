@@ -22,7 +22,9 @@ TEST(Document, RandomToysComeBackTheSameAndInTheSameBytes) {
 TEST(Document, IsWrittenInAFixedOrderOneRoundALine) {
     Toy toy;
     toy.title = "Pup";
-    toy.yarns.push_back({"Foam", {250, 248, 240}, YarnWeight::light, std::nullopt, false});
+    toy.yarns.resize(1);
+    toy.yarns[0].name = "Foam";
+    toy.yarns[0].colour = {250, 248, 240};
     Piece piece;
     piece.name = "Head";
     piece.rounds = {Round{WorkedEvenly{6}, 0, true, ""}, Round{AsWritten{"inc around"}, 0, false, "twelve"}};

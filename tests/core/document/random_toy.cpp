@@ -59,14 +59,20 @@ GaugeSource gauge(std::mt19937& random) {
     }
 }
 
+std::optional<double> amount(std::mt19937& random) {
+    return flag(random) ? std::optional<double>(number(random, 0, 900)) : std::nullopt;
+}
+
 Yarn yarn(std::mt19937& random) {
     const auto channel = [&random] { return static_cast<std::uint8_t>(whole(random, 0, 255)); };
     Yarn yarn;
     yarn.name = text(random);
     yarn.colour = {channel(), channel(), channel()};
     yarn.weight = choice<YarnWeight>(random, 8);
-    if (flag(random)) yarn.metres_per_100_g = number(random, 0, 900);
     yarn.brushed = flag(random);
+    yarn.metres_per_100_g = amount(random);
+    yarn.ball_grams = amount(random);
+    yarn.ball_price = amount(random);
     return yarn;
 }
 
@@ -116,6 +122,40 @@ Piece piece(std::mt19937& random, std::size_t yarns) {
     return piece;
 }
 
+PatternText pattern_text(std::mt19937& random) {
+    PatternText written;
+    if (flag(random)) written.level = choice<Level>(random, 4);
+    for (std::string* part : {&written.introduction, &written.notions, &written.assembly, &written.finishing,
+                              &written.copyright}) {
+        *part = text(random);
+    }
+    return written;
+}
+
+Making making(std::mt19937& random) {
+    Making making;
+    for (std::optional<double>* part :
+         {&making.stitches_per_minute, &making.yarn_per_ten_stitches_mm, &making.stuffing_density_kg_per_m3,
+          &making.hourly_rate, &making.stuffing_price_per_kg}) {
+        *part = amount(random);
+    }
+    making.currency = text(random);
+    making.other_cost = number(random, 0, 99);
+    return making;
+}
+
+/// Does not compile once a field is added to a type of the document: random_toy must then set it too.
+void every_field_is_set(const Toy& a, const Yarn& b, const Piece& c, const Round& d, const WorkedEvenly& e) {
+    [[maybe_unused]] const auto& [a1, a2, a3, a4, a5, a6, a7, a8, a9] = a;
+    [[maybe_unused]] const auto& [b1, b2, b3, b4, b5, b6, b7] = b;
+    [[maybe_unused]] const auto& [c1, c2, c3, c4, c5, c6, c7, c8, c9] = c;
+    [[maybe_unused]] const auto& [d1, d2, d3, d4] = d;
+    [[maybe_unused]] const auto& [e1, e2, e3, e4] = e;
+    [[maybe_unused]] const auto& [f1, f2, f3, f4, f5, f6] = a.text;
+    [[maybe_unused]] const auto& [g1, g2, g3, g4, g5, g6, g7] = a.making;
+    [[maybe_unused]] const auto& [h1, h2, h3] = c.worked;
+}
+
 }  // namespace
 
 Toy random_toy(std::mt19937& random) {
@@ -127,6 +167,9 @@ Toy random_toy(std::mt19937& random) {
     toy.gauge = gauge(random);
     for (int i = whole(random, 0, 4); i > 0; --i) toy.yarns.push_back(yarn(random));
     for (int i = whole(random, 0, 5); i > 0; --i) toy.pieces.push_back(piece(random, toy.yarns.size()));
+    toy.text = pattern_text(random);
+    toy.making = making(random);
+    every_field_is_set(toy, Yarn{}, Piece{}, Round{}, WorkedEvenly{});
     return toy;
 }
 
