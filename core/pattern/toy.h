@@ -8,6 +8,7 @@
 
 #include "core/base/colour.h"
 #include "core/gauge/gauge_source.h"
+#include "core/pattern/feature.h"
 #include "core/pattern/making.h"
 #include "core/pattern/pattern_text.h"
 #include "core/stitches/stitch.h"
@@ -95,6 +96,8 @@ struct Piece {
     bool starts_at_top = false;  ///< the first round is the top of the finished piece
     int make = 1;                ///< how many of this piece the toy needs
     WorkedSoFar worked;          ///< of the one on the hook
+    std::vector<Feature> features;
+    double face_degrees = 0;  ///< direction of the face, anticlockwise seen from above, from the front
 
     friend bool operator==(const Piece&, const Piece&) = default;
 };
