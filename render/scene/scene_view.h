@@ -4,15 +4,29 @@
 #include <vector>
 
 #include <QColor>
+#include <QImage>
 #include <QObject>
 #include <QPointF>
 #include <QWidget>
 
 #include "core/mesh/stitch_surface.h"
+#include "render/scene/camera.h"
 
 namespace roundwright::render {
 
-enum class ViewDirection { front, side, back, top, bottom, three_quarter };
+/// How a surface meets the light.
+enum class Finish {
+    yarn,   ///< matte, fuzzy, with the grain of its fibres
+    felt,   ///< matte and smooth
+    glossy  ///< hard plastic, with a bright spot
+};
+
+/// A thing on or beside the piece: an eye, a felt patch, another piece. Same axes and unit as the surface.
+struct ScenePart {
+    Mesh mesh;
+    Finish finish = Finish::glossy;
+    bool movable = false;  ///< a drag that starts on it moves it instead of turning the view
+};
 
 /// One thing drawn: a piece's surface, or a feature on it.
 struct SceneItem {
@@ -21,8 +35,8 @@ struct SceneItem {
 
 /// A place on the surface under a point of the window.
 struct SceneHit {
-    int round = 0;   ///< from 0
-    int stitch = 0;  ///< from 0
+    int round = 0;   ///< from 0; -1 where the fabric belongs to no stitch
+    int stitch = 0;  ///< from 0; -1 likewise
     Vec3 point;      ///< mm
     Vec3 normal;
 };
@@ -36,8 +50,13 @@ class SceneView : public QObject {
     /// The widget to lay out; owned by its parent widget.
     [[nodiscard]] virtual QWidget* widget() = 0;
 
-    /// Shows a new surface; the camera stays unless nothing was shown before.
+    /// Shows a new surface. The camera stays, unless nothing was shown before, or it was last placed by fit()
+    /// and the new surface would be cut off: then it fits again.
     virtual void set_surface(StitchSurface surface) = 0;
+    /// Shows these besides the surface, in place of the ones before.
+    virtual void set_parts(std::vector<ScenePart> parts) = 0;
+    /// Lays a translucent surface over the picture for comparison; none: takes it away.
+    virtual void set_ghost(std::optional<Mesh> ghost) = 0;
     /// Lights these rounds (from 0); empty: none.
     virtual void set_lit_rounds(const std::vector<int>& rounds) = 0;
     virtual void set_background(const QColor& colour) = 0;
@@ -50,15 +69,25 @@ class SceneView : public QObject {
 
     /// Pixels (logical) that one millimetre takes up at the piece's middle; for the scale bar.
     [[nodiscard]] virtual double pixels_per_mm() const = 0;
+    /// The surface under this point of the view; parts do not hide it.
     [[nodiscard]] virtual std::optional<SceneHit> hit(QPointF logical_position) const = 0;
+    /// The part seen at this point, an index into those given; none where the surface or nothing is seen.
+    [[nodiscard]] virtual std::optional<int> part_at(QPointF logical_position) const = 0;
+    /// The picture from where the camera stands, drawn without the screen; the background may be transparent.
+    [[nodiscard]] virtual QImage picture(QSize pixels, const QColor& background) const = 0;
 
   Q_SIGNALS:
     void hovered(int round, int stitch);  ///< -1, -1: nothing under the pointer
-    void clicked(int round, int stitch);
+    void clicked(int round, int stitch);  ///< pressed and released in one place; -1, -1: beside the piece
+    void part_clicked(int part);
+    void part_dragged(int part, QPointF logical_position);  ///< a movable part follows the pointer
+    void part_dropped(int part, QPointF logical_position);
     void camera_changed();
 };
 
-/// A view drawn with Qt3D, or, where no OpenGL 3.2 is to be had, one drawn with QPainter from the same mesh.
+/// A view drawn with Qt3D, or, where no OpenGL 3.2 is to be had, one drawn by the processor from the same
+/// mesh. The environment variable ROUNDWRIGHT_VIEW, `qt3d` or `painter`, chooses; `qt3d` still needs
+/// OpenGL 3.2.
 [[nodiscard]] SceneView* make_scene_view(QWidget* parent);
 
 }  // namespace roundwright::render

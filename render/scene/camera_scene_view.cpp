@@ -1,0 +1,242 @@
+#include "render/scene/camera_scene_view.h"
+
+#include <utility>
+
+#include "render/scene/lit_rounds.h"
+#include "render/scene/openness.h"
+#include "render/scene/pick.h"
+#include "render/scene/shading.h"
+
+namespace roundwright::render {
+
+namespace {
+
+constexpr int hover_every_ms = 30;
+
+}  // namespace
+
+CameraSceneView::CameraSceneView(QObject* parent) : SceneView(parent) {
+    hover_timer_.setSingleShot(true);
+    hover_timer_.setInterval(hover_every_ms);
+    connect(&hover_timer_, &QTimer::timeout, this, &CameraSceneView::tell_hover);
+    input_.set_movable_part_at([this](QPointF position) {
+        const auto part = part_at(position);
+        return part && parts_[static_cast<std::size_t>(*part)].movable ? *part : -1;
+    });
+    connect_input();
+}
+
+void CameraSceneView::connect_input() {
+    connect(&input_, &ViewInput::turned, this, &CameraSceneView::turn);
+    connect(&input_, &ViewInput::zoomed, this, &CameraSceneView::zoom);
+    connect(&input_, &ViewInput::fit_asked, this, &CameraSceneView::fit);
+    connect(&input_, &ViewInput::pointed, this, &CameraSceneView::point_at);
+    connect(&input_, &ViewInput::clicked, this, &CameraSceneView::click_at);
+    connect(&input_, &ViewInput::key_pressed, this, &CameraSceneView::key);
+    connect(&input_, &ViewInput::part_dragged, this, &SceneView::part_dragged);
+    connect(&input_, &ViewInput::part_dropped, this, &SceneView::part_dropped);
+    connect(&input_, &ViewInput::drag_began, this, [this] { show_dragging(true); });
+    connect(&input_, &ViewInput::drag_ended, this, [this] { show_dragging(false); });
+    connect(&input_, &ViewInput::wheeled, this, [this](double delta) {
+        camera_.zoom_by_wheel(delta);
+        moved_by_hand();
+    });
+    connect(&input_, &ViewInput::panned, this, [this](double right, double down) {
+        camera_.pan(right, down);
+        moved_by_hand();
+    });
+    connect(&input_, &ViewInput::pointer_left, this, [this] {
+        hovering_ = false;
+        hover_timer_.start();
+    });
+}
+
+QString CameraSceneView::view_name() { return tr("Shape of the piece"); }
+
+QString CameraSceneView::view_description() {
+    return tr(
+        "Arrow keys turn the shape, plus and minus zoom, Home fits it, F, S and T look from the front, the "
+        "side "
+        "and the top.");
+}
+
+std::vector<PointCloud> CameraSceneView::content() const {
+    std::vector<PointCloud> clouds = {surface_.mesh.positions};
+    for (const ScenePart& part : parts_) clouds.emplace_back(part.mesh.positions);
+    if (ghost_) clouds.emplace_back(ghost_->positions);
+    return clouds;
+}
+
+void CameraSceneView::content_changed() {
+    const std::vector<PointCloud> clouds = content();
+    camera_.set_content(clouds);
+    const bool first = !shown_before_ && !surface_.mesh.positions.empty();
+    shown_before_ = shown_before_ || first;
+    if (first || (fitted_ && !camera_.shows_all(clouds))) camera_.fit(clouds);
+    camera_moved();
+    if (hovering_) hover_timer_.start();
+}
+
+void CameraSceneView::set_surface(StitchSurface surface) {
+    surface_ = std::move(surface);
+    stitch_mm_ = stitch_size_mm(surface_);
+    openness_ = openness(surface_.mesh, hollow_scale(stitch_mm_));
+    lit_ = lit_vertices(surface_, lit_rounds_);
+    show_surface();
+    content_changed();
+}
+
+void CameraSceneView::set_parts(std::vector<ScenePart> parts) {
+    parts_ = std::move(parts);
+    show_parts();
+    content_changed();
+}
+
+void CameraSceneView::set_ghost(std::optional<Mesh> ghost) {
+    ghost_ = std::move(ghost);
+    show_ghost();
+    content_changed();
+}
+
+void CameraSceneView::set_lit_rounds(const std::vector<int>& rounds) {
+    if (rounds == lit_rounds_) return;
+    lit_rounds_ = rounds;
+    lit_ = lit_vertices(surface_, lit_rounds_);
+    show_lit();
+}
+
+void CameraSceneView::set_background(const QColor& colour) {
+    background_ = colour;
+    show_background();
+}
+
+void CameraSceneView::set_viewport(double width_px, double height_px) {
+    if (width_px == camera_.viewport_width() && height_px == camera_.viewport_height()) return;
+    camera_.set_viewport(width_px, height_px);
+    if (fitted_) camera_.fit(content());
+    camera_moved();
+}
+
+void CameraSceneView::camera_moved() {
+    show_camera();
+    Q_EMIT camera_changed();
+}
+
+void CameraSceneView::moved_by_hand() {
+    fitted_ = false;
+    camera_moved();
+}
+
+void CameraSceneView::fit() {
+    camera_.fit(content());
+    fitted_ = true;
+    camera_moved();
+}
+
+void CameraSceneView::look_from(ViewDirection direction) {
+    camera_.look_from(direction);
+    fit();
+}
+
+void CameraSceneView::turn(double yaw_degrees, double pitch_degrees) {
+    camera_.turn(yaw_degrees, pitch_degrees);
+    camera_moved();
+}
+
+void CameraSceneView::zoom(double factor) {
+    camera_.zoom(factor);
+    moved_by_hand();
+}
+
+double CameraSceneView::pixels_per_mm() const { return camera_.pixels_per_mm(); }
+
+std::optional<SceneHit> CameraSceneView::hit(QPointF at) const {
+    const auto found = pick(surface_.mesh, camera_.ray(at.x(), at.y()));
+    if (!found) return std::nullopt;
+    SceneHit hit{-1, -1, found->point, found->normal};
+    const auto& owners = surface_.mesh.stitch_of_triangle;
+    const std::int32_t stitch = found->triangle < owners.size() ? owners[found->triangle] : -1;
+    if (stitch < 0 || static_cast<std::size_t>(stitch) >= surface_.stitches.size()) return hit;
+    hit.round = surface_.stitches[static_cast<std::size_t>(stitch)].round;
+    hit.stitch = surface_.stitches[static_cast<std::size_t>(stitch)].stitch;
+    return hit;
+}
+
+std::optional<int> CameraSceneView::part_at(QPointF at) const {
+    if (parts_.empty()) return std::nullopt;
+    const ViewRay ray = camera_.ray(at.x(), at.y());
+    std::optional<int> nearest;
+    double distance = 0;
+    for (std::size_t i = 0; i < parts_.size(); ++i) {
+        const auto found = pick(parts_[i].mesh, ray);
+        if (!found || (nearest && found->distance >= distance)) continue;
+        nearest = static_cast<int>(i);
+        distance = found->distance;
+    }
+    if (!nearest) return nearest;
+    const auto fabric = pick(surface_.mesh, ray);
+    return fabric && fabric->distance < distance ? std::nullopt : nearest;
+}
+
+void CameraSceneView::point_at(QPointF position) {
+    pointer_ = position;
+    hovering_ = true;
+    if (!hover_timer_.isActive()) hover_timer_.start();
+}
+
+void CameraSceneView::tell_hover() {
+    const auto found = hovering_ ? hit(pointer_) : std::nullopt;
+    const int round = found ? found->round : -1;
+    const int stitch = found ? found->stitch : -1;
+    if (round == hover_round_ && stitch == hover_stitch_) return;
+    hover_round_ = round;
+    hover_stitch_ = stitch;
+    Q_EMIT hovered(round, stitch);
+}
+
+void CameraSceneView::click_at(QPointF position) {
+    if (const auto part = part_at(position)) {
+        Q_EMIT part_clicked(*part);
+        return;
+    }
+    const auto found = hit(position);
+    Q_EMIT clicked(found ? found->round : -1, found ? found->stitch : -1);
+}
+
+void CameraSceneView::key(int key) {
+    switch (key) {
+        case Qt::Key_F:
+            look_from(ViewDirection::front);
+            break;
+        case Qt::Key_S:
+            look_from(ViewDirection::side);
+            break;
+        case Qt::Key_T:
+            look_from(ViewDirection::top);
+            break;
+        default:
+            break;
+    }
+}
+
+SoftwareScene CameraSceneView::software_scene(const QColor& background) const {
+    SoftwareScene scene;
+    scene.background = background;
+    scene.any_lit = any_lit();
+    scene.ghost = ghost_ ? &*ghost_ : nullptr;
+    const double grain = grain_per_mm(stitch_mm_);
+    scene.meshes.push_back({&surface_.mesh, &openness_, &lit_, Finish::yarn, grain});
+    for (const ScenePart& part : parts_)
+        scene.meshes.push_back({&part.mesh, nullptr, nullptr, part.finish, grain});
+    return scene;
+}
+
+QImage CameraSceneView::picture(QSize pixels, const QColor& background) const {
+    if (pixels.isEmpty()) return {};
+    Camera camera = camera_;
+    camera.set_viewport(pixels.width(), pixels.height());
+    if (fitted_) camera.fit(content());
+    return draw_software_picture(software_scene(background), camera, pixels, 2);
+}
+
+}  // namespace roundwright::render

@@ -1,0 +1,89 @@
+#pragma once
+
+#include <QTimer>
+
+#include "render/scene/camera.h"
+#include "render/scene/scene_view.h"
+#include "render/scene/software_picture.h"
+#include "render/scene/view_input.h"
+
+namespace roundwright::render {
+
+/// What both ways of drawing share: the things shown, the camera, the pointer and the keyboard. A way of
+/// drawing adds the widget and follows the `show_` calls.
+class CameraSceneView : public SceneView {
+    Q_OBJECT
+  public:
+    explicit CameraSceneView(QObject* parent);
+
+    void set_surface(StitchSurface surface) override;
+    void set_parts(std::vector<ScenePart> parts) override;
+    void set_ghost(std::optional<Mesh> ghost) override;
+    void set_lit_rounds(const std::vector<int>& rounds) override;
+    void set_background(const QColor& colour) override;
+    void fit() override;
+    void look_from(ViewDirection direction) override;
+    void turn(double yaw_degrees, double pitch_degrees) override;
+    void zoom(double factor) override;
+    [[nodiscard]] double pixels_per_mm() const override;
+    [[nodiscard]] std::optional<SceneHit> hit(QPointF logical_position) const override;
+    [[nodiscard]] std::optional<int> part_at(QPointF logical_position) const override;
+    [[nodiscard]] QImage picture(QSize pixels, const QColor& background) const override;
+
+    [[nodiscard]] const Camera& camera() const { return camera_; }
+
+  protected:
+    virtual void show_surface() = 0;
+    virtual void show_lit() = 0;
+    virtual void show_parts() = 0;
+    virtual void show_ghost() = 0;
+    virtual void show_background() = 0;
+    virtual void show_camera() = 0;
+    /// A drag begins or ends: the time to draw more coarsely, or finely again.
+    virtual void show_dragging(bool /*dragging*/) {}
+
+    [[nodiscard]] static QString view_name();
+    [[nodiscard]] static QString view_description();
+    [[nodiscard]] ViewInput& input() { return input_; }
+    void set_viewport(double width_px, double height_px);
+    [[nodiscard]] const StitchSurface& surface() const { return surface_; }
+    [[nodiscard]] const std::vector<float>& vertex_openness() const { return openness_; }
+    [[nodiscard]] const std::vector<float>& vertex_lit() const { return lit_; }
+    [[nodiscard]] bool any_lit() const { return !lit_rounds_.empty(); }
+    [[nodiscard]] const std::vector<ScenePart>& parts() const { return parts_; }
+    [[nodiscard]] const std::optional<Mesh>& ghost() const { return ghost_; }
+    [[nodiscard]] const QColor& background() const { return background_; }
+    [[nodiscard]] double stitch_mm() const { return stitch_mm_; }
+    [[nodiscard]] SoftwareScene software_scene(const QColor& background) const;
+
+  private:
+    [[nodiscard]] std::vector<PointCloud> content() const;
+    void connect_input();
+    void content_changed();
+    void camera_moved();
+    void point_at(QPointF position);
+    void tell_hover();
+    void click_at(QPointF position);
+    void key(int key);
+    void moved_by_hand();
+
+    ViewInput input_;
+    Camera camera_;
+    StitchSurface surface_;
+    std::vector<float> openness_;
+    std::vector<float> lit_;
+    std::vector<int> lit_rounds_;
+    std::vector<ScenePart> parts_;
+    std::optional<Mesh> ghost_;
+    QColor background_ = Qt::white;
+    double stitch_mm_ = 5;
+    bool shown_before_ = false;
+    bool fitted_ = true;  ///< nobody has zoomed or moved the view since it was fitted
+    bool hovering_ = false;
+    QPointF pointer_;
+    QTimer hover_timer_;
+    int hover_round_ = -1;
+    int hover_stitch_ = -1;
+};
+
+}  // namespace roundwright::render

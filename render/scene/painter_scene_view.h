@@ -1,0 +1,44 @@
+#pragma once
+
+#include <QPointer>
+#include <QTimer>
+
+#include "render/scene/camera_scene_view.h"
+
+namespace roundwright::render {
+
+class SceneFrame;
+
+/// Shows the picture, and draws it anew when it is stale.
+class PainterCanvas;
+
+/// The view where there is no graphics card: drawn by the processor, once per change, coarsely while it moves
+/// and finely when it rests.
+class PainterSceneView : public CameraSceneView {
+    Q_OBJECT
+  public:
+    explicit PainterSceneView(QWidget* parent);
+    ~PainterSceneView() override;
+
+    [[nodiscard]] QWidget* widget() override;
+
+  protected:
+    void show_surface() override;
+    void show_lit() override;
+    void show_parts() override;
+    void show_ghost() override;
+    void show_background() override;
+    void show_camera() override;
+
+  private:
+    friend class PainterCanvas;
+    void stale();
+    [[nodiscard]] QImage draw(QSize logical, double pixel_ratio) const;
+
+    QPointer<SceneFrame> frame_;
+    QPointer<PainterCanvas> canvas_;
+    QTimer rest_;
+    bool resting_ = false;
+};
+
+}  // namespace roundwright::render

@@ -1,0 +1,43 @@
+#pragma once
+
+#include <vector>
+
+#include <Qt3DCore/QEntity>
+
+#include "core/mesh/stitch_surface.h"
+#include "render/scene/shading.h"
+
+namespace Qt3DCore {
+class QAttribute;
+class QBuffer;
+}  // namespace Qt3DCore
+namespace Qt3DRender {
+class QGeometryRenderer;
+class QMaterial;
+}  // namespace Qt3DRender
+
+namespace roundwright::render {
+
+/// A mesh in buffers that stay: position, normal, colour with openness, lit, index.
+class Qt3dMesh : public Qt3DCore::QEntity {
+    Q_OBJECT
+  public:
+    Qt3dMesh(Qt3DRender::QMaterial* material, Qt3DCore::QNode* parent);
+
+    /// Fills all buffers in this turn of the event loop, so that one frame shows all of it. The vectors have
+    /// one value a vertex, or none: open and unlit.
+    void set_mesh(const Mesh& mesh, const std::vector<float>& openness, const std::vector<float>& lit);
+    void set_lit(const std::vector<float>& lit, std::size_t vertices);
+
+  private:
+    struct Column {
+        Qt3DCore::QBuffer* buffer;
+        Qt3DCore::QAttribute* attribute;
+    };
+    Column add_column(const QString& name, uint components);
+
+    Column position_, normal_, colour_, lit_, index_;
+    Qt3DRender::QGeometryRenderer* renderer_;
+};
+
+}  // namespace roundwright::render

@@ -1,0 +1,250 @@
+#include "render/scene/shading.h"
+
+#include <Eigen/Geometry>
+#include <algorithm>
+#include <cmath>
+#include <cstdint>
+
+// Both languages follow one model; a test compares them. Names are the same in both.
+namespace roundwright::render {
+
+namespace {
+
+using Eigen::Vector3f;
+using Eigen::Vector3i;
+
+float mix(float a, float b, float t) { return a + (b - a) * t; }
+float smoothstep(float t) { return t * t * (3 - 2 * t); }
+float smooth_between(float low, float high, float x) {
+    return smoothstep(std::clamp((x - low) / (high - low), 0.0F, 1.0F));
+}
+
+float lattice(const Vector3i& p) {
+    auto n = static_cast<std::uint32_t>(p.x()) * 73856093U ^ static_cast<std::uint32_t>(p.y()) * 19349663U ^
+             static_cast<std::uint32_t>(p.z()) * 83492791U;
+    n = (n ^ (n >> 13)) * 1274126177U;
+    return static_cast<float>((n ^ (n >> 16)) & 0xffffU) / 65535.0F;
+}
+
+float noise(const Vector3f& p) {
+    const Vector3f whole = p.array().floor();
+    const Vector3i cell = whole.cast<int>();
+    const Vector3f f = p - whole;
+    const Vector3f s(smoothstep(f.x()), smoothstep(f.y()), smoothstep(f.z()));
+    float layer[2];
+    for (int z = 0; z < 2; ++z) {
+        const float low = mix(lattice(cell + Vector3i(0, 0, z)), lattice(cell + Vector3i(1, 0, z)), s.x());
+        const float high = mix(lattice(cell + Vector3i(0, 1, z)), lattice(cell + Vector3i(1, 1, z)), s.x());
+        layer[z] = mix(low, high, s.y());
+    }
+    return mix(layer[0], layer[1], s.z());
+}
+
+/// Brightness of the fibres, about 1; it fades out where a fibre gets smaller than a pixel.
+float grain(const Vector3f& place, float depth, const ShadingSetup& setup) {
+    const float fibres_per_pixel = depth * setup.pixel_angle * setup.grain_per_mm;
+    const float strength = 0.30F * (1 - smooth_between(0.35F, 0.9F, fibres_per_pixel));
+    if (strength <= 0) return 1;
+    const Vector3f p = place * setup.grain_per_mm;
+    return 1 + strength * (0.6F * noise(p) + 0.4F * noise(p * 2.3F) - 0.5F);
+}
+
+Vector3f light(const ShadedPoint& point, const ShadingSetup& setup) {
+    static const Vector3f lamp = Vector3f(-0.35F, 0.55F, 0.76F).normalized();
+    const Vector3f view = -point.position.normalized();
+    const FinishValues gloss = values_of(setup.finish);
+    const float facing = std::max(point.normal.dot(view), 0.0F);
+    const float direct = std::max((point.normal.dot(lamp) + gloss.wrap) / (1 + gloss.wrap), 0.0F);
+    const float sky = 0.5F + 0.5F * point.normal.y();
+    const float open = point.openness;
+    const float total = mix(0.12F, 0.27F, sky) * open + 0.66F * direct * mix(open, 1, 0.35F);
+    const float fuzz = gloss.fuzz * std::pow(1 - facing, 3.0F) * mix(0.3F, 0.7F, sky) * open;
+    const float highlight = std::max(point.normal.dot((lamp + view).normalized()), 0.0F);
+    const float shine = gloss.broad * std::pow(highlight, 12.0F) * open +
+                        gloss.sharp * std::pow(highlight, 160.0F) +
+                        0.3F * gloss.sharp * std::pow(1 - facing, 4.0F) * sky;
+    const Vector3f albedo = 0.010F + 0.955F * point.colour.array().max(0.0F).pow(2.2F);
+    const float fibre = setup.finish == Finish::yarn ? grain(point.place, -point.position.z(), setup) : 1;
+    Vector3f out = albedo * (total * fibre);
+    out.array() += fuzz * (0.45F * albedo.array() + 0.05F) * (1 - out.array()) + shine;
+    return point.inside ? Vector3f(0.6F * out) : out;
+}
+
+/// Lit rounds: the rest steps back, the round comes forward between a light and a dark line.
+Vector3f with_lit(Vector3f colour, const ShadedPoint& point) {
+    const float on = smooth_between(0.45F, 0.55F, point.lit);
+    colour *= mix(0.60F, 1, on);
+    colour.array() += on * 0.16F * (1 - colour.array());
+    if (point.lit_step <= 0) return colour;
+    const float pixels = (point.lit - 0.5F) / point.lit_step;
+    const float light_line = smooth_between(-0.2F, 0.4F, pixels) * (1 - smooth_between(2.2F, 2.8F, pixels));
+    const float dark_line = smooth_between(-2.4F, -1.8F, pixels) * (1 - smooth_between(-0.6F, 0.0F, pixels));
+    colour = colour * (1 - light_line) + Vector3f::Constant(0.93F) * light_line;
+    return colour * (1 - dark_line) + Vector3f::Constant(0.01F) * dark_line;
+}
+
+constexpr const char* shared_functions = R"(
+float smoothBetween(float low, float high, float x) { return smoothstep(low, high, x); }
+
+float lattice(ivec3 p) {
+    uint n = uint(p.x) * 73856093u ^ uint(p.y) * 19349663u ^ uint(p.z) * 83492791u;
+    n = (n ^ (n >> 13u)) * 1274126177u;
+    return float((n ^ (n >> 16u)) & 0xffffu) / 65535.0;
+}
+
+float noise(vec3 p) {
+    vec3 whole = floor(p);
+    ivec3 cell = ivec3(whole);
+    vec3 s = smoothstep(0.0, 1.0, p - whole);
+    float l0 = mix(mix(lattice(cell), lattice(cell + ivec3(1, 0, 0)), s.x),
+                   mix(lattice(cell + ivec3(0, 1, 0)), lattice(cell + ivec3(1, 1, 0)), s.x), s.y);
+    float l1 = mix(mix(lattice(cell + ivec3(0, 0, 1)), lattice(cell + ivec3(1, 0, 1)), s.x),
+                   mix(lattice(cell + ivec3(0, 1, 1)), lattice(cell + ivec3(1, 1, 1)), s.x), s.y);
+    return mix(l0, l1, s.z);
+}
+
+float grain(vec3 where, float depth) {
+    float fibresPerPixel = depth * pixelAngle * grainPerMm;
+    float strength = 0.30 * (1.0 - smoothBetween(0.35, 0.9, fibresPerPixel));
+    if (strength <= 0.0) return 1.0;
+    vec3 p = where * grainPerMm;
+    return 1.0 + strength * (0.6 * noise(p) + 0.4 * noise(p * 2.3) - 0.5);
+}
+
+vec3 light(vec3 position, vec3 normal, bool isInside) {
+    vec3 lamp = normalize(vec3(-0.35, 0.55, 0.76));
+    vec3 view = -normalize(position);
+    float facing = max(dot(normal, view), 0.0);
+    float direct = max((dot(normal, lamp) + wrap) / (1.0 + wrap), 0.0);
+    float sky = 0.5 + 0.5 * normal.y;
+    float total = mix(0.12, 0.27, sky) * open + 0.66 * direct * mix(open, 1.0, 0.35);
+    float rim = fuzz * pow(1.0 - facing, 3.0) * mix(0.3, 0.7, sky) * open;
+    float highlight = max(dot(normal, normalize(lamp + view)), 0.0);
+    float shine = broad * pow(highlight, 12.0) * open + sharp * pow(highlight, 160.0) +
+                  0.3 * sharp * pow(1.0 - facing, 4.0) * sky;
+    vec3 albedo = 0.010 + 0.955 * pow(max(colour, vec3(0.0)), vec3(2.2));
+    float fibre = grainPerMm > 0.0 ? grain(place, -position.z) : 1.0;
+    vec3 result = albedo * (total * fibre);
+    result += rim * (0.45 * albedo + 0.05) * (1.0 - result) + shine;
+    return isInside ? 0.6 * result : result;
+}
+
+vec3 withLit(vec3 c) {
+    float on = smoothBetween(0.45, 0.55, lit);
+    c *= mix(0.60, 1.0, on);
+    c += on * 0.16 * (1.0 - c);
+    float litStep = length(vec2(dFdx(lit), dFdy(lit)));
+    if (litStep <= 0.0) return c;
+    float pixels = (lit - 0.5) / litStep;
+    float lightLine = smoothBetween(-0.2, 0.4, pixels) * (1.0 - smoothBetween(2.2, 2.8, pixels));
+    float darkLine = smoothBetween(-2.4, -1.8, pixels) * (1.0 - smoothBetween(-0.6, 0.0, pixels));
+    c = mix(c, vec3(0.93), lightLine);
+    return mix(c, vec3(0.01), darkLine);
+}
+)";
+
+}  // namespace
+
+FinishValues values_of(Finish finish) {
+    switch (finish) {
+        case Finish::yarn:
+            return {0.30F, 0.50F, 0.030F, 0};
+        case Finish::felt:
+            return {0.50F, 0.30F, 0, 0};
+        case Finish::glossy:
+            break;
+    }
+    return {0.10F, 0, 0.10F, 0.70F};
+}
+
+float to_linear(float srgb) { return std::pow(std::max(srgb, 0.0F), 2.2F); }
+float to_srgb(float linear) { return std::pow(std::clamp(linear, 0.0F, 1.0F), 1 / 2.2F); }
+
+Vector3f shade(const ShadedPoint& point, const ShadingSetup& setup) {
+    const Vector3f colour = light(point, setup);
+    return setup.any_lit ? with_lit(colour, point) : colour;
+}
+
+float ghost_opacity(float facing, bool behind) {
+    const float outline = 1 - std::clamp(facing, 0.0F, 1.0F);
+    return behind ? 0.75F * std::pow(outline, 5.0F) : 0.16F + 0.62F * std::pow(outline, 2.5F);
+}
+
+Vector3f ghost_colour(const QColor& background) {
+    const bool on_dark = background.alpha() > 0 && background.lightness() < 128;
+    return on_dark ? Vector3f(0.62F, 0.72F, 0.85F) : Vector3f(0.045F, 0.085F, 0.16F);
+}
+
+double grain_per_mm(double stitch_mm) { return 7 / std::max(stitch_mm, 0.05); }
+double hollow_scale(double stitch_mm) { return 0.3 * stitch_mm; }
+
+std::string vertex_shader_text() {
+    return R"(#version 150 core
+in vec3 vertexPosition;
+in vec3 vertexNormal;
+in vec4 vertexColor;
+in float vertexLit;
+out vec3 eyePosition;
+out vec3 eyeNormal;
+out vec3 place;
+out vec3 colour;
+out float open;
+out float lit;
+uniform mat4 modelView;
+uniform mat3 modelViewNormal;
+uniform mat4 mvp;
+void main() {
+    eyePosition = vec3(modelView * vec4(vertexPosition, 1.0));
+    eyeNormal = modelViewNormal * vertexNormal;
+    place = vertexPosition;
+    colour = vertexColor.rgb;
+    open = vertexColor.a;
+    lit = vertexLit;
+    gl_Position = mvp * vec4(vertexPosition, 1.0);
+}
+)";
+}
+
+std::string fragment_shader_text() {
+    return std::string(R"(#version 150 core
+in vec3 eyePosition;
+in vec3 eyeNormal;
+in vec3 place;
+in vec3 colour;
+in float open;
+in float lit;
+out vec4 fragColor;
+uniform float wrap;
+uniform float fuzz;
+uniform float broad;
+uniform float sharp;
+uniform float grainPerMm;
+uniform float pixelAngle;
+uniform float anyLit;
+)") + shared_functions +
+           R"(
+void main() {
+    vec3 normal = normalize(eyeNormal) * (gl_FrontFacing ? 1.0 : -1.0);
+    vec3 c = light(eyePosition, normal, !gl_FrontFacing);
+    if (anyLit > 0.5) c = withLit(c);
+    fragColor = vec4(pow(clamp(c, 0.0, 1.0), vec3(1.0 / 2.2)), 1.0);
+}
+)";
+}
+
+std::string ghost_fragment_shader_text(bool behind) {
+    return std::string(R"(#version 150 core
+in vec3 eyePosition;
+in vec3 eyeNormal;
+out vec4 fragColor;
+uniform vec3 ghostColour;
+void main() {
+    float facing = clamp(abs(dot(normalize(eyeNormal), normalize(eyePosition))), 0.0, 1.0);
+    float outline = 1.0 - facing;
+)") +
+           (behind ? "    float alpha = 0.75 * pow(outline, 5.0);\n"
+                   : "    float alpha = 0.16 + 0.62 * pow(outline, 2.5);\n") +
+           "    fragColor = vec4(ghostColour, alpha);\n}\n";
+}
+
+}  // namespace roundwright::render

@@ -1,0 +1,42 @@
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include <QColor>
+#include <QImage>
+#include <QSize>
+
+#include "core/mesh/stitch_surface.h"
+#include "render/scene/camera.h"
+#include "render/scene/scene_view.h"
+
+namespace roundwright::render {
+
+/// A mesh with what the shading needs beside it. The vectors have one value a vertex, or none: open and
+/// unlit.
+struct ShadedMesh {
+    const Mesh* mesh = nullptr;
+    const std::vector<float>* openness = nullptr;
+    const std::vector<float>* lit = nullptr;
+    Finish finish = Finish::yarn;
+    double grain_per_mm = 1.2;
+};
+
+struct SoftwareScene {
+    std::vector<ShadedMesh> meshes;
+    const Mesh* ghost = nullptr;
+    bool any_lit = false;
+    QColor background;  ///< may be transparent
+};
+
+/// Draws the scene with a depth buffer on the processor: what the graphics card would show, and the same on
+/// every machine. `samples` by `samples` points are drawn a pixel. The camera's viewport is scaled to `size`.
+[[nodiscard]] QImage draw_software_picture(const SoftwareScene& scene, Camera camera, QSize size,
+                                           int samples);
+
+/// A picture of a piece by itself, fitted, seen from one side; needs no window.
+[[nodiscard]] QImage picture_of(const StitchSurface& surface, const std::vector<ScenePart>& parts,
+                                ViewDirection direction, QSize size, const QColor& background);
+
+}  // namespace roundwright::render
