@@ -14,7 +14,6 @@ constexpr int rest_after_ms = 150;
 }  // namespace
 
 class PainterCanvas : public QWidget {
-    Q_OBJECT
   public:
     explicit PainterCanvas(PainterSceneView& view) : view_(view) {
         setFocusPolicy(Qt::StrongFocus);

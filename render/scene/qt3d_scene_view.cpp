@@ -44,7 +44,7 @@ QVector3D to_qt(const Vec3& v) {
     return {static_cast<float>(v.x()), static_cast<float>(v.y()), static_cast<float>(v.z())};
 }
 
-QFilterKey* key(const QString& name, const QString& value, Qt3DCore::QNode* parent) {
+QFilterKey* filter_key(const QString& name, const QString& value, Qt3DCore::QNode* parent) {
     auto* filter = new QFilterKey(parent);
     filter->setName(name);
     filter->setValue(value);
@@ -64,7 +64,7 @@ QRenderPass* make_pass(const QString& stage, const std::string& fragment_shader,
     program->setVertexShaderCode(QByteArray::fromStdString(vertex_shader_text()));
     program->setFragmentShaderCode(QByteArray::fromStdString(fragment_shader));
     pass->setShaderProgram(program);
-    pass->addFilterKey(key(QStringLiteral("stage"), stage, pass));
+    pass->addFilterKey(filter_key(QStringLiteral("stage"), stage, pass));
     pass->addRenderState(new QMultiSampleAntiAliasing(pass));
     return pass;
 }
@@ -97,7 +97,8 @@ QEffect* make_effect(const std::vector<QRenderPass*>& passes, Qt3DCore::QNode* p
     technique->graphicsApiFilter()->setProfile(QGraphicsApiFilter::CoreProfile);
     technique->graphicsApiFilter()->setMajorVersion(3);
     technique->graphicsApiFilter()->setMinorVersion(2);
-    technique->addFilterKey(key(QStringLiteral("renderingStyle"), QStringLiteral("forward"), technique));
+    technique->addFilterKey(
+        filter_key(QStringLiteral("renderingStyle"), QStringLiteral("forward"), technique));
     for (QRenderPass* pass : passes) technique->addRenderPass(pass);
     effect->addTechnique(technique);
     return effect;
@@ -170,7 +171,7 @@ void Qt3dSceneView::Drawing::make_frame_graph() {
     target->setSurface(window);
     auto* viewport = new QViewport(target);
     auto* technique = new QTechniqueFilter(viewport);
-    technique->addMatch(key(QStringLiteral("renderingStyle"), QStringLiteral("forward"), technique));
+    technique->addMatch(filter_key(QStringLiteral("renderingStyle"), QStringLiteral("forward"), technique));
     auto* camera = new QCameraSelector(technique);
     camera->setCamera(window->camera());
     clear = new QClearBuffers(camera);
@@ -178,7 +179,7 @@ void Qt3dSceneView::Drawing::make_frame_graph() {
     Qt3DCore::QNode* under = clear;
     for (const QString& stage : stages()) {
         auto* filter = new QRenderPassFilter(under);
-        filter->addMatch(key(QStringLiteral("stage"), stage, filter));
+        filter->addMatch(filter_key(QStringLiteral("stage"), stage, filter));
         under = camera;
     }
     window->setActiveFrameGraph(target);
@@ -252,7 +253,7 @@ void Qt3dSceneView::leave_by_tab(bool forward) {
     do {
         at = forward ? at->nextInFocusChain() : at->previousInFocusChain();
         const bool takes =
-            at->focusPolicy().testFlag(Qt::TabFocus) && at->isVisible() && at->isEnabled() && at != start;
+            (at->focusPolicy() & Qt::TabFocus) != 0 && at->isVisible() && at->isEnabled() && at != start;
         if (!takes || at->focusProxy()) continue;
         at->activateWindow();
         at->setFocus(forward ? Qt::TabFocusReason : Qt::BacktabFocusReason);

@@ -74,7 +74,7 @@ float pixel_angle(const Job& job) {
 float lit_step(const std::array<Vector3f, 3>& p, const std::array<float, 3>& lit, float pixel_mm) {
     if (lit[0] == lit[1] && lit[1] == lit[2]) return 0;
     const float depth = -(p[0].z() + p[1].z() + p[2].z()) / 3;
-    const auto flat = [depth](const Vector3f& v) {
+    const auto flat = [depth](const Vector3f& v) -> Eigen::Vector2f {
         return Eigen::Vector2f(v.x() / -v.z(), v.y() / -v.z()) * depth;
     };
     const Eigen::Vector2f b = flat(p[1]) - flat(p[0]), c = flat(p[2]) - flat(p[0]);

@@ -1,0 +1,166 @@
+#include "render/scene/software_picture.h"
+
+#include <gtest/gtest.h>
+
+#include <QDir>
+
+#include "render/scene/lit_rounds.h"
+#include "render/scene/openness.h"
+#include "tests/render/scene/example_surfaces.h"
+
+namespace roundwright::render {
+namespace {
+
+Camera front_camera(const Mesh& mesh, QSize size) {
+    Camera camera;
+    camera.set_viewport(size.width(), size.height());
+    camera.look_from(ViewDirection::front);
+    camera.fit({mesh.positions});
+    return camera;
+}
+
+QImage draw(const Mesh& mesh, QSize size, int samples, const QColor& background) {
+    SoftwareScene scene;
+    scene.meshes = {{&mesh, nullptr, nullptr, Finish::yarn, 1.2}};
+    scene.background = background;
+    return draw_software_picture(scene, front_camera(mesh, size), size, samples);
+}
+
+void save(const QImage& image, const QString& name) {
+    QDir().mkpath(QStringLiteral(ROUNDWRIGHT_PICTURES));
+    EXPECT_TRUE(image.save(QStringLiteral(ROUNDWRIGHT_PICTURES "/") + name));
+}
+
+// A fitted sphere fills 1 / margin of the viewport's height: a disc, to a pixel.
+TEST(SoftwarePicture, SphereCoversItsDisc) {
+    const Mesh mesh = test::sphere_mesh(Vec3::Zero(), 30, 128, {180, 120, 90});
+    const QImage image = draw(mesh, {300, 300}, 1, Qt::transparent);
+    const double radius = 150 / Camera::fit_margin;
+    int wrong = 0;
+    for (int y = 0; y < 300; ++y) {
+        for (int x = 0; x < 300; ++x) {
+            const double r = std::hypot(x + 0.5 - 150, y + 0.5 - 150);
+            const bool drawn = qAlpha(image.pixel(x, y)) > 0;
+            if (std::abs(r - radius) > 1.2 && drawn != (r < radius)) ++wrong;
+        }
+    }
+    EXPECT_EQ(wrong, 0);
+}
+
+TEST(SoftwarePicture, NearerSurfaceHidesTheFartherWhateverTheOrder) {
+    const Mesh near = test::sphere_mesh(Vec3(0, 0, 40), 10, 64, {220, 40, 40});
+    const Mesh far = test::sphere_mesh(Vec3(0, 0, -40), 30, 64, {40, 40, 220});
+    SoftwareScene scene;
+    scene.background = Qt::white;
+    Camera camera;
+    camera.set_viewport(200, 200);
+    camera.look_from(ViewDirection::front);
+    camera.fit({near.positions, far.positions});
+    for (const bool swapped : {false, true}) {
+        scene.meshes = {{swapped ? &far : &near, nullptr, nullptr, Finish::felt, 1},
+                        {swapped ? &near : &far, nullptr, nullptr, Finish::felt, 1}};
+        const QImage image = draw_software_picture(scene, camera, {200, 200}, 1);
+        const QColor middle = image.pixelColor(100, 100);
+        EXPECT_GT(middle.red(), 2 * middle.blue());
+    }
+}
+
+TEST(SoftwarePicture, PaleYarnDoesNotClipAndBlackYarnKeepsItsForm) {
+    for (const Colour colour : {Colour{255, 255, 255}, Colour{0, 0, 0}}) {
+        const QImage image =
+            draw(test::sphere_mesh(Vec3::Zero(), 30, 128, colour), {200, 200}, 2, QColor(128, 128, 128));
+        int brightest = 0, darkest = 255;
+        for (int y = 30; y < 170; ++y) {
+            for (int x = 60; x < 140; ++x) {
+                brightest = std::max(brightest, qGreen(image.pixel(x, y)));
+                darkest = std::min(darkest, qGreen(image.pixel(x, y)));
+            }
+        }
+        EXPECT_LT(brightest, 255);
+        EXPECT_GT(brightest - darkest, 20) << "the form still reads";
+        EXPECT_GT(darkest, 5);
+    }
+}
+
+TEST(SoftwarePicture, LitRoundIsBrighterAndOutlined) {
+    const StitchSurface ball = test::ball_surface(6);
+    const auto lit = lit_vertices(ball, {8});
+    SoftwareScene scene;
+    scene.background = Qt::white;
+    scene.meshes = {{&ball.mesh, nullptr, &lit, Finish::yarn, 1.2}};
+    const Camera camera = front_camera(ball.mesh, {300, 300});
+    const QImage plain = draw_software_picture(scene, camera, {300, 300}, 2);
+    scene.any_lit = true;
+    const QImage shown = draw_software_picture(scene, camera, {300, 300}, 2);
+    int pale = 0, dark = 0, dimmed = 0;
+    for (int y = 0; y < 300; ++y) {
+        const int before = qGreen(plain.pixel(150, y)), after = qGreen(shown.pixel(150, y));
+        pale += after > before + 25;
+        dark += after < 60 && before > 100;
+        dimmed += after < before - 10;
+    }
+    EXPECT_GT(pale, 4);
+    EXPECT_GE(dark, 2) << "an outline that does not depend on hue";
+    EXPECT_GT(dimmed, 50);
+}
+
+TEST(SoftwarePicture, GhostShowsRoundTheSmallerPiece) {
+    const StitchSurface ball = test::ball_surface(5);
+    Mesh bigger = test::ball_surface(7, false).mesh;
+    SoftwareScene scene;
+    scene.background = Qt::white;
+    scene.meshes = {{&ball.mesh, nullptr, nullptr, Finish::yarn, 1.2}};
+    const Camera camera = front_camera(bigger, {300, 300});
+    const QImage plain = draw_software_picture(scene, camera, {300, 300}, 1);
+    scene.ghost = &bigger;
+    const QImage shown = draw_software_picture(scene, camera, {300, 300}, 1);
+    EXPECT_EQ(plain.pixel(150, 25), qRgb(255, 255, 255));
+    EXPECT_NE(shown.pixel(150, 25), qRgb(255, 255, 255));
+    EXPECT_NE(shown.pixel(150, 150), plain.pixel(150, 150));
+}
+
+// A camera inside the piece: what lies before the near plane is cut, what lies behind shows its inner side.
+TEST(SoftwarePicture, InsideOfThePieceFillsTheView) {
+    const Mesh mesh = test::sphere_mesh(Vec3::Zero(), 30, 64, {180, 120, 90});
+    Camera camera = front_camera(mesh, {100, 100});
+    camera.zoom(1e9);
+    SoftwareScene scene;
+    scene.background = Qt::transparent;
+    scene.meshes = {{&mesh, nullptr, nullptr, Finish::yarn, 1.2}};
+    const QImage image = draw_software_picture(scene, camera, {100, 100}, 1);
+    for (int y = 0; y < 100; ++y) {
+        for (int x = 0; x < 100; ++x) EXPECT_EQ(qAlpha(image.pixel(x, y)), 255) << x << ' ' << y;
+    }
+}
+
+TEST(SoftwarePicture, SameInputGivesTheSamePicture) {
+    const StitchSurface ball = test::ball_surface(5);
+    EXPECT_EQ(picture_of(ball, {}, ViewDirection::three_quarter, {160, 120}, Qt::white),
+              picture_of(ball, {}, ViewDirection::three_quarter, {160, 120}, Qt::white));
+}
+
+TEST(SoftwarePicture, EmptySizesAndScenesAreEmptyPictures) {
+    EXPECT_TRUE(picture_of({}, {}, ViewDirection::front, {0, 10}, Qt::white).isNull());
+    const QImage blank = picture_of({}, {}, ViewDirection::front, {20, 10}, Qt::white);
+    EXPECT_EQ(blank.pixel(5, 5), qRgb(255, 255, 255));
+}
+
+TEST(SoftwarePicture, GalleryForTheEye) {
+    const std::vector<Colour> sets[] = {{{214, 196, 160}},
+                                        {{44, 46, 58}},
+                                        {{250, 248, 242}},
+                                        {{150, 60, 70}, {235, 225, 210}},
+                                        {{70, 120, 130}}};
+    int i = 0;
+    for (const auto& colours : sets) {
+        const auto ball = test::striped_ball_surface(7, colours, 120'000);
+        ScenePart eye{test::sphere_mesh(Vec3(9, 30, 23), 4, 48, {20, 18, 18}), Finish::glossy, false};
+        for (const QColor background : {QColor(246, 245, 242), QColor(38, 40, 44)}) {
+            save(picture_of(ball, {eye}, ViewDirection::three_quarter, {640, 600}, background),
+                 QStringLiteral("ball_%1.png").arg(i++));
+        }
+    }
+}
+
+}  // namespace
+}  // namespace roundwright::render
