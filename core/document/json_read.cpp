@@ -24,6 +24,7 @@ constexpr int most_made = 1'000;
 constexpr int most_stitches = static_cast<int>(max_stitches_per_piece);
 constexpr int most_rounds = static_cast<int>(max_rounds_per_piece);
 constexpr std::size_t most_yarns = 1'000;
+constexpr std::size_t most_features = 1'000;
 
 template <class Choice, std::size_t count>
 Choice choice(const JsonPlace& place, const names::Names<Choice, count>& choices) {
@@ -183,6 +184,27 @@ WorkedSoFar read_worked(const JsonPlace& place) {
     return worked;
 }
 
+Feature read_feature(const JsonPlace& place) {
+    Feature feature;
+    feature.kind = choice(place.at("kind"), names::features);
+    feature.name = optional_text(place, "name");
+    feature.pair = optional_flag(place, "pair");
+    feature.round = place.at("round").whole(0, most_rounds);
+    if (feature.pair)
+        feature.stitches_apart = place.at("stitches_apart").whole(0, most_stitches);
+    else
+        feature.stitches_right = place.at("stitches_right").number(-most_stitches, most_stitches);
+    feature.width_mm = place.at("width_mm").number(0, longest_mm);
+    feature.height_mm = optional_number(place, "height_mm", feature.width_mm, 0, longest_mm);
+    feature.washer_mm = optional_number(place, "washer_mm", 0, 0, longest_mm);
+    if (place.has("colour")) feature.colour = read_colour(place.at("colour"));
+    feature.lids = optional_flag(place, "lids");
+    if (place.has("end_round")) feature.end_round = place.at("end_round").whole(0, most_rounds);
+    feature.end_stitches_right =
+        optional_number(place, "end_stitches_right", 0, -most_stitches, most_stitches);
+    return feature;
+}
+
 Piece read_piece(const JsonPlace& place, std::size_t yarns) {
     Piece piece;
     piece.name = place.at("name").text();
@@ -193,6 +215,8 @@ Piece read_piece(const JsonPlace& place, std::size_t yarns) {
     piece.starts_at_top = optional_flag(place, "starts_at_top");
     if (place.has("make")) piece.make = place.at("make").whole(1, most_made);
     if (place.has("worked")) piece.worked = read_worked(place.at("worked"));
+    piece.face_degrees = optional_number(place, "face_degrees", 0, -360, 360);
+    if (place.has("features")) piece.features = list(place.at("features"), most_features, read_feature);
     piece.rounds = list(place.at("rounds"), max_rounds_per_piece,
                         [yarns](const JsonPlace& round) { return read_round(round, yarns); });
     return piece;

@@ -111,6 +111,28 @@ ordered_json worked_json(const WorkedSoFar& worked) {
     return json;
 }
 
+ordered_json feature_json(const Feature& feature) {
+    const Feature usual;
+    ordered_json json{{"kind", names::name_of(names::features, feature.kind)},
+                      {"pair", feature.pair},
+                      {"round", feature.round}};
+    put(json, "name", feature.name);
+    if (feature.pair)
+        json["stitches_apart"] = feature.stitches_apart;
+    else
+        json["stitches_right"] = feature.stitches_right;
+    json["width_mm"] = feature.width_mm;
+    json["height_mm"] = feature.height_mm;
+    if (feature.washer_mm != 0) json["washer_mm"] = feature.washer_mm;
+    if (feature.colour != usual.colour) json["colour"] = colour_json(feature.colour);
+    if (feature.lids) json["lids"] = true;
+    if (feature.kind == FeatureKind::stitched_line) {
+        json["end_round"] = feature.end_round;
+        json["end_stitches_right"] = feature.end_stitches_right;
+    }
+    return json;
+}
+
 ordered_json piece_json(const Piece& piece) {
     ordered_json json{{"name", piece.name},
                       {"start", std::visit([](const auto& start) { return start_json(start); }, piece.start)},
@@ -120,6 +142,8 @@ ordered_json piece_json(const Piece& piece) {
                       {"starts_at_top", piece.starts_at_top},
                       {"make", piece.make}};
     if (piece.worked != WorkedSoFar{}) json["worked"] = worked_json(piece.worked);
+    if (piece.face_degrees != 0) json["face_degrees"] = piece.face_degrees;
+    if (!piece.features.empty()) json["features"] = list_json(piece.features, feature_json);
     json["rounds"] = list_json(piece.rounds, round_json);
     return json;
 }

@@ -38,6 +38,11 @@ inline constexpr Names<Spacing, 2> spacings{
 inline constexpr Names<End, 2> ends{{{End::drawn_closed, "drawn_closed"}, {End::left_open, "left_open"}}};
 inline constexpr Names<Joining, 3> joinings{
     {{Joining::spiral, "spiral"}, {Joining::joined, "joined"}, {Joining::rows, "rows"}}};
+inline constexpr Names<FeatureKind, 5> features{{{FeatureKind::safety_eye, "safety_eye"},
+                                                 {FeatureKind::safety_nose, "safety_nose"},
+                                                 {FeatureKind::embroidered_eye, "embroidered_eye"},
+                                                 {FeatureKind::felt_disc, "felt_disc"},
+                                                 {FeatureKind::stitched_line, "stitched_line"}}};
 inline constexpr Names<Level, 4> levels{{{Level::basic, "basic"},
                                          {Level::easy, "easy"},
                                          {Level::intermediate, "intermediate"},

@@ -107,6 +107,29 @@ Start start(std::mt19937& random) {
     }
 }
 
+Feature feature(std::mt19937& random) {
+    const auto channel = [&random] { return static_cast<std::uint8_t>(whole(random, 0, 255)); };
+    Feature feature;
+    feature.kind = choice<FeatureKind>(random, 5);
+    feature.name = text(random);
+    feature.pair = flag(random);
+    feature.round = whole(random, 0, 40);
+    if (feature.pair)
+        feature.stitches_apart = whole(random, 0, 40);
+    else
+        feature.stitches_right = number(random, -20, 20);
+    feature.width_mm = number(random, 1, 30);
+    feature.height_mm = number(random, 1, 30);
+    feature.washer_mm = number(random, 0, 30);
+    feature.colour = {channel(), channel(), channel()};
+    feature.lids = flag(random);
+    if (feature.kind == FeatureKind::stitched_line) {
+        feature.end_round = whole(random, 0, 40);
+        feature.end_stitches_right = number(random, -20, 20);
+    }
+    return feature;
+}
+
 Piece piece(std::mt19937& random, std::size_t yarns) {
     Piece piece;
     piece.name = text(random);
@@ -119,6 +142,8 @@ Piece piece(std::mt19937& random, std::size_t yarns) {
     piece.make = whole(random, 1, 9);
     if (flag(random))
         piece.worked = {whole(random, 0, 20), whole(random, 0, 99), {0, number(random, 0, 900)}};
+    for (int i = whole(random, 0, 4); i > 0; --i) piece.features.push_back(feature(random));
+    piece.face_degrees = number(random, -180, 180);
     return piece;
 }
 
@@ -148,12 +173,13 @@ Making making(std::mt19937& random) {
 void every_field_is_set(const Toy& a, const Yarn& b, const Piece& c, const Round& d, const WorkedEvenly& e) {
     [[maybe_unused]] const auto& [a1, a2, a3, a4, a5, a6, a7, a8, a9] = a;
     [[maybe_unused]] const auto& [b1, b2, b3, b4, b5, b6, b7] = b;
-    [[maybe_unused]] const auto& [c1, c2, c3, c4, c5, c6, c7, c8, c9] = c;
+    [[maybe_unused]] const auto& [c1, c2, c3, c4, c5, c6, c7, c8, c9, c10, c11] = c;
     [[maybe_unused]] const auto& [d1, d2, d3, d4] = d;
     [[maybe_unused]] const auto& [e1, e2, e3, e4] = e;
     [[maybe_unused]] const auto& [f1, f2, f3, f4, f5, f6] = a.text;
     [[maybe_unused]] const auto& [g1, g2, g3, g4, g5, g6, g7] = a.making;
     [[maybe_unused]] const auto& [h1, h2, h3] = c.worked;
+    [[maybe_unused]] const auto& [i1, i2, i3, i4, i5, i6, i7, i8, i9, i10, i11, i12, i13] = Feature{};
 }
 
 }  // namespace
