@@ -27,6 +27,7 @@ struct RoundLie {
     double flat_increase = 0;    ///< stitches more that would lie flat here
 };
 
+/// One entry a round; none where the shape is not usable. Thresholds and their sources stand in lie.cpp.
 [[nodiscard]] std::vector<RoundLie> lie_of_rounds(const ShapeProblem& problem, const Shape& shape);
 
 }  // namespace roundwright

@@ -21,11 +21,17 @@ struct ShapeProblem {
     std::vector<double> rest_height_mm;  ///< relaxed height of round i, i = 1..n, at [i - 1]
     MeridianEnd first = MeridianEnd::pole;
     MeridianEnd last = MeridianEnd::open;
-    double fan_height_mm = 0;  ///< rest height of the fan that closes a drawn end
-    double area_stretch = 0;   ///< mean area stretch that the stuffing gives; 0: not stuffed
+    double fan_height_mm = 0;        ///< rest height of the fan that closes a drawn end
+    double area_stretch = 0;         ///< mean area stretch that the stuffing gives; 0: not stuffed
+    double first_fan_height_mm = 0;  ///< of a drawn first end where it differs; 0: fan_height_mm
+    double stitch_width_mm = 0;      ///< of single crochet; 0 where loops are not made of stitches
+    bool equivalent_round = false;   ///< the piece is not round as worked (an oval start, rows): this is the
+                                     ///< round piece with loops of the same length
 };
 
-/// The problem that a piece's stitches pose at a gauge.
+/// The problem that a piece's stitches pose at a gauge. An edge loop is as wide as the stitch that left it; a
+/// round is as high as its stitches on the mean over the edge, so a partial round counts by its share. An
+/// oval starts as the loop around both sides of its chain, spread to a disc of the same edge.
 [[nodiscard]] ShapeProblem shape_problem(const Piece& piece, const StitchGraph& graph, const Gauge& gauge);
 
 }  // namespace roundwright

@@ -13,7 +13,9 @@ struct ShapeOptions {
     double course_stiffness = 1;       ///< along a round
     double wale_stiffness = 0.5;       ///< from round to round
     double compression_factor = 0.02;  ///< of the course stiffness, where a loop is too long: it wrinkles
-    double bending_stiffness = 1e-3;   ///< of the meridian's turn; small, keeps an unstuffed piece well posed
+    double bending_stiffness = 1e-2;  ///< of the turn of the meridian from round to round: about (thickness /
+                                      ///< height)^2 / 12 for fabric half as thick as a round is high. Keeps
+                                      ///< an unstuffed piece well posed
     double relative_gradient = 1e-9;
     int max_iterations = 200;
     std::stop_token stop;
@@ -43,12 +45,17 @@ struct Shape {
     double width_mm = 0;                 ///< largest diameter
     double height_mm = 0;
     double volume_mm3 = 0;
-    double surface_mm2 = 0;
+    double surface_mm2 = 0;      ///< of the fabric: open ends do not count
+    double first_pole_z_mm = 0;  ///< where the fan of a drawn first end meets the axis; else z of loop 0
+    double last_pole_z_mm = 0;   ///< where the fan of a drawn last end meets the axis; else z of loop n
 
     [[nodiscard]] bool usable() const { return !radius_mm.empty(); }
 };
 
-/// The shape of least energy. `warm` (may be null) is a shape of a similar piece to start from.
+/// The shape of least energy (core/shape/membrane.h states it) at which the mean area stretch is the one
+/// wanted. Newton with an O(n) direct solve; a long piece is solved coarsely first. Whatever the input, the
+/// numbers in the result are finite, and `termination` says what they are worth. `warm` (may be null) is a
+/// shape of a similar piece to start from.
 [[nodiscard]] Shape solve_shape(const ShapeProblem& problem, const ShapeOptions& options = {},
                                 const Shape* warm = nullptr);
 

@@ -1,0 +1,124 @@
+#include "core/shape/lie.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "core/shape/wave_length.h"
+
+namespace roundwright {
+
+using std::numbers::pi;
+
+namespace {
+
+/// A loop ruffles where it is longer by this share than its circle, and than the widest circle that the
+/// rounds below could reach lying flat. Between 6 increases a round at h / w = 0.92 (0.038 too long), which
+/// lie flat by common practice, and 7 at h = w (0.114), which ruffle.
+constexpr double ruffling_share = 0.05;
+/// and by this many stitches: less shows as loose fabric, not as a wave. The round in a magic ring may have
+/// more, since the ring need not be drawn quite closed.
+constexpr double ruffling_stitches = 0.5;
+constexpr double ruffling_stitches_in_ring = 2;
+/// A growing round lies flat up to this rise over its own length: 8 half doubles a round, which by common
+/// practice lie flat, rise 0.53; 5 singles, which cup, 0.60.
+constexpr double flat_rise = 0.56;
+/// A round closes smoothly down to the growth of a flat disc inwards, -1, and about as much more as above.
+constexpr double gathering_growth = -1.05;
+constexpr double no_change = 1e-9;
+
+double spare_length(const ShapeProblem& problem, const Shape& shape, std::size_t loop) {
+    return std::max(0.0, problem.rest_loop_mm[loop] - 2 * pi * shape.radius_mm[loop]);
+}
+
+/// The longest circle that loop i could lie in on a flat table, given the rounds below.
+std::vector<double> reachable_loops(const ShapeProblem& problem) {
+    std::vector<double> reachable{problem.rest_loop_mm.front()};
+    if (problem.first == MeridianEnd::pole) reachable.front() = 0;
+    for (std::size_t i = 1; i < problem.rest_loop_mm.size(); ++i)
+        reachable.push_back(
+            std::min(problem.rest_loop_mm[i], reachable.back() + 2 * pi * problem.rest_height_mm[i - 1]));
+    return reachable;
+}
+
+bool ruffles(const ShapeProblem& problem, const Shape& shape, double reachable, std::size_t i) {
+    const double loop = problem.rest_loop_mm[i];
+    const bool in_ring = i == 1 && problem.first == MeridianEnd::pole;
+    const double least = problem.stitch_width_mm * (in_ring ? ruffling_stitches_in_ring : ruffling_stitches);
+    const double spare = std::min(loop - reachable, spare_length(problem, shape, i));
+    return spare > std::max(least, ruffling_share * loop);
+}
+
+bool gathers(const ShapeProblem& problem, const Shape& shape, double growth, std::size_t i) {
+    return growth < gathering_growth &&
+           spare_length(problem, shape, i - 1) > ruffling_share * problem.rest_loop_mm[i - 1];
+}
+
+RoundLie lie_of(const ShapeProblem& problem, const Shape& shape, double reachable, std::size_t i) {
+    const double height = problem.rest_height_mm[i - 1];
+    const double below = i == 1 && problem.first == MeridianEnd::pole ? 0 : problem.rest_loop_mm[i - 1];
+    const double change = problem.rest_loop_mm[i] - below;
+    const double length = height * (1 + shape.wale_stretch[i - 1]);
+    RoundLie lie;
+    lie.growth = change / (2 * pi * height);
+    lie.rise_mm = std::abs(shape.z_mm[i] - shape.z_mm[i - 1]);
+    lie.spare_length_mm = spare_length(problem, shape, i);
+    if (problem.stitch_width_mm > 0) lie.flat_increase = 2 * pi * height / problem.stitch_width_mm;
+    const double least = no_change * problem.rest_loop_mm[i];
+    if (change > -least && ruffles(problem, shape, reachable, i)) {
+        lie.lie = Lie::ruffles;
+    } else if (std::abs(change) <= least) {
+        lie.lie = Lie::even;
+    } else if (change > 0) {
+        lie.lie = lie.rise_mm <= flat_rise * length ? Lie::lies_flat : Lie::cups;
+    } else if (gathers(problem, shape, lie.growth, i)) {
+        lie.lie = Lie::gathers;
+        lie.spare_length_mm = spare_length(problem, shape, i - 1);
+    } else {
+        lie.lie = Lie::closes;
+    }
+    return lie;
+}
+
+double amplitude(const ShapeProblem& problem, const Shape& shape, std::size_t loop, int waves) {
+    const double circle = 2 * pi * shape.radius_mm[loop];
+    return circle / waves * wave_amplitude(problem.rest_loop_mm[loop] / circle);
+}
+
+/// The fewest waves, from 2 up, whose amplitude is within the round's height; a wave takes two stitches.
+int wave_count(const ShapeProblem& problem, const Shape& shape, std::size_t loop) {
+    const double one = amplitude(problem, shape, loop, 1);
+    const double stitch = problem.stitch_width_mm > 0 ? problem.stitch_width_mm : problem.rest_height_mm[0];
+    const double most = std::max(2.0, std::floor(problem.rest_loop_mm[loop] / (2 * stitch)));
+    return static_cast<int>(std::clamp(std::ceil(one / problem.rest_height_mm[loop - 1]), 2.0, most));
+}
+
+/// Waves run on from round to round, so a run of ruffling rounds has as many as the round that needs most.
+void set_waves(const ShapeProblem& problem, const Shape& shape, std::vector<RoundLie>& lies) {
+    for (std::size_t first = 0; first < lies.size(); ++first) {
+        if (lies[first].lie != Lie::ruffles) continue;
+        std::size_t last = first;
+        int waves = 2;
+        for (; last < lies.size() && lies[last].lie == Lie::ruffles; ++last)
+            waves = std::max(waves, wave_count(problem, shape, last + 1));
+        for (std::size_t round = first; round < last; ++round) {
+            lies[round].waves = waves;
+            lies[round].wave_height_mm = 2 * amplitude(problem, shape, round + 1, waves);
+        }
+        first = last;
+    }
+}
+
+}  // namespace
+
+std::vector<RoundLie> lie_of_rounds(const ShapeProblem& problem, const Shape& shape) {
+    std::vector<RoundLie> lies;
+    if (!shape.usable() || shape.radius_mm.size() != problem.rest_loop_mm.size()) return lies;
+    const std::vector<double> reachable = reachable_loops(problem);
+    for (std::size_t i = 1; i < problem.rest_loop_mm.size(); ++i)
+        lies.push_back(lie_of(problem, shape, reachable[i], i));
+    set_waves(problem, shape, lies);
+    return lies;
+}
+
+}  // namespace roundwright

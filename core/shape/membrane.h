@@ -1,0 +1,94 @@
+#pragma once
+
+#include <cstddef>
+#include <vector>
+
+#include "core/shape/band_matrix.h"
+#include "core/shape/meridian.h"
+#include "core/shape/solve_shape.h"
+
+namespace roundwright {
+
+/// Node positions of a meridian: r_0, z_0, r_1, z_1, ... in mm.
+using Positions = std::vector<double>;
+
+/// How the second derivatives of the energy are taken.
+enum class Curvature {
+    exact,
+    projected,  ///< element by element positive semidefinite: what is indefinite is left out
+};
+
+/// The elastic energy of an axisymmetric piece and the volume it encloses, with derivatives.
+///
+///     E = sum_i k_course a_i e_i^2 / 2   e_i = 2 pi r_i / L_i - 1    (times compression_factor if e_i < 0)
+///       + sum_s k_wale   b_s m_s^2 / 2   m_s = length_s / h_s - 1
+///       + sum_i k_bend   a_i (1 - t_s . t_{s+1})                     (t: unit tangents on either side)
+///     V = sum_s pi/3 dz (r^2 + r r' + r'^2)                          (open ends closed by flat discs)
+///
+/// with a_i = L_i times half the heights on either side, and b_s = (L_s + L_{s+1}) / 2 h_s, the fabric each
+/// term speaks for. L, h: relaxed loop lengths and heights. Energies are in units of course stiffness * mm^2.
+class Membrane {
+  public:
+    Membrane(const Meridian& meridian, const ShapeOptions& options);
+
+    [[nodiscard]] std::size_t nodes() const { return loops_.size(); }
+    [[nodiscard]] std::size_t unknowns() const { return 2 * loops_.size(); }
+    [[nodiscard]] double rest_area() const { return rest_area_; }
+    [[nodiscard]] double rest_height(std::size_t segment) const { return walls_[segment].height; }
+    [[nodiscard]] double rest_radius(std::size_t node) const { return loops_[node].radius; }
+
+    /// Size of the forces that a stretch of one hundredth everywhere makes: the scale for residuals.
+    [[nodiscard]] double force_scale() const { return force_scale_; }
+
+    [[nodiscard]] double energy(const Positions& x) const;
+    [[nodiscard]] double volume(const Positions& x) const;
+    /// Mean over the fabric of course stretch plus wale stretch, where fabric with length to spare counts as
+    /// unstretched.
+    [[nodiscard]] double area_stretch(const Positions& x) const;
+
+    /// Gradients; fixed unknowns have 0. `out` has `unknowns()` entries.
+    void energy_gradient(const Positions& x, double* out) const;
+    void volume_gradient(const Positions& x, double* out) const;
+    void area_stretch_gradient(const Positions& x, double* out) const;
+
+    /// Second derivatives of E - p V. Projected: without the pressure's part and the indefinite parts of E.
+    void hessian(const Positions& x, double pressure, Curvature curvature, BandMatrix& out) const;
+
+    [[nodiscard]] double course_stretch(const Positions& x, std::size_t node) const;
+    [[nodiscard]] double wale_stretch(const Positions& x, std::size_t segment) const;
+
+  private:
+    struct Loop {
+        double radius = 0;     ///< relaxed, mm; 0 at a pole
+        double area = 0;       ///< mm^2
+        double stiffness = 0;  ///< of E = stiffness (r - radius)^2 / 2
+        double bending = 0;    ///< of E = bending (1 - t . t')
+    };
+    struct Wall {
+        double height = 0;
+        double area = 0;
+        double stiffness = 0;      ///< of E = stiffness (length - height)^2 / 2
+        double least_squared = 0;  ///< keeps the length's derivatives finite where it vanishes
+    };
+    struct Segment {
+        double tr, tz, length;
+    };
+
+    [[nodiscard]] Segment segment(const Positions& x, std::size_t s) const;
+    [[nodiscard]] double stiffness(const Loop& loop, double r) const;
+    void set_fixed_to_zero(double* gradient) const;
+    void add_wall_hessian(const Positions& x, std::size_t s, Curvature curvature, BandMatrix& out) const;
+    void add_bending_hessian(const Positions& x, std::size_t node, Curvature curvature,
+                             BandMatrix& out) const;
+    void add_volume_hessian(const Positions& x, std::size_t s, double factor, BandMatrix& out) const;
+
+    std::vector<Loop> loops_;
+    std::vector<Wall> walls_;
+    double compression_factor_;
+    double rest_area_ = 0;
+    double force_scale_ = 0;
+    bool first_on_axis_;
+    bool last_on_axis_;
+};
+
+}  // namespace roundwright

@@ -1,0 +1,202 @@
+#include "core/shape/minimise.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <numeric>
+
+namespace roundwright {
+
+namespace {
+
+double dot(const std::vector<double>& a, const std::vector<double>& b) {
+    return std::inner_product(a.begin(), a.end(), b.begin(), 0.0);
+}
+
+/// The search for one equilibrium; its steps are the member functions, its loop is `run`.
+class Search {
+  public:
+    Search(const Membrane& membrane, double target, const ShapeOptions& options, MinimiseWorkspace& space,
+           Equilibrium& state)
+        : membrane_(membrane), target_(target), options_(options), space_(space), state_(state) {
+        space_.resize(membrane.unknowns());
+    }
+
+    void run(double relative_gradient, int max_iterations) {
+        for (state_.iterations = 0;; ++state_.iterations) {
+            take_derivatives();
+            if (converged(relative_gradient)) return finish(Termination::converged);
+            if (options_.stop.stop_requested()) return finish(Termination::cancelled);
+            if (state_.iterations >= max_iterations) return finish(Termination::iteration_limit);
+            if (!take_step_direction()) return finish(Termination::line_search_failed);
+            if (!search_along_step()) return finish(Termination::line_search_failed);
+        }
+    }
+
+  private:
+    [[nodiscard]] bool stuffed() const { return target_ > 0; }
+    void finish(Termination termination) { state_.termination = termination; }
+
+    void take_derivatives() {
+        membrane_.energy_gradient(state_.x, space_.energy_gradient.data());
+        if (!stuffed()) return;
+        volume_ = membrane_.volume(state_.x);
+        pressure_ = state_.stuffing / volume_;
+        stretch_ = membrane_.area_stretch(state_.x);
+        membrane_.volume_gradient(state_.x, space_.volume_gradient.data());
+        membrane_.area_stretch_gradient(state_.x, space_.stretch_gradient.data());
+    }
+
+    [[nodiscard]] double force_norm() const {
+        double sum = 0;
+        for (std::size_t i = 0; i < space_.energy_gradient.size(); ++i) {
+            const double force = space_.energy_gradient[i] - pressure_ * space_.volume_gradient[i];
+            sum += force * force;
+        }
+        return std::sqrt(sum);
+    }
+
+    bool converged(double relative_gradient) {
+        state_.residual = force_norm() / membrane_.force_scale();
+        const double missed = stuffed() ? std::abs(stretch_ - target_) / target_ : 0;
+        return state_.residual <= relative_gradient && missed <= 10 * relative_gradient;
+    }
+
+    /// The Newton direction from the exact second derivatives where they lead down, else from their
+    /// projection.
+    bool take_step_direction() {
+        const double stuffing = state_.stuffing;
+        for (const Curvature curvature : {Curvature::exact, Curvature::projected}) {
+            state_.stuffing = stuffing;
+            if (!factor(curvature)) continue;
+            solve_for_steps();
+            if (stuffed()) adjust_stuffing();
+            combine_steps();
+            if (slope() <= 0) return true;
+        }
+        return false;
+    }
+
+    bool factor(Curvature curvature) {
+        membrane_.hessian(state_.x, pressure_, curvature, space_.matrix);
+        const double smallest = 1e-14 * space_.matrix.largest_diagonal();
+        if (curvature == Curvature::projected)
+            for (std::size_t i = 0; i < space_.matrix.size(); ++i)
+                space_.matrix.add(i, i, 1e-6 * space_.matrix.diagonal(i) + smallest);
+        const std::size_t negative = space_.matrix.factor(smallest);
+        return negative == 0 || (negative == 1 && stuffed() && stiffening_outweighs());
+    }
+
+    /// The volume's own stiffening c/V^2 dV dV' may make up for one negative eigenvalue: by the matrix
+    /// determinant lemma the sum is positive definite if 1 + c/V^2 dV' H^-1 dV is negative as well.
+    bool stiffening_outweighs() {
+        space_.pressure_step = space_.volume_gradient;
+        space_.matrix.solve(space_.pressure_step.data());
+        const double kappa = state_.stuffing / (volume_ * volume_);
+        return 1 + kappa * dot(space_.volume_gradient, space_.pressure_step) < 0;
+    }
+
+    void solve_for_steps() {
+        for (std::size_t i = 0; i < space_.step.size(); ++i)
+            space_.step[i] = pressure_ * space_.volume_gradient[i] - space_.energy_gradient[i];
+        space_.matrix.solve(space_.step.data());
+        if (!stuffed()) return;
+        space_.pressure_step = space_.volume_gradient;
+        space_.matrix.solve(space_.pressure_step.data());
+    }
+
+    /// The bordered step: dp such that the stretch comes out, and the amount of stuffing that goes with it.
+    void adjust_stuffing() {
+        const double per_pressure = dot(space_.stretch_gradient, space_.pressure_step);
+        const double rest = target_ - stretch_ - dot(space_.stretch_gradient, space_.step);
+        if (!(per_pressure > 0)) return;
+        const double change = rest / per_pressure;
+        const double volume_change = dot(space_.volume_gradient, space_.step) +
+                                     change * dot(space_.volume_gradient, space_.pressure_step);
+        const double wanted = (pressure_ + change) * (volume_ + volume_change);
+        if (!std::isfinite(wanted)) return;
+        state_.stuffing = std::clamp(wanted, state_.stuffing / 2, state_.stuffing * 2);
+    }
+
+    /// The Newton step of E - c ln V for the amount c as it now is (Sherman-Morrison for the rank one part).
+    void combine_steps() {
+        if (!stuffed()) return;
+        const double change = state_.stuffing / volume_ - pressure_;
+        const double kappa = state_.stuffing / (volume_ * volume_);
+        const double along = dot(space_.volume_gradient, space_.step);
+        const double across = dot(space_.volume_gradient, space_.pressure_step);
+        const double share = change - kappa * (along + change * across) / (1 + kappa * across);
+        for (std::size_t i = 0; i < space_.step.size(); ++i)
+            space_.step[i] += share * space_.pressure_step[i];
+    }
+
+    [[nodiscard]] double merit(const Positions& x) const {
+        const double energy = membrane_.energy(x);
+        if (!stuffed()) return energy;
+        const double volume = membrane_.volume(x);
+        return volume > 0 ? energy - state_.stuffing * std::log(volume / volume_)
+                          : std::numeric_limits<double>::infinity();
+    }
+
+    [[nodiscard]] double slope() const {
+        const double pressure = stuffed() ? state_.stuffing / volume_ : 0;
+        double sum = 0;
+        for (std::size_t i = 0; i < space_.step.size(); ++i)
+            sum += (space_.energy_gradient[i] - pressure * space_.volume_gradient[i]) * space_.step[i];
+        return sum;
+    }
+
+    /// The longest part of the step that keeps every loop a loop.
+    [[nodiscard]] double longest_step() const {
+        double longest = 1;
+        for (std::size_t i = 0; i < state_.x.size(); i += 2)
+            if (space_.step[i] < 0 && state_.x[i] > 0)
+                longest = std::min(longest, -0.9 * state_.x[i] / space_.step[i]);
+        return longest;
+    }
+
+    /// Backtracking with Armijo's condition (Nocedal and Wright, Numerical Optimization, 3.1). Differences
+    /// below the rounding of the merit itself are no rise.
+    bool search_along_step() {
+        const double down = slope();
+        if (!std::isfinite(down)) return false;
+        const double before = merit(state_.x);
+        const double noise = 1e-13 * std::max(std::abs(before), state_.stuffing);
+        for (double length = longest_step(); length > 1e-12; length /= 2) {
+            for (std::size_t i = 0; i < state_.x.size(); ++i)
+                space_.trial[i] = state_.x[i] + length * space_.step[i];
+            const double after = merit(space_.trial);
+            if (after <= before + 1e-4 * length * down + noise) {
+                state_.x.swap(space_.trial);
+                return true;
+            }
+        }
+        return false;
+    }
+
+    const Membrane& membrane_;
+    double target_;
+    const ShapeOptions& options_;
+    MinimiseWorkspace& space_;
+    Equilibrium& state_;
+    double volume_ = 0;
+    double pressure_ = 0;
+    double stretch_ = 0;
+};
+
+}  // namespace
+
+void MinimiseWorkspace::resize(std::size_t unknowns) {
+    matrix.resize(unknowns);
+    trial.resize(unknowns);
+    for (auto* vector : {&energy_gradient, &volume_gradient, &stretch_gradient, &step, &pressure_step})
+        vector->assign(unknowns, 0.0);
+}
+
+void minimise(const Membrane& membrane, double target_stretch, const ShapeOptions& options,
+              double relative_gradient, int max_iterations, MinimiseWorkspace& workspace,
+              Equilibrium& state) {
+    Search(membrane, target_stretch, options, workspace, state).run(relative_gradient, max_iterations);
+}
+
+}  // namespace roundwright
