@@ -10,6 +10,7 @@
 #include "core/mesh/revolve.h"
 #include "core/mesh/vertex_normals.h"
 #include "tests/core/mesh/example_pieces.h"
+#include "tests/support/random_cases.h"
 
 namespace roundwright {
 namespace {
@@ -104,7 +105,7 @@ TEST(RayCast, AgreesWithTryingEveryTriangle) {
     std::mt19937 random(11);
     std::uniform_real_distribution<double> place(-1.2 * size, 1.2 * size), aim(-0.6 * size, 0.6 * size);
     int hits = 0;
-    for (int k = 0; k < 100'000; ++k) {
+    for (int k = 0; k < testing::random_cases(100'000); ++k) {
         const Vec3 middle(0, size / 2, 0);
         const Vec3 from = middle + Vec3(place(random), place(random), place(random));
         const Ray ray{from, middle + Vec3(aim(random), aim(random), aim(random)) - from};
@@ -116,7 +117,7 @@ TEST(RayCast, AgreesWithTryingEveryTriangle) {
         ASSERT_EQ(fast->t, slow->t) << k;
         ASSERT_EQ(fast->stitch, surface.mesh.stitch_of_triangle[fast->triangle]) << k;
     }
-    EXPECT_GT(hits, 20'000);
+    EXPECT_GT(hits, testing::random_cases(20'000));
 }
 
 TEST(RayCast, NamesTheStitchItMeets) {

@@ -8,6 +8,7 @@
 
 #include "tests/core/mesh/example_pieces.h"
 #include "tests/core/mesh/mesh_measures.h"
+#include "tests/support/random_cases.h"
 
 namespace roundwright {
 namespace {
@@ -57,7 +58,7 @@ TEST(Revolve, OpenPiecesGetAnInside) {
 
 TEST(Revolve, RandomPiecesAreSound) {
     std::mt19937 random(20240607);
-    for (int k = 0; k < 300; ++k) {
+    for (int k = 0; k < testing::random_cases(300); ++k) {
         const int kind = k % 3;
         const auto counts = test::random_counts(random, 30);
         const auto example = test::example_piece(counts, kind == 0 ? End::drawn_closed : End::left_open,

@@ -1,0 +1,14 @@
+#pragma once
+
+#include <span>
+#include <string>
+
+#include "core/mesh/named_mesh.h"
+
+namespace roundwright {
+
+/// The meshes as a Wavefront OBJ text: one object each, in mm, y up, with a normal and a colour (three more
+/// numbers on the `v` line, which readers that do not know them leave out) at every vertex.
+[[nodiscard]] std::string write_obj(std::span<const NamedMesh> meshes);
+
+}  // namespace roundwright
