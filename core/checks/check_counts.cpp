@@ -24,17 +24,15 @@ std::vector<Round> workable_steps(const Round& like, int below, int count) {
 }
 
 void check_count(const CheckInput& input, int index, std::vector<Check>& checks) {
+    if (count_is_workable(input, index)) return;
     const Round& round = input.piece.rounds[static_cast<std::size_t>(index)];
-    const auto* even = std::get_if<WorkedEvenly>(&round.working);
+    const CountRange range = workable_counts(input, index).value();
     const int below = input.loops_below(index);
-    if (even == nullptr || below < 1) return;
-    const int most = 2 * below;
-    const int least = (below + 1) / 2;
-    const int stitches = even->stitches;
-    if (stitches >= least && stitches <= most) return;
-    const int nearest = stitches > most ? most : least;
+    const int stitches = std::get<WorkedEvenly>(round.working).stitches;
+    const bool increases = stitches > range.most;
+    const int nearest = increases ? range.most : range.least;
     Check check{
-        stitches > most ? CheckCode::too_many_increases : CheckCode::too_many_decreases,
+        increases ? CheckCode::too_many_increases : CheckCode::too_many_decreases,
         Severity::error,
         input.piece_index,
         index,
@@ -43,7 +41,7 @@ void check_count(const CheckInput& input, int index, std::vector<Check>& checks)
     const std::vector<Round> steps = workable_steps(round, below, stitches);
     if (steps.size() <= most_rounds_put_in + 1) {
         check.cures.push_back(
-            {stitches > most ? CureKind::spread_increases : CureKind::spread_decreases, steps, index, 1});
+            {increases ? CureKind::spread_increases : CureKind::spread_decreases, steps, index, 1});
     }
     checks.push_back(check);
 }

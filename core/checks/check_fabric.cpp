@@ -33,9 +33,12 @@ void check_run(const CheckInput& input, RoundRun run, std::vector<Check>& checks
     checks.push_back(check);
 }
 
+/// Whether the lie of a round is a matter of the fabric: a count that cannot be worked has a check of its
+/// own, and so has a mark that is not kept.
 bool counts_here(const CheckInput& input, int round) {
     const Lie lie = input.study.lies[static_cast<std::size_t>(round)].lie;
     const bool marked_flat = input.piece.rounds[static_cast<std::size_t>(round)].lies_flat;
+    if (!count_is_workable(input, round)) return false;
     return lie == Lie::gathers || (lie == Lie::ruffles && !marked_flat);
 }
 

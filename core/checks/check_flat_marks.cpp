@@ -8,17 +8,18 @@ namespace roundwright {
 
 namespace {
 
-/// A round marked flat that rises by less than this share of its own height is taken as flat: on the table
-/// the hand presses it down without a fold. A starting value of our own.
-constexpr double flat_enough = 0.5;
+/// A round that does not grow, yet is marked flat, may rise by this share of its own height. The same share
+/// as for one that grows (core/shape/lie.cpp).
+constexpr double flat_rise = 0.56;
 
 std::optional<CheckCode> broken_promise(const CheckInput& input, int round) {
     if (!input.piece.rounds[static_cast<std::size_t>(round)].lies_flat) return std::nullopt;
     const RoundLie& lie = input.study.lies[static_cast<std::size_t>(round)];
+    if (lie.lie == Lie::lies_flat) return std::nullopt;
     if (lie.lie == Lie::ruffles) return CheckCode::ruffles_though_flat;
     const double height_mm = input.study.problem.rest_height_mm[static_cast<std::size_t>(round)];
-    if (std::abs(lie.rise_mm) > flat_enough * height_mm) return CheckCode::cups_though_flat;
-    return std::nullopt;
+    const bool rises = lie.lie == Lie::cups || std::abs(lie.rise_mm) > flat_rise * height_mm;
+    return rises ? std::optional(CheckCode::cups_though_flat) : std::nullopt;
 }
 
 double how_bad(const CheckInput& input, int round, CheckCode code) {
@@ -38,10 +39,7 @@ Cure without_marks(const CheckInput& input, RoundRun run) {
 
 std::vector<Cure> cures_of(const CheckInput& input, RoundRun run, CheckCode code) {
     std::vector<Cure> cures;
-    if (auto counts = flat_counts_cure(input, run)) {
-        if (run.first == 0 && input.loops_below(0) == 0) counts->kind = CureKind::change_start_count;
-        cures.push_back(*counts);
-    }
+    if (const auto counts = flat_counts_cure(input, run)) cures.push_back(*counts);
     if (code == CheckCode::ruffles_though_flat) {
         if (const auto spread = spread_cure(input, run)) cures.push_back(*spread);
     }

@@ -17,6 +17,21 @@ int CheckInput::rounds_with_lie() const {
     return std::min({rounds(), graphed_rounds(), static_cast<int>(study.lies.size())});
 }
 
+std::optional<CountRange> workable_counts(const CheckInput& input, int round) {
+    const int below = input.loops_below(round);
+    const Round& worked = input.piece.rounds[static_cast<std::size_t>(round)];
+    if (below < 1 || !std::holds_alternative<WorkedEvenly>(worked.working)) return std::nullopt;
+    return CountRange{(below + 1) / 2, 2 * below};
+}
+
+bool count_is_workable(const CheckInput& input, int round) {
+    const auto range = workable_counts(input, round);
+    if (!range) return true;
+    const Round& worked = input.piece.rounds[static_cast<std::size_t>(round)];
+    const int stitches = std::get<WorkedEvenly>(worked.working).stitches;
+    return stitches >= range->least && stitches <= range->most;
+}
+
 std::vector<Argument> ruffle_arguments(const CheckInput& input, int round) {
     const RoundLie& lie = input.study.lies[static_cast<std::size_t>(round)];
     return {input.loops_left(round) - input.loops_below(round), lie.flat_increase, lie.waves,

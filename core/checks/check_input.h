@@ -23,6 +23,16 @@ struct CheckInput {
     [[nodiscard]] int loops_left(int round) const;
 };
 
+/// What an evenly worked round may count over the loops below it: at most two stitches in each, at least one
+/// over two.
+struct CountRange {
+    int least = 0;
+    int most = 0;
+};
+/// Nothing where any count goes: a written round, or one worked into a ring.
+[[nodiscard]] std::optional<CountRange> workable_counts(const CheckInput& input, int round);
+[[nodiscard]] bool count_is_workable(const CheckInput& input, int round);
+
 /// The arguments of a check on a round that ruffles.
 [[nodiscard]] std::vector<Argument> ruffle_arguments(const CheckInput& input, int round);
 

@@ -6,9 +6,16 @@
 
 namespace roundwright {
 
+namespace {
+
+/// A round ruffles from about this share above flat growth on (core/shape/lie.cpp).
+constexpr double most_growth = 1.05;
+
+}  // namespace
+
 int flat_step(const CheckInput& input, int round) {
     const double flat = input.study.lies[static_cast<std::size_t>(round)].flat_increase;
-    return std::isfinite(flat) ? std::max(1, static_cast<int>(std::lround(std::min(flat, 1e6)))) : 1;
+    return std::isfinite(flat) ? std::max(1, static_cast<int>(std::min(most_growth * flat, 1e6))) : 1;
 }
 
 std::optional<Cure> spread_cure(const CheckInput& input, RoundRun run) {
@@ -24,12 +31,15 @@ std::optional<Cure> spread_cure(const CheckInput& input, RoundRun run) {
 }
 
 std::optional<Cure> flat_counts_cure(const CheckInput& input, RoundRun run) {
-    const int below = input.loops_below(run.first);
+    const bool from_ring = run.first <= 1 && input.loops_below(0) == 0;
+    const int first = from_ring ? 0 : run.first;
+    const int below = input.loops_below(first);
     const int grows = input.loops_left(run.last) >= below ? 1 : -1;
-    Cure cure{CureKind::set_count, {}, run.first, run.last - run.first + 1};
+    Cure cure{
+        from_ring ? CureKind::change_start_count : CureKind::set_count, {}, first, run.last - first + 1};
     bool changes = false;
     int count = below;
-    for (int i = run.first; i <= run.last; ++i) {
+    for (int i = first; i <= run.last; ++i) {
         count = std::max(1, count + grows * flat_step(input, i));
         changes = changes || count != input.loops_left(i);
         cure.rounds.push_back(with_count(input.piece.rounds[static_cast<std::size_t>(i)], count));

@@ -18,7 +18,7 @@ struct RoundRun {
 /// is what it does already.
 [[nodiscard]] std::optional<Cure> flat_counts_cure(const CheckInput& input, RoundRun run);
 
-/// Whole stitches more a round that come closest to lying flat at this round, at least 1.
+/// Whole stitches more a round, at least 1: as many as lie flat at this round without a ruffle.
 [[nodiscard]] int flat_step(const CheckInput& input, int round);
 
 }  // namespace roundwright

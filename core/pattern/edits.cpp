@@ -29,6 +29,23 @@ void work_evenly(Round& round, int stitches) {
     round.working = even;
 }
 
+/// Where round `round` is after `taken` rounds from `first` on have been replaced by `put_in` others.
+int round_after(int round, std::size_t first, std::size_t taken, std::size_t put_in) {
+    const auto index = static_cast<std::size_t>(std::max(0, round));
+    if (index < first) return round;
+    if (index >= first + taken) return static_cast<int>(index - taken + put_in);
+    const std::size_t kept = std::min(index - first + 1, put_in);
+    return static_cast<int>(std::max<std::size_t>(1, first + kept) - 1);
+}
+
+void move_features(Piece& piece, std::size_t first, std::size_t taken, std::size_t put_in) {
+    for (Feature& feature : piece.features) {
+        feature.round = round_after(feature.round, first, taken, put_in);
+        if (feature.kind != FeatureKind::stitched_line) continue;
+        feature.end_round = round_after(feature.end_round, first, taken, put_in);
+    }
+}
+
 /// Rounds name yarns by place: `moved[i]` is where yarn i is now.
 void rename_yarns(Toy& toy, const std::vector<std::size_t>& moved) {
     for (Piece& piece : toy.pieces) {
@@ -66,6 +83,7 @@ Edited<Piece> replace_rounds(const Piece& piece, std::size_t first, std::size_t 
     const auto at = all.erase(all.begin() + static_cast<std::ptrdiff_t>(start),
                               all.begin() + static_cast<std::ptrdiff_t>(start + taken));
     all.insert(at, rounds.begin(), rounds.end());
+    move_features(edited.value, start, taken, rounds.size());
     return edited;
 }
 
@@ -78,6 +96,7 @@ Piece remove_rounds(const Piece& piece, std::span<const int> rounds) {
     const std::vector<int> removed = tidy(rounds, piece.rounds.size());
     for (auto round = removed.rbegin(); round != removed.rend(); ++round) {
         edited.rounds.erase(edited.rounds.begin() + *round);
+        move_features(edited, static_cast<std::size_t>(*round), 1, 0);
     }
     return edited;
 }

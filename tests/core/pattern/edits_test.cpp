@@ -100,6 +100,28 @@ TEST(RoundEdits, LimitsRefuseAndLeaveThePieceAsItWas) {
     EXPECT_EQ(change_counts(piece, Rounds{0}, 200'001, Counts{0, 6}).refusal, EditRefusal::too_many_stitches);
 }
 
+TEST(RoundEdits, FeaturesStayAboveTheirRound) {
+    Piece piece = piece_of({6, 12, 18, 24, 24});
+    Feature& mouth = piece.features.emplace_back();
+    mouth.kind = FeatureKind::stitched_line;
+    mouth.round = 2;
+    mouth.end_round = 3;
+    const auto places = [](const Piece& edited) {
+        return std::pair(edited.features[0].round, edited.features[0].end_round);
+    };
+    const std::vector<Round> two{of(1), of(2)};
+    EXPECT_EQ(places(insert_rounds(piece, 0, two).value), std::pair(4, 5));
+    EXPECT_EQ(places(insert_rounds(piece, 2, two).value), std::pair(4, 5));
+    EXPECT_EQ(places(insert_rounds(piece, 3, two).value), std::pair(2, 5));
+    EXPECT_EQ(places(insert_rounds(piece, 4, two).value), std::pair(2, 3));
+    EXPECT_EQ(places(remove_rounds(piece, Rounds{0, 4})), std::pair(1, 2));
+    EXPECT_EQ(places(remove_rounds(piece, Rounds{2})), std::pair(1, 2));
+    EXPECT_EQ(places(remove_rounds(piece, Rounds{0, 1, 2, 3, 4})), std::pair(0, 0));
+    EXPECT_EQ(places(replace_rounds(piece, 2, 1, two).value), std::pair(2, 4));
+    EXPECT_EQ(places(replace_rounds(piece, 1, 3, two).value), std::pair(2, 2));
+    EXPECT_EQ(places(replace_rounds(piece, 1, 3, {}).value), std::pair(0, 0));
+}
+
 Toy toy_of(const std::vector<std::string>& yarns, const std::vector<std::size_t>& yarn_of_round) {
     Toy toy;
     for (const std::string& name : yarns) toy.yarns.emplace_back().name = name;
