@@ -43,11 +43,18 @@ void DocumentSession::select_rounds(std::vector<int> rounds) {
 
 // --- editing
 
-bool DocumentSession::edit(const QString& text, Toy after, const QString& merge_key) {
+bool DocumentSession::may_edit() {
     if (read_only_) {
-        Q_EMIT edit_refused();
-        return false;
+        refuse(
+            tr("This file was written by a newer Roundwright, so it is open to look at only. Save it under "
+               "another "
+               "name to change it."));
     }
+    return !read_only_;
+}
+
+bool DocumentSession::edit(const QString& text, Toy after, const QString& merge_key) {
+    if (!may_edit()) return false;
     close_preview();
     ToyDelta delta(toy_, after);
     if (delta.empty()) return false;
@@ -106,10 +113,7 @@ void DocumentSession::reveal(const ChangeSet& changes) {
 
 std::uint64_t DocumentSession::begin_preview() {
     close_preview();
-    if (read_only_) {
-        Q_EMIT edit_refused();
-        return 0;
-    }
+    if (!may_edit()) return 0;
     preview_base_ = toy_;
     return ++preview_ticket_;
 }

@@ -44,6 +44,8 @@ class DocumentSession : public QObject, private ToyOwner {
     /// The same for the current piece.
     bool edit_piece(const QString& text, const std::function<void(Piece&)>& change,
                     const QString& merge_key = {});
+    /// Says why an edit that was asked for is not made.
+    void refuse(const QString& why) { Q_EMIT edit_refused(why); }
     /// The next edit starts a step of its own, whatever its merge key.
     void end_merging() { ++merge_epoch_; }
 
@@ -98,7 +100,7 @@ class DocumentSession : public QObject, private ToyOwner {
     void solving_changed(bool solving);
     void file_changed();  ///< path or read-only
     void modified_changed(bool modified);
-    void edit_refused();  ///< the toy is read only
+    void edit_refused(const QString& why);  ///< the toy is read only, or would be over a limit
 
   private:
     struct PieceResults {
@@ -114,6 +116,7 @@ class DocumentSession : public QObject, private ToyOwner {
     void apply_delta(const ToyDelta& delta) override;
     void revert_delta(const ToyDelta& delta) override;
 
+    [[nodiscard]] bool may_edit();
     void push(const QString& text, ToyDelta delta, const QString& merge_key);
     void replace_toy(Toy toy, const QString& path, bool read_only);
     void toy_became(const ChangeSet& changes);

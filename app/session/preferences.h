@@ -2,10 +2,11 @@
 
 #include <QObject>
 
+#include "core/instructions/terms.h"
+
 namespace roundwright::app {
 
 enum class LengthUnit { millimetres, inches };
-enum class Terms { us, uk };
 enum class Appearance { system, light, dark };
 
 /// What the maker prefers, whichever toy is open. Kept in QSettings as it changes.
@@ -26,7 +27,7 @@ class Preferences : public QObject {
 
   Q_SIGNALS:
     void units_changed(roundwright::app::LengthUnit units);
-    void terms_changed(roundwright::app::Terms terms);
+    void terms_changed(roundwright::Terms terms);
     void appearance_changed(roundwright::app::Appearance appearance);
     void reduced_motion_changed(bool reduced);
 

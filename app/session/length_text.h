@@ -1,0 +1,20 @@
+#pragma once
+
+#include <QString>
+
+#include "app/session/preferences.h"
+
+namespace roundwright::app {
+
+/// A length as makers measure it: whole millimetres, or inches to the eighth. "84 mm", "3⅜ in".
+[[nodiscard]] QString length_text(double mm, LengthUnit units);
+
+/// The same without the unit, for a column whose head names it.
+[[nodiscard]] QString length_number(double mm, LengthUnit units);
+
+/// "80–89", or one number where both ends read alike.
+[[nodiscard]] QString length_range_text(double low_mm, double high_mm, LengthUnit units);
+
+[[nodiscard]] QString unit_name(LengthUnit units);
+
+}  // namespace roundwright::app
