@@ -1,0 +1,12 @@
+#pragma once
+
+#include <vector>
+
+#include "core/pattern/toy.h"
+
+namespace roundwright::app {
+
+/// Stitches on the edge below the first round and after each: rounds + 1 numbers. Into a ring the first is 0.
+[[nodiscard]] std::vector<int> edge_counts(const Piece& piece);
+
+}  // namespace roundwright::app

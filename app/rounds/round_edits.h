@@ -1,0 +1,64 @@
+#pragma once
+
+#include <functional>
+#include <vector>
+
+#include "app/rounds/count_entry.h"
+#include "app/session/document_session.h"
+#include "core/pattern/edits.h"
+
+namespace roundwright::app {
+
+/// The edits of the current piece's rounds, each one undo step with a name. Rounds count from 0; lists of
+/// them are ascending. False: nothing changed. All need a current piece.
+class RoundEdits {
+  public:
+    explicit RoundEdits(DocumentSession& session) : session_(session) {}
+
+    /// Sets counts; a change is taken from the round below each, so that +6 over four rounds grows by 24.
+    bool set_count(const std::vector<int>& rounds, const CountEntry& entry);
+    /// The piece `set_count` would make; for a preview.
+    [[nodiscard]] Edited<Piece> with_count(const std::vector<int>& rounds, const CountEntry& entry) const;
+    /// Words in US terms; empty words work the round evenly again, with the count it had.
+    bool set_words(int round, const QString& words);
+    bool work_evenly(const std::vector<int>& rounds);
+    bool set_stitch(const std::vector<int>& rounds, StitchKind kind, const QString& stitch_name);
+    bool set_loops(const std::vector<int>& rounds, LoopPart part, const QString& loops_name);
+    bool set_spacing(const std::vector<int>& rounds, Spacing spacing);
+    bool set_yarn(const std::vector<int>& rounds, std::size_t yarn);
+    bool set_flat_mark(const std::vector<int>& rounds, bool lies_flat);
+    bool set_note(int round, const QString& note);
+
+    /// Puts rounds in before round `at` and selects them.
+    bool insert(int at, const std::vector<Round>& rounds, const QString& text);
+    bool append_count(const CountEntry& entry);
+    bool append_words(const QString& words);
+    /// A new round, worked even on the one before it.
+    bool insert_even(int at);
+    bool remove(const std::vector<int>& rounds);
+    bool repeat(const std::vector<int>& rounds);
+    /// One place earlier (-1) or later (+1); the rounds stay selected.
+    bool move(const std::vector<int>& rounds, int by);
+
+    /// Rounds in the place of others, as a check's cure or a reshape has them.
+    bool replace(int first, int replaced, const std::vector<Round>& rounds, const QString& text);
+
+    /// What a new round at `at` takes its stitch, loops and yarn from: worked even on the one before.
+    [[nodiscard]] Round like_round_before(int at) const;
+
+  private:
+    [[nodiscard]] const Piece& current() const { return *session_.piece(); }
+    bool put(const QString& text, Piece piece);
+    bool put(const QString& text, Edited<Piece> piece);
+    bool change_each(const std::vector<int>& rounds, const QString& text,
+                     const std::function<void(Round&)>& change);
+    bool change_evenly(const std::vector<int>& rounds, const QString& text,
+                       const std::function<void(WorkedEvenly&)>& change);
+
+    DocumentSession& session_;
+};
+
+/// Why an edit cannot be made, in words.
+[[nodiscard]] QString refusal_words(EditRefusal refusal);
+
+}  // namespace roundwright::app

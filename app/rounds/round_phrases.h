@@ -1,0 +1,21 @@
+#pragma once
+
+#include <vector>
+
+#include <QString>
+
+#include "core/shape/lie.h"
+
+namespace roundwright::app {
+
+/// "round 5", "rounds 3 to 6", "rounds 3 and 7", "4 rounds"; the rounds are counted from 0 and ascending.
+[[nodiscard]] QString rounds_phrase(const std::vector<int>& rounds);
+
+/// "+6", "−6", "=".
+[[nodiscard]] QString change_phrase(int change);
+
+/// How the fabric lies, in a word or two, and the name of its glyph.
+[[nodiscard]] QString lie_phrase(Lie lie);
+[[nodiscard]] QString lie_glyph(Lie lie);
+
+}  // namespace roundwright::app

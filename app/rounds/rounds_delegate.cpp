@@ -1,0 +1,141 @@
+#include "app/rounds/rounds_delegate.h"
+
+#include <algorithm>
+
+#include <QComboBox>
+#include <QLineEdit>
+#include <QPainter>
+#include <QTimer>
+
+#include "app/rounds/round_counts.h"
+#include "app/rounds/rounds_model.h"
+#include "app/session/live_preview.h"
+#include "app/window/theme.h"
+#include "core/instructions/write.h"
+
+namespace roundwright::app {
+namespace {
+
+RoundColumn column_of(const QModelIndex& index) { return static_cast<RoundColumn>(index.column()); }
+
+/// Between half and double the stitches below, the most that can be worked; half-typed counts mostly are not.
+bool can_be_worked(const Piece& piece, const std::vector<int>& rounds) {
+    const auto counts = edge_counts(piece);
+    return std::ranges::all_of(rounds, [&](int round) {
+        const int below = counts[static_cast<std::size_t>(round)];
+        const int count = counts[static_cast<std::size_t>(round) + 1];
+        return below == 0 || (count <= 2 * below && 2 * count >= below);
+    });
+}
+
+QComboBox* yarn_picker(QWidget* parent, const Toy& toy) {
+    auto* picker = new QComboBox(parent);
+    for (std::size_t yarn = 0; yarn < toy.yarns.size(); ++yarn) {
+        const auto& colour = toy.yarns[yarn].colour;
+        QPixmap patch(16, 16);
+        patch.fill(QColor(colour.red, colour.green, colour.blue));
+        picker->addItem(
+            patch, QStringLiteral("%1  %2").arg(QString::fromStdString(yarn_letter(static_cast<int>(yarn))),
+                                                QString::fromStdString(toy.yarns[yarn].name)));
+    }
+    return picker;
+}
+
+}  // namespace
+
+RoundsDelegate::RoundsDelegate(RoundsModel& model, QObject* parent)
+    : QStyledItemDelegate(parent), model_(model) {}
+
+RoundsDelegate::~RoundsDelegate() = default;
+
+QWidget* RoundsDelegate::createEditor(QWidget* parent, const QStyleOptionViewItem&,
+                                      const QModelIndex& index) const {
+    if (column_of(index) == RoundColumn::yarn) {
+        auto* picker = yarn_picker(parent, model_.session().toy());
+        auto* self = const_cast<RoundsDelegate*>(this);
+        connect(picker, &QComboBox::activated, self, [self, picker] {
+            Q_EMIT self->commitData(picker);
+            Q_EMIT self->closeEditor(picker);
+        });
+        QTimer::singleShot(0, picker, &QComboBox::showPopup);
+        return picker;
+    }
+    auto* line = new QLineEdit(parent);
+    line->setFrame(false);
+    if (column_of(index) == RoundColumn::words) {
+        line->setAccessibleName(tr("Words of round %1").arg(index.row() + 1));
+        return line;
+    }
+    line->setAlignment(Qt::AlignRight);
+    line->setAccessibleName(tr("Stitches of round %1").arg(index.row() + 1));
+    connect(line, &QLineEdit::textEdited, this,
+            [this, row = index.row()](const QString& text) { preview(row, text); });
+    return line;
+}
+
+/// While a count is typed the shape follows, as soon as the count is one that can be worked.
+void RoundsDelegate::preview(int row, const QString& text) const {
+    const auto rounds = model_.edited_rounds(row);
+    auto& session = model_.session();
+    if (rounds.empty() || session.read_only()) return;
+    preview_.reset();
+    const auto entry = parse_count_entry(text);
+    if (!entry) return;
+    auto piece = model_.edits().with_count(rounds, *entry);
+    if (piece.refusal || !can_be_worked(piece.value, rounds)) return;
+    Toy toy = session.toy();
+    toy.pieces[static_cast<std::size_t>(session.current_piece())] = std::move(piece.value);
+    preview_ = std::make_unique<LivePreview>(session, QString());
+    preview_->show(std::move(toy));
+}
+
+void RoundsDelegate::setEditorData(QWidget* editor, const QModelIndex& index) const {
+    if (auto* picker = qobject_cast<QComboBox*>(editor)) {
+        const auto round = static_cast<std::size_t>(index.row());
+        picker->setCurrentIndex(static_cast<int>(model_.session().piece()->rounds[round].yarn));
+        return;
+    }
+    auto* line = qobject_cast<QLineEdit*>(editor);
+    if (!line || line->isModified()) return;
+    line->setText(index.data(Qt::EditRole).toString());
+    line->selectAll();
+}
+
+void RoundsDelegate::setModelData(QWidget* editor, QAbstractItemModel* model,
+                                  const QModelIndex& index) const {
+    preview_.reset();
+    if (const auto* picker = qobject_cast<QComboBox*>(editor)) {
+        model->setData(index, picker->currentIndex(), Qt::EditRole);
+    } else if (const auto* line = qobject_cast<QLineEdit*>(editor); line && line->isModified()) {
+        model->setData(index, line->text(), Qt::EditRole);
+    }
+}
+
+void RoundsDelegate::destroyEditor(QWidget* editor, const QModelIndex& index) const {
+    preview_.reset();
+    QStyledItemDelegate::destroyEditor(editor, index);
+}
+
+void RoundsDelegate::updateEditorGeometry(QWidget* editor, const QStyleOptionViewItem& option,
+                                          const QModelIndex&) const {
+    QRect place = option.rect;
+    if (qobject_cast<QComboBox*>(editor)) place.setWidth(std::max(place.width(), editor->sizeHint().width()));
+    editor->setGeometry(place);
+}
+
+void RoundsDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
+                           const QModelIndex& index) const {
+    QStyleOptionViewItem calm = option;
+    calm.palette.setColor(QPalette::Highlight, Theme::colours().soft_accent);
+    calm.palette.setColor(QPalette::HighlightedText, option.palette.color(QPalette::Text));
+    calm.state &= ~QStyle::State_HasFocus;
+    QStyledItemDelegate::paint(painter, calm, index);
+    const bool current = (option.state & QStyle::State_HasFocus) != 0;
+    if (!current) return;
+    painter->save();
+    painter->setPen(QPen(Theme::colours().accent, 2));
+    painter->drawRoundedRect(QRectF(option.rect).adjusted(1.5, 1.5, -1.5, -1.5), 3, 3);
+    painter->restore();
+}
+
+}  // namespace roundwright::app

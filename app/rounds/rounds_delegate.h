@@ -1,0 +1,37 @@
+#pragma once
+
+#include <memory>
+
+#include <QStyledItemDelegate>
+
+namespace roundwright::app {
+
+class LivePreview;
+class RoundsModel;
+
+/// Editors of the rounds table: a count is typed and shows on the shape as it is typed, a yarn is picked from
+/// the toy's, words are typed.
+class RoundsDelegate : public QStyledItemDelegate {
+    Q_OBJECT
+  public:
+    explicit RoundsDelegate(RoundsModel& model, QObject* parent = nullptr);
+    ~RoundsDelegate() override;
+
+    QWidget* createEditor(QWidget* parent, const QStyleOptionViewItem& option,
+                          const QModelIndex& index) const override;
+    void setEditorData(QWidget* editor, const QModelIndex& index) const override;
+    void setModelData(QWidget* editor, QAbstractItemModel* model, const QModelIndex& index) const override;
+    void updateEditorGeometry(QWidget* editor, const QStyleOptionViewItem& option,
+                              const QModelIndex& index) const override;
+    void destroyEditor(QWidget* editor, const QModelIndex& index) const override;
+    void paint(QPainter* painter, const QStyleOptionViewItem& option,
+               const QModelIndex& index) const override;
+
+  private:
+    void preview(int row, const QString& text) const;
+
+    RoundsModel& model_;
+    mutable std::unique_ptr<LivePreview> preview_;
+};
+
+}  // namespace roundwright::app

@@ -1,0 +1,323 @@
+#include "app/rounds/rounds_model.h"
+
+#include <algorithm>
+
+#include <QPainter>
+#include <QPixmap>
+
+#include "app/rounds/round_counts.h"
+#include "app/rounds/round_phrases.h"
+#include "app/session/length_text.h"
+#include "app/window/icons.h"
+#include "app/window/theme.h"
+#include "core/instructions/write.h"
+
+namespace roundwright::app {
+namespace {
+
+RoundColumn column_of(const QModelIndex& index) { return static_cast<RoundColumn>(index.column()); }
+
+std::size_t index_of(int round) { return static_cast<std::size_t>(round); }
+
+/// A patch of the yarn's colour with an edge that shows on any ground.
+QIcon swatch(const Colour& colour) {
+    QPixmap pixmap(32, 32);
+    pixmap.fill(Qt::transparent);
+    QPainter painter(&pixmap);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(QPen(Theme::colours().quiet_text, 1.5));
+    painter.setBrush(QColor(colour.red, colour.green, colour.blue));
+    painter.drawEllipse(QRectF(3, 3, 26, 26));
+    return QIcon(pixmap);
+}
+
+bool is_numeric(RoundColumn column) {
+    return column == RoundColumn::number || column == RoundColumn::stitches ||
+           column == RoundColumn::change || column == RoundColumn::width;
+}
+
+}  // namespace
+
+RoundsModel::RoundsModel(DocumentSession& session, QObject* parent)
+    : QAbstractTableModel(parent), session_(session), edits_(session) {
+    connect(&session_, &DocumentSession::toy_changed, this, &RoundsModel::follow);
+    connect(&session_, &DocumentSession::current_piece_changed, this, &RoundsModel::refill);
+    connect(&session_, &DocumentSession::study_ready, this, &RoundsModel::take_study);
+    connect(&session_, &DocumentSession::file_changed, this, &RoundsModel::refill);
+    connect(&session_.preferences(), &Preferences::units_changed, this, &RoundsModel::refresh);
+    connect(&session_.preferences(), &Preferences::terms_changed, this, &RoundsModel::refresh);
+    refill();
+}
+
+int RoundsModel::rowCount(const QModelIndex& parent) const {
+    if (parent.isValid() || !session_.piece()) return 0;
+    return rounds_ + (session_.read_only() ? 0 : 1);
+}
+
+int RoundsModel::columnCount(const QModelIndex& parent) const { return parent.isValid() ? 0 : round_columns; }
+
+const Round& RoundsModel::round_at(int round) const { return session_.piece()->rounds[index_of(round)]; }
+
+// --- following the toy
+
+void RoundsModel::refill() {
+    beginResetModel();
+    rounds_ = session_.piece() ? static_cast<int>(session_.piece()->rounds.size()) : 0;
+    rows_.assign(index_of(rounds_), {});
+    study_ = session_.study(session_.current_piece());
+    refresh_counts();
+    endResetModel();
+}
+
+void RoundsModel::follow(const ChangeSet& changes) {
+    if (changes.piece_list()) return refill();
+    const bool ours = changes.touches_piece(session_.current_piece());
+    if (ours && !changes.rounds.empty()) splice(changes.rounds);
+    if (ours || changes.materials) refresh();
+}
+
+void RoundsModel::splice(const Splice& rounds) {
+    const int shared = std::min(rounds.removed, rounds.inserted);
+    const int at = rounds.first + shared;
+    if (rounds.inserted > shared) {
+        const int more = rounds.inserted - shared;
+        beginInsertRows({}, at, at + more - 1);
+        rows_.insert(rows_.begin() + at, index_of(more), Row{});
+        rounds_ += more;
+        refresh_counts();
+        endInsertRows();
+    } else if (rounds.removed > shared) {
+        const int fewer = rounds.removed - shared;
+        beginRemoveRows({}, at, at + fewer - 1);
+        rows_.erase(rows_.begin() + at, rows_.begin() + at + fewer);
+        rounds_ -= fewer;
+        refresh_counts();
+        endRemoveRows();
+    }
+}
+
+void RoundsModel::refresh_counts() {
+    if (!session_.piece()) return;
+    const auto counts = edge_counts(*session_.piece());
+    for (std::size_t round = 0; round < rows_.size() && round + 1 < counts.size(); ++round) {
+        rows_[round].below = counts[round];
+        rows_[round].stitches = counts[round + 1];
+    }
+}
+
+void RoundsModel::refresh() {
+    refresh_counts();
+    for (const auto& row : rows_) row.words.reset();
+    Q_EMIT headerDataChanged(Qt::Horizontal, 0, round_columns - 1);
+    if (rowCount() > 0) Q_EMIT dataChanged(index(0, 0), index(rowCount() - 1, round_columns - 1));
+}
+
+void RoundsModel::take_study(int piece) {
+    if (piece != session_.current_piece()) return;
+    study_ = session_.study(piece);
+    refresh();
+}
+
+const PieceStudy* RoundsModel::fitting_study() const {
+    return study_ && study_->lies.size() == rows_.size() ? study_.get() : nullptr;
+}
+
+// --- what is shown
+
+QVariant RoundsModel::data(const QModelIndex& index, int role) const {
+    if (!checkIndex(index, CheckIndexOption::IndexIsValid)) return {};
+    const auto column = column_of(index);
+    if (role == Qt::TextAlignmentRole && is_numeric(column))
+        return QVariant(Qt::AlignRight | Qt::AlignVCenter);
+    if (is_next_round(index)) {
+        if (role == Qt::DisplayRole) return next_round_text(column);
+        if (role == Qt::ForegroundRole) return Theme::colours().quiet_text;
+        if (role == Qt::EditRole) return QString();
+        return {};
+    }
+    switch (role) {
+        case Qt::DisplayRole:
+        case Qt::EditRole:
+            return text(index.row(), column);
+        case Qt::AccessibleTextRole:
+            return QStringLiteral("%1: %2").arg(headerData(index.column(), Qt::Horizontal, role).toString(),
+                                                text(index.row(), column));
+        case Qt::DecorationRole:
+            return decoration(index.row(), column);
+        case Qt::ToolTipRole:
+            return tip(index.row(), column);
+        case Qt::ForegroundRole:
+            if (column == RoundColumn::number) return Theme::colours().quiet_text;
+            break;
+        default:
+            break;
+    }
+    return {};
+}
+
+QString RoundsModel::text(int round, RoundColumn column) const {
+    switch (column) {
+        case RoundColumn::number:
+            return QString::number(round + 1);
+        case RoundColumn::stitches:
+            return QString::number(row(round).stitches);
+        case RoundColumn::change:
+            return row(round).below == 0 ? QString() : change_phrase(row(round).stitches - row(round).below);
+        case RoundColumn::words:
+            return words(round);
+        case RoundColumn::yarn:
+            return QString::fromStdString(yarn_letter(static_cast<int>(round_at(round).yarn)));
+        case RoundColumn::lie:
+            return lie(round);
+        case RoundColumn::width:
+            return width(round);
+    }
+    return {};
+}
+
+QString RoundsModel::words(int round) const {
+    const auto& kept = row(round).words;
+    if (kept) return *kept;
+    if (const auto* written = std::get_if<AsWritten>(&round_at(round).working)) {
+        row(round).words = QString::fromStdString(written->words);
+    } else if (fitting_study() && index_of(round) < study_->graph.graph.rounds.size()) {
+        row(round).words = QString::fromStdString(
+            round_words(study_->graph.graph, round, session_.preferences().terms(), session_.piece()->start));
+    } else {
+        return {};
+    }
+    return *row(round).words;
+}
+
+QString RoundsModel::lie(int round) const {
+    if (!fitting_study()) return {};
+    return lie_phrase(study_->lies[index_of(round)].lie);
+}
+
+QString RoundsModel::width(int round) const {
+    const auto* study = fitting_study();
+    if (!study || index_of(round) + 1 >= study->shape.radius_mm.size()) return {};
+    return length_number(2 * study->shape.radius_mm[index_of(round) + 1], session_.preferences().units());
+}
+
+QString RoundsModel::next_round_text(RoundColumn column) const {
+    if (column == RoundColumn::number) return QString::number(rounds_ + 1);
+    if (column == RoundColumn::words) return rounds_ == 0 ? tr("type 6 to begin") : tr("next round");
+    return {};
+}
+
+std::optional<Severity> RoundsModel::worst_check(int round) const {
+    std::optional<Severity> worst;
+    if (!fitting_study()) return worst;
+    for (const auto& check : study_->checks) {
+        if (check.round == round && (!worst || check.severity > *worst)) worst = check.severity;
+    }
+    return worst;
+}
+
+QVariant RoundsModel::decoration(int round, RoundColumn column) const {
+    if (column == RoundColumn::yarn) {
+        const auto yarn = round_at(round).yarn;
+        const auto& yarns = session_.toy().yarns;
+        return yarn < yarns.size() ? swatch(yarns[yarn].colour) : QIcon();
+    }
+    if (column == RoundColumn::lie && fitting_study())
+        return icon(lie_glyph(study_->lies[index_of(round)].lie));
+    if (column != RoundColumn::number) return {};
+    if (const auto worst = worst_check(round)) {
+        return icon(*worst == Severity::error ? QStringLiteral("error") : QStringLiteral("warning"));
+    }
+    return round_at(round).note.empty() ? QVariant() : icon(QStringLiteral("note"));
+}
+
+QString RoundsModel::tip(int round, RoundColumn column) const {
+    if (column == RoundColumn::number) return QString::fromStdString(round_at(round).note);
+    if (column == RoundColumn::yarn) {
+        const auto yarn = round_at(round).yarn;
+        const auto& yarns = session_.toy().yarns;
+        return yarn < yarns.size() ? QString::fromStdString(yarns[yarn].name) : QString();
+    }
+    return column == RoundColumn::words ? words(round) : QString();
+}
+
+QVariant RoundsModel::headerData(int section, Qt::Orientation orientation, int role) const {
+    if (orientation != Qt::Horizontal || section < 0 || section >= round_columns) return {};
+    const auto column = static_cast<RoundColumn>(section);
+    if (role == Qt::TextAlignmentRole) {
+        return QVariant((is_numeric(column) ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignVCenter);
+    }
+    const bool in_full = role == Qt::ToolTipRole || role == Qt::AccessibleTextRole;
+    if (role != Qt::DisplayRole && !in_full) return {};
+    switch (column) {
+        case RoundColumn::number:
+            return in_full ? tr("Round") : tr("#");
+        case RoundColumn::stitches:
+            return in_full ? tr("Stitches") : tr("sts");
+        case RoundColumn::change:
+            return in_full ? tr("Change from the round below") : tr("change");
+        case RoundColumn::words:
+            return in_full ? tr("Worked as") : tr("worked as");
+        case RoundColumn::yarn:
+            return in_full ? tr("Yarn") : tr("yarn");
+        case RoundColumn::lie:
+            return in_full ? tr("How the fabric lies") : tr("fabric");
+        case RoundColumn::width:
+            return in_full ? tr("Width at the round, %1").arg(unit_name(session_.preferences().units()))
+                           : unit_name(session_.preferences().units());
+    }
+    return {};
+}
+
+Qt::ItemFlags RoundsModel::flags(const QModelIndex& index) const {
+    Qt::ItemFlags flags = Qt::ItemIsEnabled | Qt::ItemIsSelectable | Qt::ItemNeverHasChildren;
+    if (!index.isValid()) return Qt::NoItemFlags;
+    if (session_.read_only()) return flags;
+    const auto column = column_of(index);
+    const bool typed =
+        column == RoundColumn::stitches || column == RoundColumn::change || column == RoundColumn::words;
+    const bool chosen = column == RoundColumn::yarn && !is_next_round(index);
+    return typed || chosen ? flags | Qt::ItemIsEditable : flags;
+}
+
+// --- what is typed
+
+std::vector<int> RoundsModel::edited_rounds(int row) const {
+    if (row >= rounds_) return {};
+    const auto& selected = session_.selection();
+    return std::ranges::binary_search(selected, row) ? selected : std::vector<int>{row};
+}
+
+bool RoundsModel::setData(const QModelIndex& index, const QVariant& value, int role) {
+    if (role != Qt::EditRole || !checkIndex(index, CheckIndexOption::IndexIsValid)) return false;
+    switch (column_of(index)) {
+        case RoundColumn::stitches:
+        case RoundColumn::change:
+            return set_count(index.row(), value.toString());
+        case RoundColumn::words:
+            return set_words(index.row(), value.toString());
+        case RoundColumn::yarn:
+            return edits_.set_yarn(edited_rounds(index.row()), static_cast<std::size_t>(value.toUInt()));
+        default:
+            return false;
+    }
+}
+
+bool RoundsModel::set_count(int row, const QString& text) {
+    if (text.trimmed().isEmpty()) return false;
+    const auto entry = parse_count_entry(text);
+    if (!entry) {
+        Q_EMIT entry_refused(
+            tr("“%1” is not a count. Type a number of stitches, or +6, −6 or = from the round below.")
+                .arg(text.trimmed()));
+        return false;
+    }
+    return row >= rounds_ ? edits_.append_count(*entry) : edits_.set_count(edited_rounds(row), *entry);
+}
+
+bool RoundsModel::set_words(int row, const QString& text) {
+    if (row >= rounds_) return edits_.append_words(text);
+    if (text.trimmed() == words(row).trimmed()) return false;
+    return edits_.set_words(row, text);
+}
+
+}  // namespace roundwright::app

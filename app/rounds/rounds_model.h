@@ -1,0 +1,76 @@
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <vector>
+
+#include <QAbstractTableModel>
+#include <QIcon>
+
+#include "app/rounds/round_edits.h"
+#include "app/session/document_session.h"
+
+namespace roundwright::app {
+
+enum class RoundColumn { number, stitches, change, words, yarn, lie, width };
+inline constexpr int round_columns = 7;
+
+/// The rounds of the current piece as a table, and one row more where the next round is typed.
+class RoundsModel : public QAbstractTableModel {
+    Q_OBJECT
+  public:
+    explicit RoundsModel(DocumentSession& session, QObject* parent = nullptr);
+
+    [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
+    [[nodiscard]] int columnCount(const QModelIndex& parent = {}) const override;
+    [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
+    [[nodiscard]] QVariant headerData(int section, Qt::Orientation orientation, int role) const override;
+    [[nodiscard]] Qt::ItemFlags flags(const QModelIndex& index) const override;
+    bool setData(const QModelIndex& index, const QVariant& value, int role) override;
+
+    [[nodiscard]] int rounds() const { return rounds_; }
+    [[nodiscard]] bool is_next_round(const QModelIndex& index) const { return index.row() == rounds_; }
+    /// The rounds an edit of `row` is for: the selected ones, if it is among several.
+    [[nodiscard]] std::vector<int> edited_rounds(int row) const;
+    [[nodiscard]] RoundEdits& edits() { return edits_; }
+    [[nodiscard]] DocumentSession& session() { return session_; }
+
+  Q_SIGNALS:
+    /// What was typed could not be taken, and why.
+    void entry_refused(const QString& why);
+
+  private:
+    struct Row {
+        int stitches = 0;
+        int below = 0;
+        mutable std::optional<QString> words;
+    };
+
+    void follow(const ChangeSet& changes);
+    void splice(const Splice& rounds);
+    void refill();
+    void refresh();
+    void refresh_counts();
+    void take_study(int piece);
+    [[nodiscard]] const Row& row(int round) const { return rows_[static_cast<std::size_t>(round)]; }
+    [[nodiscard]] const Round& round_at(int round) const;
+    [[nodiscard]] const PieceStudy* fitting_study() const;
+    [[nodiscard]] QString text(int round, RoundColumn column) const;
+    [[nodiscard]] QString words(int round) const;
+    [[nodiscard]] QString width(int round) const;
+    [[nodiscard]] QString lie(int round) const;
+    [[nodiscard]] QString next_round_text(RoundColumn column) const;
+    [[nodiscard]] QVariant decoration(int round, RoundColumn column) const;
+    [[nodiscard]] QString tip(int round, RoundColumn column) const;
+    [[nodiscard]] std::optional<Severity> worst_check(int round) const;
+    bool set_count(int row, const QString& text);
+    bool set_words(int row, const QString& text);
+
+    DocumentSession& session_;
+    RoundEdits edits_;
+    int rounds_ = 0;
+    std::vector<Row> rows_;
+    std::shared_ptr<const PieceStudy> study_;
+};
+
+}  // namespace roundwright::app

@@ -1,0 +1,219 @@
+#include "app/rounds/rounds_view.h"
+
+#include <QHeaderView>
+#include <QKeyEvent>
+#include <QScopedValueRollback>
+
+#include "app/rounds/rounds_delegate.h"
+#include "app/rounds/rounds_model.h"
+
+namespace roundwright::app {
+namespace {
+
+constexpr int column(RoundColumn column) { return static_cast<int>(column); }
+
+bool starts_a_count(const QString& typed) {
+    return typed.size() == 1 &&
+           (typed.front().isDigit() || QStringLiteral("+-=\u2212").contains(typed.front()));
+}
+
+}  // namespace
+
+RoundsView::RoundsView(RoundsModel& model, QWidget* parent) : QTableView(parent), model_(model) {
+    setModel(&model_);
+    setItemDelegate(new RoundsDelegate(model_, this));
+    setSelectionBehavior(SelectRows);
+    setSelectionMode(ExtendedSelection);
+    setEditTriggers(DoubleClicked);
+    setTabKeyNavigation(false);
+    setShowGrid(false);
+    setAlternatingRowColors(true);
+    setWordWrap(false);
+    setTextElideMode(Qt::ElideRight);
+    setHorizontalScrollMode(ScrollPerPixel);
+    setVerticalScrollMode(ScrollPerPixel);
+    setAccessibleName(tr("Rounds"));
+    verticalHeader()->hide();
+    horizontalHeader()->setHighlightSections(false);
+    horizontalHeader()->setSectionsClickable(false);
+    horizontalHeader()->setMinimumSectionSize(20);
+    fit_columns();
+    connect(&model_.session(), &DocumentSession::selection_changed, this, &RoundsView::show_selection);
+    connect(&model_, &QAbstractItemModel::modelReset, this, [this] {
+        show_selection(model_.session().selection());
+        if (!currentIndex().isValid()) go_to_next_round();
+    });
+    go_to_next_round();
+}
+
+QSize RoundsView::sizeHint() const {
+    return {columns_width() + fontMetrics().horizontalAdvance(QStringLiteral("[3 sc, inc] x 6, sc in 12")),
+            400};
+}
+
+QSize RoundsView::minimumSizeHint() const {
+    return {columns_width() + fontMetrics().horizontalAdvance(QStringLiteral("[3 sc, inc] x 6")), 200};
+}
+
+/// All columns but the words.
+int RoundsView::columns_width() const {
+    int width = style()->pixelMetric(QStyle::PM_ScrollBarExtent);
+    for (int at = 0; at < round_columns; ++at) {
+        if (at != column(RoundColumn::words)) width += columnWidth(at);
+    }
+    return width;
+}
+
+void RoundsView::fit_columns() {
+    const QFontMetrics metrics = fontMetrics();
+    const int pad = 14;
+    const int sign = metrics.height() + 4;
+    const auto fit = [&](RoundColumn which, const QString& widest, int more = 0) {
+        const QString head = model_.headerData(column(which), Qt::Horizontal, Qt::DisplayRole).toString();
+        const int text = std::max(metrics.horizontalAdvance(widest), metrics.horizontalAdvance(head));
+        setColumnWidth(column(which), text + pad + more);
+    };
+    verticalHeader()->setDefaultSectionSize(metrics.height() + 12);
+    setIconSize({metrics.height(), metrics.height()});
+    fit(RoundColumn::number, QStringLiteral("888"), sign);
+    fit(RoundColumn::stitches, QStringLiteral("8888"));
+    fit(RoundColumn::change, QStringLiteral("+888"));
+    fit(RoundColumn::yarn, QStringLiteral("A"), sign);
+    fit(RoundColumn::lie, tr("lies flat"), sign);
+    fit(RoundColumn::width, QStringLiteral("888"));
+    horizontalHeader()->setSectionResizeMode(column(RoundColumn::words), QHeaderView::Stretch);
+}
+
+void RoundsView::changeEvent(QEvent* event) {
+    QTableView::changeEvent(event);
+    if (event->type() == QEvent::FontChange || event->type() == QEvent::StyleChange) fit_columns();
+}
+
+void RoundsView::resizeEvent(QResizeEvent* event) {
+    QTableView::resizeEvent(event);
+    if (currentIndex().isValid()) scrollTo(currentIndex());
+}
+
+// --- selection: the session's, shown here
+
+void RoundsView::selectionChanged(const QItemSelection& selected, const QItemSelection& deselected) {
+    QTableView::selectionChanged(selected, deselected);
+    if (taking_selection_) return;
+    const QScopedValueRollback guard(taking_selection_, true);
+    std::vector<int> rounds;
+    for (const auto& index : selectionModel()->selectedRows()) rounds.push_back(index.row());
+    model_.session().select_rounds(std::move(rounds));
+}
+
+void RoundsView::show_selection(const std::vector<int>& rounds) {
+    if (taking_selection_) return;
+    const QScopedValueRollback guard(taking_selection_, true);
+    QItemSelection selection;
+    for (const int round : rounds)
+        selection.select(model_.index(round, 0), model_.index(round, round_columns - 1));
+    selectionModel()->select(selection, QItemSelectionModel::ClearAndSelect);
+    if (rounds.empty()) return;
+    const auto first = model_.index(rounds.front(), column(RoundColumn::stitches));
+    selectionModel()->setCurrentIndex(first, QItemSelectionModel::NoUpdate);
+    scrollTo(first);
+}
+
+// --- keyboard
+
+QModelIndex RoundsView::current_in(int column) const {
+    return currentIndex().isValid() ? currentIndex().siblingAtColumn(column) : QModelIndex();
+}
+
+void RoundsView::go_to_row(int row, Qt::KeyboardModifiers modifiers) {
+    const auto target = model_.index(row, column(RoundColumn::stitches));
+    if (!target.isValid()) return;
+    if ((modifiers & Qt::ShiftModifier) != 0) {
+        QItemSelection run(current_in(0), target.siblingAtColumn(round_columns - 1));
+        selectionModel()->select(run.isEmpty() ? QItemSelection(target, target) : run,
+                                 QItemSelectionModel::Select | QItemSelectionModel::Rows);
+        selectionModel()->setCurrentIndex(target, QItemSelectionModel::NoUpdate);
+    } else {
+        setCurrentIndex(target);
+    }
+    scrollTo(target);
+}
+
+void RoundsView::go_to_next_round() { go_to_row(model_.rowCount() - 1); }
+
+void RoundsView::go_on() {
+    if (!currentIndex().isValid()) return go_to_next_round();
+    go_to_row(std::min(currentIndex().row() + 1, model_.rowCount() - 1));
+}
+
+void RoundsView::open_editor(int column, QEvent* event) {
+    const auto target = current_in(column);
+    if (!target.isValid() || (model_.flags(target) & Qt::ItemIsEditable) == 0) return;
+    selectionModel()->setCurrentIndex(target, QItemSelectionModel::NoUpdate);
+    edit(target, AllEditTriggers, event);
+}
+
+void RoundsView::edit_words() { open_editor(column(RoundColumn::words)); }
+
+void RoundsView::edit_count() { open_editor(column(RoundColumn::stitches)); }
+
+bool RoundsView::type_count(QKeyEvent* event) {
+    const auto others = Qt::ControlModifier | Qt::AltModifier | Qt::MetaModifier;
+    if ((event->modifiers() & others) != 0 || !starts_a_count(event->text())) return false;
+    open_editor(column(RoundColumn::stitches), event);
+    return true;
+}
+
+/// Tab would leave the table before keyPressEvent saw it.
+bool RoundsView::event(QEvent* event) {
+    if (event->type() == QEvent::KeyPress) {
+        const auto* key = static_cast<QKeyEvent*>(event);
+        const auto words = current_in(column(RoundColumn::words));
+        const bool can_edit = words.isValid() && (model_.flags(words) & Qt::ItemIsEditable) != 0;
+        if (key->key() == Qt::Key_Tab && key->modifiers() == Qt::NoModifier && can_edit) {
+            edit_words();
+            return true;
+        }
+    }
+    return QTableView::event(event);
+}
+
+void RoundsView::keyPressEvent(QKeyEvent* event) {
+    if (type_count(event)) return;
+    const bool plain = (event->modifiers() & ~(Qt::KeypadModifier | Qt::ShiftModifier)) == 0;
+    switch (plain ? event->key() : Qt::Key_unknown) {
+        case Qt::Key_Return:
+        case Qt::Key_Enter:
+            return go_on();
+        case Qt::Key_F2:
+            return edit_words();
+        case Qt::Key_Home:
+            return go_to_row(0, event->modifiers());
+        case Qt::Key_End:
+            return go_to_row(model_.rowCount() - 1, event->modifiers());
+        default:
+            QTableView::keyPressEvent(event);
+    }
+}
+
+void RoundsView::closeEditor(QWidget* editor, QAbstractItemDelegate::EndEditHint hint) {
+    const bool from_words = currentIndex().column() == column(RoundColumn::words);
+    QTableView::closeEditor(editor, QAbstractItemDelegate::NoHint);
+    switch (hint) {
+        case QAbstractItemDelegate::SubmitModelCache:
+            return go_on();
+        case QAbstractItemDelegate::EditNextItem:
+            if (from_words) {
+                focusNextChild();
+            } else {
+                edit_words();
+            }
+            return;
+        case QAbstractItemDelegate::EditPreviousItem:
+        case QAbstractItemDelegate::RevertModelCache:
+            return setFocus();
+        case QAbstractItemDelegate::NoHint:
+            return;
+    }
+}
+
+}  // namespace roundwright::app

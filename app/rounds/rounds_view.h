@@ -1,0 +1,45 @@
+#pragma once
+
+#include <QTableView>
+
+namespace roundwright::app {
+
+class RoundsModel;
+
+/// The table of rounds and its keyboard: type a number, +6, -6 or = to set a count; Enter goes on to the next
+/// round; F2 or Tab goes to the words.
+class RoundsView : public QTableView {
+    Q_OBJECT
+  public:
+    explicit RoundsView(RoundsModel& model, QWidget* parent = nullptr);
+
+    /// Puts the cursor on the row for the next round.
+    void go_to_next_round();
+    void edit_words();
+    void edit_count();
+    [[nodiscard]] QSize sizeHint() const override;
+    [[nodiscard]] QSize minimumSizeHint() const override;
+
+  protected:
+    bool event(QEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+    void changeEvent(QEvent* event) override;
+    void closeEditor(QWidget* editor, QAbstractItemDelegate::EndEditHint hint) override;
+    void selectionChanged(const QItemSelection& selected, const QItemSelection& deselected) override;
+
+  private:
+    [[nodiscard]] QModelIndex current_in(int column) const;
+    bool type_count(QKeyEvent* event);
+    void go_on();
+    void go_to_row(int row, Qt::KeyboardModifiers modifiers = {});
+    void open_editor(int column, QEvent* event = nullptr);
+    void show_selection(const std::vector<int>& rounds);
+    void fit_columns();
+    [[nodiscard]] int columns_width() const;
+
+    RoundsModel& model_;
+    bool taking_selection_ = false;
+};
+
+}  // namespace roundwright::app
