@@ -19,9 +19,8 @@ class Builder {
         number_vertices();
         reserve();
         for (std::size_t i = 0; i < rounds_.size(); ++i) mesh_round(i);
-        if (ends_.fan_below) fan_below(mesh_.lowest, mesh_.pole_below, true);
-        if (ends_.fan_above) fan_above(mesh_.rows.back().back(), mesh_.pole_above, true);
-        if (!ends_.closed()) mesh_inside();
+        if (ends_.pole_above) close_above();
+        if (ends_.inside) mesh_inside();
         return std::move(mesh_);
     }
 
@@ -34,23 +33,22 @@ class Builder {
 
     void number_vertices() {
         const std::size_t lowest = static_cast<std::size_t>(rounds_.front().loops_below) * columns_;
-        mesh_.lowest = new_row(ends_.point_below ? 1 : lowest);
+        mesh_.lowest = new_row(ends_.pole_below ? 1 : lowest);
         for (const auto& round : rounds_) {
             auto& rows = mesh_.rows.emplace_back();
             for (int j = 0; j < grid_.rows; ++j) rows.push_back(new_row(round.cells.size() * columns_));
         }
-        if (ends_.fan_below) mesh_.pole_below = new_row(1);
-        if (ends_.fan_above) mesh_.pole_above = new_row(1);
-        if (ends_.closed()) return;
+        if (ends_.pole_above) mesh_.apex = new_row(1);
+        if (!ends_.inside) return;
         for (std::size_t i = 0; i <= rounds_.size(); ++i) mesh_.inner.push_back(new_row(mesh_.edge(i).size));
-        if (ends_.fan_below) mesh_.inner_pole_below = new_row(1);
-        if (ends_.fan_above) mesh_.inner_pole_above = new_row(1);
+        if (ends_.pole_above) mesh_.inner.push_back(new_row(1));
     }
 
     void reserve() {
         std::size_t triangles = 0;
         for (const auto& round : rounds_)
-            triangles += (round.cells.size() + 4) * (grid_.triangles() + (ends_.closed() ? 0 : 2 * columns_));
+            triangles +=
+                round.cells.size() * (grid_.triangles() + (ends_.inside ? 2 * columns_ : 0)) + 4 * columns_;
         mesh_.indices.reserve(3 * triangles);
         mesh_.stitch_of_triangle.reserve(triangles);
     }
@@ -104,31 +102,26 @@ class Builder {
         }
     }
 
-    void fan_above(const VertexRow& edge, const VertexRow& pole, bool outward) {
+    void close_above() {
         const auto& cells = rounds_.back().cells;
         for (std::size_t c = 0; c < cells.size(); ++c) {
             const auto t0 = static_cast<std::uint32_t>(c) * columns_;
-            zip(edge, t0, t0 + columns_, pole, 0, 0, owner(cells[c]), outward);
+            zip(mesh_.rows.back().back(), t0, t0 + columns_, mesh_.apex, 0, 0, owner(cells[c]), true);
         }
-    }
-
-    void fan_below(const VertexRow& edge, const VertexRow& pole, bool outward) {
-        for (const auto& cell : rounds_.front().cells)
-            zip(pole, 0, 0, edge, column_below(cell.below_first), column_below(cell.below_last), owner(cell),
-                outward);
     }
 
     void mesh_inside() {
         for (std::size_t i = 0; i < rounds_.size(); ++i) mesh_inner_round(i);
-        const auto& top = mesh_.inner.back();
-        if (ends_.fan_above)
-            fan_above(top, mesh_.inner_pole_above, false);
+        const std::size_t top = rounds_.size();
+        const auto& cells = rounds_.back().cells;
+        if (ends_.pole_above)
+            for (std::size_t c = 0; c < cells.size(); ++c) {
+                const auto t0 = static_cast<std::uint32_t>(c) * columns_;
+                zip(mesh_.inner[top], t0, t0 + columns_, mesh_.inner[top + 1], 0, 0, owner(cells[c]), false);
+            }
         else
-            join_rim(mesh_.rows.back().back(), top, rounds_.back().cells);
-        if (ends_.fan_below)
-            fan_below(mesh_.inner.front(), mesh_.inner_pole_below, false);
-        else if (!ends_.point_below)
-            join_lowest_rim();
+            join_rim(mesh_.edge(top), mesh_.inner[top], cells);
+        if (!ends_.pole_below) join_lowest_rim();
     }
 
     void mesh_inner_round(std::size_t i) {

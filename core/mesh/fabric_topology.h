@@ -16,25 +16,21 @@ struct VertexRow {
     [[nodiscard]] std::uint32_t at(std::uint32_t k) const { return first + (size == 1 ? 0 : k % size); }
 };
 
-/// How the ends of the piece are made.
+/// Which ends of the piece are closed to a point, and whether an open one gets an inside.
 struct FabricEnds {
-    bool point_below = false;  ///< the edge below round 1 is one vertex, as of a magic ring
-    bool fan_below = false;    ///< or is closed by a fan to a pole
-    bool fan_above = false;    ///< the last edge is closed by a fan to a pole
-
-    [[nodiscard]] bool closed() const { return (point_below || fan_below) && fan_above; }
+    bool pole_below = false;
+    bool pole_above = false;
+    bool inside = false;  ///< a second skin, joined to the first at the rims
 };
 
-/// Vertices and triangles of a piece's fabric, without their places. A piece that is not closed gets an inner
-/// skin, joined to the outer one at the rims, so that every edge is always shared by exactly two triangles,
-/// which are anticlockwise from outside.
+/// Vertices and triangles of a piece's fabric, without their places. Every edge is shared by exactly two
+/// triangles if both ends are closed or the piece has an inside; triangles are anticlockwise from outside.
 struct FabricTopology {
-    VertexRow lowest;                          ///< the edge below the first round
     std::vector<std::vector<VertexRow>> rows;  ///< of round i: its rows from just above its lower edge up to
                                                ///< its upper edge
-    VertexRow pole_below, pole_above;          ///< of the fans; size 0 without one
-    std::vector<VertexRow> inner;              ///< of edge i = 0..rounds; empty for a closed piece
-    VertexRow inner_pole_below, inner_pole_above;
+    VertexRow lowest;                          ///< the edge below the first round
+    VertexRow apex;                            ///< the pole above, if closed; size 0 if not
+    std::vector<VertexRow> inner;              ///< of edge i = 0..rounds, and the apex's if closed
     std::uint32_t vertices = 0;
     std::vector<std::uint32_t> indices;
     std::vector<std::int32_t> stitch_of_triangle;

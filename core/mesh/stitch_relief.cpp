@@ -50,8 +50,6 @@ ReliefTable::ReliefTable(ReliefGrid given, bool relief) : grid(given) {
     const auto points = static_cast<std::size_t>(grid.columns * grid.rows);
     height.assign(points, 0);
     light.assign(points, 1);
-    row_mean.assign(static_cast<std::size_t>(grid.rows), 0);
-    row_mean_square = row_mean;
     if (!relief) return;
     double sum = 0;
     for (int j = 1; j <= grid.rows; ++j) {
@@ -65,11 +63,6 @@ ReliefTable::ReliefTable(ReliefGrid given, bool relief) : grid(given) {
     }
     const auto mean = static_cast<float>(sum / static_cast<double>(points));
     for (auto& h : height) h -= mean;
-    for (std::size_t k = 0; k < points; ++k) {
-        const auto h = static_cast<double>(height[k]);
-        row_mean[k / static_cast<std::size_t>(grid.columns)] += h / grid.columns;
-        row_mean_square[k / static_cast<std::size_t>(grid.columns)] += h * h / grid.columns;
-    }
 }
 
 }  // namespace roundwright

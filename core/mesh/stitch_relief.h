@@ -23,14 +23,12 @@ struct ReliefGrid {
 [[nodiscard]] double stitch_relief(double u, double v);
 
 /// `stitch_relief` on a grid: row v = j / rows, j = 1..rows, column u = q / columns, q = 0..columns - 1, with
-/// its mean taken off. Row `rows` is the groove on the edge above, which the next round's row 0 shares.
+/// its mean taken off, so that the mean surface stays where it is. Row `rows` is the groove on the edge
+/// above, which the next round's row 0 shares.
 struct ReliefTable {
     ReliefGrid grid;
     std::vector<float> height;  ///< [(j - 1) * columns + q], in stitch widths
     std::vector<float> light;   ///< share of light that gets there, 0..1: less in the grooves
-
-    std::vector<double> row_mean;         ///< of the heights of row j, at [j - 1]
-    std::vector<double> row_mean_square;  ///< and of their squares
 
     ReliefTable(ReliefGrid grid, bool relief);
     [[nodiscard]] std::size_t at(int row, int column) const {

@@ -1,0 +1,3 @@
+#include "app/window/run_window.h"
+
+int main(int argc, char** argv) { return roundwright::app::run_window(argc, argv); }

@@ -1,0 +1,66 @@
+#include "app/window/checks_list.h"
+
+#include <QVBoxLayout>
+
+#include "app/window/checks_delegate.h"
+
+namespace roundwright::app {
+
+ChecksList::ChecksList(DocumentSession& session, QWidget* parent)
+    : QWidget(parent),
+      model_(session),
+      title_(new QLabel(this)),
+      nothing_(new QLabel(tr("Nothing to mend."), this)),
+      view_(new QListView(this)) {
+    auto* delegate = new ChecksDelegate(view_);
+    view_->setModel(&model_);
+    view_->setItemDelegate(delegate);
+    view_->setAccessibleName(tr("Checks"));
+    view_->setUniformItemSizes(true);
+    view_->setFrameShape(QFrame::NoFrame);
+    view_->setMouseTracking(true);
+    QFont bold = title_->font();
+    bold.setWeight(QFont::DemiBold);
+    title_->setFont(bold);
+    auto* head = new QHBoxLayout;
+    head->setContentsMargins(12, 6, 12, 4);
+    head->addWidget(title_);
+    head->addWidget(nothing_);
+    head->addStretch(1);
+    auto* layout = new QVBoxLayout(this);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->setSpacing(0);
+    layout->addLayout(head);
+    layout->addWidget(view_, 1);
+    connect(delegate, &ChecksDelegate::cure_clicked, this, [this](int row) { model_.cure(row); });
+    connect(view_, &QListView::clicked, this,
+            [this](const QModelIndex& index) { model_.show_place(index.row()); });
+    connect(view_, &QListView::activated, this,
+            [this](const QModelIndex& index) { model_.show_place(index.row()); });
+    connect(&model_, &QAbstractItemModel::modelReset, this, &ChecksList::follow);
+    follow();
+}
+
+void ChecksList::follow() {
+    const int count = model_.rowCount();
+    title_->setText(count == 0 ? tr("Checks") : tr("Checks (%1)").arg(count));
+    nothing_->setVisible(count == 0);
+    const int row = fontMetrics().height() + 14;
+    view_->setVisible(count > 0);
+    view_->setFixedHeight(std::min(count, 3) * row);
+}
+
+void ChecksList::step(int by) {
+    const int count = model_.rowCount();
+    if (count == 0) return;
+    const int current = view_->currentIndex().isValid() ? view_->currentIndex().row() : (by > 0 ? -1 : count);
+    const int next = (current + by + count) % count;
+    view_->setCurrentIndex(model_.index(next));
+    model_.show_place(next);
+}
+
+void ChecksList::cure_current() {
+    if (model_.rowCount() > 0) model_.cure(std::max(0, view_->currentIndex().row()));
+}
+
+}  // namespace roundwright::app

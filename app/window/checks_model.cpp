@@ -1,0 +1,107 @@
+#include "app/window/checks_model.h"
+
+#include <algorithm>
+
+#include "app/rounds/round_edits.h"
+#include "app/window/icons.h"
+
+namespace roundwright::app {
+namespace {
+
+QString sign(Severity severity) {
+    switch (severity) {
+        case Severity::error:
+            return QStringLiteral("error");
+        case Severity::warning:
+            return QStringLiteral("warning");
+        case Severity::note:
+            return QStringLiteral("notice");
+    }
+    return {};
+}
+
+QString severity_word(Severity severity) {
+    switch (severity) {
+        case Severity::error:
+            return ChecksModel::tr("To mend");
+        case Severity::warning:
+            return ChecksModel::tr("To look at");
+        case Severity::note:
+            return ChecksModel::tr("Good to know");
+    }
+    return {};
+}
+
+}  // namespace
+
+ChecksModel::ChecksModel(DocumentSession& session, QObject* parent)
+    : QAbstractListModel(parent), session_(session) {
+    connect(&session_, &DocumentSession::study_ready, this, &ChecksModel::refill);
+    connect(&session_, &DocumentSession::toy_changed, this, [this](const ChangeSet& changes) {
+        if (changes.piece_list()) refill();
+    });
+    connect(&session_.preferences(), &Preferences::units_changed, this, &ChecksModel::refill);
+    connect(&session_.preferences(), &Preferences::terms_changed, this, &ChecksModel::refill);
+    refill();
+}
+
+void ChecksModel::refill() {
+    beginResetModel();
+    checks_.clear();
+    for (int piece = 0; piece < static_cast<int>(session_.toy().pieces.size()); ++piece) {
+        const auto study = session_.study(piece);
+        if (!study) continue;
+        for (Check check : study->checks) {
+            if (check.piece >= 0) check.piece = piece;
+            const bool known =
+                check.piece < 0 && std::ranges::find(checks_, check.code, &Check::code) != checks_.end();
+            if (!known) checks_.push_back(std::move(check));
+        }
+    }
+    std::ranges::stable_sort(checks_, std::ranges::greater{}, &Check::severity);
+    endResetModel();
+}
+
+int ChecksModel::rowCount(const QModelIndex& parent) const {
+    return parent.isValid() ? 0 : static_cast<int>(checks_.size());
+}
+
+QString ChecksModel::sentence(const Check& check) const {
+    const auto name = check_code_name(check.code);
+    return QString::fromUtf8(name.data(), static_cast<qsizetype>(name.size()));
+}
+
+QVariant ChecksModel::data(const QModelIndex& index, int role) const {
+    if (!checkIndex(index, CheckIndexOption::IndexIsValid)) return {};
+    const auto& found = check(index.row());
+    switch (role) {
+        case Qt::DisplayRole:
+        case Qt::ToolTipRole:
+            return sentence(found);
+        case Qt::AccessibleTextRole:
+            return QStringLiteral("%1: %2").arg(severity_word(found.severity), sentence(found));
+        case Qt::DecorationRole:
+            return icon(sign(found.severity));
+        case cure_label_role:
+            return found.cures.empty() ? QString() : tr("Mend");
+        default:
+            return {};
+    }
+}
+
+void ChecksModel::show_place(int row) {
+    const auto& found = check(row);
+    if (found.piece < 0) return;
+    session_.set_current_piece(found.piece);
+    if (found.round >= 0) session_.select_rounds({found.round});
+}
+
+bool ChecksModel::cure(int row) {
+    const Check found = check(row);
+    if (found.cures.empty() || found.piece < 0) return false;
+    const auto& cure = found.cures.front();
+    session_.set_current_piece(found.piece);
+    return RoundEdits(session_).replace(cure.first, cure.replaced, cure.rounds, tr("Mend"));
+}
+
+}  // namespace roundwright::app

@@ -1,0 +1,36 @@
+#pragma once
+
+#include <vector>
+
+#include <QAbstractListModel>
+
+#include "app/session/document_session.h"
+
+namespace roundwright::app {
+
+/// What the program found in all pieces: a sentence each, the worst first, with the label of its first cure.
+class ChecksModel : public QAbstractListModel {
+    Q_OBJECT
+  public:
+    enum Role { cure_label_role = Qt::UserRole + 1 };
+
+    explicit ChecksModel(DocumentSession& session, QObject* parent = nullptr);
+
+    [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
+    [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
+
+    [[nodiscard]] const Check& check(int row) const { return checks_[static_cast<std::size_t>(row)]; }
+    /// Brings the check's piece and round on show.
+    void show_place(int row);
+    /// Makes the first cure of the check as one undo step; false if it has none.
+    bool cure(int row);
+
+  private:
+    void refill();
+    [[nodiscard]] QString sentence(const Check& check) const;
+
+    DocumentSession& session_;
+    std::vector<Check> checks_;
+};
+
+}  // namespace roundwright::app

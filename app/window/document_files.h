@@ -1,0 +1,52 @@
+#pragma once
+
+#include <QObject>
+
+#include "app/session/autosave.h"
+#include "app/session/document_session.h"
+#include "app/window/recent_files.h"
+
+class QMenu;
+
+namespace roundwright::app {
+
+/// New, open, save and what surrounds them: the files opened last, the question before changes are lost, the
+/// offer to bring back what a crash left.
+class DocumentFiles : public QObject {
+    Q_OBJECT
+  public:
+    DocumentFiles(DocumentSession& session, Autosave& autosave, QWidget* window);
+
+    void fill(QMenu* menu);
+    /// Asks to save unsaved changes; false: stay with the toy.
+    [[nodiscard]] bool may_leave();
+    /// Opens a file after asking about unsaved changes. A problem is told and leaves the open toy as it is.
+    bool open(const QString& path);
+    bool save();
+    bool save_as();
+    /// Offers each toy that a crash left behind; true if one was brought back.
+    bool offer_left_behind();
+
+  Q_SIGNALS:
+    void new_toy();
+    void opened();
+
+  private:
+    void start_new();
+    void ask_open();
+    bool save_to(const QString& path);
+    [[nodiscard]] bool offer(const LeftBehind& left);
+    void tell(const QString& what, const FileProblem& problem) const;
+    [[nodiscard]] QString usual_folder() const;
+    [[nodiscard]] QString suggested_path() const;
+
+    DocumentSession& session_;
+    Autosave& autosave_;
+    QWidget* window_;
+    RecentFiles recent_;
+};
+
+/// How the toy is called in the window: its title, or its file's name.
+[[nodiscard]] QString toy_name(const DocumentSession& session);
+
+}  // namespace roundwright::app

@@ -1,0 +1,121 @@
+#include "app/window/entry_reading.h"
+
+#include <QCoreApplication>
+#include <QStringList>
+
+#include "app/rounds/round_counts.h"
+#include "core/pattern/round_entry.h"
+
+namespace roundwright::app {
+namespace {
+
+QString tr(const char* text) { return QCoreApplication::translate("EntryReading", text); }
+
+QString run_words(int rounds, int stitches) {
+    return rounds == 1 ? QString::number(stitches) : tr("%1 rounds of %2").arg(rounds).arg(stitches);
+}
+
+/// "18, 4 rounds of 24, 18" from the counts, runs of the same taken together.
+QString counts_words(const std::vector<int>& counts) {
+    constexpr qsizetype most_runs = 8;
+    QStringList runs;
+    for (std::size_t first = 0; first < counts.size();) {
+        std::size_t last = first;
+        while (last + 1 < counts.size() && counts[last + 1] == counts[first]) ++last;
+        runs << run_words(static_cast<int>(last - first + 1), counts[first]);
+        first = last + 1;
+    }
+    if (runs.size() > most_runs) {
+        const QString end = runs.back();
+        runs = runs.mid(0, most_runs - 1);
+        runs << QStringLiteral("…") << end;
+    }
+    return runs.join(QStringLiteral(", "));
+}
+
+QString rounds_words(const std::vector<Round>& rounds, std::size_t there, const std::vector<int>& counts) {
+    const int first = static_cast<int>(there) + 1;
+    const int last = first + static_cast<int>(rounds.size()) - 1;
+    const QString which =
+        first == last ? tr("round %1").arg(first) : tr("rounds %1 to %2").arg(first).arg(last);
+    return QStringLiteral("%1: %2").arg(which, counts_words(counts));
+}
+
+QString problem_words(const EntryProblem& problem, const QString& there) {
+    switch (problem.code) {
+        case EntryProblemCode::expected_count:
+            return tr("“%1”: a count, +6, −6 or = goes here.").arg(there);
+        case EntryProblemCode::expected_repeat:
+            return tr("How many times? A number goes after the x.");
+        case EntryProblemCode::expected_separator:
+            return tr("A comma or a space goes before “%1”.").arg(there);
+        case EntryProblemCode::count_too_small:
+            return problem.number > 0
+                       ? tr("“%1” leaves no stitch of the %2 below.").arg(there).arg(problem.number)
+                       : tr("A round has at least one stitch.");
+        case EntryProblemCode::count_too_large:
+            return tr("A piece has at most %1 stitches.").arg(problem.number);
+        case EntryProblemCode::nothing_below:
+            return tr("The first round has no round below: type its count, such as 6.");
+        case EntryProblemCode::too_many_rounds:
+            return tr("A piece has at most %1 rounds.").arg(problem.number);
+    }
+    return {};
+}
+
+/// A span in code points on one line of a text, as UTF-16 units from its start.
+void place_problem(EntryReading& reading, const QString& text, const TextSpan& where) {
+    qsizetype line_start = 0;
+    for (int line = 1; line < where.line; ++line) line_start = text.indexOf(u'\n', line_start) + 1;
+    const auto units = [&](int points) {
+        const auto line = text.mid(line_start).toUcs4().mid(0, points);
+        return static_cast<int>(
+            QString::fromUcs4(reinterpret_cast<const char32_t*>(line.constData()), line.size()).size());
+    };
+    const int before = units(where.column - 1);
+    reading.problem_at = static_cast<int>(line_start) + before;
+    reading.problem_length = units(where.column - 1 + where.length) - before;
+}
+
+EntryReading read_counts(const QString& text, const Piece& piece, const Round& like) {
+    const auto edges = edge_counts(piece);
+    const auto entry = parse_round_entry(text.toStdString(), {edges.back(), piece.rounds.size(), like});
+    EntryReading reading;
+    reading.rounds = entry.rounds;
+    std::vector<int> counts;
+    for (const auto& round : entry.rounds) counts.push_back(std::get<WorkedEvenly>(round.working).stitches);
+    if (!counts.empty()) reading.understood = rounds_words(reading.rounds, piece.rounds.size(), counts);
+    if (!entry.problems.empty()) {
+        place_problem(reading, text, entry.problems.front().where);
+        reading.problem =
+            problem_words(entry.problems.front(), text.mid(reading.problem_at, reading.problem_length));
+    }
+    return reading;
+}
+
+/// Words of a pattern, one round a line.
+EntryReading read_words(const QString& text, const Piece& piece, const Round& like) {
+    EntryReading reading;
+    Piece grown = piece;
+    for (const auto& line : text.split(u'\n', Qt::SkipEmptyParts)) {
+        Round round = like;
+        round.working = AsWritten{line.trimmed().toStdString()};
+        reading.rounds.push_back(round);
+        grown.rounds.push_back(round);
+    }
+    const auto counts = edge_counts(grown);
+    const auto first = static_cast<std::ptrdiff_t>(piece.rounds.size()) + 1;
+    reading.understood =
+        rounds_words(reading.rounds, piece.rounds.size(), {counts.begin() + first, counts.end()});
+    return reading;
+}
+
+}  // namespace
+
+EntryReading read_entry(const QString& text, const Piece& piece, const Round& like, Terms) {
+    if (text.trimmed().isEmpty()) return {};
+    return looks_like_round_entry(text.toStdString()) ? read_counts(text, piece, like)
+                                                      : read_words(text, piece, like);
+}
+
+}  // namespace roundwright::app

@@ -1,0 +1,114 @@
+#include "app/window/fast_entry_line.h"
+
+#include <QApplication>
+#include <QClipboard>
+#include <QHBoxLayout>
+#include <QKeyEvent>
+#include <QMimeData>
+
+#include "app/rounds/round_edits.h"
+#include "app/window/theme.h"
+
+namespace roundwright::app {
+namespace {
+
+/// Stands for a line end in a one-line field; a text from elsewhere is not likely to hold it.
+constexpr QChar line_end = u'\u23CE';
+
+}  // namespace
+
+FastEntryLine::FastEntryLine(DocumentSession& session, QWidget* parent)
+    : QWidget(parent), session_(session), line_(new QLineEdit(this)), understood_(new QLabel(this)) {
+    auto* name = new QLabel(tr("&Next rounds"), this);
+    name->setBuddy(line_);
+    line_->setPlaceholderText(tr("6, 12, 18   24x4   +6x3   or paste a pattern"));
+    line_->setAccessibleName(tr("Next rounds"));
+    line_->setAccessibleDescription(
+        tr("Counts such as 6, 12, 18, or 24x4, or +6x3, or a pattern in words; Enter adds them."));
+    line_->setClearButtonEnabled(true);
+    line_->installEventFilter(this);
+    understood_->setAccessibleName(tr("What was understood"));
+    understood_->setTextFormat(Qt::PlainText);
+    understood_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+    auto* layout = new QHBoxLayout(this);
+    layout->setContentsMargins(12, 8, 12, 8);
+    layout->setSpacing(10);
+    layout->addWidget(name);
+    layout->addWidget(line_, 4);
+    layout->addWidget(understood_, 5);
+    connect(line_, &QLineEdit::textChanged, this, &FastEntryLine::read);
+    connect(line_, &QLineEdit::returnPressed, this, &FastEntryLine::add_rounds);
+    connect(&session_, &DocumentSession::toy_changed, this, &FastEntryLine::read);
+    connect(&session_, &DocumentSession::current_piece_changed, this, &FastEntryLine::read);
+    connect(&session_, &DocumentSession::file_changed, this, &FastEntryLine::read);
+    read();
+}
+
+QString FastEntryLine::typed() const { return line_->text().replace(line_end, u'\n'); }
+
+void FastEntryLine::focus_line() {
+    line_->setFocus(Qt::OtherFocusReason);
+    line_->selectAll();
+}
+
+void FastEntryLine::take_text(const QString& text) {
+    QString one_line = text.trimmed();
+    one_line.remove(u'\r').replace(u'\n', line_end);
+    line_->setText(one_line);
+    line_->setFocus(Qt::OtherFocusReason);
+}
+
+void FastEntryLine::read() {
+    setEnabled(session_.piece() && !session_.read_only());
+    reading_ = {};
+    if (session_.piece()) {
+        const auto like =
+            RoundEdits(session_).like_round_before(static_cast<int>(session_.piece()->rounds.size()));
+        reading_ = read_entry(typed(), *session_.piece(), like, session_.preferences().terms());
+    }
+    const bool problem = !reading_.problem.isEmpty();
+    QString text = problem ? reading_.problem : reading_.understood;
+    if (!problem && !text.isEmpty()) text = QStringLiteral("\u2192  %1").arg(text);
+    if (line_->text().isEmpty() && session_.piece()) {
+        text = tr("Enter adds them after round %1.").arg(session_.piece()->rounds.size());
+        if (session_.piece()->rounds.empty()) text = tr("Enter adds them as the first rounds.");
+    }
+    understood_->setText(text);
+    understood_->setToolTip(text);
+    QPalette colours = palette();
+    const auto& theme = Theme::colours();
+    colours.setColor(QPalette::WindowText, problem ? theme.error_text : theme.quiet_text);
+    understood_->setPalette(colours);
+}
+
+void FastEntryLine::add_rounds() {
+    if (!reading_.can_be_added()) {
+        if (reading_.problem_length > 0) line_->setSelection(reading_.problem_at, reading_.problem_length);
+        return;
+    }
+    const auto rounds = reading_.rounds;
+    const int at = static_cast<int>(session_.piece()->rounds.size());
+    const QString text = rounds.size() == 1 ? tr("Add round %1").arg(at + 1)
+                                            : tr("Add rounds %1 to %2").arg(at + 1).arg(at + rounds.size());
+    if (!RoundEdits(session_).insert(at, rounds, text)) return;
+    line_->clear();
+    Q_EMIT rounds_added();
+}
+
+bool FastEntryLine::eventFilter(QObject* watched, QEvent* event) {
+    if (event->type() == QEvent::KeyPress) {
+        auto* key = static_cast<QKeyEvent*>(event);
+        const auto* clip = QApplication::clipboard()->mimeData();
+        if (key->matches(QKeySequence::Paste) && clip && clip->text().contains(u'\n')) {
+            take_text(clip->text());
+            return true;
+        }
+        if (key->key() == Qt::Key_Escape && !line_->text().isEmpty()) {
+            line_->clear();
+            return true;
+        }
+    }
+    return QWidget::eventFilter(watched, event);
+}
+
+}  // namespace roundwright::app

@@ -1,0 +1,41 @@
+#pragma once
+
+#include <QLabel>
+#include <QLineEdit>
+#include <QWidget>
+
+#include "app/session/document_session.h"
+#include "app/window/entry_reading.h"
+
+namespace roundwright::app {
+
+/// The line under the table that takes many rounds at once, and says what it understood while it is typed.
+class FastEntryLine : public QWidget {
+    Q_OBJECT
+  public:
+    explicit FastEntryLine(DocumentSession& session, QWidget* parent = nullptr);
+
+    /// Takes a pasted text as if it had been typed, and waits for Enter.
+    void take_text(const QString& text);
+    void focus_line();
+    [[nodiscard]] QLineEdit* line() { return line_; }
+    [[nodiscard]] QString understood() const { return understood_->text(); }
+
+  Q_SIGNALS:
+    void rounds_added();
+
+  protected:
+    bool eventFilter(QObject* watched, QEvent* event) override;
+
+  private:
+    void read();
+    void add_rounds();
+    [[nodiscard]] QString typed() const;
+
+    DocumentSession& session_;
+    QLineEdit* line_;
+    QLabel* understood_;
+    EntryReading reading_;
+};
+
+}  // namespace roundwright::app

@@ -1,0 +1,78 @@
+#include "app/window/help.h"
+
+#include <QAction>
+#include <QApplication>
+#include <QDialog>
+#include <QDialogButtonBox>
+#include <QMainWindow>
+#include <QMenu>
+#include <QMenuBar>
+#include <QMessageBox>
+#include <QTextBrowser>
+#include <QVBoxLayout>
+
+namespace roundwright::app {
+namespace {
+
+QString tr(const char* text) { return QCoreApplication::translate("Help", text); }
+
+QString plain(QString text) { return text.remove(u'&').toHtmlEscaped(); }
+
+QString row(const QString& what, const QString& keys) {
+    return QStringLiteral("<tr><td>%1</td><td>&nbsp;&nbsp;</td><td><b>%2</b></td></tr>")
+        .arg(what, keys.toHtmlEscaped());
+}
+
+QString menu_rows(const QMenu& menu) {
+    QString rows;
+    for (const QAction* action : menu.actions()) {
+        if (const auto* submenu = action->menu()) {
+            rows += menu_rows(*submenu);
+        } else if (!action->shortcut().isEmpty()) {
+            rows += row(plain(action->text()), action->shortcut().toString(QKeySequence::NativeText));
+        }
+    }
+    return rows;
+}
+
+QString table_rows() {
+    return row(tr("Set the count"), tr("30")) + row(tr("From the round below"), tr("+6  -6  =")) +
+           row(tr("On to the next round"), tr("Enter")) + row(tr("The words of the round"), tr("F2, Tab")) +
+           row(tr("First, last round"), tr("Home, End")) +
+           row(tr("Give up what is being typed"), tr("Escape"));
+}
+
+}  // namespace
+
+void show_keyboard_help(QMainWindow& window) {
+    QString text =
+        QStringLiteral("<h3>%1</h3><table>%2</table>").arg(tr("In the rounds table"), table_rows());
+    for (const QAction* action : window.menuBar()->actions()) {
+        if (!action->menu()) continue;
+        text += QStringLiteral("<h3>%1</h3><table>%2</table>")
+                    .arg(plain(action->text()), menu_rows(*action->menu()));
+    }
+    QDialog dialog(&window);
+    dialog.setWindowTitle(tr("Keyboard"));
+    auto* browser = new QTextBrowser(&dialog);
+    browser->setHtml(text);
+    auto* buttons = new QDialogButtonBox(QDialogButtonBox::Close, &dialog);
+    QObject::connect(buttons, &QDialogButtonBox::rejected, &dialog, &QDialog::reject);
+    auto* layout = new QVBoxLayout(&dialog);
+    layout->addWidget(browser);
+    layout->addWidget(buttons);
+    dialog.resize(460, 600);
+    dialog.exec();
+}
+
+void show_about(QMainWindow& window) {
+    QMessageBox::about(
+        &window, tr("About Roundwright"),
+        tr("<h3>Roundwright %1</h3><p>Drafts stuffed crochet toys: a table of rounds becomes the stuffed "
+           "shape as it is typed.</p><p>Safety eyes, beads and buttons are small parts and a choking "
+           "hazard. This program certifies nothing; ask an accredited laboratory, and follow the toy "
+           "safety rules where the toy is sold.</p>")
+            .arg(QApplication::applicationVersion()));
+}
+
+}  // namespace roundwright::app

@@ -1,0 +1,354 @@
+#include "app/window/main_window.h"
+
+#include <QApplication>
+#include <QDragEnterEvent>
+#include <QDropEvent>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QMenuBar>
+#include <QMimeData>
+#include <QScreen>
+#include <QSettings>
+#include <QSplitter>
+#include <QStatusBar>
+#include <QTimer>
+#include <QToolButton>
+#include <QVBoxLayout>
+#include <QWindow>
+
+#include "app/rounds/rounds_view.h"
+#include "app/window/action_maker.h"
+#include "app/window/checks_list.h"
+#include "app/window/document_files.h"
+#include "app/window/fast_entry_line.h"
+#include "app/window/first_toy.h"
+#include "app/window/help.h"
+#include "app/window/icons.h"
+#include "app/window/panel_column.h"
+#include "app/window/piece_actions.h"
+#include "app/window/piece_bar.h"
+#include "app/window/piece_edits.h"
+#include "app/window/round_actions.h"
+#include "app/window/shape_actions.h"
+#include "app/window/shape_panel.h"
+#include "app/window/system_wishes.h"
+
+namespace roundwright::app {
+namespace {
+
+constexpr int narrow_window = 1150;  // below, the panels fold to their titles
+constexpr int message_ms = 12'000;
+const auto geometry_setting = QStringLiteral("window/geometry");
+const auto columns_setting = QStringLiteral("window/columns");
+const auto started_setting = QStringLiteral("started-before");
+
+QString dropped_file(const QMimeData* data) {
+    for (const auto& url : data->urls()) {
+        if (url.isLocalFile()) return url.toLocalFile();
+    }
+    return {};
+}
+
+/// As large as is comfortable, with room for the frame and title that the desktop adds.
+QSize usual_size(const QScreen* screen) {
+    constexpr int frame = 8;
+    constexpr int title = 40;
+    const QSize room = screen->availableGeometry().size() - QSize(frame, title);
+    return room.boundedTo({1480, 940});
+}
+
+QFrame* rule(QWidget* parent) {
+    auto* line = new QFrame(parent);
+    line->setFrameShape(QFrame::HLine);
+    line->setFrameShadow(QFrame::Plain);
+    line->setForegroundRole(QPalette::Mid);
+    line->setFixedHeight(1);
+    return line;
+}
+
+}  // namespace
+
+MainWindow::MainWindow(DocumentSession& session, const QString& state_folder, QWidget* parent)
+    : QMainWindow(parent),
+      session_(session),
+      autosave_(session, state_folder),
+      theme_(session.preferences()),
+      rounds_model_(new RoundsModel(session, this)),
+      rounds_view_(new RoundsView(*rounds_model_, this)),
+      round_actions_(new RoundActions(session, *rounds_view_, this)),
+      piece_actions_(new PieceActions(session, this)),
+      shape_actions_(new ShapeActions(session, this)),
+      files_(new DocumentFiles(session, autosave_, this)),
+      shape_(new ShapePanel(session, *shape_actions_, this)),
+      fast_entry_(new FastEntryLine(session, this)),
+      checks_(new ChecksList(session, this)),
+      panels_(new PanelColumn(this)) {
+    setWindowIcon(QIcon(QStringLiteral(":/icons/roundwright.svg")));
+    setAcceptDrops(true);
+    build_menus();
+    lay_out();
+    follow_session();
+    restore_places();
+    show_name();
+    qApp->installEventFilter(this);
+}
+
+MainWindow::~MainWindow() { qApp->removeEventFilter(this); }
+
+// --- layout
+
+QWidget* MainWindow::rounds_side() {
+    auto* side = new QWidget(this);
+    auto* head = new QHBoxLayout;
+    head->setContentsMargins(8, 4, 8, 0);
+    head->addWidget(new PieceBar(session_, piece_actions_->add(), piece_actions_->rename(), side), 1);
+    auto* rows = new QHBoxLayout;
+    rows->setContentsMargins(8, 0, 8, 2);
+    rows->setSpacing(2);
+    for (QAction* action : round_actions_->row_actions()) {
+        auto* button = new QToolButton(side);
+        button->setDefaultAction(action);
+        button->setFocusPolicy(Qt::TabFocus);
+        rows->addWidget(button);
+    }
+    rows->addStretch(1);
+    auto* layout = new QVBoxLayout(side);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->setSpacing(2);
+    layout->addLayout(head);
+    layout->addWidget(rounds_view_, 1);
+    layout->addLayout(rows);
+    return side;
+}
+
+void MainWindow::lay_out() {
+    columns_ = new QSplitter(Qt::Horizontal, this);
+    columns_->addWidget(rounds_side());
+    columns_->addWidget(shape_);
+    columns_->setChildrenCollapsible(false);
+    columns_->setHandleWidth(1);
+    columns_->setStretchFactor(0, 0);
+    columns_->setStretchFactor(1, 1);
+
+    auto* middle = new QWidget(this);
+    auto* middle_layout = new QVBoxLayout(middle);
+    middle_layout->setContentsMargins(0, 0, 0, 0);
+    middle_layout->setSpacing(0);
+    middle_layout->addWidget(columns_, 1);
+    middle_layout->addWidget(rule(middle));
+    middle_layout->addWidget(fast_entry_);
+
+    auto* upper = new QWidget(this);
+    auto* upper_layout = new QHBoxLayout(upper);
+    upper_layout->setContentsMargins(0, 0, 0, 0);
+    upper_layout->setSpacing(0);
+    upper_layout->addWidget(middle, 1);
+    upper_layout->addWidget(panels_);
+
+    auto* central = new QWidget(this);
+    auto* layout = new QVBoxLayout(central);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->setSpacing(0);
+    layout->addWidget(upper, 1);
+    layout->addWidget(rule(central));
+    layout->addWidget(checks_);
+    setCentralWidget(central);
+    statusBar()->setSizeGripEnabled(false);
+    statusBar()->hide();
+}
+
+// --- menus
+
+void MainWindow::build_menus() {
+    auto* file = menuBar()->addMenu(tr("&File"));
+    files_->fill(file);
+    file->addSeparator();
+    auto* quit = make_action(this, tr("&Quit"), QKeySequence(Qt::CTRL | Qt::Key_Q));
+    connect(quit, &QAction::triggered, this, &QWidget::close);
+    file->addAction(quit);
+    fill_edit_menu(menuBar()->addMenu(tr("&Edit")));
+    round_actions_->fill(menuBar()->addMenu(tr("&Round")));
+    piece_actions_->fill(menuBar()->addMenu(tr("&Piece")));
+    shape_actions_->fill(menuBar()->addMenu(tr("&Shape")));
+    fill_pattern_menu(menuBar()->addMenu(tr("P&attern")));
+    fill_help_menu(menuBar()->addMenu(tr("&Help")));
+}
+
+void MainWindow::fill_edit_menu(QMenu* menu) {
+    auto* undo = session_.undo_stack().createUndoAction(this, tr("&Undo"));
+    undo->setShortcut(QKeySequence::Undo);
+    undo->setIcon(icon(QStringLiteral("undo")));
+    auto* redo = session_.undo_stack().createRedoAction(this, tr("&Redo"));
+    redo->setShortcut(QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Z));
+    redo->setIcon(icon(QStringLiteral("redo")));
+    menu->addActions({undo, redo});
+    menu->addSeparator();
+    menu->addActions(round_actions_->clipboard_actions());
+    menu->addSeparator();
+    auto& preferences = session_.preferences();
+    auto* units = menu->addMenu(tr("&Lengths in"));
+    auto* unit_group = new QActionGroup(this);
+    auto* mm = make_choice(this, tr("&Millimetres"), Qt::CTRL | Qt::ALT | Qt::Key_M, unit_group);
+    auto* inches = make_choice(this, tr("&Inches"), Qt::CTRL | Qt::ALT | Qt::Key_I, unit_group);
+    units->addActions({mm, inches});
+    (preferences.units() == LengthUnit::inches ? inches : mm)->setChecked(true);
+    connect(mm, &QAction::triggered, this,
+            [&preferences] { preferences.set_units(LengthUnit::millimetres); });
+    connect(inches, &QAction::triggered, this, [&preferences] { preferences.set_units(LengthUnit::inches); });
+
+    auto* look = menu->addMenu(tr("Loo&k"));
+    auto* look_group = new QActionGroup(this);
+    const std::tuple<QString, Qt::Key, Appearance> looks[] = {
+        {tr("As the &system"), Qt::Key_Y, Appearance::system},
+        {tr("&Light"), Qt::Key_L, Appearance::light},
+        {tr("&Dark"), Qt::Key_D, Appearance::dark}};
+    for (const auto& [text, key, appearance] : looks) {
+        auto* choice = make_choice(this, text, Qt::CTRL | Qt::ALT | key, look_group);
+        choice->setChecked(preferences.appearance() == appearance);
+        connect(choice, &QAction::triggered, this,
+                [&preferences, appearance = appearance] { preferences.set_appearance(appearance); });
+        look->addAction(choice);
+    }
+    look->addSeparator();
+    auto* motion = make_choice(this, tr("Less &motion"), Qt::CTRL | Qt::ALT | Qt::Key_R);
+    motion->setChecked(preferences.reduced_motion());
+    connect(motion, &QAction::toggled, &preferences, &Preferences::set_reduced_motion);
+    look->addAction(motion);
+}
+
+void MainWindow::fill_pattern_menu(QMenu* menu) {
+    auto& preferences = session_.preferences();
+    auto* group = new QActionGroup(this);
+    auto* us = make_choice(this, tr("&US terms"), Qt::CTRL | Qt::ALT | Qt::Key_U, group);
+    auto* uk = make_choice(this, tr("U&K terms"), Qt::CTRL | Qt::ALT | Qt::Key_K, group);
+    (preferences.terms() == Terms::uk ? uk : us)->setChecked(true);
+    connect(us, &QAction::triggered, this, [&preferences] { preferences.set_terms(Terms::us); });
+    connect(uk, &QAction::triggered, this, [&preferences] { preferences.set_terms(Terms::uk); });
+    menu->addActions({us, uk});
+    menu->addSeparator();
+    const std::tuple<QString, QKeySequence, std::function<void()>> actions[] = {
+        {tr("Next &check"), Qt::Key_F8, [this] { checks_->step(+1); }},
+        {tr("&Previous check"), Qt::SHIFT | Qt::Key_F8, [this] { checks_->step(-1); }},
+        {tr("&Mend the check"), Qt::CTRL | Qt::Key_F8, [this] { checks_->cure_current(); }}};
+    for (const auto& [text, keys, act] : actions) {
+        auto* action = make_action(this, text, keys);
+        connect(action, &QAction::triggered, this, act);
+        menu->addAction(action);
+    }
+}
+
+void MainWindow::fill_help_menu(QMenu* menu) {
+    const std::tuple<QString, QKeySequence, std::function<void()>> actions[] = {
+        {tr("&Keyboard"), Qt::Key_F1, [this] { show_keyboard_help(*this); }},
+        {tr("Go to the &rounds"), Qt::Key_F6, [this] { rounds_view_->setFocus(Qt::ShortcutFocusReason); }},
+        {tr("Go to the &next rounds line"), Qt::CTRL | Qt::Key_J, [this] { fast_entry_->focus_line(); }},
+        {tr("&About Roundwright"), Qt::SHIFT | Qt::Key_F1, [this] { show_about(*this); }}};
+    for (const auto& [text, keys, act] : actions) {
+        auto* action = make_action(this, text, keys);
+        connect(action, &QAction::triggered, this, act);
+        menu->addAction(action);
+    }
+}
+
+// --- following the session
+
+void MainWindow::follow_session() {
+    connect(&session_, &DocumentSession::file_changed, this, &MainWindow::show_name);
+    connect(&session_, &DocumentSession::modified_changed, this, &MainWindow::show_name);
+    connect(&session_, &DocumentSession::toy_changed, this, [this](const ChangeSet& changes) {
+        if (changes.words || changes.everything) show_name();
+    });
+    connect(&session_, &DocumentSession::edit_refused, this, &MainWindow::tell);
+    connect(rounds_model_, &RoundsModel::entry_refused, this, &MainWindow::tell);
+    connect(&session_.undo_stack(), &QUndoStack::indexChanged, statusBar(), &QStatusBar::clearMessage);
+    connect(statusBar(), &QStatusBar::messageChanged, this,
+            [this](const QString& text) { statusBar()->setVisible(!text.isEmpty()); });
+    connect(round_actions_, &RoundActions::text_pasted, fast_entry_, &FastEntryLine::take_text);
+    connect(fast_entry_, &FastEntryLine::rounds_added, this, [this] { rounds_view_->scrollToBottom(); });
+    connect(shape_, &ShapePanel::round_clicked, this, [this](int round) { session_.select_rounds({round}); });
+    connect(files_, &DocumentFiles::new_toy, fast_entry_, &FastEntryLine::focus_line);
+    connect(files_, &DocumentFiles::opened, this, [this] { rounds_view_->setFocus(Qt::OtherFocusReason); });
+    connect(&theme_, &Theme::changed, this, [this] { shape_->set_scene_colour(Theme::colours().scene); });
+}
+
+void MainWindow::show_name() {
+    QString name = toy_name(session_) + QStringLiteral("[*]");
+    if (session_.read_only()) name = tr("%1 (to look at only)").arg(name);
+    setWindowTitle(tr("%1 – Roundwright").arg(name));
+    setWindowModified(session_.modified());
+}
+
+void MainWindow::tell(const QString& text) { statusBar()->showMessage(text, message_ms); }
+
+// --- beginning and end
+
+bool MainWindow::wants_less_motion() const {
+    return session_.preferences().reduced_motion() || SystemWishes::instance().prefers_less_motion();
+}
+
+void MainWindow::begin(const QString& path) {
+    const bool first_time = !QSettings().value(started_setting, false).toBool();
+    QSettings().setValue(started_setting, true);
+    if (!path.isEmpty() && files_->open(path)) return;
+    if (files_->offer_left_behind()) return;
+    session_.start(first_time ? first_toy() : empty_toy());
+    turn_once_ = first_time && !wants_less_motion();
+    if (turn_once_ && shape_->scene()) shape_->turn_once();
+    fast_entry_->focus_line();
+}
+
+void MainWindow::showEvent(QShowEvent* event) {
+    QMainWindow::showEvent(event);
+    if (!shape_->scene()) QTimer::singleShot(0, this, &MainWindow::set_up_scene);
+}
+
+void MainWindow::set_up_scene() {
+    shape_->make_scene();
+    shape_actions_->drive(shape_->scene());
+    if (turn_once_) shape_->turn_once();
+}
+
+void MainWindow::resizeEvent(QResizeEvent* event) {
+    QMainWindow::resizeEvent(event);
+    panels_->fit_room(width() >= narrow_window);
+}
+
+void MainWindow::closeEvent(QCloseEvent* event) {
+    if (!files_->may_leave()) {
+        event->ignore();
+        return;
+    }
+    keep_places();
+    event->accept();
+}
+
+void MainWindow::restore_places() {
+    const QSettings settings;
+    if (!restoreGeometry(settings.value(geometry_setting).toByteArray())) resize(usual_size(screen()));
+    panels_->restore(width() >= narrow_window);
+    if (!columns_->restoreState(settings.value(columns_setting).toByteArray())) {
+        const int rounds = rounds_view_->sizeHint().width();
+        columns_->setSizes({rounds, std::max(width() - rounds - panels_->width(), 1)});
+    }
+}
+
+void MainWindow::keep_places() const {
+    QSettings settings;
+    settings.setValue(geometry_setting, saveGeometry());
+    settings.setValue(columns_setting, columns_->saveState());
+}
+
+/// Files are dropped on widgets and on the window of the 3D view alike, so both are watched here.
+bool MainWindow::eventFilter(QObject* watched, QEvent* event) {
+    if (event->type() != QEvent::DragEnter && event->type() != QEvent::Drop) {
+        return QMainWindow::eventFilter(watched, event);
+    }
+    auto* drop = static_cast<QDropEvent*>(event);
+    const QString path = dropped_file(drop->mimeData());
+    if (path.isEmpty()) return QMainWindow::eventFilter(watched, event);
+    drop->acceptProposedAction();
+    if (event->type() == QEvent::Drop) QTimer::singleShot(0, this, [this, path] { files_->open(path); });
+    return true;
+}
+
+}  // namespace roundwright::app

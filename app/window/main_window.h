@@ -1,0 +1,83 @@
+#pragma once
+
+#include <QMainWindow>
+
+#include "app/rounds/rounds_model.h"
+#include "app/session/autosave.h"
+#include "app/session/document_session.h"
+#include "app/window/theme.h"
+
+class QSplitter;
+
+namespace roundwright::app {
+
+class ChecksList;
+class DocumentFiles;
+class FastEntryLine;
+class PanelColumn;
+class PieceActions;
+class RoundActions;
+class RoundsView;
+struct ShapeActions;
+class ShapePanel;
+
+/// The one window: rounds, shape and panels side by side, the fast entry line and the checks below.
+class MainWindow : public QMainWindow {
+    Q_OBJECT
+  public:
+    /// `state_folder`: where autosave keeps its notes; empty: the usual place.
+    explicit MainWindow(DocumentSession& session, const QString& state_folder = {},
+                        QWidget* parent = nullptr);
+    ~MainWindow() override;
+
+    /// Opens the file; with none, offers what a crash left, or begins with a first or an empty toy.
+    void begin(const QString& path);
+
+    [[nodiscard]] RoundsView& rounds_view() { return *rounds_view_; }
+    [[nodiscard]] RoundsModel& rounds_model() { return *rounds_model_; }
+    [[nodiscard]] ShapePanel& shape() { return *shape_; }
+    [[nodiscard]] FastEntryLine& fast_entry() { return *fast_entry_; }
+    [[nodiscard]] ChecksList& checks() { return *checks_; }
+    [[nodiscard]] PanelColumn& panels() { return *panels_; }
+    [[nodiscard]] DocumentFiles& files() { return *files_; }
+    [[nodiscard]] Autosave& autosave() { return autosave_; }
+
+  protected:
+    void showEvent(QShowEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+    void closeEvent(QCloseEvent* event) override;
+    bool eventFilter(QObject* watched, QEvent* event) override;
+
+  private:
+    void build_menus();
+    void fill_edit_menu(QMenu* menu);
+    void fill_pattern_menu(QMenu* menu);
+    void fill_help_menu(QMenu* menu);
+    void lay_out();
+    [[nodiscard]] QWidget* rounds_side();
+    void follow_session();
+    void show_name();
+    void tell(const QString& text);
+    void set_up_scene();
+    [[nodiscard]] bool wants_less_motion() const;
+    void restore_places();
+    void keep_places() const;
+
+    DocumentSession& session_;
+    Autosave autosave_;
+    Theme theme_;
+    RoundsModel* rounds_model_;
+    RoundsView* rounds_view_;
+    RoundActions* round_actions_;
+    PieceActions* piece_actions_;
+    ShapeActions* shape_actions_;
+    DocumentFiles* files_;
+    ShapePanel* shape_;
+    FastEntryLine* fast_entry_;
+    ChecksList* checks_;
+    PanelColumn* panels_;
+    QSplitter* columns_ = nullptr;
+    bool turn_once_ = false;
+};
+
+}  // namespace roundwright::app

@@ -1,0 +1,111 @@
+#include "app/window/panel_column.h"
+
+#include <algorithm>
+
+#include <QSettings>
+
+#include "app/window/icons.h"
+
+namespace roundwright::app {
+namespace {
+
+const auto open_setting = QStringLiteral("window/open-panel");
+
+}  // namespace
+
+PanelColumn::PanelColumn(QWidget* parent) : QWidget(parent), layout_(new QVBoxLayout(this)) {
+    layout_->setContentsMargins(6, 6, 6, 6);
+    layout_->setSpacing(2);
+    layout_->addStretch(1);
+    setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Preferred);
+}
+
+void PanelColumn::add_section(const QString& key, const QString& title, const QString& icon_name,
+                              QWidget* panel) {
+    Section section{key, icon_name, new QToolButton(this), new QScrollArea(this)};
+    section.title->setText(title);
+    section.title->setIcon(icon(icon_name));
+    section.title->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
+    section.title->setCheckable(true);
+    section.title->setFocusPolicy(Qt::TabFocus);
+    section.title->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    section.title->setObjectName(QStringLiteral("panel-title"));
+    section.body->setWidget(panel);
+    section.body->setWidgetResizable(true);
+    section.body->setFrameShape(QFrame::NoFrame);
+    section.body->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    section.body->hide();
+    const int end = layout_->count() - 1;
+    layout_->insertWidget(end, section.title);
+    layout_->insertWidget(end + 1, section.body, 1);
+    connect(section.title, &QToolButton::clicked, this, [this, key] {
+        folded_for_room_.clear();
+        show_open(open_key_ == key ? QString() : key);
+        remember();
+    });
+    sections_.push_back(section);
+    show_open(open_key_);
+}
+
+void PanelColumn::show_open(const QString& key) {
+    open_key_ = key;
+    int widest = 0;
+    for (const auto& section : sections_) {
+        const bool open = section.key == key;
+        section.title->setChecked(open);
+        section.title->setAccessibleDescription(open ? tr("open") : tr("folded"));
+        section.body->setVisible(open);
+        widest = std::max(widest, section.title->sizeHint().width());
+        if (open) widest = std::max(widest, fontMetrics().averageCharWidth() * 40);
+    }
+    setFixedWidth(widest + 12);
+    layout_->setStretch(layout_->count() - 1, key.isEmpty() ? 1 : 0);
+    Q_EMIT section_opened(key);
+}
+
+void PanelColumn::remember() const { QSettings().setValue(open_setting, open_key_); }
+
+void PanelColumn::open_section(const QString& key) {
+    if (!keys().contains(key)) return;
+    folded_for_room_.clear();
+    show_open(key);
+    remember();
+}
+
+void PanelColumn::fold_all() {
+    show_open({});
+    remember();
+}
+
+QStringList PanelColumn::keys() const {
+    QStringList keys;
+    for (const auto& section : sections_) keys << section.key;
+    return keys;
+}
+
+QString PanelColumn::title(const QString& key) const {
+    const auto found = std::ranges::find(sections_, key, &Section::key);
+    return found == sections_.end() ? QString() : found->title->text();
+}
+
+void PanelColumn::restore(bool room_enough) {
+    if (sections_.empty()) return;
+    const QString last = QSettings().value(open_setting, sections_.front().key).toString();
+    if (room_enough) {
+        show_open(last);
+    } else {
+        folded_for_room_ = last;
+        show_open({});
+    }
+}
+
+void PanelColumn::fit_room(bool room_enough) {
+    if (!room_enough && !open_key_.isEmpty()) {
+        folded_for_room_ = open_key_;
+        show_open({});
+    } else if (room_enough && open_key_.isEmpty() && !folded_for_room_.isEmpty()) {
+        show_open(std::exchange(folded_for_room_, QString()));
+    }
+}
+
+}  // namespace roundwright::app

@@ -1,0 +1,52 @@
+#pragma once
+
+#include <vector>
+
+#include <QScrollArea>
+#include <QToolButton>
+#include <QVBoxLayout>
+#include <QWidget>
+
+namespace roundwright::app {
+
+/// The column of titled sections at the right of the window. One is open at a time; a click on its title
+/// folds it. Which one was open is remembered by its key. Folded, the column is as narrow as its titles.
+class PanelColumn : public QWidget {
+    Q_OBJECT
+  public:
+    explicit PanelColumn(QWidget* parent = nullptr);
+
+    /// `key` names the section in the settings, `icon_name` one of the program's icons. The column takes the
+    /// panel over.
+    void add_section(const QString& key, const QString& title, const QString& icon_name, QWidget* panel);
+    void open_section(const QString& key);
+    void fold_all();
+    [[nodiscard]] QString open_key() const { return open_key_; }
+    [[nodiscard]] QStringList keys() const;
+    [[nodiscard]] QString title(const QString& key) const;
+
+    /// Opens the section that was open last, if there is room for it.
+    void restore(bool room_enough);
+    /// Folds where there is no room, and opens again what that had folded where there is.
+    void fit_room(bool room_enough);
+
+  Q_SIGNALS:
+    void section_opened(const QString& key);  ///< empty: all are folded
+
+  private:
+    struct Section {
+        QString key;
+        QString icon_name;
+        QToolButton* title = nullptr;
+        QScrollArea* body = nullptr;
+    };
+    void show_open(const QString& key);
+    void remember() const;
+
+    std::vector<Section> sections_;
+    QVBoxLayout* layout_;
+    QString open_key_;
+    QString folded_for_room_;
+};
+
+}  // namespace roundwright::app

@@ -1,0 +1,34 @@
+#pragma once
+
+#include "app/session/document_session.h"
+
+namespace roundwright::app {
+
+/// The edits of the toy's list of pieces and of one piece's making, each one undo step with a name. All but
+/// `add` need a current piece.
+class PieceEdits {
+  public:
+    explicit PieceEdits(DocumentSession& session) : session_(session) {}
+
+    bool add();
+    bool duplicate();
+    bool rename(const QString& name);
+    bool remove();
+    bool move(int from, int to);
+    bool set_start(const Start& start);
+    bool set_end(End end);
+    bool set_joining(Joining joining);
+    bool set_starts_at_top(bool at_top);
+    bool set_make(int make);
+
+  private:
+    bool insert(int at, const Piece& piece, const QString& text);
+    [[nodiscard]] QString name() const;
+
+    DocumentSession& session_;
+};
+
+/// A toy with one empty piece and one yarn, ready for the first round.
+[[nodiscard]] Toy empty_toy();
+
+}  // namespace roundwright::app

@@ -1,0 +1,27 @@
+#include "app/window/run_window.h"
+
+#include <QApplication>
+
+#include "app/session/document_session.h"
+#include "app/window/main_window.h"
+
+namespace roundwright::app {
+
+int run_window(int argc, char** argv) {
+    qputenv("QT3D_RENDERER", "opengl");  // without OpenGL the other renderer ends the program
+    QApplication application(argc, argv);
+    QApplication::setApplicationName(QStringLiteral("roundwright"));
+    QApplication::setOrganizationName(QStringLiteral("roundwright"));
+    QApplication::setApplicationDisplayName(QStringLiteral("Roundwright"));
+    QApplication::setApplicationVersion(QStringLiteral(ROUNDWRIGHT_VERSION));
+    QApplication::setDesktopFileName(QStringLiteral("roundwright"));
+
+    DocumentSession session;
+    MainWindow window(session);
+    window.show();
+    const auto arguments = QApplication::arguments();
+    window.begin(arguments.size() > 1 ? arguments.at(1) : QString());
+    return QApplication::exec();
+}
+
+}  // namespace roundwright::app

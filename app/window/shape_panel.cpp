@@ -1,0 +1,178 @@
+#include "app/window/shape_panel.h"
+
+#include <QAction>
+#include <QGuiApplication>
+#include <QHBoxLayout>
+#include <QToolButton>
+#include <QVBoxLayout>
+
+#include "app/rounds/round_phrases.h"
+#include "app/window/shape_actions.h"
+#include "app/window/shape_words.h"
+#include "app/window/theme.h"
+
+namespace roundwright::app {
+namespace {
+
+QToolButton* button_for(QAction* action, QWidget* parent) {
+    auto* button = new QToolButton(parent);
+    button->setDefaultAction(action);
+    button->setToolButtonStyle(Qt::ToolButtonTextOnly);
+    button->setFocusPolicy(Qt::TabFocus);
+    return button;
+}
+
+QLabel* selectable_label(const QString& name, QWidget* parent) {
+    auto* label = new QLabel(parent);
+    label->setAccessibleName(name);
+    label->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
+    return label;
+}
+
+}  // namespace
+
+ShapePanel::ShapePanel(DocumentSession& session, const ShapeActions& actions, QWidget* parent)
+    : QWidget(parent),
+      session_(session),
+      stack_(new QStackedWidget(this)),
+      message_(new QLabel(this)),
+      size_(selectable_label(tr("Size"), this)),
+      detail_(selectable_label(tr("Shape in words"), this)),
+      scale_bar_(new ScaleBar(session.preferences(), this)) {
+    message_->setAlignment(Qt::AlignCenter);
+    message_->setWordWrap(true);
+    message_->setMargin(24);
+    stack_->addWidget(message_);
+    stack_->setMinimumSize(240, 200);
+    QFont large = size_->font();
+    large.setPointSizeF(large.pointSizeF() * 1.2);
+    large.setWeight(QFont::DemiBold);
+    size_->setFont(large);
+    size_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+    detail_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+
+    auto* views = new QHBoxLayout;
+    views->setSpacing(2);
+    for (QAction* action : {actions.front, actions.side, actions.top, actions.fit, actions.stuffed}) {
+        views->addWidget(button_for(action, this));
+    }
+    auto* first_line = new QHBoxLayout;
+    first_line->addWidget(size_, 1);
+    first_line->addWidget(scale_bar_);
+    auto* second_line = new QHBoxLayout;
+    second_line->addWidget(detail_, 1);
+    second_line->addLayout(views);
+    auto* layout = new QVBoxLayout(this);
+    layout->setContentsMargins(0, 0, 0, 6);
+    layout->setSpacing(4);
+    layout->addWidget(stack_, 1);
+    for (auto* line : {first_line, second_line}) {
+        line->setContentsMargins(12, 2, 12, 0);
+        layout->addLayout(line);
+    }
+
+    connect(&session_, &DocumentSession::surface_ready, this, &ShapePanel::show_surface);
+    connect(&session_, &DocumentSession::study_ready, this, &ShapePanel::show_words);
+    connect(&session_, &DocumentSession::toy_changed, this, &ShapePanel::show_words);
+    connect(&session_, &DocumentSession::current_piece_changed, this,
+            [this](int piece) { show_surface(piece); });
+    connect(&session_, &DocumentSession::selection_changed, this, &ShapePanel::show_selection);
+    connect(&session_.preferences(), &Preferences::units_changed, this, &ShapePanel::show_words);
+    turning_.setInterval(40);
+    connect(&turning_, &QTimer::timeout, this, &ShapePanel::turn_a_little);
+    show_words();
+}
+
+void ShapePanel::make_scene() {
+    if (scene_) return;
+    scene_ = render::make_scene_view(stack_);
+    scene_->widget()->setAccessibleName(tr("The stuffed shape"));
+    stack_->addWidget(scene_->widget());
+    scene_->set_background(Theme::colours().scene);
+    connect(scene_, &render::SceneView::hovered, this, &ShapePanel::show_hover);
+    connect(scene_, &render::SceneView::clicked, this,
+            [this](int round, int) { Q_EMIT round_clicked(round); });
+    connect(scene_, &render::SceneView::camera_changed, this,
+            [this] { scale_bar_->set_pixels_per_mm(scene_->pixels_per_mm()); });
+    show_surface(session_.current_piece());
+    show_selection();
+}
+
+void ShapePanel::set_scene_colour(const QColor& colour) {
+    if (scene_) scene_->set_background(colour);
+}
+
+void ShapePanel::show_surface(int piece) {
+    if (piece != session_.current_piece()) return;
+    const auto surface = session_.surface(piece);
+    if (scene_ && surface) {
+        scene_->set_surface(*surface);
+        scale_bar_->set_pixels_per_mm(scene_->pixels_per_mm());
+    }
+    show_words();
+}
+
+void ShapePanel::show_words() {
+    const int piece = session_.current_piece();
+    const auto shown = session_.shown_study(piece);
+    const bool has_rounds = session_.piece() && !session_.piece()->rounds.empty();
+    const bool there = has_rounds && shown && shown->shape.usable();
+    if (!session_.piece()) {
+        message_->setText(tr("This toy has no piece yet. Add one with Piece ▸ New piece."));
+    } else if (!has_rounds) {
+        message_->setText(tr("Type the first round: 6, 12, 18 … The shape appears here."));
+    } else {
+        message_->setText(session_.is_up_to_date(piece) ? tr("No shape was found for these rounds.")
+                                                        : tr("Working out the shape …"));
+    }
+    stack_->setCurrentIndex(there && scene_ ? 1 : 0);
+    scale_bar_->setVisible(there);
+    size_->setText(there ? size_words(*shown, session_.preferences().units()) : QString());
+    size_->setToolTip(size_->text());
+    detail_->setText(hover_.isEmpty() ? words() : hover_);
+    detail_->setToolTip(detail_->text());
+}
+
+QString ShapePanel::words() const {
+    const auto shown = session_.shown_study(session_.current_piece());
+    if (!shown || !shown->shape.usable() || !session_.piece() || session_.piece()->rounds.empty()) return {};
+    QString text =
+        session_.shows_unstuffed() ? tr("Not stuffed: %1").arg(shape_words(*shown)) : shape_words(*shown);
+    if (session_.shows_last_good_shape(session_.current_piece())) {
+        text = tr("The last good shape: %1").arg(text);
+    }
+    if (!session_.selection().empty()) text += tr("; %1 selected").arg(rounds_phrase(session_.selection()));
+    text[0] = text[0].toUpper();
+    return text;
+}
+
+void ShapePanel::show_hover(int round, int stitch) {
+    hover_ = round < 0 ? QString() : tr("Round %1, stitch %2").arg(round + 1).arg(stitch + 1);
+    show_words();
+}
+
+void ShapePanel::show_selection() {
+    if (scene_) scene_->set_lit_rounds(session_.selection());
+    show_words();
+}
+
+// --- the first slow turn
+
+void ShapePanel::turn_once() {
+    turned_degrees_ = 0;
+    turning_.start();
+}
+
+void ShapePanel::turn_a_little() {
+    constexpr double degrees_per_tick = 360.0 * 40 / 12'000;  // once around in twelve seconds
+    if (!scene_ || stack_->currentIndex() == 0) return;
+    const bool touched = QGuiApplication::mouseButtons() != Qt::NoButton;
+    turned_degrees_ += degrees_per_tick;
+    if (touched || turned_degrees_ >= 360) {
+        turning_.stop();
+        return;
+    }
+    scene_->turn(degrees_per_tick, 0);
+}
+
+}  // namespace roundwright::app

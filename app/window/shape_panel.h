@@ -1,0 +1,55 @@
+#pragma once
+
+#include <QLabel>
+#include <QStackedWidget>
+#include <QTimer>
+#include <QWidget>
+
+#include "app/session/document_session.h"
+#include "app/window/scale_bar.h"
+#include "render/scene/scene_view.h"
+
+namespace roundwright::app {
+
+struct ShapeActions;
+
+/// The stuffed shape, live, with its size, a scale and the views under it. The words under the picture say
+/// the same as the picture.
+class ShapePanel : public QWidget {
+    Q_OBJECT
+  public:
+    ShapePanel(DocumentSession& session, const ShapeActions& actions, QWidget* parent = nullptr);
+
+    /// The picture takes a while to set up, so it is made once the window is up.
+    void make_scene();
+    [[nodiscard]] render::SceneView* scene() { return scene_; }
+    /// Turns the shape once around, slowly, until it is touched.
+    void turn_once();
+    void set_scene_colour(const QColor& colour);
+    [[nodiscard]] QString size_text() const { return size_->text(); }
+    /// What the picture shows, in words.
+    [[nodiscard]] QString words() const;
+
+  Q_SIGNALS:
+    void round_clicked(int round);
+
+  private:
+    void show_surface(int piece);
+    void show_words();
+    void show_hover(int round, int stitch);
+    void show_selection();
+    void turn_a_little();
+
+    DocumentSession& session_;
+    QStackedWidget* stack_;
+    QLabel* message_;
+    QLabel* size_;
+    QLabel* detail_;
+    ScaleBar* scale_bar_;
+    render::SceneView* scene_ = nullptr;
+    QTimer turning_;
+    double turned_degrees_ = 0;
+    QString hover_;
+};
+
+}  // namespace roundwright::app
