@@ -16,11 +16,14 @@ class Builder {
           first_stitch_(first_stitch) {}
 
     FabricTopology build() {
-        number_vertices();
+        mesh_.outer = number_vertices(grid_);
+        if (!ends_.closed()) mesh_.inner = number_vertices(grid_.inside());
         reserve();
-        for (std::size_t i = 0; i < rounds_.size(); ++i) mesh_round(i);
-        if (ends_.pole_above) close_above();
-        if (ends_.inside) mesh_inside();
+        mesh_skin(mesh_.outer, true);
+        if (ends_.closed()) return std::move(mesh_);
+        mesh_skin(mesh_.inner, false);
+        if (!ends_.fan_above) join_highest_rim();
+        if (!ends_.fan_below && !ends_.point_below) join_lowest_rim();
         return std::move(mesh_);
     }
 
@@ -31,24 +34,24 @@ class Builder {
         return row;
     }
 
-    void number_vertices() {
+    FabricSkin number_vertices(const ReliefGrid& grid) {
+        FabricSkin skin;
         const std::size_t lowest = static_cast<std::size_t>(rounds_.front().loops_below) * columns_;
-        mesh_.lowest = new_row(ends_.pole_below ? 1 : lowest);
+        skin.lowest = new_row(ends_.point_below ? 1 : lowest);
         for (const auto& round : rounds_) {
-            auto& rows = mesh_.rows.emplace_back();
-            for (int j = 0; j < grid_.rows; ++j) rows.push_back(new_row(round.cells.size() * columns_));
+            auto& rows = skin.rows.emplace_back();
+            for (int j = 0; j < grid.rows; ++j) rows.push_back(new_row(round.cells.size() * columns_));
         }
-        if (ends_.pole_above) mesh_.apex = new_row(1);
-        if (!ends_.inside) return;
-        for (std::size_t i = 0; i <= rounds_.size(); ++i) mesh_.inner.push_back(new_row(mesh_.edge(i).size));
-        if (ends_.pole_above) mesh_.inner.push_back(new_row(1));
+        if (ends_.fan_below) skin.pole_below = new_row(1);
+        if (ends_.fan_above) skin.pole_above = new_row(1);
+        return skin;
     }
 
     void reserve() {
         std::size_t triangles = 0;
         for (const auto& round : rounds_)
-            triangles +=
-                round.cells.size() * (grid_.triangles() + (ends_.inside ? 2 * columns_ : 0)) + 4 * columns_;
+            triangles += (round.cells.size() + 4) *
+                         (grid_.triangles() + (ends_.closed() ? 0 : grid_.inside().triangles()));
         mesh_.indices.reserve(3 * triangles);
         mesh_.stitch_of_triangle.reserve(triangles);
     }
@@ -85,65 +88,71 @@ class Builder {
         }
     }
 
+    /// What `zip` gives between two rows of the same vertices, without its asking at every step.
+    void quads(const VertexRow& below, const VertexRow& above, std::uint32_t first, std::int32_t stitch,
+               bool outward) {
+        for (std::uint32_t k = first; k < first + columns_; ++k) {
+            const std::uint32_t next = k + 1 == below.size ? 0 : k + 1;
+            const std::uint32_t b0 = below.first + k, b1 = below.first + next;
+            const std::uint32_t t0 = above.first + k, t1 = above.first + next;
+            const std::uint32_t outwards[] = {b0, t0, b1, b1, t0, t1}, inwards[] = {t0, b0, b1, t0, b1, t1};
+            const auto* const corners = outward ? outwards : inwards;
+            mesh_.indices.insert(mesh_.indices.end(), corners, corners + 6);
+            mesh_.stitch_of_triangle.push_back(stitch);
+            mesh_.stitch_of_triangle.push_back(stitch);
+        }
+    }
+
     std::uint32_t column_below(double loops) const {
         return static_cast<std::uint32_t>(std::lround(loops * columns_));
     }
 
-    void mesh_round(std::size_t i) {
-        const auto& edge = mesh_.edge(i);
-        const auto& rows = mesh_.rows[i];
+    void mesh_skin(const FabricSkin& skin, bool outward) {
+        for (std::size_t i = 0; i < rounds_.size(); ++i) mesh_round(skin, i, outward);
+        if (ends_.fan_below) fan_below(skin, outward);
+        if (ends_.fan_above) fan_above(skin, outward);
+    }
+
+    void mesh_round(const FabricSkin& skin, std::size_t i, bool outward) {
+        const auto& rows = skin.rows[i];
         for (std::size_t c = 0; c < rounds_[i].cells.size(); ++c) {
             const auto& cell = rounds_[i].cells[c];
             const auto t0 = static_cast<std::uint32_t>(c) * columns_;
-            zip(edge, column_below(cell.below_first), column_below(cell.below_last), rows.front(), t0,
-                t0 + columns_, owner(cell), true);
+            zip(skin.edge(i), column_below(cell.below_first), column_below(cell.below_last), rows.front(), t0,
+                t0 + columns_, owner(cell), outward);
             for (std::size_t j = 1; j < rows.size(); ++j)
-                zip(rows[j - 1], t0, t0 + columns_, rows[j], t0, t0 + columns_, owner(cell), true);
+                quads(rows[j - 1], rows[j], t0, owner(cell), outward);
         }
     }
 
-    void close_above() {
+    void fan_above(const FabricSkin& skin, bool outward) {
         const auto& cells = rounds_.back().cells;
         for (std::size_t c = 0; c < cells.size(); ++c) {
             const auto t0 = static_cast<std::uint32_t>(c) * columns_;
-            zip(mesh_.rows.back().back(), t0, t0 + columns_, mesh_.apex, 0, 0, owner(cells[c]), true);
+            zip(skin.edge(rounds_.size()), t0, t0 + columns_, skin.pole_above, 0, 0, owner(cells[c]),
+                outward);
         }
     }
 
-    void mesh_inside() {
-        for (std::size_t i = 0; i < rounds_.size(); ++i) mesh_inner_round(i);
-        const std::size_t top = rounds_.size();
+    void fan_below(const FabricSkin& skin, bool outward) {
+        for (const auto& cell : rounds_.front().cells)
+            zip(skin.pole_below, 0, 0, skin.lowest, column_below(cell.below_first),
+                column_below(cell.below_last), owner(cell), outward);
+    }
+
+    void join_highest_rim() {
         const auto& cells = rounds_.back().cells;
-        if (ends_.pole_above)
-            for (std::size_t c = 0; c < cells.size(); ++c) {
-                const auto t0 = static_cast<std::uint32_t>(c) * columns_;
-                zip(mesh_.inner[top], t0, t0 + columns_, mesh_.inner[top + 1], 0, 0, owner(cells[c]), false);
-            }
-        else
-            join_rim(mesh_.edge(top), mesh_.inner[top], cells);
-        if (!ends_.pole_below) join_lowest_rim();
-    }
-
-    void mesh_inner_round(std::size_t i) {
-        for (std::size_t c = 0; c < rounds_[i].cells.size(); ++c) {
-            const auto& cell = rounds_[i].cells[c];
-            const auto t0 = static_cast<std::uint32_t>(c) * columns_;
-            zip(mesh_.inner[i], column_below(cell.below_first), column_below(cell.below_last),
-                mesh_.inner[i + 1], t0, t0 + columns_, owner(cell), false);
-        }
-    }
-
-    void join_rim(const VertexRow& outer, const VertexRow& inner, const std::vector<LaidStitch>& cells) {
         for (std::size_t c = 0; c < cells.size(); ++c) {
             const auto t0 = static_cast<std::uint32_t>(c) * columns_;
-            zip(outer, t0, t0 + columns_, inner, t0, t0 + columns_, owner(cells[c]), true);
+            zip(mesh_.outer.edge(rounds_.size()), t0, t0 + columns_, mesh_.inner.edge(rounds_.size()), t0,
+                t0 + columns_, owner(cells[c]), true);
         }
     }
 
     void join_lowest_rim() {
         for (const auto& cell : rounds_.front().cells) {
             const auto b0 = column_below(cell.below_first), b1 = column_below(cell.below_last);
-            zip(mesh_.inner[0], b0, b1, mesh_.lowest, b0, b1, owner(cell), true);
+            zip(mesh_.inner.lowest, b0, b1, mesh_.outer.lowest, b0, b1, owner(cell), true);
         }
     }
 

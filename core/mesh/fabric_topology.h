@@ -16,26 +16,34 @@ struct VertexRow {
     [[nodiscard]] std::uint32_t at(std::uint32_t k) const { return first + (size == 1 ? 0 : k % size); }
 };
 
-/// Which ends of the piece are closed to a point, and whether an open one gets an inside.
+/// How the ends of the piece are made.
 struct FabricEnds {
-    bool pole_below = false;
-    bool pole_above = false;
-    bool inside = false;  ///< a second skin, joined to the first at the rims
+    bool point_below = false;  ///< the edge below round 1 is one vertex, as of a magic ring
+    bool fan_below = false;    ///< or is closed by a fan to a pole
+    bool fan_above = false;    ///< the last edge is closed by a fan to a pole
+
+    [[nodiscard]] bool closed() const { return (point_below || fan_below) && fan_above; }
 };
 
-/// Vertices and triangles of a piece's fabric, without their places. Every edge is shared by exactly two
-/// triangles if both ends are closed or the piece has an inside; triangles are anticlockwise from outside.
-struct FabricTopology {
+/// One skin of a piece's fabric.
+struct FabricSkin {
+    VertexRow lowest;                          ///< the edge below the first round
     std::vector<std::vector<VertexRow>> rows;  ///< of round i: its rows from just above its lower edge up to
                                                ///< its upper edge
-    VertexRow lowest;                          ///< the edge below the first round
-    VertexRow apex;                            ///< the pole above, if closed; size 0 if not
-    std::vector<VertexRow> inner;              ///< of edge i = 0..rounds, and the apex's if closed
+    VertexRow pole_below, pole_above;          ///< of the fans; size 0 without one
+
+    [[nodiscard]] const VertexRow& edge(std::size_t i) const { return i == 0 ? lowest : rows[i - 1].back(); }
+};
+
+/// Vertices and triangles of a piece's fabric, without their places. A piece that is not closed gets an inner
+/// skin, joined to the outer one at the rims, so that every edge is always shared by exactly two triangles,
+/// which are anticlockwise from outside.
+struct FabricTopology {
+    FabricSkin outer;
+    FabricSkin inner;  ///< without rows for a closed piece
     std::uint32_t vertices = 0;
     std::vector<std::uint32_t> indices;
     std::vector<std::int32_t> stitch_of_triangle;
-
-    [[nodiscard]] const VertexRow& edge(std::size_t i) const { return i == 0 ? lowest : rows[i - 1].back(); }
 };
 
 /// `first_stitch_of_round` gives the number of a round's first stitch, for `stitch_of_triangle`.

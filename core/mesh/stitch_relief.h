@@ -1,7 +1,10 @@
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <vector>
+
+#include "core/stitches/stitch.h"
 
 namespace roundwright {
 
@@ -11,29 +14,63 @@ struct ReliefGrid {
     int rows = 1;
 
     [[nodiscard]] std::size_t triangles() const { return 2u * static_cast<std::size_t>(columns * rows); }
+    /// Of the inner skin: it has less to show.
+    [[nodiscard]] ReliefGrid inside() const { return {columns, rows > 3 ? rows / 2 : 1}; }
 };
 
-/// The finest grid with which `stitches` stitches, on an inside of one more row each if there is one, stay
-/// within `most_triangles`; one face a stitch at least.
+/// The finest grid with which `stitches` stitches, with an inner skin or without, stay within
+/// `most_triangles`; one face a stitch at least.
 [[nodiscard]] ReliefGrid finest_relief(std::size_t stitches, std::size_t most_triangles, bool inside);
 
-/// Height of a single crochet's face over the mean surface, in stitch widths: two plump legs that lean apart
-/// from where the stitch is worked in (u = 1/2, v = 0) to its two shoulders (v = 1), with a groove between
-/// rounds and a hollow between the legs. u runs across and v up the stitch, both 0..1.
-[[nodiscard]] double stitch_relief(double u, double v);
+/// The faces that stitches show. On the right side a single crochet is two plump legs that lean apart from
+/// where it is worked in to its two shoulders; the taller stitches stand on a post, with one wrap across it
+/// for each time the yarn was laid over; a bobble is a ball; worked into the back loops only, a stitch leaves
+/// the front loops below it as a bar. On the wrong side all show the bar across the stitch's back.
+enum class StitchFace {
+    single,
+    single_over_bar,
+    half_double,
+    double_crochet,
+    treble,
+    bobble,
+    chain,
+    slip,
+    inside
+};
+inline constexpr std::size_t stitch_faces = 9;
+
+[[nodiscard]] StitchFace face_of(const Stitch& stitch);
+
+/// Height of a stitch's face over its deepest hollow, in stitch widths. u runs across and v up the stitch,
+/// both 0..1; v = 1 is the groove between rounds.
+[[nodiscard]] double stitch_relief(StitchFace face, double u, double v);
 
 /// `stitch_relief` on a grid: row v = j / rows, j = 1..rows, column u = q / columns, q = 0..columns - 1, with
-/// its mean taken off, so that the mean surface stays where it is. Row `rows` is the groove on the edge
-/// above, which the next round's row 0 shares.
+/// its mean taken off. Row `rows` is the groove on the edge above, which the next round's row 0 shares.
 struct ReliefTable {
     ReliefGrid grid;
-    std::vector<float> height;  ///< [(j - 1) * columns + q], in stitch widths
-    std::vector<float> light;   ///< share of light that gets there, 0..1: less in the grooves
+    std::vector<float> height;            ///< [(j - 1) * columns + q], in stitch widths
+    std::vector<float> light;             ///< share of light that gets there, 0..1: less in the grooves
+    std::vector<double> row_mean;         ///< of the heights of row j, at [j - 1]
+    std::vector<double> row_mean_square;  ///< and of their squares
 
-    ReliefTable(ReliefGrid grid, bool relief);
+    ReliefTable(StitchFace face, ReliefGrid grid, bool relief);
     [[nodiscard]] std::size_t at(int row, int column) const {
         return static_cast<std::size_t>((row - 1) * grid.columns + column);
     }
+};
+
+/// The tables of all faces on one grid; the inside's on its own.
+class Reliefs {
+  public:
+    Reliefs(ReliefGrid grid, bool relief);
+    [[nodiscard]] const ReliefGrid& grid() const { return tables_.front().grid; }
+    [[nodiscard]] const ReliefTable& of(StitchFace face) const {
+        return tables_[static_cast<std::size_t>(face)];
+    }
+
+  private:
+    std::vector<ReliefTable> tables_;
 };
 
 }  // namespace roundwright

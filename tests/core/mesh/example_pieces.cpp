@@ -60,6 +60,8 @@ Shape shape_through(const std::vector<double>& radius_mm, const std::vector<doub
         const double a = radius_mm[i - 1], b = radius_mm[i];
         shape.volume_mm3 += std::numbers::pi / 3 * (z_mm[i] - z_mm[i - 1]) * (a * a + a * b + b * b);
     }
+    shape.first_pole_z_mm = shape.z_mm.front();
+    shape.last_pole_z_mm = shape.z_mm.back();
     shape.width_mm = 2 * *std::max_element(radius_mm.begin(), radius_mm.end());
     shape.height_mm = *std::max_element(shape.z_mm.begin(), shape.z_mm.end());
     return shape;

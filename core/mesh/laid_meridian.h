@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "core/base/vec.h"
@@ -16,39 +17,41 @@ struct LoopWaves {
 };
 
 /// One loop of a surface of revolution.
-struct MeridianLoop {
+struct LaidLoop {
     double radius_mm = 0;
     double z_mm = 0;
     Vec2 normal = Vec2::UnitX();  ///< outward, (radial, z); the mean of the two rounds' beside it
-    double start_angle = 0;       ///< of its first stitch's first side; work goes to smaller angles
-    double loops = 1;             ///< stitches around it
+    double mean_curvature =
+        0;                   ///< 1/mm; half the sum of the curvatures around the axis and along the meridian
+    double start_angle = 0;  ///< of its first stitch's first side; work goes to smaller angles
+    double loops = 1;        ///< stitches around it
     LoopWaves waves;
 
     [[nodiscard]] double angle(double loops_along) const;
 };
 
-/// Loops of a piece from the edge below its first round to the edge above its last, and a pole beyond it
-/// where it is drawn closed.
-struct Meridian {
-    std::vector<MeridianLoop> loops;  ///< rounds + 1, and one for the apex if `closed_above`
-    bool closed_below = false;
-    bool closed_above = false;
-};
+/// Loops of a piece from the edge below its first round to the edge above its last, and the poles where the
+/// fans of its closed ends meet the axis. Of a magic ring the pole is loop 0 itself.
+struct LaidMeridian {
+    std::vector<LaidLoop> loops;  ///< rounds + 1
+    std::optional<LaidLoop> pole_below;
+    std::optional<LaidLoop> pole_above;
 
-/// A point of the surface in the mesh's axes (x right, y up, z to the viewer), from its angle about the axis
-/// (0: the front, growing to the right), radius and height.
-[[nodiscard]] Vec3 revolved(double angle, double radius_mm, double z_mm);
+    [[nodiscard]] bool starts_in_a_point() const { return loops.front().radius_mm == 0; }
+    [[nodiscard]] bool closed_below() const { return starts_in_a_point() || pole_below.has_value(); }
+    [[nodiscard]] bool closed_above() const { return pole_above.has_value(); }
+};
 
 /// The meridian of a solved shape whose rounds are laid as `rounds`. The first round starts at the back.
 /// Every round is turned so that its stitches stand, on the whole, over those they are worked into, but for
 /// the slight lean that single crochet has: a little to the right with each round.
-[[nodiscard]] Meridian lay_meridian(const std::vector<LaidRound>& rounds, const Piece& piece,
-                                    const Shape& shape, const std::vector<LoopWaves>& waves);
+[[nodiscard]] LaidMeridian lay_meridian(const std::vector<LaidRound>& rounds, const Piece& piece,
+                                        const Shape& shape, const std::vector<LoopWaves>& waves);
 
 /// The waves that carry the spare length of each loop, made to agree: neighbouring loops with waves get the
 /// number of the one with most length to spare, and an amplitude that keeps each loop's own length (the
-/// length of a sine around a circle depends on amplitude * waves / radius only). Waves too short for
-/// `stitches[i]` stitches are left out.
+/// length of a sine around a circle depends on amplitude * waves / radius only), but half the radius at most,
+/// beyond which the waves would meet. Waves too short for `stitches[i]` stitches are left out.
 [[nodiscard]] std::vector<LoopWaves> agreeing_waves(std::vector<LoopWaves> waves,
                                                     const std::vector<double>& radius_mm,
                                                     const std::vector<double>& stitches);

@@ -1,4 +1,4 @@
-#include "core/mesh/meridian.h"
+#include "core/mesh/laid_meridian.h"
 
 #include <algorithm>
 #include <cmath>
@@ -11,20 +11,40 @@ namespace {
 constexpr double two_pi = 2 * std::numbers::pi;
 constexpr double lean_in_stitches = 0.12;
 constexpr double fewest_stitches_a_wave = 2;
+constexpr double most_of_radius = 0.5;
 
-Vec2 outward(const MeridianLoop& from, const MeridianLoop& to) {
+Vec2 outward(const LaidLoop& from, const LaidLoop& to) {
     const Vec2 along(to.radius_mm - from.radius_mm, to.z_mm - from.z_mm);
     const double length = along.norm();
     return length > 0 ? Vec2(along.y() / length, -along.x() / length) : Vec2(0, 0);
 }
 
-void set_normals(std::vector<MeridianLoop>& loops) {
+double length(const LaidLoop& from, const LaidLoop& to) {
+    return std::hypot(to.radius_mm - from.radius_mm, to.z_mm - from.z_mm);
+}
+
+/// Sets a loop's normal, the mean of those beside it, and its curvature: n_r / r around the axis, and along
+/// the meridian the turn of the normal over half the way to both neighbours.
+void bend(LaidLoop& loop, const LaidLoop* before, const LaidLoop* after) {
+    const Vec2 from = before ? outward(*before, loop) : outward(loop, *after);
+    const Vec2 to = after ? outward(loop, *after) : from;
+    const Vec2 sum = from + to;
+    loop.normal = sum.norm() > 1e-6 ? Vec2(sum.normalized()) : Vec2(1, 0);
+    const double way = ((before ? length(*before, loop) : 0) + (after ? length(loop, *after) : 0)) / 2;
+    const double turn = std::atan2(from.x() * to.y() - from.y() * to.x(), from.dot(to));
+    loop.mean_curvature = (way > 0 ? turn / way : 0) / 2;
+    if (loop.radius_mm > 0) loop.mean_curvature += loop.normal.x() / loop.radius_mm / 2;
+}
+
+/// A fan counts as a round beside its loop.
+void bend_all(LaidMeridian& meridian) {
+    auto& loops = meridian.loops;
     for (std::size_t i = 0; i < loops.size(); ++i) {
-        Vec2 sum(0, 0);
-        if (i > 0) sum += outward(loops[i - 1], loops[i]);
-        if (i + 1 < loops.size()) sum += outward(loops[i], loops[i + 1]);
-        loops[i].normal = sum.norm() > 1e-6 ? Vec2(sum.normalized()) : Vec2(1, 0);
+        const LaidLoop* below = meridian.pole_below ? &*meridian.pole_below : nullptr;
+        const LaidLoop* above = meridian.pole_above ? &*meridian.pole_above : nullptr;
+        bend(loops[i], i > 0 ? &loops[i - 1] : below, i + 1 < loops.size() ? &loops[i + 1] : above);
     }
+    if (meridian.starts_in_a_point()) loops.front().normal = Vec2(0, -1);
 }
 
 /// Mean angle by which the stitches' feet, from the start of the loop below, are ahead of their heads, from
@@ -39,17 +59,13 @@ double mean_lag(const LaidRound& round) {
     return sum / static_cast<double>(round.cells.size());
 }
 
-void set_angles(std::vector<MeridianLoop>& loops, const std::vector<LaidRound>& rounds) {
+void set_angles(std::vector<LaidLoop>& loops, const std::vector<LaidRound>& rounds) {
     loops[0].start_angle = std::numbers::pi;
     loops[0].loops = std::max(1, rounds[0].loops_below);
     for (std::size_t i = 0; i < rounds.size(); ++i) {
         loops[i + 1].loops = static_cast<double>(rounds[i].cells.size());
         const double lean = lean_in_stitches * two_pi / loops[i + 1].loops;
         loops[i + 1].start_angle = loops[i].start_angle - mean_lag(rounds[i]) + lean;
-    }
-    for (std::size_t i = rounds.size() + 1; i < loops.size(); ++i) {
-        loops[i].start_angle = loops[i - 1].start_angle;
-        loops[i].loops = loops[i - 1].loops;
     }
 }
 
@@ -59,36 +75,34 @@ double spare(const LoopWaves& waves, double radius) {
     return radius > 0 ? slope_length * slope_length / radius : 0;
 }
 
+LaidLoop pole(double z_mm, double outward_z) {
+    LaidLoop found;
+    found.z_mm = z_mm;
+    found.normal = Vec2(0, outward_z);
+    return found;
+}
+
 bool has_waves(const LoopWaves& loop) { return loop.waves > 0 && loop.amplitude_mm > 0; }
 
 }  // namespace
 
-double MeridianLoop::angle(double loops_along) const { return start_angle - two_pi * loops_along / loops; }
+double LaidLoop::angle(double loops_along) const { return start_angle - two_pi * loops_along / loops; }
 
-Vec3 revolved(double angle, double radius_mm, double z_mm) {
-    return {radius_mm * std::sin(angle), z_mm, radius_mm * std::cos(angle)};
-}
-
-Meridian lay_meridian(const std::vector<LaidRound>& rounds, const Piece& piece, const Shape& shape,
-                      const std::vector<LoopWaves>& waves) {
-    Meridian meridian;
+LaidMeridian lay_meridian(const std::vector<LaidRound>& rounds, const Piece& piece, const Shape& shape,
+                          const std::vector<LoopWaves>& waves) {
+    LaidMeridian meridian;
     const double tiny = 1e-9 * std::max(1.0, shape.width_mm);
     for (std::size_t i = 0; i <= rounds.size(); ++i) {
-        MeridianLoop loop;
+        LaidLoop loop;
         loop.radius_mm = std::max(0.0, shape.radius_mm[i]);
         loop.z_mm = shape.z_mm[i];
         if (i < waves.size()) loop.waves = waves[i];
         meridian.loops.push_back(loop);
     }
-    meridian.closed_below = meridian.loops.front().radius_mm <= tiny;
-    meridian.closed_above = piece.end == End::drawn_closed;
-    if (meridian.closed_above) {
-        MeridianLoop apex;
-        const bool solved = shape.z_mm.size() > rounds.size() + 1;
-        apex.z_mm = solved ? shape.z_mm[rounds.size() + 1] : meridian.loops.back().z_mm;
-        meridian.loops.push_back(apex);
-    }
-    set_normals(meridian.loops);
+    if (meridian.loops.front().radius_mm <= tiny) meridian.loops.front().radius_mm = 0;
+    if (std::holds_alternative<OvalChain>(piece.start)) meridian.pole_below = pole(shape.first_pole_z_mm, -1);
+    if (piece.end == End::drawn_closed) meridian.pole_above = pole(shape.last_pole_z_mm, 1);
+    bend_all(meridian);
     set_angles(meridian.loops, rounds);
     return meridian;
 }
@@ -103,6 +117,7 @@ std::vector<LoopWaves> agreeing_waves(std::vector<LoopWaves> waves, const std::v
         for (std::size_t k = i; k < last; ++k) {
             waves[k].amplitude_mm *= static_cast<double>(waves[k].waves) / common;
             waves[k].waves = common;
+            waves[k].amplitude_mm = std::min(waves[k].amplitude_mm, most_of_radius * radius_mm[k]);
             if (stitches[k] < fewest_stitches_a_wave * common) waves[k] = {};
         }
         i = std::max(last, i + 1);

@@ -1,0 +1,57 @@
+#pragma once
+
+#include <cstddef>
+
+#include "core/base/vec.h"
+#include "core/mesh/laid_meridian.h"
+
+namespace roundwright {
+
+/// A point of the mean surface by its angle about the axis, with its outward normal (radial, z, and `tilt`
+/// towards growing angles, where a loop waves).
+struct RevolvedPoint {
+    double angle = 0;
+    Vec2 place;  ///< radius, z
+    Vec2 normal;
+    double tilt = 0;
+};
+
+/// The mean surface of a piece, between its loops, and turned over if the piece starts at the top. Between
+/// two loops radius, height and angle run evenly, so that its volume is the solver's.
+class RevolvedSurface {
+  public:
+    RevolvedSurface(LaidMeridian meridian, bool turned_over);
+
+    [[nodiscard]] const LaidMeridian& meridian() const { return meridian_; }
+    [[nodiscard]] const LaidLoop& loop(std::size_t edge) const { return meridian_.loops[edge]; }
+
+    /// The point a share v of the way from one angle on the loop below to another on the loop above.
+    [[nodiscard]] static RevolvedPoint between(const LaidLoop& below, double angle_below,
+                                               const LaidLoop& above, double angle_above, double v);
+    [[nodiscard]] RevolvedPoint on_loop(std::size_t edge, double loops_along) const;
+
+    /// Whether waves move the surface between two loops; if not, only the angle changes along a row.
+    [[nodiscard]] static bool waves_between(const LaidLoop& below, const LaidLoop& above) {
+        return below.waves.waves != 0 || above.waves.waves != 0;
+    }
+
+    /// Where a point is when it is lifted along its normal, with its distance from the axis times `factor`.
+    [[nodiscard]] Vec3 place(const RevolvedPoint& point, double lift_mm = 0, double factor = 1) const;
+    /// The same by the angle's sine and cosine.
+    [[nodiscard]] Vec3 place(const RevolvedPoint& point, double lift_mm, double factor, double sine,
+                             double cosine) const {
+        const double radial = factor * (point.place.x() + lift_mm * point.normal.x());
+        const double aside = lift_mm * point.tilt;
+        return {side_ * (radial * sine + aside * cosine),
+                lowest_mm_ + side_ * (point.place.y() + lift_mm * point.normal.y()),
+                radial * cosine - aside * sine};
+    }
+    [[nodiscard]] Vec3 normal(const RevolvedPoint& point) const;
+
+  private:
+    LaidMeridian meridian_;
+    double side_ = 1;  ///< -1: turned over about the axis to the viewer
+    double lowest_mm_ = 0;
+};
+
+}  // namespace roundwright

@@ -1,0 +1,27 @@
+#pragma once
+
+#include <vector>
+
+#include "core/mesh/revolved_surface.h"
+#include "core/mesh/stitch_layout.h"
+#include "core/mesh/stitch_surface.h"
+#include "core/pattern/toy.h"
+#include "core/stitches/stitch_graph.h"
+
+namespace roundwright {
+
+/// Colour of a stitch's yarn; a quiet grey for a yarn the toy does not have.
+[[nodiscard]] Colour yarn_colour(const Toy& toy, const Stitch& stitch);
+[[nodiscard]] Colour yarn_colour(const Toy& toy, const StitchGraph& graph, const LaidStitch& cell);
+
+/// Number of each round's first stitch among all of the piece's: rounds + 1 entries.
+[[nodiscard]] std::vector<std::uint32_t> first_stitches(const StitchGraph& graph);
+
+/// The corners of every stitch of the graph, in its order. A stitch stands on the loops it is worked into; a
+/// stitch without a place of its own (a skipped loop, or one that its round's faults leave none) is a patch
+/// of no height on the edge below.
+[[nodiscard]] std::vector<StitchPatch> stitch_patches(const Toy& toy, const StitchGraph& graph,
+                                                      const std::vector<LaidRound>& rounds,
+                                                      const RevolvedSurface& surface);
+
+}  // namespace roundwright

@@ -1,0 +1,1 @@
+roundwright_bench(mesh_bench mesh_bench.cpp)
