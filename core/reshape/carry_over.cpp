@@ -1,0 +1,186 @@
+#include "core/reshape/carry_over.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace roundwright {
+namespace {
+
+int loops_below(const StitchGraph& graph, std::size_t round) {
+    return round == 0 ? graph.foundation_loops : graph.rounds[round - 1].loops_left;
+}
+
+bool is_full(const StitchGraph& graph, std::size_t round) {
+    return graph.rounds[round].loops_below == loops_below(graph, round);
+}
+
+// New round nearest to the middle of the old rounds first..last.
+std::size_t nearest(const std::vector<int>& sources, int first, int last) {
+    const double middle = (first + last) / 2.0;
+    std::size_t best = 0;
+    for (std::size_t i = 1; i < sources.size(); ++i)
+        if (std::abs(sources[i] - middle) < std::abs(sources[best] - middle)) best = i;
+    return best;
+}
+
+// New round that stands for an old one: the middle one of those that come from it, or the nearest.
+std::size_t successor(const std::vector<int>& sources, int old) {
+    const auto [first, last] = std::equal_range(sources.begin(), sources.end(), old);
+    if (first == last) return nearest(sources, old, old);
+    return static_cast<std::size_t>((first - sources.begin()) + (last - first - 1) / 2);
+}
+
+class Carrier {
+  public:
+    Carrier(const Piece& old, const StitchGraph& graph, const std::vector<int>& counts, int foundation,
+            const std::vector<int>& sources)
+        : old_(old), graph_(graph), counts_(counts), foundation_(foundation), sources_(sources) {}
+
+    CarriedOver run() {
+        result_.piece = old_;
+        set_start();
+        result_.piece.rounds.clear();
+        for (std::size_t i = 0; i < counts_.size(); ++i) result_.piece.rounds.push_back(round(i));
+        restore_lost_bands();
+        carry_marks();
+        for (Feature& feature : result_.piece.features) carry(feature);
+        list_rewritten();
+        return std::move(result_);
+    }
+
+  private:
+    void set_start() {
+        if (auto* ring = std::get_if<ChainRing>(&result_.piece.start)) ring->chains = foundation_;
+        if (auto* tube = std::get_if<OpenTube>(&result_.piece.start)) tube->chains = foundation_;
+        if (auto* oval = std::get_if<OvalChain>(&result_.piece.start)) oval->chains = foundation_ / 2;
+    }
+
+    int below(std::size_t i) const {
+        if (i > 0) return counts_[i - 1];
+        return std::holds_alternative<ChainRing>(old_.start) ? 0 : foundation_;
+    }
+
+    // Worked over as many loops into as many stitches as before, its own words still come out.
+    bool words_fit(std::size_t i) const {
+        const auto source = static_cast<std::size_t>(sources_[i]);
+        return is_full(graph_, source) && graph_.rounds[source].loops_left == counts_[i] &&
+               loops_below(graph_, source) == below(i);
+    }
+
+    Round round(std::size_t i) const {
+        const auto source = static_cast<std::size_t>(sources_[i]);
+        Round made = old_.rounds[source];
+        made.note.clear();
+        made.lies_flat = false;
+        if (auto* even = std::get_if<WorkedEvenly>(&made.working)) {
+            even->stitches = counts_[i];
+        } else if (!words_fit(i)) {
+            WorkedEvenly mostly = worked_mostly(graph_.rounds[source]);
+            mostly.stitches = counts_[i];
+            made.working = mostly;
+        }
+        return made;
+    }
+
+    void restore_lost_bands() {
+        const int rounds = static_cast<int>(old_.rounds.size());
+        for (int first = 0, last = 0; first < rounds; first = last + 1) {
+            last = first;
+            while (last + 1 < rounds && old_.rounds[last + 1].yarn == old_.rounds[first].yarn) ++last;
+            const auto in_band = [&](int source) { return source >= first && source <= last; };
+            if (std::none_of(sources_.begin(), sources_.end(), in_band))
+                result_.piece.rounds[nearest(sources_, first, last)].yarn = old_.rounds[first].yarn;
+        }
+    }
+
+    void carry_marks() {
+        for (std::size_t i = 0; i < counts_.size(); ++i)
+            result_.piece.rounds[i].lies_flat = old_.rounds[sources_[i]].lies_flat;
+        for (std::size_t r = 0; r < old_.rounds.size(); ++r) {
+            Round& heir = result_.piece.rounds[successor(sources_, int(r))];
+            if (old_.rounds[r].lies_flat) heir.lies_flat = true;
+            if (old_.rounds[r].note.empty()) continue;
+            if (!heir.note.empty()) heir.note += "; ";
+            heir.note += old_.rounds[r].note;
+        }
+    }
+
+    int carried_round(int round) const {
+        return static_cast<int>(
+            successor(sources_, std::clamp(round, 0, static_cast<int>(old_.rounds.size()) - 1)));
+    }
+
+    // The same angle about the axis, in stitches of the new round.
+    double turned(double stitches, int old_round, int new_round) const {
+        const int last = static_cast<int>(graph_.rounds.size()) - 1;
+        const int before = graph_.rounds[static_cast<std::size_t>(std::clamp(old_round, 0, last))].loops_left;
+        return before > 0 ? stitches * counts_[static_cast<std::size_t>(new_round)] / before : stitches;
+    }
+
+    static double half_stitches(double stitches) { return std::round(2 * stitches) / 2; }
+
+    void carry(Feature& feature) const {
+        const int round = carried_round(feature.round);
+        const int end = carried_round(feature.end_round);
+        feature.stitches_apart =
+            std::max(1, int(std::lround(turned(feature.stitches_apart, feature.round, round))));
+        feature.stitches_right = half_stitches(turned(feature.stitches_right, feature.round, round));
+        feature.end_stitches_right =
+            half_stitches(turned(feature.end_stitches_right, feature.end_round, end));
+        feature.round = round;
+        feature.end_round = end;
+    }
+
+    void list_rewritten() {
+        std::vector<bool> lost(old_.rounds.size());
+        for (std::size_t r = 0; r < lost.size(); ++r)
+            lost[r] = std::holds_alternative<AsWritten>(old_.rounds[r].working);
+        for (std::size_t i = 0; i < counts_.size(); ++i)
+            if (std::holds_alternative<AsWritten>(result_.piece.rounds[i].working)) lost[sources_[i]] = false;
+        for (std::size_t r = 0; r < lost.size(); ++r)
+            if (lost[r]) result_.rewritten.push_back(int(r));
+    }
+
+    const Piece& old_;
+    const StitchGraph& graph_;
+    const std::vector<int>& counts_;
+    int foundation_;
+    const std::vector<int>& sources_;
+    CarriedOver result_;
+};
+
+}  // namespace
+
+std::vector<int> rounds_at_same_height(const std::vector<double>& ends_at, int rounds, double old_rounds) {
+    std::vector<int> sources;
+    for (std::size_t i = 0; i < ends_at.size(); ++i) {
+        const double middle = ((i > 0 ? ends_at[i - 1] : 0) + ends_at[i]) / 2 * old_rounds;
+        sources.push_back(std::clamp(int(std::floor(middle)), 0, rounds - 1));
+    }
+    return sources;
+}
+
+WorkedEvenly worked_mostly(const GraphRound& round) {
+    std::array<int, 8> kinds{};
+    std::array<int, 3> parts{};
+    for (const GraphStitch& made : round.stitches) {
+        if (loops_left(made.stitch) == 0 || made.stitch.kind == StitchKind::chain) continue;
+        ++kinds[static_cast<std::size_t>(made.stitch.kind)];
+        ++parts[static_cast<std::size_t>(made.stitch.part)];
+    }
+    WorkedEvenly even;
+    const auto most = [](const auto& tally) { return std::max_element(tally.begin(), tally.end()); };
+    if (*most(kinds) > 0) {
+        even.kind = static_cast<StitchKind>(most(kinds) - kinds.begin());
+        even.part = static_cast<LoopPart>(most(parts) - parts.begin());
+    }
+    return even;
+}
+
+CarriedOver carry_over(const Piece& old, const StitchGraph& graph, const std::vector<int>& counts,
+                       int foundation, const std::vector<int>& sources) {
+    return Carrier(old, graph, counts, foundation, sources).run();
+}
+
+}  // namespace roundwright

@@ -1,0 +1,50 @@
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <stop_token>
+
+#include "core/gauge/gauge.h"
+#include "core/instructions/piece_graph.h"
+#include "core/pattern/toy.h"
+#include "core/reshape/fit_rounds.h"
+#include "core/shape/shape_problem.h"
+#include "core/shape/solve_shape.h"
+
+namespace roundwright {
+
+/// A piece with its solved shape: what reshaping starts from, worked out once and used again and again.
+struct PieceForm {
+    Piece piece;
+    Gauge gauge;
+    PieceGraph graph;
+    ShapeProblem problem;
+    Shape shape;
+
+    [[nodiscard]] Size size() const { return {shape.width_mm, shape.height_mm}; }
+};
+
+/// The gauge of a toy, or the usual one for its hook where the maker has given none.
+[[nodiscard]] Gauge gauge_of(const Toy& toy);
+
+/// `warm` (may be null): the shape of a similar piece.
+[[nodiscard]] PieceForm piece_form(const Piece& piece, const Gauge& gauge, const Shape* warm = nullptr,
+                                   std::stop_token stop = {});
+
+/// What the counts of a piece are multiples of: the first round's of a piece worked into a ring; of another,
+/// the change that most of its rounds make; 1 if there is none.
+[[nodiscard]] int start_count(const Piece& piece, const StitchGraph& graph);
+
+/// The task of cutting a profile into rounds that take the place of a piece's own, in another gauge
+/// perhaps. The kinds of stitches, the ends and the stuffing are the piece's. Refers to `form`, which must
+/// outlive it.
+[[nodiscard]] FitProblem fit_problem(const PieceForm& form, StitchProfile profile, const Gauge& gauge);
+
+/// The piece that a fit makes of another, with all the maker said of it, and its shape.
+struct FittedPiece {
+    PieceForm form;
+    std::vector<int> rewritten;  ///< old rounds (from 0) whose words could not be kept
+};
+[[nodiscard]] FittedPiece fitted_piece(const PieceForm& old, const FitProblem& problem, const Fit& fit);
+
+}  // namespace roundwright

@@ -1,0 +1,99 @@
+#include "core/reshape/rounds_for_meridian.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace roundwright {
+namespace {
+
+using std::numbers::pi;
+
+bool on_axis(const Vec2& p, double width) { return p.x() < 1e-6 * width; }
+
+}  // namespace
+
+double StitchProfile::stitches_at(double round) const {
+    const auto above = std::upper_bound(at_round.begin(), at_round.end(), round);
+    if (above == at_round.begin()) return stitches.front();
+    if (above == at_round.end()) return stitches.back();
+    const auto i = static_cast<std::size_t>(above - at_round.begin());
+    const double t = (round - at_round[i - 1]) / (at_round[i] - at_round[i - 1]);
+    return stitches[i - 1] + t * (stitches[i] - stitches[i - 1]);
+}
+
+StitchProfile stitch_profile(const ShapeProblem& problem, double stitch_width_mm) {
+    StitchProfile profile;
+    for (std::size_t i = 0; i < problem.rest_loop_mm.size(); ++i) {
+        profile.at_round.push_back(double(i));
+        profile.stitches.push_back(problem.rest_loop_mm[i] / stitch_width_mm);
+    }
+    profile.ring_start = problem.first == MeridianEnd::pole;
+    profile.drawn_closed = problem.last == MeridianEnd::drawn_closed;
+    if (profile.drawn_closed) {
+        profile.at_round.push_back(profile.rounds() + problem.fan_height_mm / problem.rest_height_mm.back());
+        profile.stitches.push_back(0);
+    }
+    return profile;
+}
+
+FabricAlong evenly_stretched(const Silhouette& silhouette, double area_stretch, const Gauge& gauge) {
+    const ShapeOptions material;
+    const double course = area_stretch / (1 + material.course_stiffness / material.wale_stiffness);
+    const std::size_t points = silhouette.points.size();
+    return {std::vector<double>(points, course),
+            std::vector<double>(points - 1, gauge.round_height_mm * (1 + area_stretch - course))};
+}
+
+FabricAlong as_solved(const ShapeProblem& problem, const Shape& shape) {
+    FabricAlong fabric{shape.course_stretch, {}};
+    for (std::size_t i = 0; i < shape.wale_stretch.size(); ++i)
+        fabric.round_mm.push_back(problem.rest_height_mm[i] * (1 + shape.wale_stretch[i]));
+    if (problem.last == MeridianEnd::drawn_closed) {
+        const double fan = std::hypot(shape.radius_mm.back(), shape.last_pole_z_mm - shape.z_mm.back());
+        fabric.course_stretch.push_back(fabric.course_stretch.back());
+        fabric.round_mm.push_back(fan * problem.rest_height_mm.back() / problem.fan_height_mm);
+    }
+    return fabric;
+}
+
+StitchProfile stitch_profile(const Silhouette& silhouette, const FabricAlong& fabric,
+                             double stitch_width_mm) {
+    StitchProfile profile;
+    const auto& points = silhouette.points;
+    for (std::size_t i = 0; i < points.size(); ++i) {
+        const double climbed = i > 0 ? (points[i] - points[i - 1]).norm() / fabric.round_mm[i - 1] : 0;
+        if (i > 0 && !(climbed > 0)) continue;
+        profile.at_round.push_back(i > 0 ? profile.rounds() + climbed : 0);
+        profile.stitches.push_back(2 * pi * points[i].x() /
+                                   (stitch_width_mm * (1 + fabric.course_stretch[i])));
+    }
+    const double width = width_mm(silhouette);
+    profile.ring_start = on_axis(points.front(), width);
+    profile.drawn_closed = on_axis(points.back(), width);
+    return profile;
+}
+
+double rounds_wanted(const StitchProfile& profile, const ProfileScale& scale, double fan_rounds) {
+    return profile.rounds() * scale.along - (profile.drawn_closed ? fan_rounds : 0);
+}
+
+std::vector<double> places_of_rounds(const StitchProfile& profile, const ProfileScale& scale,
+                                     double fan_rounds, int rounds, int kept) {
+    const double fan = profile.drawn_closed ? fan_rounds : 0;
+    const double step = kept > 0 ? 1 / scale.along : profile.rounds() / (rounds + fan);
+    std::vector<double> places;
+    for (int i = 1; i <= rounds; ++i)
+        places.push_back(std::max(0.0, profile.rounds() - (rounds + fan - i) * step));
+    return places;
+}
+
+std::vector<double> wanted_stitches(const StitchProfile& profile, double around,
+                                    const std::vector<double>& places) {
+    std::vector<double> wanted;
+    wanted.reserve(places.size());
+    for (double place : places) wanted.push_back(around * profile.stitches_at(place));
+    return wanted;
+}
+
+}  // namespace roundwright
