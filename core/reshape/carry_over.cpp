@@ -83,14 +83,43 @@ class Carrier {
         return made;
     }
 
+    struct Band {
+        int first = 0;
+        int last = 0;
+        int heirs = 0;  // new rounds that come from it
+    };
+
+    std::vector<Band> bands() const {
+        std::vector<Band> bands;
+        for (int r = 0; r < static_cast<int>(old_.rounds.size()); ++r) {
+            if (r == 0 || old_.rounds[r].yarn != old_.rounds[r - 1].yarn) bands.push_back({r, r, 0});
+            bands.back().last = r;
+        }
+        for (Band& band : bands)
+            band.heirs = static_cast<int>(std::count_if(sources_.begin(), sources_.end(), [&](int source) {
+                return source >= band.first && source <= band.last;
+            }));
+        return bands;
+    }
+
+    bool has_yarn(std::size_t yarn) const {
+        return std::any_of(result_.piece.rounds.begin(), result_.piece.rounds.end(),
+                           [yarn](const Round& round) { return round.yarn == yarn; });
+    }
+
+    // A band that is less than half a round high now gets the nearest round that another band can spare.
     void restore_lost_bands() {
-        const int rounds = static_cast<int>(old_.rounds.size());
-        for (int first = 0, last = 0; first < rounds; first = last + 1) {
-            last = first;
-            while (last + 1 < rounds && old_.rounds[last + 1].yarn == old_.rounds[first].yarn) ++last;
-            const auto in_band = [&](int source) { return source >= first && source <= last; };
-            if (std::none_of(sources_.begin(), sources_.end(), in_band))
-                result_.piece.rounds[nearest(sources_, first, last)].yarn = old_.rounds[first].yarn;
+        auto all = bands();
+        for (const Band& lost : all) {
+            if (lost.heirs > 0) continue;
+            const std::size_t heir = nearest(sources_, lost.first, lost.last);
+            const auto owner = std::find_if(all.begin(), all.end(), [&](const Band& band) {
+                return sources_[heir] >= band.first && sources_[heir] <= band.last;
+            });
+            const std::size_t yarn = old_.rounds[lost.first].yarn;
+            if (owner->heirs < 2 && has_yarn(yarn)) continue;
+            --owner->heirs;
+            result_.piece.rounds[heir].yarn = yarn;
         }
     }
 

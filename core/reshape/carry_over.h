@@ -17,8 +17,9 @@ namespace roundwright {
 [[nodiscard]] WorkedEvenly worked_mostly(const GraphRound& round);
 
 /// A piece with new counts that keeps at the same relative height what the maker said of the old rounds:
-/// kind of stitch, loop, spacing, yarn (no band is lost), lies-flat marks, notes (each once), and features,
-/// at the same angles about the axis. A round whose own words still fit keeps them.
+/// kind of stitch, loop, spacing, yarn (a thin band is kept if its neighbours can spare a round), lies-flat
+/// marks, notes (each once), and features, at the same angles about the axis. A round whose own words still
+/// fit keeps them.
 struct CarriedOver {
     Piece piece;
     std::vector<int> rewritten;  ///< old rounds (from 0) whose words could not be kept

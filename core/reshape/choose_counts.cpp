@@ -12,7 +12,8 @@ namespace {
 
 constexpr double infinity = std::numeric_limits<double>::infinity();
 constexpr int widest_window = 64;
-constexpr int largest_unit = 12;  // a start count above this gives no useful grid of tidy counts
+constexpr double repeated_round = 0.2;  // stitch in every stitch: no count is awkward to work
+constexpr int largest_unit = 12;        // a start count above this gives no useful grid of tidy counts
 
 int unit_of(const CountProblem& problem) {
     return problem.start_count <= largest_unit ? std::max(problem.start_count, 1) : 1;
@@ -20,7 +21,7 @@ int unit_of(const CountProblem& problem) {
 
 double tidiness_weight(double tidiness) {
     const double t = std::clamp(tidiness, 0.0, 1.0);
-    return t < 1 ? std::min(2 * t / (1 - t), 1e6) : 1e6;
+    return t < 1 ? std::min(3 * t / (1 - t), 1e6) : 1e6;
 }
 
 // The terms of the cost, with what does not change from candidate to candidate worked out once.
@@ -34,22 +35,26 @@ class Cost {
 
     double of_count(std::size_t i, int count) const {
         const double off = (count - wanted(i)) / tolerance(i);
-        return off * off + (is_awkward(i, count) ? weight_ : 0);
+        return off * off;
     }
 
     double of_step(std::size_t i, int below, int count) const {
-        if (below <= 0) return 0;
+        if (below <= 0) return weight_ * awkwardness(i, count);
         const double excess = std::abs(count - below) - allowed_step(i) - 1;
         const double off = excess > 0 ? excess / tolerance(i) : 0;
         const bool uneven = !accepts(i, count) && !is_repeatable(below, count);
-        return off * off + (uneven ? weight_ / 2 : 0);
+        const double awkward = awkwardness(i, count) * (count == below ? repeated_round : 1);
+        return off * off + weight_ * (awkward + (uneven ? 0.5 : 0));
     }
 
   private:
     bool accepts(std::size_t i, int count) const {
         return i < problem_.accepted.size() && problem_.accepted[i] == count;
     }
-    bool is_awkward(std::size_t i, int count) const { return count % unit_ != 0 && !accepts(i, count); }
+    double awkwardness(std::size_t i, int count) const {
+        if (count % unit_ == 0 || accepts(i, count)) return 0;
+        return 2 * count % unit_ == 0 ? 0.5 : 1;
+    }
     double allowed_step(std::size_t i) const {
         const double below = i > 0 ? problem_.wanted[i - 1] : problem_.loops_below;
         return std::max(problem_.flat_growth, std::abs(problem_.wanted[i] - below));
@@ -89,13 +94,38 @@ Window about(double low_wanted, double high_wanted, int unit, int least) {
     return {std::max(window.low, least), std::max(window.high, least)};
 }
 
-// Cuts a window to what can be worked over the one below, or moves it to the nearest that can.
-Window within_reach(const Window& window, const Window& below) {
+// Cuts a window to what can be worked over the one below; what is cut away on one side is made up on the
+// other.
+Window within_reach(const Window& window, const Window& below, int unit) {
     const Window reach{(below.low + 1) / 2, 2 * below.high};
-    if (window.low > reach.high) return {reach.high, reach.high};
-    if (window.high < reach.low) return {reach.low, reach.low};
-    return {std::max(window.low, reach.low), std::min(window.high, reach.high)};
+    const int least_size = unit + 5;
+    Window cut{std::clamp(window.low, reach.low, reach.high), std::clamp(window.high, reach.low, reach.high)};
+    if (cut.high < window.high) cut.low = std::max(reach.low, std::min(cut.low, cut.high - least_size));
+    if (cut.low > window.low) cut.high = std::min(reach.high, std::max(cut.high, cut.low + least_size));
+    return cut;
 }
+
+// Rounds between a count that is given and the ones that are wanted: as far off as flat growth leads.
+class Approach {
+  public:
+    Approach(const CountProblem& problem, int from)
+        : step_(problem.flat_growth), level_(from), least_(problem.least) {}
+
+    Window widened(Window window) {
+        if (level_ <= 0) return window;
+        if (level_ > window.high) level_ = std::max<double>(window.high, level_ - step_);
+        if (level_ < window.low) level_ = std::min<double>(window.low, level_ + step_);
+        if (level_ >= window.low && level_ <= window.high) level_ = 0;
+        if (level_ <= 0) return window;
+        return {std::min(window.low, std::max(least_, static_cast<int>(level_) - 2)),
+                std::max(window.high, static_cast<int>(level_) + 3)};
+    }
+
+  private:
+    double step_;
+    double level_;
+    int least_;
+};
 
 std::vector<Window> windows(const CountProblem& problem) {
     const std::size_t kept = std::min(problem.kept.size(), problem.wanted.size());
@@ -103,18 +133,19 @@ std::vector<Window> windows(const CountProblem& problem) {
     for (double c : problem.wanted) wanted.push_back(std::clamp(c, double(problem.least), 1e8));
     const auto high = raised(wanted, kept);
     const auto low = lowered(wanted, kept);
+    Approach approach(problem, kept > 0 ? problem.kept[kept - 1] : problem.loops_below);
     std::vector<Window> result;
     for (std::size_t i = 0; i < wanted.size(); ++i) {
         if (i < kept) {
             result.push_back({problem.kept[i], problem.kept[i]});
             continue;
         }
-        const Window window = about(low[i], high[i], unit_of(problem), problem.least);
+        const Window window = approach.widened(about(low[i], high[i], unit_of(problem), problem.least));
         const int below = problem.loops_below;
         if (i > 0)
-            result.push_back(within_reach(window, result.back()));
+            result.push_back(within_reach(window, result.back(), unit_of(problem)));
         else
-            result.push_back(below > 0 ? within_reach(window, {below, below}) : window);
+            result.push_back(below > 0 ? within_reach(window, {below, below}, unit_of(problem)) : window);
     }
     return result;
 }

@@ -27,12 +27,15 @@ struct CountChoice {
 ///
 ///     cost = sum_i ((N_i - c_i) / t_i)^2                          likeness; t_i = max(half round, 0.02 c_i)
 ///          + sum_i (excess_i / t_i)^2                             growth beyond flat that was not wanted
-///          + T sum_i ([N_i no multiple of the start] + 1/2 [no one group repeats])      T = 2 t / (1 - t)
+///          + T sum_i (awkward_i + 1/2 [not one group repeated])           T = 3 t / (1 - t)
 ///
 /// with c_i the wanted count and excess_i = |N_i - N_(i-1)| - max(flat, |c_i - c_(i-1)|) - 1 where that is
-/// positive. Exact over windows that hold the whole counts about each wanted one, the multiples of the start
-/// count on both its sides, and whatever the growth rule makes necessary; dynamic programming, O(rounds *
-/// window^2). Kept rounds add no cost of their own. Wanted counts below `least` stand for `least`.
+/// positive; awkward_i is 0 for a multiple of
+/// the start count, 1/2 for a multiple of half of it, else 1; a fifth of that in a round that repeats the one
+/// below. Exact over windows that hold the whole counts
+/// about each wanted one, the multiples of the start count on both its sides, and whatever the growth rule
+/// makes necessary; dynamic programming, O(rounds * window^2). Kept rounds add no cost of their own. Wanted
+/// counts below `least` stand for `least`.
 [[nodiscard]] CountChoice choose_counts(const CountProblem& problem);
 
 /// The cost above of any counts, one a round; infinite if they cannot be worked or change a kept round.

@@ -16,7 +16,9 @@ using std::numbers::pi;
 
 constexpr int most_scale_steps = 8;
 constexpr int corrections = 3;
-constexpr double good_miss = 0.3;  // of the tolerance; nothing is gained by looking further
+constexpr int most_nudges = 8;
+constexpr double near_enough = 0.6;  // of half a round: there and back is within a round then
+constexpr std::size_t most_rounds_nudged = 80;
 
 double whole(double value) { return std::floor(value + 0.5); }
 
@@ -66,10 +68,13 @@ class Fitter {
     Fit run() {
         if (!p_.in_proportion) find_scale();
         const double rounds = rounds_wanted(p_.profile, scale_, p_.fan_rounds);
-        for (double tidiness : {p_.tidiness, p_.tidiness / 4, 0.0}) {
+        for (double tidiness : {p_.tidiness, p_.tidiness / 2, p_.tidiness / 4, 0.0}) {
             for (int n : near(rounds)) correct(n, tidiness);
-            if (best_.found && best_.miss <= 1) break;
+            if (!is_near()) nudge(runs_of_equal_counts());
+            if (is_near()) return best_;
         }
+        for (int i = 0; i < most_nudges && !is_within(); ++i)
+            if (best_.counts.size() > most_rounds_nudged || !nudge(single_rounds())) break;
         return best_;
     }
 
@@ -150,44 +155,97 @@ class Fitter {
     }
 
     void correct(int n, double tidiness) {
-        if (best_.found && best_.miss <= good_miss) return;
         ProfileScale scale = scale_;
         std::vector<int> counts;
         for (int i = 0; i < corrections && !p_.stop.stop_requested(); ++i) {
             const Fit fit = consider(n, tidiness, scale);
-            if (!fit.found || fit.counts == counts || fit.miss <= good_miss) return;
+            if (!fit.found || fit.counts == counts) return;
             counts = fit.counts;
             scale.around *= p_.wanted.width_mm / fit.shape.width_mm;
         }
     }
 
     Fit consider(int n, double tidiness, const ProfileScale& scale) {
-        Fit fit;
-        fit.scale = scale;
         const auto places = places_of_rounds(p_.profile, scale, p_.fan_rounds, n, int(p_.kept.size()));
         CountProblem counts = count_problem(p_, scale, places);
         counts.tidiness = tidiness;
-        const CountChoice choice = choose_counts(counts);
-        fit.counts = choice.counts;
+        Fit fit;
+        fit.scale = scale;
+        fit.counts = choose_counts(counts).counts;
         fit.ends_at = relative(places, p_.profile.rounds());
-        RoundsDraft draft;
-        draft.stitches.assign(fit.counts.begin(), fit.counts.end());
-        draft.ends_at = fit.ends_at;
         fit.foundation = foundation_loops(p_, scale, counts, fit.counts.front());
-        draft.foundation = fit.foundation;
-        fit.shape = solve(draft);
-        if (!fit.shape.usable()) return fit;
-        fit.found = true;
-        fit.miss = size_miss(size_of(fit.shape), p_.wanted, p_.gauge);
-        keep_better(fit, choice.cost / n);
+        counts.tidiness = p_.tidiness;
+        confirm(fit, counts);
         return fit;
     }
 
-    void keep_better(const Fit& fit, double mean_cost) {
-        const double merit = fit.miss * fit.miss + mean_cost + (fit.miss > 1 ? 1e6 * fit.miss : 0);
+    void confirm(Fit& fit, const CountProblem& counts) {
+        RoundsDraft draft;
+        draft.stitches.assign(fit.counts.begin(), fit.counts.end());
+        draft.ends_at = fit.ends_at;
+        draft.foundation = fit.foundation;
+        fit.shape = solve(draft);
+        fit.found = fit.shape.usable();
+        if (!fit.found) return;
+        fit.miss = size_miss(size_of(fit.shape), p_.wanted, p_.gauge);
+        keep_better(fit, counts_cost(counts, fit.counts) / double(fit.counts.size()), counts);
+    }
+
+    // Of sizes within tolerance the nearer is better; the measure is half a round, whatever the size.
+    double rounds_off(const Fit& fit) const {
+        const double half = p_.gauge.round_height_mm / 2;
+        return std::max(std::abs(fit.shape.width_mm - p_.wanted.width_mm),
+                        std::abs(fit.shape.height_mm - p_.wanted.height_mm)) /
+               half;
+    }
+
+    void keep_better(const Fit& fit, double mean_cost, const CountProblem& counts) {
+        const double off = std::max(rounds_off(fit), fit.miss);
+        const double merit = off * off + mean_cost + (fit.miss > 1 ? 1e6 * fit.miss : 0);
         if (best_.found && merit >= best_merit_) return;
         best_ = fit;
         best_merit_ = merit;
+        best_problem_ = counts;
+    }
+
+    bool is_within() const { return best_.found && best_.miss <= 1; }
+    bool is_near() const { return is_within() && rounds_off(best_) <= near_enough; }
+
+    struct Run {
+        std::size_t first = 0;
+        std::size_t last = 0;
+    };
+
+    std::vector<Run> runs_of_equal_counts() const {
+        std::vector<Run> runs;
+        const auto& counts = best_.counts;
+        for (std::size_t first = p_.kept.size(), last; first < counts.size(); first = last + 1) {
+            last = first;
+            while (last + 1 < counts.size() && counts[last + 1] == counts[first]) ++last;
+            if (last > first) runs.push_back({first, last});
+        }
+        return runs;
+    }
+
+    std::vector<Run> single_rounds() const {
+        std::vector<Run> runs;
+        for (std::size_t i = p_.kept.size(); i < best_.counts.size(); ++i) runs.push_back({i, i});
+        return runs;
+    }
+
+    // A few stitches more or fewer in one place; whether that brought the size nearer.
+    bool nudge(const std::vector<Run>& runs) {
+        const Fit from = best_;
+        const CountProblem counts = best_problem_;
+        for (const Run& run : runs) {
+            for (int by : {-3, -2, -1, 1, 2, 3}) {
+                if (p_.stop.stop_requested()) return false;
+                Fit fit = from;
+                for (std::size_t i = run.first; i <= run.last; ++i) fit.counts[i] += by;
+                if (std::isfinite(counts_cost(counts, fit.counts))) confirm(fit, counts);
+            }
+        }
+        return best_.counts != from.counts;
     }
 
     const FitProblem& p_;
@@ -195,6 +253,7 @@ class Fitter {
     Shape warm_;
     Fit best_;
     double best_merit_ = 0;
+    CountProblem best_problem_;
 };
 
 }  // namespace
@@ -205,7 +264,10 @@ double size_tolerance_mm(double wanted_mm, const Gauge& gauge) {
 
 double size_miss(const Size& reached, const Size& wanted, const Gauge& gauge) {
     const auto over = [&](double r, double t) { return std::abs(r - t) / size_tolerance_mm(t, gauge); };
-    return std::max(over(reached.width_mm, wanted.width_mm), over(reached.height_mm, wanted.height_mm));
+    const double height = reached.width_mm * wanted.height_mm / wanted.width_mm;
+    const double allowed = std::max(gauge.round_height_mm / 2, 0.03 * height);
+    return std::max({over(reached.width_mm, wanted.width_mm), over(reached.height_mm, wanted.height_mm),
+                     std::abs(reached.height_mm - height) / allowed});
 }
 
 CountProblem count_problem(const FitProblem& problem, const ProfileScale& scale,

@@ -22,7 +22,8 @@ struct Size {
 /// What a size is allowed to miss: half a round, or 2 %, whichever is more; mm.
 [[nodiscard]] double size_tolerance_mm(double wanted_mm, const Gauge& gauge);
 
-/// The larger of both misses over what is allowed: within tolerance at 1 or less.
+/// The largest miss over what is allowed, of the width, of the height, and of the height over the width (half
+/// a round, or 3 %): within tolerance at 1 or less.
 [[nodiscard]] double size_miss(const Size& reached, const Size& wanted, const Gauge& gauge);
 
 /// Counts with the place on the profile at which each round ends, as a part (0..1) of its length.

@@ -112,7 +112,7 @@ FitProblem fit_problem(const PieceForm& form, StitchProfile profile, const Gauge
 FittedPiece fitted_piece(const PieceForm& old, const FitProblem& problem, const Fit& fit) {
     const auto sources = sources_of(fit, old, problem.kept.size());
     CarriedOver carried = carry_over(old.piece, old.graph.graph, fit.counts, fit.foundation, sources);
-    return {piece_form(carried.piece, problem.gauge, &fit.shape, problem.stop), std::move(carried.rewritten)};
+    return {piece_form(carried.piece, problem.gauge, nullptr, problem.stop), std::move(carried.rewritten)};
 }
 
 }  // namespace roundwright

@@ -40,7 +40,8 @@ struct PieceForm {
 /// outlive it.
 [[nodiscard]] FitProblem fit_problem(const PieceForm& form, StitchProfile profile, const Gauge& gauge);
 
-/// The piece that a fit makes of another, with all the maker said of it, and its shape.
+/// The piece that a fit makes of another, with all the maker said of it, and its shape, solved from nothing
+/// as any other program would solve it.
 struct FittedPiece {
     PieceForm form;
     std::vector<int> rewritten;  ///< old rounds (from 0) whose words could not be kept
