@@ -12,6 +12,9 @@ template <class... Cases>
 struct Overload : Cases... {
     using Cases::operator()...;
 };
+// Clang 14 does not deduce an aggregate's arguments of itself.
+template <class... Cases>
+Overload(Cases...) -> Overload<Cases...>;
 
 // Both sides of every chain of an oval hold a loop: out along one side, back along the other.
 int foundation_loops(const Start& start) {

@@ -12,8 +12,8 @@ inline constexpr Estimate usual_stitches_per_minute{18, 12, 25};
 /// Half width of the range round the maker's own pace, over it.
 inline constexpr double pace_error = 0.15;
 
-/// Minutes at the hook for so many single crochets' worth of work (a stitch takes time as it takes yarn: by
-/// the times the yarn is drawn through). Stuffing, sewing up and finishing are not in it.
+/// Minutes at the hook for so many single crochets' worth of work (a stitch is taken to cost
+/// time as it takes yarn). Stuffing, sewing up and finishing are not in it.
 [[nodiscard]] Estimate working_minutes(double single_crochets, const Making& making);
 
 }  // namespace roundwright

@@ -1,39 +1,11 @@
 #include "core/materials/yarn_use.h"
 
 #include <algorithm>
-#include <array>
+
+#include "core/stitches/stitch_measure.h"
 
 namespace roundwright {
 namespace {
-
-/// Times the yarn is drawn through: before the finish, for each foot; and to finish.
-struct Draws {
-    double each_foot;
-    double finish;
-};
-
-Draws draws(const Stitch& stitch) {
-    constexpr double bobble_legs = 5;
-    switch (stitch.kind) {
-        case StitchKind::chain:
-            return {0, 1};
-        case StitchKind::slip_stitch:
-            return {0, 1};
-        case StitchKind::single_crochet:
-            return {1, 1};
-        case StitchKind::half_double_crochet:
-            return {2, 1};
-        case StitchKind::double_crochet:
-            return {3, 1};
-        case StitchKind::treble_crochet:
-            return {5, 1};
-        case StitchKind::bobble:
-            return {3 * bobble_legs, 1};
-        case StitchKind::skip:
-            return {0, 0};
-    }
-    return {0, 0};
-}
 
 std::size_t yarn_index(std::size_t yarn, std::size_t yarns) { return yarn < yarns ? yarn : 0; }
 
@@ -44,19 +16,17 @@ double foundation_chains(const Start& start) {
     return 0;
 }
 
-double joining_draws(Joining joining) {
+double joining_yarn(Joining joining) {
     switch (joining) {
         case Joining::spiral:
             return 0;
         case Joining::joined:
-            return 2;
+            return yarn_in_sc(StitchKind::slip_stitch) + yarn_in_sc(StitchKind::chain);
         case Joining::rows:
-            return 1;
+            return yarn_in_sc(StitchKind::chain);
     }
     return 0;
 }
-
-constexpr double single_crochet_draws = 2;
 
 /// A yarn taken up in a round and worked until the next one is.
 struct Stretch {
@@ -74,16 +44,18 @@ std::vector<Stretch> stretches(const StitchGraph& graph, std::size_t yarns) {
     return all;
 }
 
+/// The published range; where it is open, a quarter beyond its printed end stands in. None is published for
+/// jumbo: an estimate of our own, below super bulky.
+Range usual_metres_per_100_g(YarnWeight weight) {
+    const Range range = yarn_standard(weight).metres_per_100_g;
+    if (range.low <= 0 && range.high <= 0) return {30, 60};
+    return {range.low > 0 ? range.low : range.high * 0.75, range.high > 0 ? range.high : range.low * 1.25};
+}
+
 /// Rounds that a yarn may rest and still be carried up.
 constexpr std::size_t carried_rounds = 2;
 
 }  // namespace
-
-double yarn_over_single_crochet(const Stitch& stitch) {
-    const Draws of = draws(stitch);
-    const double feet = stitch.invisible ? 1 : std::max<double>(stitch.feet, 1);
-    return (of.each_foot * feet + of.finish) / single_crochet_draws;
-}
 
 Estimate single_crochet_yarn_mm(const Gauge& gauge, const Making& making) {
     if (making.yarn_per_ten_stitches_mm) {
@@ -99,14 +71,14 @@ std::vector<double> single_crochets_of_yarn(const Piece& piece, const StitchGrap
     std::vector<double> use(yarns, 0.0);
     if (yarns == 0) return use;
     const std::size_t first = piece.rounds.empty() ? 0 : yarn_index(piece.rounds.front().yarn, yarns);
-    use[first] += foundation_chains(piece.start) / single_crochet_draws;
+    use[first] += foundation_chains(piece.start) * yarn_in_sc(StitchKind::chain);
     for (const GraphRound& round : graph.rounds) {
         for (const GraphStitch& stitch : round.stitches) {
-            use[yarn_index(stitch.stitch.yarn, yarns)] += yarn_over_single_crochet(stitch.stitch);
+            use[yarn_index(stitch.stitch.yarn, yarns)] += yarn_in_sc(stitch.stitch);
         }
         if (!round.stitches.empty()) {
             const std::size_t last = yarn_index(round.stitches.back().stitch.yarn, yarns);
-            use[last] += joining_draws(piece.joining) / single_crochet_draws;
+            use[last] += joining_yarn(piece.joining);
         }
     }
     return use;
@@ -130,12 +102,9 @@ std::vector<int> yarn_ends(const Piece&, const StitchGraph& graph, std::size_t y
 
 Estimate yarn_grams(const Yarn& yarn, const Estimate& metres) {
     if (yarn.metres_per_100_g && *yarn.metres_per_100_g > 0) return metres * (100 / *yarn.metres_per_100_g);
-    const Range range = yarn_standard(yarn.weight).metres_per_100_g;
-    // The ends of the table are open: a quarter beyond the printed end stands in.
-    const double low = range.low > 0 ? range.low : range.high * 0.75;
-    const double high = range.high > 0 ? range.high : range.low * 1.25;
-    const double likely = (low + high) / 2;
-    return {metres.likely * 100 / likely, metres.low * 100 / high, metres.high * 100 / low};
+    const Range range = usual_metres_per_100_g(yarn.weight);
+    const double likely = range.middle();
+    return {metres.likely * 100 / likely, metres.low * 100 / range.high, metres.high * 100 / range.low};
 }
 
 }  // namespace roundwright

@@ -20,19 +20,12 @@ inline constexpr double measured_yarn_error = 0.05;
 /// Left hanging at each end of a yarn, to be woven in or sewn with, mm (common practice: 15 cm).
 inline constexpr double tail_mm = 150;
 
-/// Yarn that a stitch takes over that of a single crochet.
-///
-/// A stitch is made of times the yarn is laid over the hook and drawn through; each lays down about the same
-/// length. A single crochet has two (one draws a loop up, one finishes); a chain or slip stitch one; a half
-/// double three, which is the 1.5 times of the published measurements; a double four; a treble six. Each
-/// further foot repeats what comes before the finish. A bobble is five doubles finished as one.
-[[nodiscard]] double yarn_over_single_crochet(const Stitch& stitch);
-
 /// Yarn of one single crochet, mm: ten stitches as the maker measured them, or the band above.
 [[nodiscard]] Estimate single_crochet_yarn_mm(const Gauge& gauge, const Making& making);
 
-/// Single crochets' worth of yarn in one piece, by yarn: stitches, foundation chains, and what joining or
-/// turning a round adds (a slip stitch and a chain; a chain). An index past `yarns` counts as the first.
+/// Single crochets' worth of yarn in one piece, by yarn: stitches (by `yarn_in_sc`), foundation chains, and
+/// what joining or turning a round adds (a slip stitch and a chain; a chain). An index past `yarns` counts as
+/// the first.
 [[nodiscard]] std::vector<double> single_crochets_of_yarn(const Piece& piece, const StitchGraph& graph,
                                                           std::size_t yarns);
 

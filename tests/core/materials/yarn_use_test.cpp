@@ -3,6 +3,7 @@
 #include <cmath>
 #include <gtest/gtest.h>
 
+#include "core/stitches/stitch_measure.h"
 #include "tests/core/materials/even_piece.h"
 
 namespace roundwright {
@@ -10,34 +11,14 @@ namespace {
 
 using testing::plain_graph;
 
-Stitch of(StitchKind kind, int feet = 1) {
-    Stitch stitch;
-    stitch.kind = kind;
-    stitch.feet = static_cast<std::uint16_t>(feet);
-    return stitch;
-}
-
 TEST(YarnUse, AHalfDoubleTakesOneAndAHalfTimesASingle) {
     // Published measurements: half double about 1.5 times single crochet.
-    EXPECT_DOUBLE_EQ(yarn_over_single_crochet(of(StitchKind::single_crochet)), 1);
-    EXPECT_DOUBLE_EQ(yarn_over_single_crochet(of(StitchKind::half_double_crochet)), 1.5);
-}
-
-TEST(YarnUse, CountsHowOftenTheYarnIsDrawnThrough) {
-    // Counted from how each stitch is worked (common practice), single crochet: two.
-    EXPECT_DOUBLE_EQ(yarn_over_single_crochet(of(StitchKind::chain, 0)), 0.5);
-    EXPECT_DOUBLE_EQ(yarn_over_single_crochet(of(StitchKind::slip_stitch)), 0.5);
-    EXPECT_DOUBLE_EQ(yarn_over_single_crochet(of(StitchKind::double_crochet)), 2);
-    EXPECT_DOUBLE_EQ(yarn_over_single_crochet(of(StitchKind::treble_crochet)), 3);
-    EXPECT_DOUBLE_EQ(yarn_over_single_crochet(of(StitchKind::bobble)), 8);
-    EXPECT_DOUBLE_EQ(yarn_over_single_crochet(of(StitchKind::skip)), 0);
-}
-
-TEST(YarnUse, ADecreaseDrawsUpALoopForEveryFoot) {
-    EXPECT_DOUBLE_EQ(yarn_over_single_crochet(of(StitchKind::single_crochet, 2)), 1.5);
-    Stitch invisible = of(StitchKind::single_crochet, 2);
-    invisible.invisible = true;  // both front loops taken at once, one loop drawn up
-    EXPECT_DOUBLE_EQ(yarn_over_single_crochet(invisible), 1);
+    const auto yarn_of = [](StitchKind kind) {
+        return single_crochets_of_yarn({}, plain_graph({10}, {}, kind), 1)[0];
+    };
+    EXPECT_DOUBLE_EQ(yarn_of(StitchKind::single_crochet), 10);
+    EXPECT_DOUBLE_EQ(yarn_of(StitchKind::half_double_crochet), 15);
+    EXPECT_DOUBLE_EQ(yarn_of(StitchKind::skip), 0);
 }
 
 TEST(YarnUse, ASingleCrochetTakesFiveToEightWidths) {
@@ -77,9 +58,11 @@ TEST(YarnUse, CountsFoundationChainsAndJoins) {
     piece.start = OpenTube{10};
     piece.rounds.resize(3);
     piece.joining = Joining::joined;
-    // 10 chains are 5 single crochets' worth; each of 3 rounds ends in a slip stitch and starts with a chain.
-    EXPECT_EQ(single_crochets_of_yarn(piece, plain_graph({10, 10, 10}), 1),
-              (std::vector<double>{30 + 5 + 3}));
+    // 10 foundation chains; each of 3 rounds ends in a slip stitch and starts with a chain.
+    const double chain = yarn_in_sc(StitchKind::chain);
+    const double slip = yarn_in_sc(StitchKind::slip_stitch);
+    EXPECT_DOUBLE_EQ(single_crochets_of_yarn(piece, plain_graph({10, 10, 10}), 1)[0],
+                     30 + 10 * chain + 3 * (slip + chain));
 }
 
 TEST(YarnUse, AnUnknownYarnIsTheFirst) {

@@ -1,0 +1,117 @@
+#include "app/panels/stuffing_panel.h"
+
+#include <array>
+#include <cmath>
+
+#include <QButtonGroup>
+#include <QLabel>
+#include <QRadioButton>
+#include <QSignalBlocker>
+#include <QSlider>
+#include <QVBoxLayout>
+
+#include "core/materials/stuffing.h"
+
+namespace roundwright::app {
+
+namespace {
+
+struct Firmness {
+    const char* name;
+    double stretch;
+};
+
+constexpr std::array<Firmness, 4> firmnesses{{
+    {QT_TRANSLATE_NOOP("roundwright::app::StuffingPanel", "&Not stuffed"), unstuffed_stretch},
+    {QT_TRANSLATE_NOOP("roundwright::app::StuffingPanel", "&Light"), light_stuffing_stretch},
+    {QT_TRANSLATE_NOOP("roundwright::app::StuffingPanel", "&Medium"), medium_stuffing_stretch},
+    {QT_TRANSLATE_NOOP("roundwright::app::StuffingPanel", "F&irm"), firm_stuffing_stretch},
+}};
+
+// The slider counts tenths of a per cent of area stretch.
+constexpr double slider_steps = 1000;
+constexpr int most_slider = 150;
+
+}  // namespace
+
+StuffingPanel::StuffingPanel(DocumentSession& session, QWidget* parent)
+    : QWidget(parent),
+      session_(session),
+      firmness_(new QButtonGroup(this)),
+      stretch_(new QSlider(Qt::Horizontal)),
+      stretch_text_(new QLabel),
+      amount_(new QLabel) {
+    auto* layout = new QVBoxLayout(this);
+    for (std::size_t k = 0; k < firmnesses.size(); ++k) {
+        auto* button = new QRadioButton(tr(firmnesses[k].name));
+        firmness_->addButton(button, static_cast<int>(k));
+        layout->addWidget(button);
+    }
+    stretch_->setRange(0, most_slider);
+    stretch_->setPageStep(10);
+    stretch_->setAccessibleName(tr("Stretch of the fabric by the stuffing"));
+    stretch_text_->setBuddy(stretch_);
+    stretch_text_->setWordWrap(true);
+    amount_->setWordWrap(true);
+    amount_->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
+    layout->addSpacing(6);
+    layout->addWidget(stretch_text_);
+    layout->addWidget(stretch_);
+    layout->addSpacing(6);
+    layout->addWidget(amount_);
+
+    connect(firmness_, &QButtonGroup::idClicked, this, [this](int id) {
+        session_.end_merging();
+        set_stretch(firmnesses[static_cast<std::size_t>(id)].stretch, tr("Change stuffing"));
+    });
+    connect(stretch_, &QSlider::valueChanged, this,
+            [this](int value) { set_stretch(value / slider_steps, tr("Change stuffing")); });
+    connect(stretch_, &QSlider::sliderReleased, this, [this] { session_.end_merging(); });
+    connect(&session_, &DocumentSession::toy_changed, this, &StuffingPanel::show_piece);
+    connect(&session_, &DocumentSession::current_piece_changed, this, &StuffingPanel::show_piece);
+    connect(&session_, &DocumentSession::study_ready, this, &StuffingPanel::show_amount);
+    show_piece();
+}
+
+void StuffingPanel::set_stretch(double stretch, const QString& step) {
+    session_.edit_piece(
+        step, [stretch](Piece& piece) { piece.area_stretch = stretch; }, QStringLiteral("stuffing"));
+}
+
+void StuffingPanel::show_piece() {
+    const Piece* piece = session_.piece();
+    setEnabled(piece != nullptr);
+    if (piece == nullptr) return;
+    const QSignalBlocker quiet(stretch_);
+    stretch_->setValue(static_cast<int>(std::lround(piece->area_stretch * slider_steps)));
+    stretch_text_->setText(
+        tr("It &stretches the fabric by %1 % in area").arg(piece->area_stretch * 100, 0, 'f', 1));
+    firmness_->setExclusive(false);
+    for (std::size_t k = 0; k < firmnesses.size(); ++k) {
+        firmness_->button(static_cast<int>(k))->setChecked(piece->area_stretch == firmnesses[k].stretch);
+    }
+    firmness_->setExclusive(true);
+    show_amount();
+}
+
+void StuffingPanel::show_amount() {
+    const Piece* piece = session_.piece();
+    const auto study = session_.study(session_.current_piece());
+    if (piece == nullptr || study == nullptr || !study->shape.usable()) {
+        amount_->clear();
+        return;
+    }
+    if (piece->area_stretch <= 0) {
+        amount_->setText(tr("No fibrefill."));
+        return;
+    }
+    const Estimate grams =
+        stuffing_grams(study->shape.volume_mm3, piece->area_stretch, session_.toy().making);
+    amount_->setText(tr("About %1 g of fibrefill (%2 to %3 g), for a volume of %4 ml.")
+                         .arg(grams.likely, 0, 'f', grams.likely < 10 ? 1 : 0)
+                         .arg(grams.low, 0, 'f', grams.low < 10 ? 1 : 0)
+                         .arg(grams.high, 0, 'f', grams.high < 10 ? 1 : 0)
+                         .arg(study->shape.volume_mm3 / 1000, 0, 'f', 0));
+}
+
+}  // namespace roundwright::app

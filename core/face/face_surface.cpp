@@ -1,0 +1,100 @@
+#include "core/face/face_surface.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <numbers>
+
+#include "core/face/geodesic.h"
+
+namespace roundwright {
+
+namespace {
+
+using std::numbers::pi;
+
+/// An angle brought into [-pi, pi].
+double wrapped(double angle) { return std::remainder(angle, 2 * pi); }
+
+}  // namespace
+
+FaceSurface::FaceSurface(const Piece& piece, const Shape& shape)
+    : face_radians_(piece.face_degrees * pi / 180),
+      upside_down_(piece.starts_at_top),
+      closed_start_(std::holds_alternative<MagicRing>(piece.start)),
+      closed_end_(piece.end == End::drawn_closed) {
+    if (!shape.usable() || shape.radius_mm.size() < 2) return;
+    height_mm_ = shape.height_mm;
+    std::vector<Vec2> loops;
+    double travelled = 0;
+    for (std::size_t k = 0; k < shape.radius_mm.size(); ++k) {
+        const Vec2 loop(shape.radius_mm[k], upside_down_ ? height_mm_ - shape.z_mm[k] : shape.z_mm[k]);
+        if (k > 0) travelled += (loop - loops.back()).norm();
+        loops.push_back(loop);
+        loop_of_.push_back(travelled);
+        width_mm_ = std::max(width_mm_, 2 * loop.x());
+    }
+    profile_ = SmoothProfile(std::move(loops), closed_start_, false);
+}
+
+SurfacePoint FaceSurface::at(const SurfacePlace& place) const {
+    SurfacePoint result;
+    if (empty()) return result;
+    const SmoothProfile::Sample here = profile_.at(place.along_mm);
+    const double speed = std::max(here.tangent.norm(), std::numeric_limits<double>::min());
+    const Vec2 tangent = here.tangent / speed;
+    // Outwards is to the right of the way from the start, for a piece that starts at the bottom.
+    const double turned = upside_down_ ? -1 : 1;
+    const Vec2 outwards = turned * Vec2(tangent.y(), -tangent.x());
+    const Vec2 upwards = turned * tangent;
+
+    const double angle = place.angle + face_radians_;
+    const Vec3 radial(std::sin(angle), 0, std::cos(angle));
+    result.point = here.point.x() * radial + here.point.y() * Vec3::UnitY();
+    result.normal = outwards.x() * radial + outwards.y() * Vec3::UnitY();
+    result.up = upwards.x() * radial + upwards.y() * Vec3::UnitY();
+    result.right = Vec3(std::cos(angle), 0, -std::sin(angle));
+    result.height_mm = here.point.y();
+    result.radius_mm = here.point.x();
+    // Principal curvatures of a surface of revolution (do Carmo, 3-3): of the meridian, and, by Meusnier, of
+    // the circle of latitude.
+    result.meridian_curvature = -here.bend.dot(outwards) / (speed * speed);
+    result.round_curvature = here.point.x() > 0 ? outwards.x() / here.point.x() : result.meridian_curvature;
+    return result;
+}
+
+SurfacePlace FaceSurface::nearest(const Vec3& point) const {
+    if (empty()) return {};
+    const Vec2 wanted(std::hypot(point.x(), point.z()), point.y());
+    const auto distance = [&](double along) { return (profile_.at(along).point - wanted).squaredNorm(); };
+    constexpr int per_loop = 4;
+    const int samples = per_loop * loops();
+    const double step = end_mm() / samples;
+    double best = 0;
+    for (int k = 1; k <= samples; ++k) {
+        if (distance(k * step) < distance(best)) best = k * step;
+    }
+    // Ternary search between the neighbours of the best sample.
+    double low = std::max(0.0, best - step);
+    double high = std::min(end_mm(), best + step);
+    for (int i = 0; i < 40; ++i) {
+        const double a = low + (high - low) / 3;
+        const double b = high - (high - low) / 3;
+        (distance(a) < distance(b) ? high : low) = distance(a) < distance(b) ? b : a;
+    }
+    return {(low + high) / 2, wrapped(std::atan2(point.x(), point.z()) - face_radians_)};
+}
+
+double FaceSurface::distance_along_mm(const SurfacePlace& from, const SurfacePlace& to) const {
+    if (empty()) return 0;
+    double shortest =
+        geodesic_length_mm(profile_, from.along_mm, to.along_mm, wrapped(to.angle - from.angle));
+    const auto over_end = [&](double end) {
+        return profile_.length_mm(from.along_mm, end) + profile_.length_mm(to.along_mm, end);
+    };
+    if (closed_start_) shortest = std::min(shortest, over_end(0));
+    if (closed_end_) shortest = std::min(shortest, over_end(end_mm()) + 2 * profile_.at(end_mm()).point.x());
+    return shortest;
+}
+
+}  // namespace roundwright

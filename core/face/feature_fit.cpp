@@ -1,0 +1,78 @@
+#include "core/face/feature_fit.h"
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
+#include "core/face/opening.h"
+
+namespace roundwright {
+
+namespace {
+
+/// One thing on the surface: a feature's outline and washer as discs.
+struct Disc {
+    int feature;
+    Vec3 centre;
+    double outline_mm;
+    double washer_mm;
+};
+
+std::vector<Disc> discs(const std::vector<Feature>& features, const FaceSurface& surface,
+                        const std::vector<int>& counts) {
+    std::vector<Disc> all;
+    for (std::size_t k = 0; k < features.size(); ++k) {
+        const Feature& feature = features[k];
+        if (feature.kind == FeatureKind::stitched_line) continue;
+        for (const SurfacePlace& place : place_feature(feature, surface, counts).starts) {
+            all.push_back({static_cast<int>(k), surface.at(place).point,
+                           std::max(feature.width_mm, feature.height_mm), washer_diameter_mm(feature)});
+        }
+    }
+    return all;
+}
+
+std::optional<Overlap> overlap(const Disc& a, const Disc& b) {
+    const double apart = (a.centre - b.centre).norm();
+    const double outlines = apart - (a.outline_mm + b.outline_mm) / 2;
+    if (outlines < 0) return Overlap{a.feature, b.feature, outlines, false};
+    if (a.washer_mm <= 0 || b.washer_mm <= 0) return std::nullopt;
+    const double washers = apart - (a.washer_mm + b.washer_mm) / 2;
+    if (washers < 0) return Overlap{a.feature, b.feature, washers, true};
+    return std::nullopt;
+}
+
+}  // namespace
+
+bool has_washer(FeatureKind kind) {
+    return kind == FeatureKind::safety_eye || kind == FeatureKind::safety_nose;
+}
+
+double washer_diameter_mm(const Feature& feature) {
+    if (!has_washer(feature.kind)) return 0;
+    if (feature.washer_mm > 0) return feature.washer_mm;
+    return usual_washer_mm(std::min(feature.width_mm, feature.height_mm));
+}
+
+double washer_gap_mm(double washer_mm, const SurfacePoint& at) {
+    const double sharper = std::max(std::abs(at.meridian_curvature), std::abs(at.round_curvature));
+    return washer_mm * washer_mm / 4 * sharper / 2;
+}
+
+std::vector<Overlap> overlaps(const std::vector<Feature>& features, const FaceSurface& surface,
+                              const std::vector<int>& counts) {
+    const std::vector<Disc> all = discs(features, surface, counts);
+    std::vector<Overlap> found;
+    for (std::size_t a = 0; a < all.size(); ++a) {
+        for (std::size_t b = a + 1; b < all.size(); ++b) {
+            const auto touching = overlap(all[a], all[b]);
+            const auto known = [&](const Overlap& other) {
+                return other.first == touching->first && other.second == touching->second;
+            };
+            if (touching && std::none_of(found.begin(), found.end(), known)) found.push_back(*touching);
+        }
+    }
+    return found;
+}
+
+}  // namespace roundwright

@@ -1,0 +1,58 @@
+#include "render/pages/block_builders.h"
+#include "render/pages/page_context.h"
+#include "render/pages/pattern_words.h"
+#include "render/pages/table.h"
+#include "render/pages/technique_words.h"
+
+namespace roundwright::render {
+namespace {
+
+std::vector<UsedTechnique> used(const PageContext& context) {
+    std::vector<const PieceGraph*> graphs;
+    for (const PieceStudy& study : context.study.pieces) graphs.push_back(&study.graph);
+    return used_techniques(context.toy(), graphs);
+}
+
+QString terms_words(Terms terms) {
+    return terms == Terms::us ? words("This pattern is written in US terms.")
+                              : words("This pattern is written in UK terms.");
+}
+
+QString reading_words() {
+    return words(
+        "Work what stands in brackets as often as the number after it says. The number at the end of a line "
+        "is "
+        "the count of stitches when the round is done.");
+}
+
+std::vector<TableColumn> columns(double width) {
+    return {{words("SHORT"), mm(20)}, {words("STITCH"), mm(42)}, {words("HOW"), width - mm(62)}};
+}
+
+void add_plain_row(Table& table, const QString& short_name, const QString& name) {
+    table.add_row(
+        {table.text(0, short_name, ParagraphStyle{bold_font()}), table.text(1, name), table.text(2, {})});
+}
+
+}  // namespace
+
+void add_abbreviations(Blocks& blocks, const PageContext& context) {
+    if (!context.options.contents.abbreviations) return;
+    const double width = context.frame.width();
+    const Terms terms = context.options.terms;
+    blocks.push_back(
+        section_heading(words("Abbreviations and stitches"), QStringLiteral("abbreviations"), width));
+    blocks.push_back(
+        paragraph_block(Paragraph(terms_words(terms) + QLatin1Char(' ') + reading_words(), width)));
+    blocks.back().shape.keep_with_next = true;
+    Table table(blocks, columns(width));
+    add_plain_row(table, words("st, sts"), words("stitch, stitches"));
+    for (const UsedTechnique& technique : used(context)) {
+        const TechniqueWords told = technique_words(technique.technique, terms);
+        table.add_row({table.text(0, told.short_name, ParagraphStyle{bold_font()}), table.text(1, told.name),
+                       table.text(2, told.working)});
+    }
+    table.finish();
+}
+
+}  // namespace roundwright::render

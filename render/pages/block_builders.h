@@ -1,0 +1,34 @@
+#pragma once
+
+#include <vector>
+
+#include "render/pages/block.h"
+#include "render/pages/paragraph.h"
+
+namespace roundwright::render {
+
+/// A paragraph as a block, `indent` from the left.
+[[nodiscard]] Block paragraph_block(const Paragraph& paragraph, double space_before = pt(6),
+                                    double indent = 0);
+
+/// A section's heading: an entry in the outline, kept with what follows.
+[[nodiscard]] Block section_heading(const QString& text, const QString& anchor, double width);
+/// A heading within a section.
+[[nodiscard]] Block sub_heading(const QString& text, double width);
+
+/// A longer text as blocks that may part between pages: one for every paragraph, or for every stretch of a
+/// paragraph so long that it would not fit on a page.
+void add_text(Blocks& blocks, const QString& text, double width, const ParagraphStyle& style = {});
+
+/// A numbered list, one entry a paragraph of `text`.
+void add_steps(Blocks& blocks, const QString& text, double width);
+
+/// Paragraphs of the maker's own text, without empty ones.
+[[nodiscard]] QStringList paragraphs_of(const std::string& utf8);
+
+/// A filled line from `top_left`, as painted above headings.
+void paint_accent(QPainter& painter, QPointF top_left, double length = mm(12));
+/// A hair line.
+void paint_rule(QPainter& painter, QPointF from, QPointF to);
+
+}  // namespace roundwright::render

@@ -1,0 +1,86 @@
+#include "render/pages/pattern_study.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/gauge/usual_gauge.h"
+#include "render/pages/pattern_words.h"
+
+namespace roundwright::render {
+namespace {
+
+/// Stitches by which a swatch may differ, each way.
+constexpr int swatch_steps = 2;
+
+/// A table of sizes for very many pieces would be read by nobody.
+constexpr std::size_t most_pieces_at_gauges = 12;
+
+bool has_shape(const PieceStudy& study) { return study.shape.usable(); }
+
+void set_gauge(PatternStudy& pattern) {
+    const std::optional<Gauge> known = gauge_from(pattern.toy.gauge, pattern.toy.hook_mm);
+    pattern.gauge_known = known.has_value();
+    pattern.gauge = known.value_or(usual_gauge(pattern.toy.hook_mm));
+}
+
+void add_piece(PatternStudy& pattern, std::size_t i, const Progress& progress) {
+    const Piece& piece = pattern.toy.pieces[i];
+    pattern.pieces.push_back(study_piece(pattern.toy, i, nullptr, progress.stop));
+    const PieceStudy& study = pattern.pieces.back();
+    std::optional<FinishedSize> size;
+    ShapeOptions options;
+    options.stop = progress.stop;
+    if (has_shape(study)) size = finished_size(piece, study.graph.graph, study.gauge, options);
+    pattern.sizes.push_back(size);
+}
+
+std::optional<FinishedSize> size_at(const PatternStudy& pattern, std::size_t i, const Gauge& gauge) {
+    const PieceStudy& study = pattern.pieces[i];
+    if (!has_shape(study)) return std::nullopt;
+    return finished_size(pattern.toy.pieces[i], study.graph.graph, gauge);
+}
+
+void add_gauges(PatternStudy& pattern, Units units, const Progress& progress) {
+    if (pattern.pieces.size() > most_pieces_at_gauges) return;
+    const int own = static_cast<int>(std::lround(stitches_in_swatch(pattern.gauge.stitch_width_mm, units)));
+    for (int stitches = own - swatch_steps; stitches <= own + swatch_steps; ++stitches) {
+        if (stitches < 1 || progress.stop.stop_requested()) continue;
+        SizeAtGauge row{stitches_in_swatch(stitches, units), {}};
+        for (std::size_t i = 0; i < pattern.pieces.size(); ++i) {
+            row.pieces.push_back(size_at(pattern, i, gauge_at_width(pattern.gauge, row.stitch_mm)));
+        }
+        pattern.at_gauges.push_back(std::move(row));
+    }
+}
+
+void add_materials(PatternStudy& pattern) {
+    std::vector<WorkedPiece> worked;
+    for (std::size_t i = 0; i < pattern.pieces.size(); ++i) {
+        const PieceStudy& study = pattern.pieces[i];
+        const double volume = has_shape(study) ? study.shape.volume_mm3 : 0;
+        worked.push_back({&pattern.toy.pieces[i], &study.graph.graph, study.gauge, volume});
+    }
+    pattern.materials = materials(pattern.toy, worked);
+}
+
+}  // namespace
+
+std::optional<PatternStudy> study_pattern(const Toy& toy, const PatternOptions& options,
+                                          const Progress& progress) {
+    PatternStudy pattern;
+    pattern.toy = toy;
+    set_gauge(pattern);
+    const int steps = static_cast<int>(toy.pieces.size()) + 1;
+    for (std::size_t i = 0; i < toy.pieces.size(); ++i) {
+        if (progress.report) progress.report(static_cast<int>(i), steps);
+        add_piece(pattern, i, progress);
+        if (progress.stop.stop_requested()) return std::nullopt;
+    }
+    if (options.contents.gauge_table) add_gauges(pattern, options.units, progress);
+    add_materials(pattern);
+    if (progress.report) progress.report(steps, steps);
+    if (progress.stop.stop_requested()) return std::nullopt;
+    return pattern;
+}
+
+}  // namespace roundwright::render

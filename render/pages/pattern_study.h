@@ -1,0 +1,35 @@
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "core/checks/piece_study.h"
+#include "core/materials/finished_size.h"
+#include "core/materials/materials.h"
+#include "core/pattern/toy.h"
+#include "render/pages/pattern_options.h"
+
+namespace roundwright::render {
+
+/// The size of a piece worked at another gauge.
+struct SizeAtGauge {
+    double stitch_mm = 0;
+    std::vector<std::optional<FinishedSize>> pieces;  ///< one a piece
+};
+
+/// A toy and everything its pattern tells of it.
+struct PatternStudy {
+    Toy toy;
+    std::vector<PieceStudy> pieces;                  ///< one a piece
+    std::vector<std::optional<FinishedSize>> sizes;  ///< one a piece; nothing where it has no shape
+    std::vector<SizeAtGauge> at_gauges;              ///< from the widest stitch to the narrowest
+    Materials materials;
+    Gauge gauge;
+    bool gauge_known = false;
+};
+
+/// Studies every piece. Nothing if stopped.
+[[nodiscard]] std::optional<PatternStudy> study_pattern(const Toy& toy, const PatternOptions& options,
+                                                        const Progress& progress = {});
+
+}  // namespace roundwright::render

@@ -1,0 +1,137 @@
+#include "render/pages/pattern_words.h"
+
+#include <cmath>
+#include <cstdlib>
+#include <numeric>
+
+#include <QCoreApplication>
+#include <QStringList>
+
+#include "core/gauge/hook.h"
+#include "core/gauge/yarn_standard.h"
+
+namespace roundwright::render {
+namespace {
+
+constexpr double mm_per_inch = 25.4;
+constexpr double metres_per_yard = 0.9144;
+constexpr double grams_per_ounce = 28.349523125;
+
+/// Eighths of an inch as "3 1/4".
+QString inches(double mm) {
+    const int eighths = std::max(1, static_cast<int>(std::lround(mm / mm_per_inch * 8)));
+    const int whole = eighths / 8;
+    const int part = eighths % 8;
+    if (part == 0) return QString::number(whole);
+    const int common = std::gcd(part, 8);
+    const QString fraction = QStringLiteral("%1/%2").arg(part / common).arg(8 / common);
+    return whole == 0 ? fraction : QStringLiteral("%1 %2").arg(whole).arg(fraction);
+}
+
+QString whole_mm(double mm) { return QString::number(std::lround(mm)); }
+QString bare_length(double mm, Units units) { return units == Units::mm ? whole_mm(mm) : inches(mm); }
+QString unit(Units units) { return units == Units::mm ? words("mm") : words("in"); }
+
+double half_gram(double grams) { return grams < 10 ? std::round(grams * 2) / 2 : std::round(grams); }
+
+}  // namespace
+
+QString words(const char* text) { return QCoreApplication::translate("Pattern", text); }
+
+QString counted(int count, const char* one, const char* many) {
+    return QStringLiteral("%1 %2").arg(count).arg(words(count == 1 ? one : many));
+}
+
+QString length_words(double mm, Units units) {
+    return QStringLiteral("%1 %2").arg(bare_length(mm, units), unit(units));
+}
+
+QString length_words(const Estimate& mm, Units units) {
+    const QString low = bare_length(mm.low, units);
+    const QString high = bare_length(mm.high, units);
+    if (low == high) return length_words(mm.likely, units);
+    return words("%1 (%2 to %3)").arg(length_words(mm.likely, units), low, high);
+}
+
+QString size_words(double width_mm, double height_mm, Units units) {
+    return words("%1 × %2 %3").arg(bare_length(width_mm, units), bare_length(height_mm, units), unit(units));
+}
+
+QString yarn_length_words(double metres, Units units) {
+    if (units == Units::mm) return words("%1 m").arg(std::ceil(metres));
+    return words("%1 yd").arg(std::ceil(metres / metres_per_yard));
+}
+
+QString weight_words(double grams, Units units) {
+    const QString in_grams = words("%1 g").arg(number_words(half_gram(grams)));
+    if (units == Units::mm) return in_grams;
+    return words("%1 oz (%2)").arg(QString::number(grams / grams_per_ounce, 'f', 1), in_grams);
+}
+
+QString weight_words(const Estimate& grams, Units units) {
+    const QString low = number_words(half_gram(grams.low));
+    const QString high = number_words(half_gram(grams.high));
+    if (units == Units::mm) {
+        return low == high ? words("%1 g").arg(low) : words("%1 to %2 g").arg(low, high);
+    }
+    const QString ounces_low = QString::number(grams.low / grams_per_ounce, 'f', 1);
+    const QString ounces_high = QString::number(grams.high / grams_per_ounce, 'f', 1);
+    return ounces_low == ounces_high ? words("%1 oz").arg(ounces_low)
+                                     : words("%1 to %2 oz").arg(ounces_low, ounces_high);
+}
+
+QString hook_words(double hook_mm) {
+    QString text = words("%1 mm").arg(QString::number(hook_mm, 'g', 4));
+    const Hook* hook = find_hook(hook_mm);
+    if (hook == nullptr) return text;
+    QStringList names;
+    const auto view = [](std::string_view s) {
+        return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
+    };
+    if (!hook->us.empty()) names += words("US %1").arg(view(hook->us));
+    if (!hook->uk.empty()) names += words("UK %1").arg(view(hook->uk));
+    if (!names.isEmpty()) text += QStringLiteral(" (%1)").arg(names.join(QStringLiteral(", ")));
+    return text;
+}
+
+QString yarn_weight_words(YarnWeight weight) {
+    const YarnStandard& standard = yarn_standard(weight);
+    return words("%1 (%2)")
+        .arg(QString::fromUtf8(standard.name.data(), static_cast<qsizetype>(standard.name.size())))
+        .arg(standard.number);
+}
+
+QString time_words(double minutes) {
+    const long step = minutes < 60 ? 1 : 5;
+    const long rounded = std::max(1L, std::lround(minutes / static_cast<double>(step))) * step;
+    if (rounded < 60) return words("%1 min").arg(rounded);
+    if (rounded % 60 == 0) return words("%1 h").arg(rounded / 60);
+    return words("%1 h %2 min").arg(rounded / 60).arg(rounded % 60);
+}
+
+QString level_words(Level level) {
+    switch (level) {
+        case Level::basic:
+            return words("Basic");
+        case Level::easy:
+            return words("Easy");
+        case Level::intermediate:
+            return words("Intermediate");
+        case Level::complex:
+            return words("Complex");
+    }
+    return {};
+}
+
+double stitches_in_swatch(double stitch_mm, Units units) {
+    return (units == Units::mm ? 100.0 : 4 * mm_per_inch) / stitch_mm;
+}
+
+QString swatch_words(Units units) { return units == Units::mm ? words("10 cm") : words("4 in"); }
+
+QString number_words(double value) {
+    const double rounded = std::round(value * 10) / 10;
+    return QString::number(rounded, 'f', rounded == std::round(rounded) ? 0 : 1);
+}
+
+}  // namespace roundwright::render

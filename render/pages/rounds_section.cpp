@@ -1,0 +1,311 @@
+#include <algorithm>
+
+#include <QPainter>
+
+#include "core/instructions/write.h"
+#include "render/pages/block_builders.h"
+#include "render/pages/figure.h"
+#include "render/pages/page_context.h"
+#include "render/pages/pattern_words.h"
+#include "render/pages/round_lines.h"
+#include "render/pages/swatch.h"
+#include "render/pages/table.h"
+
+namespace roundwright::render {
+namespace {
+
+constexpr double box_side = mm(2.6);
+constexpr double box_step = mm(3.7);
+constexpr double box_line = pt(9 * 1.45);
+constexpr int boxes_a_line = 5;
+constexpr int most_boxes = 50;                    // of one row of the table; more rounds go on in the next
+constexpr qsizetype most_words_of_a_row = 1'200;  // characters; longer rounds go on in a further row
+
+ParagraphStyle soft(double points = 8.5) {
+    ParagraphStyle style;
+    style.font = body_font(points);
+    style.colour = page_colour::soft_ink;
+    return style;
+}
+
+QString piece_name(const PageContext& context, std::size_t i) {
+    const QString name = printable_line(context.toy().pieces[i].name);
+    return name.isEmpty() ? words("Piece %1").arg(i + 1) : name;
+}
+
+QString joining_words(const Piece& piece, Terms terms) {
+    switch (piece.joining) {
+        case Joining::spiral:
+            return words("Worked in a spiral; mark the first stitch of each round and do not join.");
+        case Joining::joined: {
+            const QString first = QString::fromUtf8(abbreviation(StitchKind::slip_stitch, terms).data());
+            return words(
+                       "Each round begins with ch 1 and is joined with a %1 to its first stitch; neither "
+                       "counts.")
+                .arg(first);
+        }
+        case Joining::rows:
+            return words("Worked in rows: ch 1 and turn at the end of each; the chain does not count.");
+    }
+    return {};
+}
+
+QString firmness_words(double area_stretch) {
+    if (area_stretch <= 0) return words("Not stuffed.");
+    if (area_stretch < (light_stuffing_stretch + medium_stuffing_stretch) / 2)
+        return words("Stuffed lightly.");
+    if (area_stretch < (medium_stuffing_stretch + firm_stuffing_stretch) / 2) {
+        return words("Stuffed until it keeps its shape and still gives.");
+    }
+    return words("Stuffed firmly.");
+}
+
+QStringList piece_facts(const PageContext& context, std::size_t i) {
+    const Piece& piece = context.toy().pieces[i];
+    QStringList facts;
+    if (piece.make > 1) facts += words("Make %1.").arg(piece.make);
+    if (const auto& size = context.study.sizes[i]) {
+        const Units units = context.options.units;
+        facts += words("Finished: %1 wide, %2 high.")
+                     .arg(length_words(size->width_mm, units), length_words(size->height_mm, units));
+    }
+    if (piece.starts_at_top) facts += words("Worked from the top down.");
+    facts += firmness_words(piece.area_stretch);
+    facts += joining_words(piece, context.options.terms);
+    return facts;
+}
+
+Block piece_heading(const PageContext& context, std::size_t i) {
+    const bool drawn = context.study.pieces[i].shape.usable();
+    const double figure_width = drawn ? mm(52) : 0;
+    const double figure_height = drawn ? mm(42) : 0;
+    const double width = context.frame.width() - figure_width - (drawn ? mm(6) : 0);
+    ParagraphStyle style;
+    style.font = title_font(13);
+    style.leading = 1.2;
+    style.most_lines = 3;
+    const Paragraph name(piece_name(context, i), width, style);
+    const Paragraph facts(piece_facts(context, i).join(QLatin1Char('\n')), width, soft());
+    Block block;
+    block.shape.height = std::max(name.height() + pt(5) + facts.height(), figure_height);
+    block.shape.space_before = mm(9);
+    block.shape.keep_with_next = true;
+    block.anchor = QStringLiteral("piece-%1").arg(i);
+    block.heading = piece_name(context, i);
+    block.level = 2;
+    block.paint = [=, &context](QPainter& painter, QPointF at, const PageNumbers&) {
+        name.paint(painter, at);
+        facts.paint(painter, at + QPointF(0, name.height() + pt(5)));
+        if (!drawn) return;
+        const PieceStudy& study = context.study.pieces[i];
+        const QRectF box(at.x() + context.frame.width() - figure_width, at.y(), figure_width, figure_height);
+        const double scale = std::min(figure_scale(study.shape, box.size(), true), units_per_mm);
+        paint_figure(painter, box, scale, context.toy(), context.toy().pieces[i], study,
+                     context.options.units, true);
+    };
+    return block;
+}
+
+bool shows_yarn(const PageContext& context, const std::vector<RoundLine>& lines) {
+    if (context.toy().yarns.size() < 2) return false;
+    return std::any_of(lines.begin(), lines.end(), [&](const RoundLine& line) {
+        return line.several_yarns || line.yarn != lines.front().yarn || line.yarn != 0;
+    });
+}
+
+Cell boxes(int count) {
+    const int lines = (count + boxes_a_line - 1) / boxes_a_line;
+    return {lines * box_line, [count](QPainter& painter, QPointF at) {
+                painter.setPen(QPen(page_colour::drawn, pt(0.7)));
+                painter.setBrush(Qt::NoBrush);
+                QList<QRectF> all;
+                for (int i = 0; i < count; ++i) {
+                    const QPointF place((i % boxes_a_line) * box_step,
+                                        (i / boxes_a_line) * box_line + (box_line - box_side) / 2);
+                    all += QRectF(at + place, QSizeF(box_side, box_side));
+                }
+                painter.drawRects(all);
+            }};
+}
+
+Cell yarn_cell(const PageContext& context, const RoundLine& line) {
+    const auto& yarns = context.toy().yarns;
+    if (line.yarn >= yarns.size()) return {};
+    const Paragraph letter(QString::fromStdString(yarn_letter(static_cast<int>(line.yarn))), mm(8),
+                           ParagraphStyle{body_font()});
+    return {letter.height(),
+            [letter, colour = yarns[line.yarn].colour, place = line.yarn](QPainter& painter, QPointF at) {
+                paint_swatch(painter, QRectF(at + QPointF(0, pt(2.5)), QSizeF(mm(5), pt(8))), colour, place);
+                letter.paint(painter, at + QPointF(mm(6.5), 0));
+            }};
+}
+
+QString range_words(int first, int last) {
+    if (first == last) return QString::number(first + 1);
+    return QStringLiteral("%1–%2").arg(first + 1).arg(last + 1);
+}
+
+/// A long round's words in stretches, parted after commas.
+QStringList stretches(const QString& text) {
+    QStringList parts;
+    qsizetype from = 0;
+    while (text.size() - from > most_words_of_a_row) {
+        qsizetype end = text.lastIndexOf(QStringLiteral(", "), from + most_words_of_a_row) + 1;
+        if (end <= from) end = from + most_words_of_a_row;
+        parts += text.mid(from, end - from).trimmed();
+        from = end;
+    }
+    parts += text.mid(from).trimmed();
+    return parts;
+}
+
+/// The table of one piece's rounds.
+class RoundsTable {
+  public:
+    RoundsTable(Blocks& blocks, const PageContext& context, std::size_t piece)
+        : context_(context),
+          piece_(context.toy().pieces[piece]),
+          study_(context.study.pieces[piece]),
+          stuffing_round_(stuffing_round(piece_, study_.shape)),
+          lines_(round_lines(piece_, study_.graph, context.options.terms, {stuffing_round_})),
+          with_yarn_(shows_yarn(context, lines_)),
+          table_(blocks, columns()) {}
+
+    void add() {
+        for (const RoundLine& line : lines_) {
+            add_change(line);
+            for (int first = line.first; first <= line.last; first += most_boxes) {
+                add_row(line, first, std::min(line.last, first + most_boxes - 1));
+            }
+            add_remarks(line);
+        }
+        table_.finish();
+    }
+
+  private:
+    [[nodiscard]] std::vector<TableColumn> columns() const {
+        const double yarn = with_yarn_ ? mm(17) : 0;
+        const double text = context_.frame.width() - mm(22) - mm(17) - yarn - mm(20);
+        std::vector<TableColumn> all{
+            {words("DONE"), mm(22)},
+            {piece_.joining == Joining::rows ? words("ROW") : words("ROUND"), mm(17)}};
+        if (with_yarn_) all.push_back({words("YARN"), yarn});
+        all.push_back({words("INSTRUCTION"), text});
+        all.push_back({words("STITCHES"), mm(20), Qt::AlignRight});
+        return all;
+    }
+
+    void add_row(const RoundLine& line, int first, int last) {
+        const QStringList parts = stretches(QString::fromStdString(line.words));
+        for (qsizetype i = 0; i < parts.size(); ++i) {
+            const bool head = i == 0;
+            const bool tail = i + 1 == parts.size();
+            std::vector<Cell> cells{head ? boxes(last - first + 1) : Cell{}};
+            cells.push_back(
+                table_.text(1, head ? range_words(first, last) : QString(), ParagraphStyle{bold_font()}));
+            if (with_yarn_) cells.push_back(head ? yarn_cell(context_, line) : Cell{});
+            cells.push_back(table_.text(cells.size(), parts[i]));
+            cells.push_back(table_.text(cells.size(),
+                                        tail ? QStringLiteral("(%1)").arg(line.stitches) : QString(),
+                                        ParagraphStyle{bold_font()}));
+            table_.add_row(std::move(cells));
+        }
+    }
+
+    void add_change(const RoundLine& line) {
+        if (!line.new_yarn || line.yarn >= context_.toy().yarns.size()) return;
+        const QString letter = QString::fromStdString(yarn_letter(static_cast<int>(line.yarn)));
+        const QString name = printable_line(context_.toy().yarns[line.yarn].name);
+        remark(name.isEmpty() ? words("Change to yarn %1.").arg(letter)
+                              : words("Change to yarn %1, %2.").arg(letter, name),
+               page_colour::ink);
+    }
+
+    void add_remarks(const RoundLine& line) {
+        const QString note = printable(QString::fromStdString(line.note)).trimmed();
+        if (!note.isEmpty()) remark(note, page_colour::ink);
+        if (line.does_not_fit) {
+            remark(
+                words("This round does not come out over the stitches below it. Mend it before working it."),
+                page_colour::warning);
+        }
+        if (line.last == stuffing_round_) {
+            remark(words("Stuff the piece now, and go on adding stuffing as it closes."), page_colour::ink);
+        }
+    }
+
+    void remark(const QString& text, const QColor& colour) {
+        ParagraphStyle style = soft();
+        style.colour = colour;
+        const double indent = mm(22);
+        for (const QString& part : stretches(text)) {
+            table_.add_line(Paragraph(part, context_.frame.width() - indent - mm(2), style), indent);
+        }
+    }
+
+    const PageContext& context_;
+    const Piece& piece_;
+    const PieceStudy& study_;
+    int stuffing_round_;
+    std::vector<RoundLine> lines_;
+    bool with_yarn_;
+    Table table_;
+};
+
+QString start_words(const Piece& piece) {
+    if (const auto* ring = std::get_if<ChainRing>(&piece.start)) {
+        return words("Start: ch %1, join with a sl st to form a ring.").arg(ring->chains);
+    }
+    if (const auto* tube = std::get_if<OpenTube>(&piece.start)) {
+        return words("Start: ch %1, join with a sl st without a twist; work into the chain.")
+            .arg(tube->chains);
+    }
+    if (const auto* oval = std::get_if<OvalChain>(&piece.start)) {
+        return words("Start: ch %1, and work round both sides of the chain.").arg(oval->chains);
+    }
+    return {};
+}
+
+QString end_words(const Piece& piece, std::size_t pieces) {
+    if (piece.end == End::drawn_closed) {
+        return words(
+            "Cut the yarn, thread the tail through the front loops of the last round, draw the hole closed "
+            "and "
+            "weave the end in.");
+    }
+    return pieces > 1 ? words("Fasten off and leave a long tail to sew with.")
+                      : words("Fasten off and weave the end in.");
+}
+
+void add_piece(Blocks& blocks, const PageContext& context, std::size_t i) {
+    const double width = context.frame.width();
+    const Piece& piece = context.toy().pieces[i];
+    blocks.push_back(piece_heading(context, i));
+    if (context.study.pieces[i].graph.graph.rounds.empty()) {
+        blocks.push_back(
+            paragraph_block(Paragraph(words("This piece has no rounds that can be printed."), width)));
+        return;
+    }
+    const QString start = start_words(piece);
+    if (!start.isEmpty()) {
+        blocks.push_back(paragraph_block(Paragraph(start, width)));
+        blocks.back().shape.keep_with_next = true;
+    }
+    RoundsTable(blocks, context, i).add();
+    blocks.back().shape.keep_with_next = true;
+    blocks.push_back(paragraph_block(Paragraph(end_words(piece, context.toy().pieces.size()), width), pt(7)));
+}
+
+}  // namespace
+
+void add_rounds(Blocks& blocks, const PageContext& context) {
+    if (!context.options.contents.rounds || context.toy().pieces.empty()) return;
+    blocks.push_back(section_heading(words("Rounds"), QStringLiteral("rounds"), context.frame.width()));
+    for (std::size_t i = 0; i < context.toy().pieces.size(); ++i) {
+        const std::size_t heading = blocks.size();
+        add_piece(blocks, context, i);
+        if (i == 0) blocks[heading].shape.space_before = pt(6);
+    }
+}
+
+}  // namespace roundwright::render
