@@ -1,6 +1,7 @@
 #include "render/pages/block_builders.h"
 #include "render/pages/page_context.h"
 #include "render/pages/pattern_words.h"
+#include "render/pages/section_words.h"
 #include "render/pages/table.h"
 #include "render/pages/technique_words.h"
 
@@ -11,18 +12,6 @@ std::vector<UsedTechnique> used(const PageContext& context) {
     std::vector<const PieceGraph*> graphs;
     for (const PieceStudy& study : context.study.pieces) graphs.push_back(&study.graph);
     return used_techniques(context.toy(), graphs);
-}
-
-QString terms_words(Terms terms) {
-    return terms == Terms::us ? words("This pattern is written in US terms.")
-                              : words("This pattern is written in UK terms.");
-}
-
-QString reading_words() {
-    return words(
-        "Work what stands in brackets as often as the number after it says. The number at the end of a line "
-        "is "
-        "the count of stitches when the round is done.");
 }
 
 std::vector<TableColumn> columns(double width) {

@@ -87,8 +87,8 @@ Block sub_heading(const QString& text, double width) {
     return block;
 }
 
-void add_text(Blocks& blocks, const QString& text, double width, const ParagraphStyle& style) {
-    for (const QString& paragraph : text.split(QLatin1Char('\n'), Qt::SkipEmptyParts)) {
+void add_text(Blocks& blocks, const QStringList& paragraphs, double width, const ParagraphStyle& style) {
+    for (const QString& paragraph : paragraphs) {
         for (const QString& part : stretches(paragraph)) {
             if (part.isEmpty()) continue;
             blocks.push_back(paragraph_block(Paragraph(part, width, style)));
@@ -96,9 +96,9 @@ void add_text(Blocks& blocks, const QString& text, double width, const Paragraph
     }
 }
 
-void add_steps(Blocks& blocks, const QString& text, double width) {
+void add_steps(Blocks& blocks, const QStringList& paragraphs, double width) {
     int number = 0;
-    for (const QString& paragraph : text.split(QLatin1Char('\n'), Qt::SkipEmptyParts)) {
+    for (const QString& paragraph : paragraphs) {
         bool first = true;
         for (const QString& part : stretches(paragraph)) {
             if (part.isEmpty()) continue;
@@ -106,15 +106,6 @@ void add_steps(Blocks& blocks, const QString& text, double width) {
             first = false;
         }
     }
-}
-
-QStringList paragraphs_of(const std::string& utf8) {
-    QStringList paragraphs;
-    for (const QString& line : printable(QString::fromStdString(utf8)).split(QLatin1Char('\n'))) {
-        const QString text = line.simplified();
-        if (!text.isEmpty()) paragraphs += text;
-    }
-    return paragraphs;
 }
 
 void paint_accent(QPainter& painter, QPointF top_left, double length) {

@@ -2,6 +2,8 @@
 
 #include <vector>
 
+#include <QStringList>
+
 #include "render/pages/block.h"
 #include "render/pages/paragraph.h"
 
@@ -18,13 +20,10 @@ namespace roundwright::render {
 
 /// A longer text as blocks that may part between pages: one for every paragraph, or for every stretch of a
 /// paragraph so long that it would not fit on a page.
-void add_text(Blocks& blocks, const QString& text, double width, const ParagraphStyle& style = {});
+void add_text(Blocks& blocks, const QStringList& paragraphs, double width, const ParagraphStyle& style = {});
 
-/// A numbered list, one entry a paragraph of `text`.
-void add_steps(Blocks& blocks, const QString& text, double width);
-
-/// Paragraphs of the maker's own text, without empty ones.
-[[nodiscard]] QStringList paragraphs_of(const std::string& utf8);
+/// A numbered list, one entry a paragraph.
+void add_steps(Blocks& blocks, const QStringList& paragraphs, double width);
 
 /// A filled line from `top_left`, as painted above headings.
 void paint_accent(QPainter& painter, QPointF top_left, double length = mm(12));

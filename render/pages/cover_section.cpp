@@ -8,6 +8,7 @@
 #include "render/pages/figure.h"
 #include "render/pages/page_context.h"
 #include "render/pages/pattern_words.h"
+#include "render/pages/section_words.h"
 
 namespace roundwright::render {
 namespace {

@@ -1,50 +1,11 @@
-#include <cmath>
-
 #include "render/pages/block_builders.h"
 #include "render/pages/page_context.h"
 #include "render/pages/pattern_words.h"
+#include "render/pages/section_words.h"
 #include "render/pages/table.h"
 
 namespace roundwright::render {
 namespace {
-
-QString stitch_name(Terms terms) {
-    const std::string_view name = full_name(StitchKind::single_crochet, terms);
-    return QString::fromUtf8(name.data(), static_cast<qsizetype>(name.size()));
-}
-
-QString gauge_words(const PageContext& context) {
-    const Gauge& gauge = context.study.gauge;
-    const Units units = context.options.units;
-    return words("%1 stitches and %2 rounds of %3 measure %4 by %4, worked in the round before stuffing.")
-        .arg(number_words(stitches_in_swatch(gauge.stitch_width_mm, units)),
-             number_words(stitches_in_swatch(gauge.round_height_mm, units)),
-             stitch_name(context.options.terms), swatch_words(units));
-}
-
-QString source_words(const PageContext& context) {
-    if (!context.study.gauge_known) {
-        return words(
-            "No gauge has been measured for this toy: this one is usual for the hook, and the sizes in the "
-            "pattern are only as good as that.");
-    }
-    if (std::holds_alternative<EstimatedGauge>(context.toy().gauge)) {
-        return words(
-            "The gauge is estimated from the yarn's weight and the hook (Craft Yarn Council, Standard Yarn "
-            "Weight System); sizes show the range that leaves.");
-    }
-    return words(
-        "A toy does not need an exact gauge, but its size follows it, and the fabric should be close enough "
-        "to hide the stuffing.");
-}
-
-QString circle_words(Terms terms) {
-    return words(
-               "To measure yours, work five rounds of %1 with six increases each (30 stitches), lay the "
-               "circle flat "
-               "and measure across: the round height is a tenth of that.")
-        .arg(stitch_name(terms));
-}
 
 std::vector<TableColumn> size_columns(const PageContext& context, const std::vector<std::size_t>& pieces) {
     const double first = mm(42);
@@ -52,16 +13,9 @@ std::vector<TableColumn> size_columns(const PageContext& context, const std::vec
     std::vector<TableColumn> columns{
         {words("STITCHES IN %1").arg(swatch_words(context.options.units)), first}};
     for (const std::size_t i : pieces) {
-        QString name = printable_line(context.toy().pieces[i].name);
-        columns.push_back(
-            {name.isEmpty() ? words("Piece %1").arg(i + 1) : name.left(60), each, Qt::AlignLeft});
+        columns.push_back({piece_name_words(context.toy(), i).left(60), each, Qt::AlignLeft});
     }
     return columns;
-}
-
-bool is_own(const SizeAtGauge& row, const Gauge& gauge, Units units) {
-    return std::lround(stitches_in_swatch(row.stitch_mm, units)) ==
-           std::lround(stitches_in_swatch(gauge.stitch_width_mm, units));
 }
 
 void add_size_rows(Blocks& blocks, const PageContext& context, const std::vector<std::size_t>& pieces) {
@@ -69,8 +23,8 @@ void add_size_rows(Blocks& blocks, const PageContext& context, const std::vector
     const Units units = context.options.units;
     for (const SizeAtGauge& row : context.study.at_gauges) {
         ParagraphStyle style;
-        if (is_own(row, context.study.gauge, units)) style.font = bold_font();
-        const QString stitches = QString::number(std::lround(stitches_in_swatch(row.stitch_mm, units)));
+        if (is_own_gauge(row, context.study, units)) style.font = bold_font();
+        const QString stitches = QString::number(swatch_stitches(row, units));
         std::vector<Cell> cells{table.text(0, stitches, style)};
         for (std::size_t k = 0; k < pieces.size(); ++k) {
             const std::optional<FinishedSize>& size = row.pieces[pieces[k]];
@@ -116,9 +70,9 @@ void add_gauge(Blocks& blocks, const PageContext& context) {
     blocks.push_back(section_heading(words("Gauge"), QStringLiteral("gauge"), width));
     ParagraphStyle bold;
     bold.font = bold_font();
-    blocks.push_back(paragraph_block(Paragraph(gauge_words(context), width, bold)));
-    blocks.push_back(paragraph_block(Paragraph(source_words(context), width)));
-    blocks.push_back(paragraph_block(Paragraph(circle_words(context.options.terms), width)));
+    blocks.push_back(paragraph_block(Paragraph(gauge_words(context.study, context.options), width, bold)));
+    blocks.push_back(paragraph_block(Paragraph(gauge_source_words(context.study), width)));
+    blocks.push_back(paragraph_block(Paragraph(gauge_circle_words(context.options.terms), width)));
     add_size_table(blocks, context);
 }
 

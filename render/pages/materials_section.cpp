@@ -4,6 +4,7 @@
 #include "render/pages/block_builders.h"
 #include "render/pages/page_context.h"
 #include "render/pages/pattern_words.h"
+#include "render/pages/section_words.h"
 #include "render/pages/swatch.h"
 #include "render/pages/table.h"
 
@@ -38,26 +39,6 @@ Cell swatch_cell(const Yarn& yarn, std::size_t place) {
             }};
 }
 
-QString yarn_name(const Yarn& yarn) {
-    QString name = printable_line(yarn.name);
-    if (name.isEmpty()) name = words("Yarn");
-    if (yarn.brushed) name += words(", brushed when finished");
-    return name;
-}
-
-QString length_range(const Estimate& metres, Units units) {
-    const QString low = yarn_length_words(metres.low, units);
-    const QString high = yarn_length_words(metres.high, units);
-    if (low == high) return high;
-    return words("%1 to %2").arg(low.section(QLatin1Char(' '), 0, 0), high);
-}
-
-QString amount_words(const YarnUse& use, Units units) {
-    QString amount = weight_words(use.grams, units);
-    if (use.balls) amount += QStringLiteral("\n") + counted(*use.balls, "ball", "balls");
-    return amount;
-}
-
 void add_yarn_table(Blocks& blocks, const PageContext& context) {
     const Toy& toy = context.toy();
     if (toy.yarns.empty()) return;
@@ -66,10 +47,10 @@ void add_yarn_table(Blocks& blocks, const PageContext& context) {
         const YarnUse& use = context.study.materials.yarns[i];
         if (use.metres.high <= 0) continue;
         const Yarn& yarn = toy.yarns[i];
-        table.add_row({swatch_cell(yarn, i), table.text(1, yarn_name(yarn)),
+        table.add_row({swatch_cell(yarn, i), table.text(1, yarn_name_words(yarn)),
                        table.text(2, yarn_weight_words(yarn.weight)),
-                       table.text(3, length_range(use.metres, context.options.units)),
-                       table.text(4, amount_words(use, context.options.units))});
+                       table.text(3, yarn_length_range_words(use, context.options.units)),
+                       table.text(4, yarn_amount_words(use, context.options.units))});
     }
     table.finish();
 }
@@ -91,28 +72,6 @@ Block labelled(const QString& label, const QString& text, double width) {
     return block;
 }
 
-QString stuffing_words(const PageContext& context) {
-    const Estimate& grams = context.study.materials.stuffing_g;
-    if (grams.high <= 0) return {};
-    return words(
-               "%1 of washable fibrefill, counted from the volume of the pieces. Small toys are often filled "
-               "more "
-               "tightly than that, so have twice as much at hand.")
-        .arg(weight_words(grams, context.options.units));
-}
-
-QString yarn_estimate_words(const PageContext& context) {
-    const bool measured = context.toy().making.yarn_per_ten_stitches_mm.has_value();
-    return measured ? words(
-                          "Yarn amounts are counted from the stitches and from ten stitches undone and "
-                          "measured; each end "
-                          "is given 15 cm.")
-                    : words(
-                          "Yarn amounts are counted from the stitches: a single crochet takes five to eight "
-                          "times its own "
-                          "width. Each end is given 15 cm.");
-}
-
 }  // namespace
 
 void add_materials(Blocks& blocks, const PageContext& context) {
@@ -121,16 +80,14 @@ void add_materials(Blocks& blocks, const PageContext& context) {
     blocks.push_back(section_heading(words("Materials"), QStringLiteral("materials"), width));
     add_yarn_table(blocks, context);
     if (!context.toy().yarns.empty() && context.study.materials.stitches > 0) {
-        blocks.push_back(paragraph_block(Paragraph(yarn_estimate_words(context), width, soft())));
+        blocks.push_back(paragraph_block(Paragraph(yarn_estimate_words(context.toy()), width, soft())));
     }
     blocks.push_back(labelled(words("Hook"), hook_words(context.toy().hook_mm), width));
     blocks.back().shape.space_before = mm(4);
-    const QString stuffing = stuffing_words(context);
+    const QString stuffing = stuffing_words(context.study, context.options.units);
     if (!stuffing.isEmpty()) blocks.push_back(labelled(words("Stuffing"), stuffing, width));
-    const QStringList notions = paragraphs_of(context.toy().text.notions);
-    const QString usual = words("Tapestry needle\nScissors\nStitch marker");
-    blocks.push_back(
-        labelled(words("Notions"), notions.isEmpty() ? usual : notions.join(QLatin1Char('\n')), width));
+    const QString notions = notions_words(context.toy()).join(QLatin1Char('\n'));
+    blocks.push_back(labelled(words("Notions"), notions, width));
 }
 
 }  // namespace roundwright::render

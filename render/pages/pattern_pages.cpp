@@ -37,9 +37,9 @@ Blocks body_of(const PageContext& context) {
     add_abbreviations(blocks, context);
     add_rounds(blocks, context);
     add_making(blocks, context);
-    add_silhouettes(blocks, context);
     add_safety(blocks, context);
     add_notes(blocks, context);
+    add_silhouettes(blocks, context);
     return blocks;
 }
 

@@ -8,6 +8,7 @@
 #include "render/pages/page_context.h"
 #include "render/pages/pattern_words.h"
 #include "render/pages/round_lines.h"
+#include "render/pages/section_words.h"
 #include "render/pages/swatch.h"
 #include "render/pages/table.h"
 
@@ -28,53 +29,6 @@ ParagraphStyle soft(double points = 8.5) {
     return style;
 }
 
-QString piece_name(const PageContext& context, std::size_t i) {
-    const QString name = printable_line(context.toy().pieces[i].name);
-    return name.isEmpty() ? words("Piece %1").arg(i + 1) : name;
-}
-
-QString joining_words(const Piece& piece, Terms terms) {
-    switch (piece.joining) {
-        case Joining::spiral:
-            return words("Worked in a spiral; mark the first stitch of each round and do not join.");
-        case Joining::joined: {
-            const QString first = QString::fromUtf8(abbreviation(StitchKind::slip_stitch, terms).data());
-            return words(
-                       "Each round begins with ch 1 and is joined with a %1 to its first stitch; neither "
-                       "counts.")
-                .arg(first);
-        }
-        case Joining::rows:
-            return words("Worked in rows: ch 1 and turn at the end of each; the chain does not count.");
-    }
-    return {};
-}
-
-QString firmness_words(double area_stretch) {
-    if (area_stretch <= 0) return words("Not stuffed.");
-    if (area_stretch < (light_stuffing_stretch + medium_stuffing_stretch) / 2)
-        return words("Stuffed lightly.");
-    if (area_stretch < (medium_stuffing_stretch + firm_stuffing_stretch) / 2) {
-        return words("Stuffed until it keeps its shape and still gives.");
-    }
-    return words("Stuffed firmly.");
-}
-
-QStringList piece_facts(const PageContext& context, std::size_t i) {
-    const Piece& piece = context.toy().pieces[i];
-    QStringList facts;
-    if (piece.make > 1) facts += words("Make %1.").arg(piece.make);
-    if (const auto& size = context.study.sizes[i]) {
-        const Units units = context.options.units;
-        facts += words("Finished: %1 wide, %2 high.")
-                     .arg(length_words(size->width_mm, units), length_words(size->height_mm, units));
-    }
-    if (piece.starts_at_top) facts += words("Worked from the top down.");
-    facts += firmness_words(piece.area_stretch);
-    facts += joining_words(piece, context.options.terms);
-    return facts;
-}
-
 Block piece_heading(const PageContext& context, std::size_t i) {
     const bool drawn = context.study.pieces[i].shape.usable();
     const double figure_width = drawn ? mm(52) : 0;
@@ -84,14 +38,15 @@ Block piece_heading(const PageContext& context, std::size_t i) {
     style.font = title_font(13);
     style.leading = 1.2;
     style.most_lines = 3;
-    const Paragraph name(piece_name(context, i), width, style);
-    const Paragraph facts(piece_facts(context, i).join(QLatin1Char('\n')), width, soft());
+    const Paragraph name(piece_name_words(context.toy(), i), width, style);
+    const Paragraph facts(piece_fact_words(context.study, context.options, i).join(QLatin1Char('\n')), width,
+                          soft());
     Block block;
     block.shape.height = std::max(name.height() + pt(5) + facts.height(), figure_height);
     block.shape.space_before = mm(9);
     block.shape.keep_with_next = true;
     block.anchor = QStringLiteral("piece-%1").arg(i);
-    block.heading = piece_name(context, i);
+    block.heading = piece_name_words(context.toy(), i);
     block.level = 2;
     block.paint = [=, &context](QPainter& painter, QPointF at, const PageNumbers&) {
         name.paint(painter, at);
@@ -213,25 +168,15 @@ class RoundsTable {
     }
 
     void add_change(const RoundLine& line) {
-        if (!line.new_yarn || line.yarn >= context_.toy().yarns.size()) return;
-        const QString letter = QString::fromStdString(yarn_letter(static_cast<int>(line.yarn)));
-        const QString name = printable_line(context_.toy().yarns[line.yarn].name);
-        remark(name.isEmpty() ? words("Change to yarn %1.").arg(letter)
-                              : words("Change to yarn %1, %2.").arg(letter, name),
-               page_colour::ink);
+        const QString change = change_words(context_.toy(), line);
+        if (!change.isEmpty()) remark(change, page_colour::ink);
     }
 
     void add_remarks(const RoundLine& line) {
         const QString note = printable(QString::fromStdString(line.note)).trimmed();
         if (!note.isEmpty()) remark(note, page_colour::ink);
-        if (line.does_not_fit) {
-            remark(
-                words("This round does not come out over the stitches below it. Mend it before working it."),
-                page_colour::warning);
-        }
-        if (line.last == stuffing_round_) {
-            remark(words("Stuff the piece now, and go on adding stuffing as it closes."), page_colour::ink);
-        }
+        if (line.does_not_fit) remark(does_not_fit_words(), page_colour::warning);
+        if (line.last == stuffing_round_) remark(stuff_now_words(), page_colour::ink);
     }
 
     void remark(const QString& text, const QColor& colour) {
@@ -251,31 +196,6 @@ class RoundsTable {
     bool with_yarn_;
     Table table_;
 };
-
-QString start_words(const Piece& piece) {
-    if (const auto* ring = std::get_if<ChainRing>(&piece.start)) {
-        return words("Start: ch %1, join with a sl st to form a ring.").arg(ring->chains);
-    }
-    if (const auto* tube = std::get_if<OpenTube>(&piece.start)) {
-        return words("Start: ch %1, join with a sl st without a twist; work into the chain.")
-            .arg(tube->chains);
-    }
-    if (const auto* oval = std::get_if<OvalChain>(&piece.start)) {
-        return words("Start: ch %1, and work round both sides of the chain.").arg(oval->chains);
-    }
-    return {};
-}
-
-QString end_words(const Piece& piece, std::size_t pieces) {
-    if (piece.end == End::drawn_closed) {
-        return words(
-            "Cut the yarn, thread the tail through the front loops of the last round, draw the hole closed "
-            "and "
-            "weave the end in.");
-    }
-    return pieces > 1 ? words("Fasten off and leave a long tail to sew with.")
-                      : words("Fasten off and weave the end in.");
-}
 
 void add_piece(Blocks& blocks, const PageContext& context, std::size_t i) {
     const double width = context.frame.width();

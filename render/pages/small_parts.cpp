@@ -1,5 +1,7 @@
 #include "render/pages/small_parts.h"
 
+#include <algorithm>
+
 #include <QRegularExpression>
 #include <QString>
 
@@ -21,9 +23,16 @@ QString all_words(const Toy& toy) {
     return text;
 }
 
+bool has_small_parts(const Piece& piece) {
+    return std::any_of(piece.features.begin(), piece.features.end(), [](const Feature& feature) {
+        return feature.kind == FeatureKind::safety_eye || feature.kind == FeatureKind::safety_nose;
+    });
+}
+
 }  // namespace
 
 bool names_small_parts(const Toy& toy) {
+    if (std::any_of(toy.pieces.begin(), toy.pieces.end(), has_small_parts)) return true;
     static const QRegularExpression parts(
         QStringLiteral("\\b(eyes?|noses?|buttons?|beads?|bells?)\\b"),
         QRegularExpression::CaseInsensitiveOption | QRegularExpression::UseUnicodePropertiesOption);

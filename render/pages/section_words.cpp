@@ -1,0 +1,236 @@
+#include "render/pages/section_words.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/instructions/write.h"
+#include "render/pages/paragraph.h"
+#include "render/pages/pattern_words.h"
+#include "render/pages/small_parts.h"
+
+namespace roundwright::render {
+namespace {
+
+QString view(std::string_view text) {
+    return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
+}
+
+QString joining_words(const Piece& piece, Terms terms) {
+    switch (piece.joining) {
+        case Joining::spiral:
+            return words("Worked in a spiral; mark the first stitch of each round and do not join.");
+        case Joining::joined:
+            return words("Each round begins with ch 1 and is joined with a %1 to its first stitch.")
+                .arg(view(abbreviation(StitchKind::slip_stitch, terms)));
+        case Joining::rows:
+            return words("Worked in rows: ch 1 and turn at the end of each; the chain does not count.");
+    }
+    return {};
+}
+
+QString firmness_words(double area_stretch) {
+    const double light_to_medium = (light_stuffing_stretch + medium_stuffing_stretch) / 2;
+    const double medium_to_firm = (medium_stuffing_stretch + firm_stuffing_stretch) / 2;
+    if (area_stretch <= 0) return words("Not stuffed.");
+    if (area_stretch < light_to_medium) return words("Stuffed lightly.");
+    if (area_stretch < medium_to_firm) return words("Stuffed until it keeps its shape and still gives.");
+    return words("Stuffed firmly.");
+}
+
+}  // namespace
+
+QStringList paragraphs_of(const std::string& utf8) {
+    QStringList paragraphs;
+    for (const QString& line : printable(QString::fromStdString(utf8)).split(QLatin1Char('\n'))) {
+        const QString text = line.simplified();
+        if (!text.isEmpty()) paragraphs += text;
+    }
+    return paragraphs;
+}
+
+QString yarn_name_words(const Yarn& yarn) {
+    QString name = printable_line(yarn.name);
+    if (name.isEmpty()) name = words("Yarn");
+    if (yarn.brushed) name += words(", brushed when finished");
+    return name;
+}
+
+QString yarn_length_range_words(const YarnUse& use, Units units) {
+    const QString low = yarn_length_words(use.metres.low, units);
+    const QString high = yarn_length_words(use.metres.high, units);
+    if (low == high) return high;
+    return words("%1 to %2").arg(low.section(QLatin1Char(' '), 0, 0), high);
+}
+
+QString yarn_amount_words(const YarnUse& use, Units units) {
+    QString amount = weight_words(use.grams, units);
+    if (use.balls) amount += QStringLiteral("\n") + counted(*use.balls, "ball", "balls");
+    return amount;
+}
+
+QString yarn_estimate_words(const Toy& toy) {
+    if (toy.making.yarn_per_ten_stitches_mm) {
+        return words(
+            "Amounts are counted from the stitches, and from ten stitches undone and measured. "
+            "Each end is given 15 cm.");
+    }
+    return words(
+        "Amounts are counted from the stitches: each takes five to eight times its own width of yarn. "
+        "Each end is given 15 cm.");
+}
+
+QString stuffing_words(const PatternStudy& study, Units units) {
+    const Estimate& grams = study.materials.stuffing_g;
+    if (grams.high <= 0) return {};
+    return words(
+               "%1 of washable fibrefill, counted from the volume of the pieces. Small toys are often "
+               "filled more tightly than that: have twice as much at hand.")
+        .arg(weight_words(grams, units));
+}
+
+QStringList notions_words(const Toy& toy) {
+    const QStringList own = paragraphs_of(toy.text.notions);
+    if (!own.isEmpty()) return own;
+    return {words("Tapestry needle"), words("Scissors"), words("Stitch marker")};
+}
+
+QString gauge_words(const PatternStudy& study, const PatternOptions& options) {
+    return words("%1 stitches and %2 rounds of %3 measure %4 by %4, worked in the round before stuffing.")
+        .arg(number_words(stitches_in_swatch(study.gauge.stitch_width_mm, options.units)),
+             number_words(stitches_in_swatch(study.gauge.round_height_mm, options.units)),
+             view(full_name(StitchKind::single_crochet, options.terms)), swatch_words(options.units));
+}
+
+QString gauge_source_words(const PatternStudy& study) {
+    if (!study.gauge_known) {
+        return words(
+            "No gauge has been measured for this toy. This one is usual for the hook, and the sizes in the "
+            "pattern are only as good as that.");
+    }
+    if (std::holds_alternative<EstimatedGauge>(study.toy.gauge)) {
+        return words(
+            "It is estimated from the yarn's weight and the hook (Craft Yarn Council, Standard Yarn Weight "
+            "System); the sizes show the range that leaves.");
+    }
+    return words(
+        "A toy does not need an exact gauge, but its size follows it, and the fabric has to be close enough "
+        "to hide the stuffing.");
+}
+
+QString gauge_circle_words(Terms terms) {
+    return words(
+               "To measure yours, work five rounds of %1 with six increases each (30 stitches), lay the "
+               "circle flat and measure across: the round height is a tenth of that.")
+        .arg(view(full_name(StitchKind::single_crochet, terms)));
+}
+
+int swatch_stitches(const SizeAtGauge& row, Units units) {
+    return static_cast<int>(std::lround(stitches_in_swatch(row.stitch_mm, units)));
+}
+
+bool is_own_gauge(const SizeAtGauge& row, const PatternStudy& study, Units units) {
+    return swatch_stitches(row, units) == std::lround(stitches_in_swatch(study.gauge.stitch_width_mm, units));
+}
+
+QString piece_name_words(const Toy& toy, std::size_t piece) {
+    const QString name = printable_line(toy.pieces[piece].name);
+    return name.isEmpty() ? words("Piece %1").arg(piece + 1) : name;
+}
+
+QStringList piece_fact_words(const PatternStudy& study, const PatternOptions& options, std::size_t i) {
+    const Piece& piece = study.toy.pieces[i];
+    QStringList facts;
+    if (piece.make > 1) facts += words("Make %1.").arg(piece.make);
+    if (const auto& size = study.sizes[i]) {
+        facts += words("%1 wide, %2 high.")
+                     .arg(length_words(size->width_mm, options.units),
+                          length_words(size->height_mm, options.units));
+    }
+    if (piece.starts_at_top) facts += words("Worked from the top down.");
+    facts += firmness_words(piece.area_stretch);
+    facts += joining_words(piece, options.terms);
+    return facts;
+}
+
+QString start_words(const Piece& piece) {
+    if (const auto* ring = std::get_if<ChainRing>(&piece.start)) {
+        return words("Start: ch %1, join with a sl st to form a ring.").arg(ring->chains);
+    }
+    if (const auto* tube = std::get_if<OpenTube>(&piece.start)) {
+        return words("Start: ch %1, join with a sl st without a twist; work into the chain.")
+            .arg(tube->chains);
+    }
+    if (const auto* oval = std::get_if<OvalChain>(&piece.start)) {
+        return words("Start: ch %1, and work round both sides of the chain.").arg(oval->chains);
+    }
+    return {};
+}
+
+QString end_words(const Piece& piece, std::size_t pieces) {
+    if (piece.end == End::drawn_closed) {
+        return words(
+            "Cut the yarn, thread the tail through the front loops of the last round, draw the hole closed "
+            "and weave the end in.");
+    }
+    return pieces > 1 ? words("Fasten off and leave a long tail to sew with.")
+                      : words("Fasten off and weave the end in.");
+}
+
+QString change_words(const Toy& toy, const RoundLine& line) {
+    if (!line.new_yarn || line.yarn >= toy.yarns.size()) return {};
+    const QString letter = QString::fromStdString(yarn_letter(static_cast<int>(line.yarn)));
+    const QString name = printable_line(toy.yarns[line.yarn].name);
+    return name.isEmpty() ? words("Change to yarn %1.").arg(letter)
+                          : words("Change to yarn %1, %2.").arg(letter, name);
+}
+
+QString stuff_now_words() { return words("Stuff the piece now, and go on adding stuffing as it closes."); }
+
+QString does_not_fit_words() {
+    return words("This round does not come out over the stitches below it. Mend it before working it.");
+}
+
+QString terms_words(Terms terms) {
+    return terms == Terms::us ? words("This pattern is written in US terms.")
+                              : words("This pattern is written in UK terms.");
+}
+
+QString reading_words() {
+    return words(
+        "Work what stands in brackets as often as the number after it says. The number at the end of a line "
+        "is the count of stitches when the round is done.");
+}
+
+QStringList finishing_words(const Toy& toy) {
+    const QStringList own = paragraphs_of(toy.text.finishing);
+    const bool brushed =
+        std::any_of(toy.yarns.begin(), toy.yarns.end(), [](const Yarn& yarn) { return yarn.brushed; });
+    if (!own.isEmpty() || !brushed) return own;
+    return {words("Brush the fabric gently with a wire brush, a little at a time, until the pile covers the "
+                  "stitches."),
+            words("Shake out and pick off all loose fibre.")};
+}
+
+QStringList safety_words(const Toy& toy) {
+    QStringList all;
+    if (names_small_parts(toy)) {
+        all += words(
+            "Safety eyes, noses, buttons and beads are small parts and a choking hazard. For a child under "
+            "three, or for anyone who puts things into the mouth, embroider the features or sew on felt "
+            "instead.");
+        all += words(
+            "A safety eye holds only if its washer is pressed on fully from inside; it cannot be taken off "
+            "again. Pull hard at every part before you give the toy away, and again from time to time.");
+    } else {
+        all += words(
+            "If you add eyes, buttons or beads: they are small parts and a choking hazard. For a child under "
+            "three, embroider the features or sew on felt instead.");
+    }
+    all += words(
+        "A toy that is sold or given away has to meet the toy safety standards of the place where that "
+        "happens; in the European Union a soft-filled toy for cuddling counts as a toy for children under "
+        "three, whatever its label says. Ask an accredited laboratory. This pattern certifies nothing.");
+    return all;
+}
+
+}  // namespace roundwright::render

@@ -1,0 +1,50 @@
+#pragma once
+
+#include <QString>
+#include <QStringList>
+
+#include "render/pages/page_context.h"
+#include "render/pages/round_lines.h"
+
+namespace roundwright::render {
+
+/// The sentences of the pattern's sections, the same in every form it is written in. An empty one is left
+/// out.
+
+/// Paragraphs of the maker's own text, on one line each, without empty ones.
+[[nodiscard]] QStringList paragraphs_of(const std::string& utf8);
+
+// Materials.
+[[nodiscard]] QString yarn_name_words(const Yarn& yarn);
+[[nodiscard]] QString yarn_length_range_words(const YarnUse& use, Units units);
+[[nodiscard]] QString yarn_amount_words(const YarnUse& use,
+                                        Units units);  ///< grams, and balls on a line below
+[[nodiscard]] QString yarn_estimate_words(const Toy& toy);
+[[nodiscard]] QString stuffing_words(const PatternStudy& study, Units units);
+[[nodiscard]] QStringList notions_words(const Toy& toy);
+
+// Gauge.
+[[nodiscard]] QString gauge_words(const PatternStudy& study, const PatternOptions& options);
+[[nodiscard]] QString gauge_source_words(const PatternStudy& study);
+[[nodiscard]] QString gauge_circle_words(Terms terms);
+/// Stitches in a swatch of that gauge, and whether it is the toy's own.
+[[nodiscard]] int swatch_stitches(const SizeAtGauge& row, Units units);
+[[nodiscard]] bool is_own_gauge(const SizeAtGauge& row, const PatternStudy& study, Units units);
+
+// Rounds.
+[[nodiscard]] QString piece_name_words(const Toy& toy, std::size_t piece);
+[[nodiscard]] QStringList piece_fact_words(const PatternStudy& study, const PatternOptions& options,
+                                           std::size_t piece);
+[[nodiscard]] QString start_words(const Piece& piece);
+[[nodiscard]] QString end_words(const Piece& piece, std::size_t pieces);
+[[nodiscard]] QString change_words(const Toy& toy, const RoundLine& line);
+[[nodiscard]] QString stuff_now_words();
+[[nodiscard]] QString does_not_fit_words();
+
+// Terms and making up.
+[[nodiscard]] QString terms_words(Terms terms);
+[[nodiscard]] QString reading_words();
+[[nodiscard]] QStringList finishing_words(const Toy& toy);
+[[nodiscard]] QStringList safety_words(const Toy& toy);
+
+}  // namespace roundwright::render

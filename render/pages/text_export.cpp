@@ -1,0 +1,212 @@
+#include "render/pages/text_export.h"
+
+#include "core/instructions/write.h"
+#include "render/pages/paragraph.h"
+#include "render/pages/pattern_words.h"
+#include "render/pages/section_words.h"
+#include "render/pages/technique_words.h"
+#include "render/pages/text_writer.h"
+
+namespace roundwright::render {
+namespace {
+
+QString letter_of(std::size_t yarn) { return QString::fromStdString(yarn_letter(static_cast<int>(yarn))); }
+
+QString amount_line(const YarnUse& use, Units units) {
+    return words("%1, %2").arg(
+        yarn_length_range_words(use, units),
+        yarn_amount_words(use, units).replace(QLatin1Char('\n'), QStringLiteral(", ")));
+}
+
+/// One pattern being written.
+class PatternText {
+  public:
+    PatternText(const PatternStudy& study, const PatternOptions& options, TextForm form)
+        : study_(study), toy_(study.toy), options_(options), out_(form) {}
+
+    QString write() {
+        head();
+        const PatternContents& contents = options_.contents;
+        if (contents.materials) materials();
+        if (contents.materials) gauge();
+        if (contents.abbreviations) abbreviations();
+        if (contents.rounds) rounds();
+        if (contents.making) made(words("Assembly"), paragraphs_of(toy_.text.assembly));
+        if (contents.making) made(words("Finishing"), finishing_words(toy_));
+        told(words("Safety"), safety_words(toy_));
+        if (contents.notes) told(words("Notes"), paragraphs_of(toy_.notes));
+        for (const QString& line : paragraphs_of(toy_.text.copyright)) out_.paragraph(line);
+        return out_.text();
+    }
+
+  private:
+    void head() {
+        const QString title = printable_line(toy_.title);
+        out_.title(title.isEmpty() ? words("A toy without a name yet") : title);
+        const QString designer = printable_line(toy_.designer);
+        if (!designer.isEmpty()) out_.paragraph(words("by %1").arg(designer));
+        for (const QString& line : paragraphs_of(toy_.text.introduction)) out_.paragraph(line);
+        if (toy_.text.level) out_.paragraph(words("Level: %1").arg(level_words(*toy_.text.level)));
+    }
+
+    void materials() {
+        out_.section(words("Materials"));
+        QStringList lines;
+        for (std::size_t i = 0; i < toy_.yarns.size(); ++i) {
+            const YarnUse& use = study_.materials.yarns[i];
+            if (use.metres.high <= 0) continue;
+            lines += words("%1: %2, %3, %4")
+                         .arg(letter_of(i), yarn_name_words(toy_.yarns[i]),
+                              yarn_weight_words(toy_.yarns[i].weight), amount_line(use, options_.units));
+        }
+        lines += words("Hook: %1").arg(hook_words(toy_.hook_mm));
+        const QString stuffing = stuffing_words(study_, options_.units);
+        if (!stuffing.isEmpty()) lines += words("Stuffing: %1").arg(stuffing);
+        lines += notions_words(toy_);
+        out_.items(lines);
+        if (!toy_.yarns.empty()) out_.paragraph(yarn_estimate_words(toy_));
+    }
+
+    void gauge() {
+        out_.section(words("Gauge"));
+        out_.paragraph(gauge_words(study_, options_));
+        out_.paragraph(gauge_source_words(study_));
+        out_.paragraph(gauge_circle_words(options_.terms));
+        if (!study_.at_gauges.empty()) gauge_table();
+    }
+
+    void gauge_table() {
+        out_.part(words("Size if your gauge differs"));
+        QStringList head{words("Stitches in %1").arg(swatch_words(options_.units))};
+        for (std::size_t i = 0; i < toy_.pieces.size(); ++i) head += piece_name_words(toy_, i);
+        QList<QStringList> rows;
+        for (const SizeAtGauge& at : study_.at_gauges) {
+            QStringList row{QString::number(swatch_stitches(at, options_.units))};
+            for (const auto& size : at.pieces) {
+                row += size ? size_words(size->width_mm.likely, size->height_mm.likely, options_.units)
+                            : QString();
+            }
+            rows += row;
+        }
+        out_.table(head, rows);
+    }
+
+    void abbreviations() {
+        out_.section(words("Abbreviations and stitches"));
+        out_.paragraph(terms_words(options_.terms) + QLatin1Char(' ') + reading_words());
+        QList<QStringList> rows{{words("st, sts"), words("stitch, stitches"), QString()}};
+        std::vector<const PieceGraph*> graphs;
+        for (const PieceStudy& study : study_.pieces) graphs.push_back(&study.graph);
+        for (const UsedTechnique& used : used_techniques(toy_, graphs)) {
+            const TechniqueWords told = technique_words(used.technique, options_.terms);
+            rows += QStringList{told.short_name, told.name, told.working};
+        }
+        out_.table({words("Short"), words("Stitch"), words("How")}, rows);
+    }
+
+    void rounds() {
+        if (toy_.pieces.empty()) return;
+        out_.section(words("Rounds"));
+        for (std::size_t i = 0; i < toy_.pieces.size(); ++i) piece(i);
+    }
+
+    void piece(std::size_t i) {
+        const Piece& piece = toy_.pieces[i];
+        const PieceStudy& study = study_.pieces[i];
+        out_.part(piece_name_words(toy_, i));
+        out_.paragraph(piece_fact_words(study_, options_, i).join(QLatin1Char(' ')));
+        QStringList lines;
+        const QString start = start_words(piece);
+        if (!start.isEmpty()) lines += start;
+        const int stuffing = stuffing_round(piece, study.shape);
+        for (const RoundLine& line : round_lines(piece, study.graph, options_.terms, {stuffing})) {
+            lines += written_round(piece, line);
+            if (line.last == stuffing) lines += stuff_now_words();
+        }
+        lines += end_words(piece, toy_.pieces.size());
+        out_.lines(lines);
+    }
+
+    [[nodiscard]] QStringList written_round(const Piece& piece, const RoundLine& line) const {
+        QStringList lines;
+        const QString change = change_words(toy_, line);
+        if (!change.isEmpty()) lines += change;
+        const bool rows = piece.joining == Joining::rows;
+        const QString number = line.rounds() == 1
+                                   ? QString::number(line.first + 1)
+                                   : QStringLiteral("%1-%2").arg(line.first + 1).arg(line.last + 1);
+        const QString name = line.rounds() == 1 ? (rows ? words("Row") : words("Rnd"))
+                                                : (rows ? words("Rows") : words("Rnds"));
+        lines += words("%1 %2: %3 (%4)")
+                     .arg(name, number, QString::fromStdString(line.words), QString::number(line.stitches));
+        lines += paragraphs_of(line.note);
+        if (line.does_not_fit) lines += does_not_fit_words();
+        return lines;
+    }
+
+    void made(const QString& heading, const QStringList& steps) {
+        if (steps.isEmpty()) return;
+        out_.section(heading);
+        out_.steps(steps);
+    }
+
+    void told(const QString& heading, const QStringList& paragraphs) {
+        if (paragraphs.isEmpty()) return;
+        out_.section(heading);
+        for (const QString& paragraph : paragraphs) out_.paragraph(paragraph);
+    }
+
+    const PatternStudy& study_;
+    const Toy& toy_;
+    const PatternOptions& options_;
+    TextWriter out_;
+};
+
+QString csv_field(const std::string& utf8) {
+    QString text = QString::fromStdString(utf8);
+    static const QString formula = QStringLiteral("=+-@\t\r");
+    if (!text.isEmpty() && formula.contains(text[0])) text.prepend(QLatin1Char('\''));
+    text.replace(QLatin1Char('"'), QStringLiteral("\"\""));
+    return QLatin1Char('"') + text + QLatin1Char('"');
+}
+
+QString csv_round(const Toy& toy, const Piece& piece, const PieceGraph& graph, int i, Terms terms) {
+    const auto index = static_cast<std::size_t>(i);
+    const Round& round = piece.rounds[index];
+    const int stitches = graph.graph.rounds[index].loops_left;
+    const int below = i > 0 ? graph.graph.rounds[index - 1].loops_left : graph.graph.foundation_loops;
+    const std::string yarn = round.yarn < toy.yarns.size() ? toy.yarns[round.yarn].name : std::string();
+    return QStringList{csv_field(piece.name),
+                       QString::number(i + 1),
+                       csv_field(round_words(graph.graph, i, terms, piece.start)),
+                       QString::number(stitches),
+                       QString::number(stitches - below),
+                       csv_field(yarn_letter(static_cast<int>(round.yarn))),
+                       csv_field(yarn),
+                       csv_field(round.note)}
+               .join(QLatin1Char(',')) +
+           QStringLiteral("\r\n");
+}
+
+}  // namespace
+
+QString pattern_text(const PatternStudy& study, const PatternOptions& options, TextForm form) {
+    return PatternText(study, options, form).write();
+}
+
+QString pattern_text(const Toy& toy, const PatternOptions& options, TextForm form) {
+    const std::optional<PatternStudy> study = study_pattern(toy, options);
+    return study ? pattern_text(*study, options, form) : QString();
+}
+
+QString rounds_csv(const Toy& toy, const PatternOptions& options) {
+    QString text = QStringLiteral("piece,round,instruction,stitches,change,yarn,yarn_name,note\r\n");
+    for (const Piece& piece : toy.pieces) {
+        const PieceGraph graph = piece_graph(piece);
+        const int rounds = static_cast<int>(std::min(graph.graph.rounds.size(), piece.rounds.size()));
+        for (int i = 0; i < rounds; ++i) text += csv_round(toy, piece, graph, i, options.terms);
+    }
+    return text;
+}
+
+}  // namespace roundwright::render

@@ -1,0 +1,70 @@
+#include "render/pages/text_export.h"
+
+#include <gtest/gtest.h>
+
+#include <QTextDocument>
+
+#include "render/pages/text_writer.h"
+#include "tests/render/pages/demo_toys.h"
+
+namespace roundwright::render {
+namespace {
+
+using testing::ball;
+using testing::puffin;
+
+TEST(TextExport, PlainTextTellsEveryRound) {
+    const QString text = pattern_text(ball(6), {}, TextForm::plain);
+    // Words and counts as the trade writes them: the count in parentheses at the line's end (Craft Yarn
+    // Council).
+    EXPECT_TRUE(text.contains(QStringLiteral("Rnd 1: 6 sc in magic ring (6)\n"))) << text.toStdString();
+    EXPECT_TRUE(text.contains(QStringLiteral("Rnds 7-12: sc in each st around (36)\n")));
+    EXPECT_TRUE(text.contains(QStringLiteral("Rnd 17: dec around (6)\n")));
+}
+
+TEST(TextExport, PlainTextFitsItsLines) {
+    for (const QString& line : pattern_text(puffin(), {}, TextForm::plain).split(QLatin1Char('\n'))) {
+        EXPECT_LE(line.size(), 78) << line.toStdString();
+    }
+}
+
+TEST(TextExport, MarkdownHasTheSameWords) {
+    QTextDocument read;
+    read.setMarkdown(pattern_text(puffin(), {}, TextForm::markdown));
+    const QString text = read.toPlainText();
+    for (const char* part :
+         {"Rnd 3: [sc, inc] x 6 (18)", "Puffin of the outer mole", "Change to yarn A, Ink.",
+          "Pin the wings to the sides between rounds 9 and 14.", "single crochet"}) {
+        EXPECT_TRUE(text.contains(QString::fromUtf8(part))) << part << "\n" << text.toStdString();
+    }
+}
+
+TEST(TextExport, MarkdownEscapesMarkup) {
+    for (const char* typed :
+         {"*not* _slanted_ `code` [link](x) <b>bold</b>", "# no heading", "1. no list", "2) no list",
+          "- no list", "+ no list", "a|b", "&amp; stays", "back\\slash", "=== no line", "![x](y)"}) {
+        QTextDocument read;
+        read.setMarkdown(markdown_escaped(QString::fromUtf8(typed)));
+        EXPECT_EQ(read.toPlainText().toStdString(), typed);
+    }
+}
+
+TEST(TextExport, CsvHasALineForEveryRound) {
+    Toy toy = ball(3);
+    toy.pieces[0].name = "Head, \"small\"";
+    toy.pieces[0].rounds[1].note = "=1+1";
+    const QStringList lines = rounds_csv(toy, {}).split(QStringLiteral("\r\n"));
+    ASSERT_EQ(lines.size(), 1 + 8 + 1);  // a header, 3n - 1 rounds, and the end of the last line
+    EXPECT_EQ(lines[1].toStdString(),
+              "\"Head, \"\"small\"\"\",1,\"6 sc in magic ring\",6,6,\"A\",\"Sand\",\"\"");
+    EXPECT_TRUE(lines[2].endsWith(QStringLiteral("\"'=1+1\"")));
+    EXPECT_TRUE(lines[8].contains(QStringLiteral(",6,-6,")));
+}
+
+TEST(TextExport, NothingIsLeftOutOfAnEmptyToy) {
+    EXPECT_TRUE(pattern_text(Toy{}, {}, TextForm::plain).contains(QStringLiteral("Safety")));
+    EXPECT_EQ(rounds_csv(Toy{}, {}).count(QLatin1Char('\n')), 1);
+}
+
+}  // namespace
+}  // namespace roundwright::render
