@@ -5,8 +5,10 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/face/build_mesh.h"
 #include "core/face/feature_fit.h"
 #include "core/face/place_feature.h"
+#include "core/face/thread_mesh.h"
 
 namespace roundwright {
 
@@ -33,21 +35,6 @@ struct Frame {
 };
 
 Frame frame_at(const SurfacePoint& point) { return {point.point, point.right, point.up, point.normal}; }
-
-void add_vertex(Mesh& mesh, const Vec3& position, const Vec3& normal, const Colour& colour) {
-    for (int k = 0; k < 3; ++k) {
-        mesh.positions.push_back(static_cast<float>(position[k]));
-        mesh.normals.push_back(static_cast<float>(normal[k]));
-    }
-    for (int channel : {colour.red, colour.green, colour.blue}) {
-        mesh.colours.push_back(static_cast<float>(channel) / 255.0F);
-    }
-}
-
-void add_triangle(Mesh& mesh, std::uint32_t a, std::uint32_t b, std::uint32_t c) {
-    mesh.indices.insert(mesh.indices.end(), {a, b, c});
-    mesh.stitch_of_triangle.push_back(-1);
-}
 
 /// One ring of a body of elliptic section: half width and half height as shares of the whole, its depth, and
 /// the direction of its normal (share outwards along the ellipse, share along depth).
@@ -117,52 +104,6 @@ std::vector<Ring> disc_rings(double front_mm, double back_mm) {
         {1, back_mm, 1, 0},     {1, back_mm, 0, -1},      {0.01, back_mm, 0, -1}};
 }
 
-/// A thread as a six-sided tube along points that lie on the surface, a little proud of it.
-Mesh thread(const std::vector<SurfacePoint>& way, double thickness_mm, const Colour& colour) {
-    constexpr int sides = 8;
-    Mesh mesh;
-    for (std::size_t k = 0; k < way.size(); ++k) {
-        const Vec3 ahead = way[std::min(k + 1, way.size() - 1)].point - way[k == 0 ? 0 : k - 1].point;
-        const Vec3 out = way[k].normal;
-        Vec3 across = ahead.cross(out);
-        if (across.norm() > 0) across.normalize();
-        const double tip = k == 0 || k + 1 == way.size() ? 0.35 : 1;
-        for (int side = 0; side < sides; ++side) {
-            const double angle = 2 * pi * side / sides;
-            const Vec3 direction = std::cos(angle) * across + std::sin(angle) * out;
-            const Vec3 centre = way[k].point + out * (fabric_thickness_mm / 4);
-            add_vertex(mesh, centre + direction * (thickness_mm / 2 * tip), direction, colour);
-        }
-    }
-    const auto index = [](std::size_t k, int side) {
-        return static_cast<std::uint32_t>(k * sides + static_cast<std::size_t>(side % sides));
-    };
-    for (std::size_t k = 0; k + 1 < way.size(); ++k) {
-        for (int side = 0; side < sides; ++side) {
-            add_triangle(mesh, index(k, side), index(k + 1, side + 1), index(k, side + 1));
-            add_triangle(mesh, index(k, side), index(k + 1, side), index(k + 1, side + 1));
-        }
-    }
-    for (int side = 1; side + 1 < sides; ++side) {
-        add_triangle(mesh, index(0, 0), index(0, side), index(0, side + 1));
-        add_triangle(mesh, index(way.size() - 1, 0), index(way.size() - 1, side + 1),
-                     index(way.size() - 1, side));
-    }
-    return mesh;
-}
-
-std::vector<SurfacePoint> straight_way(const SurfacePlace& from, const SurfacePlace& to,
-                                       const FaceSurface& surface) {
-    constexpr int steps = 16;
-    std::vector<SurfacePoint> way;
-    for (int k = 0; k <= steps; ++k) {
-        const double share = static_cast<double>(k) / steps;
-        way.push_back(surface.at({from.along_mm + share * (to.along_mm - from.along_mm),
-                                  from.angle + share * (to.angle - from.angle)}));
-    }
-    return way;
-}
-
 Colour lighter(const Colour& colour, double share) {
     const auto mixed = [share](std::uint8_t c) { return static_cast<std::uint8_t>(c + (255 - c) * share); };
     return {mixed(colour.red), mixed(colour.green), mixed(colour.blue)};
@@ -184,14 +125,8 @@ Mesh satin_stitch(const Feature& feature, const Frame& frame) {
             point.normal = frame.out;
             way.push_back(point);
         }
-        const Mesh one =
-            thread(way, thread_mm * 1.15, k % 2 == 0 ? feature.colour : lighter(feature.colour, 0.08));
-        const auto first = static_cast<std::uint32_t>(all.vertex_count());
-        all.positions.insert(all.positions.end(), one.positions.begin(), one.positions.end());
-        all.normals.insert(all.normals.end(), one.normals.begin(), one.normals.end());
-        all.colours.insert(all.colours.end(), one.colours.begin(), one.colours.end());
-        for (std::uint32_t index : one.indices) all.indices.push_back(first + index);
-        all.stitch_of_triangle.insert(all.stitch_of_triangle.end(), one.triangle_count(), -1);
+        append(all, thread_mesh(way, thread_mm * 1.15,
+                                k % 2 == 0 ? feature.colour : lighter(feature.colour, 0.08)));
     }
     return all;
 }
@@ -214,8 +149,8 @@ class PartMaker {
             if (feature.kind == FeatureKind::stitched_line) {
                 const double thickness = std::max(thread_mm, feature.height_mm);
                 keep(index,
-                     thread(straight_way(placed.starts[k], placed.ends[k], surface_), thickness,
-                            feature.colour),
+                     thread_mesh(way_between(placed.starts[k], placed.ends[k], surface_), thickness,
+                                 feature.colour),
                      Finish::yarn);
             } else {
                 add_body(index, feature, surface_.at(placed.starts[k]));
