@@ -47,17 +47,20 @@ class Search {
         membrane_.area_stretch_gradient(state_.x, space_.stretch_gradient.data());
     }
 
-    [[nodiscard]] double force_norm() const {
+    /// Size of the gradient of E - p V, its two parts given.
+    [[nodiscard]] static double force_norm(const std::vector<double>& energy_gradient, double pressure,
+                                           const std::vector<double>& volume_gradient) {
         double sum = 0;
-        for (std::size_t i = 0; i < space_.energy_gradient.size(); ++i) {
-            const double force = space_.energy_gradient[i] - pressure_ * space_.volume_gradient[i];
+        for (std::size_t i = 0; i < energy_gradient.size(); ++i) {
+            const double force = energy_gradient[i] - pressure * volume_gradient[i];
             sum += force * force;
         }
         return std::sqrt(sum);
     }
 
     bool converged(double relative_gradient) {
-        state_.residual = force_norm() / membrane_.force_scale();
+        state_.residual =
+            force_norm(space_.energy_gradient, pressure_, space_.volume_gradient) / membrane_.force_scale();
         const double missed = stuffed() ? std::abs(stretch_ - target_) / target_ : 0;
         return state_.residual <= relative_gradient && missed <= 10 * relative_gradient;
     }
@@ -109,10 +112,12 @@ class Search {
     void adjust_stuffing() {
         const double per_pressure = dot(space_.stretch_gradient, space_.pressure_step);
         const double rest = target_ - stretch_ - dot(space_.stretch_gradient, space_.step);
-        if (!(per_pressure > 0)) return;
+        const double kappa = state_.stuffing / (volume_ * volume_);
+        const double across = dot(space_.volume_gradient, space_.pressure_step);
+        // More stuffing must stretch more; beyond a balloon's peak both factors are negative.
+        if (!(per_pressure * (1 + kappa * across) > 0)) return;
         const double change = rest / per_pressure;
-        const double volume_change = dot(space_.volume_gradient, space_.step) +
-                                     change * dot(space_.volume_gradient, space_.pressure_step);
+        const double volume_change = dot(space_.volume_gradient, space_.step) + change * across;
         const double wanted = (pressure_ + change) * (volume_ + volume_change);
         if (!std::isfinite(wanted)) return;
         state_.stuffing = std::clamp(wanted, state_.stuffing / 2, state_.stuffing * 2);
@@ -146,33 +151,53 @@ class Search {
         return sum;
     }
 
-    /// The longest part of the step that keeps every loop a loop.
-    [[nodiscard]] double longest_step() const {
-        double longest = 1;
-        for (std::size_t i = 0; i < state_.x.size(); i += 2)
-            if (space_.step[i] < 0 && state_.x[i] > 0)
-                longest = std::min(longest, -0.9 * state_.x[i] / space_.step[i]);
-        return longest;
+    /// Takes part of the step, but leaves every loop at least a tenth of its radius. Gives the first-order
+    /// change of the merit.
+    double take_trial(double length) {
+        const double pressure = stuffed() ? state_.stuffing / volume_ : 0;
+        double change = 0;
+        for (std::size_t i = 0; i < state_.x.size(); ++i) {
+            const double x = state_.x[i];
+            space_.trial[i] = x + length * space_.step[i];
+            if (i % 2 == 0 && space_.trial[i] < smallest_part * x) space_.trial[i] = smallest_part * x;
+            change +=
+                (space_.energy_gradient[i] - pressure * space_.volume_gradient[i]) * (space_.trial[i] - x);
+        }
+        return change;
     }
 
-    /// Backtracking with Armijo's condition (Nocedal and Wright, Numerical Optimization, 3.1). Differences
-    /// below the rounding of the merit itself are no rise.
+    /// Whether the trial has less force on it than the positions had, for the stuffing as it now is.
+    [[nodiscard]] bool trial_is_calmer() {
+        membrane_.energy_gradient(space_.trial, space_.trial_energy_gradient.data());
+        double before = 0;
+        double after = 0;
+        if (stuffed()) {
+            membrane_.volume_gradient(space_.trial, space_.trial_volume_gradient.data());
+            before = state_.stuffing / volume_;
+            after = state_.stuffing / membrane_.volume(space_.trial);
+        }
+        return force_norm(space_.trial_energy_gradient, after, space_.trial_volume_gradient) <=
+               force_norm(space_.energy_gradient, before, space_.volume_gradient);
+    }
+
+    /// Backtracking with Armijo's condition (Nocedal and Wright, Numerical Optimization, 3.1); where the
+    /// change drowns in the rounding of the merit, the forces decide.
     bool search_along_step() {
-        const double down = slope();
-        if (!std::isfinite(down)) return false;
         const double before = merit(state_.x);
-        const double noise = 1e-13 * std::max(std::abs(before), state_.stuffing);
-        for (double length = longest_step(); length > 1e-12; length /= 2) {
-            for (std::size_t i = 0; i < state_.x.size(); ++i)
-                space_.trial[i] = state_.x[i] + length * space_.step[i];
+        const double rounding = 1e-13 * std::max(std::abs(before), state_.stuffing);
+        for (double length = 1; length > 1e-12; length /= 2) {
+            const double change = std::min(take_trial(length), 0.0);
             const double after = merit(space_.trial);
-            if (after <= before + 1e-4 * length * down + noise) {
+            const bool drowned = -change <= rounding && std::abs(after - before) <= rounding;
+            if (drowned ? trial_is_calmer() : after <= before + 1e-4 * change) {
                 state_.x.swap(space_.trial);
                 return true;
             }
         }
         return false;
     }
+
+    static constexpr double smallest_part = 0.1;
 
     const Membrane& membrane_;
     double target_;
@@ -189,7 +214,8 @@ class Search {
 void MinimiseWorkspace::resize(std::size_t unknowns) {
     matrix.resize(unknowns);
     trial.resize(unknowns);
-    for (auto* vector : {&energy_gradient, &volume_gradient, &stretch_gradient, &step, &pressure_step})
+    for (auto* vector : {&energy_gradient, &volume_gradient, &stretch_gradient, &trial_energy_gradient,
+                         &trial_volume_gradient, &step, &pressure_step})
         vector->assign(unknowns, 0.0);
 }
 

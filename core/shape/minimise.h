@@ -11,6 +11,8 @@ struct MinimiseWorkspace {
     std::vector<double> energy_gradient;
     std::vector<double> volume_gradient;
     std::vector<double> stretch_gradient;
+    std::vector<double> trial_energy_gradient;
+    std::vector<double> trial_volume_gradient;
     std::vector<double> step;           ///< H^-1 of the force
     std::vector<double> pressure_step;  ///< H^-1 of the volume gradient
 

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
+#include <utility>
 
 #include "core/shape/cold_start.h"
 #include "core/shape/measure_profile.h"
@@ -38,22 +40,38 @@ bool can_start(const Membrane& membrane, const Meridian& meridian, const Positio
            membrane.volume(x) > 0;
 }
 
-Equilibrium cold_start(const Meridian& meridian, const Membrane& membrane, double stretch,
-                       const ShapeOptions& options, MinimiseWorkspace& workspace) {
+Equilibrium start_at(Positions x, const Membrane& membrane, double stretch, const ShapeOptions& options) {
     Equilibrium start;
+    start.x = std::move(x);
     start.stuffing = first_stuffing(membrane, stretch, options);
-    if (meridian.nodes() <= few_nodes) {
-        start.x = start_from_counts(meridian);
-        return start;
-    }
+    return start;
+}
+
+/// From the same piece with half the nodes, and so on down to a few.
+Equilibrium coarse_to_fine_start(const Meridian& meridian, const Membrane& membrane, double stretch,
+                                 const ShapeOptions& options, MinimiseWorkspace& workspace) {
+    if (meridian.nodes() <= few_nodes)
+        return start_at(start_from_counts(meridian), membrane, stretch, options);
     const Meridian coarse = coarsened(meridian);
     const Membrane coarse_membrane(coarse, options);
-    Equilibrium approximate = cold_start(coarse, coarse_membrane, stretch, options, workspace);
+    Equilibrium state = coarse_to_fine_start(coarse, coarse_membrane, stretch, options, workspace);
     minimise(coarse_membrane, stretch, options, coarse_relative_gradient, options.max_iterations, workspace,
-             approximate);
-    start.x = refined(meridian, approximate.x);
-    start.stuffing = approximate.stuffing;
-    if (!can_start(membrane, meridian, start.x)) start.x = start_from_counts(meridian);
+             state);
+    state.x = refined(meridian, state.x);
+    if (can_start(membrane, meridian, state.x)) return state;
+    return start_at(start_from_counts(meridian), membrane, stretch, options);
+}
+
+std::optional<Equilibrium> warm_start(const ShapeProblem& problem, const Meridian& meridian,
+                                      const Membrane& membrane, const ShapeOptions& options,
+                                      const Shape* warm) {
+    if (warm == nullptr || warm->radius_mm.size() < 2 || warm->z_mm.size() != warm->radius_mm.size())
+        return {};
+    Equilibrium start =
+        start_at(start_from_shape(problem, meridian, *warm), membrane, problem.area_stretch, options);
+    const double before = warm->pressure * warm->volume_mm3;
+    if (before > start.stuffing / 100 && before < start.stuffing * 100) start.stuffing = before;
+    if (!can_start(membrane, meridian, start.x)) return {};
     return start;
 }
 
@@ -106,17 +124,27 @@ Shape shape_of(const ShapeProblem& problem, const Membrane& membrane, const Equi
     return shape;
 }
 
-Equilibrium starting_state(const ShapeProblem& problem, const Meridian& meridian, const Membrane& membrane,
-                           const ShapeOptions& options, const Shape* warm, MinimiseWorkspace& workspace) {
-    if (warm != nullptr && warm->radius_mm.size() >= 2 && warm->z_mm.size() == warm->radius_mm.size()) {
-        Equilibrium start;
-        start.x = start_from_shape(problem, meridian, *warm);
-        start.stuffing = warm->pressure * warm->volume_mm3;
-        const double usual = first_stuffing(membrane, problem.area_stretch, options);
-        if (!(start.stuffing > usual / 100 && start.stuffing < usual * 100)) start.stuffing = usual;
-        if (can_start(membrane, meridian, start.x)) return start;
+bool is_settled(const Equilibrium& state) {
+    return state.termination == Termination::converged || state.termination == Termination::cancelled;
+}
+
+/// Tries one start after the other until one converges; else keeps the last.
+Equilibrium equilibrium(const ShapeProblem& problem, const Meridian& meridian, const Membrane& membrane,
+                        const ShapeOptions& options, const Shape* warm) {
+    MinimiseWorkspace workspace;
+    const auto settle = [&](Equilibrium state) {
+        minimise(membrane, problem.area_stretch, options, options.relative_gradient, options.max_iterations,
+                 workspace, state);
+        return state;
+    };
+    if (auto start = warm_start(problem, meridian, membrane, options, warm)) {
+        Equilibrium state = settle(std::move(*start));
+        if (is_settled(state)) return state;
     }
-    return cold_start(meridian, membrane, problem.area_stretch, options, workspace);
+    Equilibrium state =
+        settle(coarse_to_fine_start(meridian, membrane, problem.area_stretch, options, workspace));
+    if (is_settled(state) || meridian.nodes() <= few_nodes) return state;
+    return settle(start_at(start_from_counts(meridian), membrane, problem.area_stretch, options));
 }
 
 }  // namespace
@@ -125,11 +153,7 @@ Shape solve_shape(const ShapeProblem& problem, const ShapeOptions& options, cons
     if (!is_usable(problem) || !are_usable(options)) return {};
     const Meridian meridian = meridian_of(problem);
     const Membrane membrane(meridian, options);
-    MinimiseWorkspace workspace;
-    Equilibrium state = starting_state(problem, meridian, membrane, options, warm, workspace);
-    minimise(membrane, problem.area_stretch, options, options.relative_gradient, options.max_iterations,
-             workspace, state);
-    Shape shape = shape_of(problem, membrane, state);
+    Shape shape = shape_of(problem, membrane, equilibrium(problem, meridian, membrane, options, warm));
     return is_finite(shape) ? shape : Shape{};
 }
 
