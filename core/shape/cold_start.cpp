@@ -11,6 +11,17 @@ namespace {
 /// The part of a wall's length that may go sideways in a start, so that every wall rises a little.
 constexpr double steepest = 0.95;
 
+/// A flat piece is in balance even where it would rather rise: a start is never quite flat.
+constexpr double least_rise = 1e-3;
+
+void lift(const Meridian& meridian, Positions& x) {
+    double lifted = 0;
+    for (std::size_t s = 0; s < meridian.segments(); ++s) {
+        lifted += least_rise * meridian.rest_height[s];
+        x[2 * s + 3] += lifted;
+    }
+}
+
 double between(double a, double b, double t) { return a + t * (b - a); }
 
 }  // namespace
@@ -58,6 +69,9 @@ Positions start_from_shape(const ShapeProblem& problem, const Meridian& meridian
         x[2 * (first + i)] = between(shape.radius_mm[below], shape.radius_mm[below + 1], t);
         x[2 * (first + i) + 1] = between(shape.z_mm[below], shape.z_mm[below + 1], t);
     }
+    if (first == 1) x[1] = std::min(shape.first_pole_z_mm, x[3]);
+    if (problem.last == MeridianEnd::drawn_closed) x.back() = std::max(shape.last_pole_z_mm, x[x.size() - 3]);
+    lift(meridian, x);
     return x;
 }
 

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/shape/growth.h"
 #include "core/shape/wave_length.h"
 
 namespace roundwright {
@@ -27,44 +28,61 @@ constexpr double flat_rise = 0.56;
 constexpr double gathering_growth = -1.05;
 constexpr double no_change = 1e-9;
 
+/// A pole has no loop.
+double rest_loop(const ShapeProblem& problem, std::size_t loop) {
+    const bool first = loop == 0 && problem.first == MeridianEnd::pole;
+    const bool last = loop + 1 == problem.rest_loop_mm.size() && problem.last == MeridianEnd::pole;
+    return first || last ? 0 : problem.rest_loop_mm[loop];
+}
+
 double spare_length(const ShapeProblem& problem, const Shape& shape, std::size_t loop) {
-    return std::max(0.0, problem.rest_loop_mm[loop] - 2 * pi * shape.radius_mm[loop]);
+    return std::max(0.0, rest_loop(problem, loop) - 2 * pi * shape.radius_mm[loop]);
 }
 
 /// The longest circle that loop i could lie in on a flat table, given the rounds below.
 std::vector<double> reachable_loops(const ShapeProblem& problem) {
-    std::vector<double> reachable{problem.rest_loop_mm.front()};
-    if (problem.first == MeridianEnd::pole) reachable.front() = 0;
+    std::vector<double> reachable{rest_loop(problem, 0)};
     for (std::size_t i = 1; i < problem.rest_loop_mm.size(); ++i)
         reachable.push_back(
-            std::min(problem.rest_loop_mm[i], reachable.back() + 2 * pi * problem.rest_height_mm[i - 1]));
+            std::min(rest_loop(problem, i), reachable.back() + 2 * pi * problem.rest_height_mm[i - 1]));
     return reachable;
 }
 
-bool ruffles(const ShapeProblem& problem, const Shape& shape, double reachable, std::size_t i) {
-    const double loop = problem.rest_loop_mm[i];
+bool has_waves(const ShapeProblem& problem, const Shape& shape, const std::vector<double>& reachable,
+               std::size_t i) {
+    const double loop = rest_loop(problem, i);
     const bool in_ring = i == 1 && problem.first == MeridianEnd::pole;
     const double least = problem.stitch_width_mm * (in_ring ? ruffling_stitches_in_ring : ruffling_stitches);
-    const double spare = std::min(loop - reachable, spare_length(problem, shape, i));
+    const double spare = std::min(loop - reachable[i], spare_length(problem, shape, i));
     return spare > std::max(least, ruffling_share * loop);
+}
+
+/// One full round between two smooth ones is taken up by its neighbours: a ruffle is an edge, or goes on.
+bool ruffles(const ShapeProblem& problem, const Shape& shape, const std::vector<double>& reachable,
+             std::size_t i) {
+    if (!has_waves(problem, shape, reachable, i)) return false;
+    const bool is_edge = i + 1 == reachable.size();
+    return is_edge || has_waves(problem, shape, reachable, i + 1) ||
+           (i > 1 && has_waves(problem, shape, reachable, i - 1));
 }
 
 bool gathers(const ShapeProblem& problem, const Shape& shape, double growth, std::size_t i) {
     return growth < gathering_growth &&
-           spare_length(problem, shape, i - 1) > ruffling_share * problem.rest_loop_mm[i - 1];
+           spare_length(problem, shape, i - 1) > ruffling_share * rest_loop(problem, i - 1);
 }
 
-RoundLie lie_of(const ShapeProblem& problem, const Shape& shape, double reachable, std::size_t i) {
+RoundLie lie_of(const ShapeProblem& problem, const Shape& shape, const std::vector<double>& reachable,
+                std::size_t i) {
     const double height = problem.rest_height_mm[i - 1];
-    const double below = i == 1 && problem.first == MeridianEnd::pole ? 0 : problem.rest_loop_mm[i - 1];
-    const double change = problem.rest_loop_mm[i] - below;
+    const double below = rest_loop(problem, i - 1);
+    const double change = rest_loop(problem, i) - below;
     const double length = height * (1 + shape.wale_stretch[i - 1]);
     RoundLie lie;
-    lie.growth = change / (2 * pi * height);
+    lie.growth = growth_ratio(below, rest_loop(problem, i), height);
     lie.rise_mm = std::abs(shape.z_mm[i] - shape.z_mm[i - 1]);
     lie.spare_length_mm = spare_length(problem, shape, i);
-    if (problem.stitch_width_mm > 0) lie.flat_increase = 2 * pi * height / problem.stitch_width_mm;
-    const double least = no_change * problem.rest_loop_mm[i];
+    if (problem.stitch_width_mm > 0) lie.flat_increase = flat_increase(height, problem.stitch_width_mm);
+    const double least = no_change * rest_loop(problem, i);
     if (change > -least && ruffles(problem, shape, reachable, i)) {
         lie.lie = Lie::ruffles;
     } else if (std::abs(change) <= least) {
@@ -82,14 +100,14 @@ RoundLie lie_of(const ShapeProblem& problem, const Shape& shape, double reachabl
 
 double amplitude(const ShapeProblem& problem, const Shape& shape, std::size_t loop, int waves) {
     const double circle = 2 * pi * shape.radius_mm[loop];
-    return circle / waves * wave_amplitude(problem.rest_loop_mm[loop] / circle);
+    return circle / waves * wave_amplitude(rest_loop(problem, loop) / circle);
 }
 
 /// The fewest waves, from 2 up, whose amplitude is within the round's height; a wave takes two stitches.
 int wave_count(const ShapeProblem& problem, const Shape& shape, std::size_t loop) {
     const double one = amplitude(problem, shape, loop, 1);
     const double stitch = problem.stitch_width_mm > 0 ? problem.stitch_width_mm : problem.rest_height_mm[0];
-    const double most = std::max(2.0, std::floor(problem.rest_loop_mm[loop] / (2 * stitch)));
+    const double most = std::max(2.0, std::floor(rest_loop(problem, loop) / (2 * stitch)));
     return static_cast<int>(std::clamp(std::ceil(one / problem.rest_height_mm[loop - 1]), 2.0, most));
 }
 
@@ -116,7 +134,7 @@ std::vector<RoundLie> lie_of_rounds(const ShapeProblem& problem, const Shape& sh
     if (!shape.usable() || shape.radius_mm.size() != problem.rest_loop_mm.size()) return lies;
     const std::vector<double> reachable = reachable_loops(problem);
     for (std::size_t i = 1; i < problem.rest_loop_mm.size(); ++i)
-        lies.push_back(lie_of(problem, shape, reachable[i], i));
+        lies.push_back(lie_of(problem, shape, reachable, i));
     set_waves(problem, shape, lies);
     return lies;
 }

@@ -58,10 +58,15 @@ class Search {
         return std::sqrt(sum);
     }
 
+    /// Misfit alone may stretch the fabric more than the stuffing is meant to.
+    [[nodiscard]] bool is_barely_stuffed() const {
+        return stretch_ > target_ && state_.stuffing <= state_.least_stuffing;
+    }
+
     bool converged(double relative_gradient) {
         state_.residual =
             force_norm(space_.energy_gradient, pressure_, space_.volume_gradient) / membrane_.force_scale();
-        const double missed = stuffed() ? std::abs(stretch_ - target_) / target_ : 0;
+        const double missed = stuffed() && !is_barely_stuffed() ? std::abs(stretch_ - target_) / target_ : 0;
         return state_.residual <= relative_gradient && missed <= 10 * relative_gradient;
     }
 
@@ -120,7 +125,8 @@ class Search {
         const double volume_change = dot(space_.volume_gradient, space_.step) + change * across;
         const double wanted = (pressure_ + change) * (volume_ + volume_change);
         if (!std::isfinite(wanted)) return;
-        state_.stuffing = std::clamp(wanted, state_.stuffing / 2, state_.stuffing * 2);
+        state_.stuffing =
+            std::max(state_.least_stuffing, std::clamp(wanted, state_.stuffing / 2, state_.stuffing * 2));
     }
 
     /// The Newton step of E - c ln V for the amount c as it now is (Sherman-Morrison for the rank one part).

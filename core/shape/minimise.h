@@ -22,7 +22,8 @@ struct MinimiseWorkspace {
 /// What is being minimised, and how far it has come.
 struct Equilibrium {
     Positions x;
-    double stuffing = 0;  ///< p V; what the line search holds while it moves
+    double stuffing = 0;        ///< p V; what the line search holds while it moves
+    double least_stuffing = 0;  ///< kept even if the fabric's misfit alone stretches it more than wanted
     Termination termination = Termination::iteration_limit;
     int iterations = 0;
     double residual = 0;

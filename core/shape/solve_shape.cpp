@@ -16,6 +16,8 @@ namespace {
 /// Pieces of more nodes than this are solved with half the nodes first.
 constexpr std::size_t few_nodes = 24;
 constexpr double coarse_relative_gradient = 1e-3;
+/// Of the usual amount for the stretch: a stuffed piece never goes quite limp.
+constexpr double least_stuffing_share = 0.02;
 
 bool are_usable(const ShapeOptions& options) {
     return std::isfinite(options.course_stiffness) && options.course_stiffness > 0 &&
@@ -44,6 +46,7 @@ Equilibrium start_at(Positions x, const Membrane& membrane, double stretch, cons
     Equilibrium start;
     start.x = std::move(x);
     start.stuffing = first_stuffing(membrane, stretch, options);
+    start.least_stuffing = least_stuffing_share * start.stuffing;
     return start;
 }
 
@@ -58,6 +61,7 @@ Equilibrium coarse_to_fine_start(const Meridian& meridian, const Membrane& membr
     minimise(coarse_membrane, stretch, options, coarse_relative_gradient, options.max_iterations, workspace,
              state);
     state.x = refined(meridian, state.x);
+    state.least_stuffing = least_stuffing_share * first_stuffing(membrane, stretch, options);
     if (can_start(membrane, meridian, state.x)) return state;
     return start_at(start_from_counts(meridian), membrane, stretch, options);
 }
@@ -70,7 +74,8 @@ std::optional<Equilibrium> warm_start(const ShapeProblem& problem, const Meridia
     Equilibrium start =
         start_at(start_from_shape(problem, meridian, *warm), membrane, problem.area_stretch, options);
     const double before = warm->pressure * warm->volume_mm3;
-    if (before > start.stuffing / 100 && before < start.stuffing * 100) start.stuffing = before;
+    if (before > start.stuffing / 100 && before < start.stuffing * 100)
+        start.stuffing = std::max(before, start.least_stuffing);
     if (!can_start(membrane, meridian, start.x)) return {};
     return start;
 }
@@ -128,7 +133,16 @@ bool is_settled(const Equilibrium& state) {
     return state.termination == Termination::converged || state.termination == Termination::cancelled;
 }
 
-/// Tries one start after the other until one converges; else keeps the last.
+/// Whether a wall leads back down: an end or a neck has turned inside out.
+bool turns_inside(const Membrane& membrane, const Positions& x) {
+    for (std::size_t s = 0; s + 1 < membrane.nodes(); ++s)
+        if (x[2 * s + 3] - x[2 * s + 1] < -1e-3 * membrane.rest_height(s)) return true;
+    return false;
+}
+
+/// Tries one start after the other until one converges; else keeps the last. A shape that a warm start has
+/// left turned inside out is kept only if the cold start finds none of less energy, so that the shape shown
+/// does not depend on the way to it.
 Equilibrium equilibrium(const ShapeProblem& problem, const Meridian& meridian, const Membrane& membrane,
                         const ShapeOptions& options, const Shape* warm) {
     MinimiseWorkspace workspace;
@@ -137,12 +151,16 @@ Equilibrium equilibrium(const ShapeProblem& problem, const Meridian& meridian, c
                  workspace, state);
         return state;
     };
+    Equilibrium warmed;
     if (auto start = warm_start(problem, meridian, membrane, options, warm)) {
-        Equilibrium state = settle(std::move(*start));
-        if (is_settled(state)) return state;
+        warmed = settle(std::move(*start));
+        if (warmed.termination == Termination::cancelled) return warmed;
+        if (is_settled(warmed) && !turns_inside(membrane, warmed.x)) return warmed;
     }
     Equilibrium state =
         settle(coarse_to_fine_start(meridian, membrane, problem.area_stretch, options, workspace));
+    if (is_settled(warmed) && (!is_settled(state) || membrane.energy(warmed.x) < membrane.energy(state.x)))
+        return warmed;
     if (is_settled(state) || meridian.nodes() <= few_nodes) return state;
     return settle(start_at(start_from_counts(meridian), membrane, problem.area_stretch, options));
 }

@@ -41,8 +41,9 @@ struct Shape {
     std::vector<double> z_mm;
     std::vector<double> course_stretch;  ///< e_i of loop i; below 0 the loop has length to spare
     std::vector<double> wale_stretch;    ///< m_i of round i, i = 1..n, at [i - 1]
-    double area_stretch = 0;             ///< mean, as reached
-    double width_mm = 0;                 ///< largest diameter
+    double area_stretch =
+        0;                ///< mean, as reached: more than wanted where the fabric's misfit alone gives more
+    double width_mm = 0;  ///< largest diameter
     double height_mm = 0;
     double volume_mm3 = 0;
     double surface_mm2 = 0;      ///< of the fabric: open ends do not count

@@ -26,12 +26,18 @@ int round_count(std::mt19937& random) {
 /// Change of a round in one of the ways makers work.
 int change(std::mt19937& random, int below, int way) {
     switch (way) {
-        case 0: return 0;
-        case 1: return whole(random, 1, 12);
-        case 2: return -whole(random, 1, 12);
-        case 3: return whole(random, -6, 6);
-        case 4: return whole(random, -(below - (below + 1) / 2), below);  // anything that can be worked
-        default: return 6;
+        case 0:
+            return 0;
+        case 1:
+            return whole(random, 1, 12);
+        case 2:
+            return -whole(random, 1, 12);
+        case 3:
+            return whole(random, -6, 6);
+        case 4:
+            return whole(random, -(below - (below + 1) / 2), below);  // anything that can be worked
+        default:
+            return 6;
     }
 }
 

@@ -6,9 +6,9 @@
 
 namespace roundwright::test {
 
-/// A random piece that could be worked: 1 to 300 rounds, mostly short; counts from 3 up that at most double or
-/// halve from round to round; smooth runs, sudden jumps and noise; every start and end, stuffing, gauge and
-/// stitch height.
+/// A random piece that could be worked: 1 to 300 rounds, mostly short; counts from 3 up that at most double
+/// or halve from round to round; smooth runs, sudden jumps and noise; every start and end, stuffing, gauge
+/// and stitch height.
 [[nodiscard]] ShapeProblem random_table(std::mt19937& random);
 
 }  // namespace roundwright::test

@@ -1,0 +1,1 @@
+roundwright_bench(bench_shape shape_cold_and_warm.cpp)
