@@ -171,7 +171,7 @@ Vec3 Camera::project(const Vec3& point) const {
             height_px_ / 2 * (1 - q.dot(a.up) / (depth * half_height())), depth};
 }
 
-ViewRay Camera::ray(double x_px, double y_px) const {
+Ray Camera::ray(double x_px, double y_px) const {
     const ViewAxes a = axes();
     const double x = (2 * x_px / width_px_ - 1) * half_width();
     const double y = (1 - 2 * y_px / height_px_) * half_height();

@@ -4,16 +4,11 @@
 #include <vector>
 
 #include "core/base/vec.h"
+#include "core/mesh/ray_cast.h"
 
 namespace roundwright::render {
 
 enum class ViewDirection { front, side, back, top, bottom, three_quarter };
-
-/// A half line; `direction` has unit length.
-struct ViewRay {
-    Vec3 origin;
-    Vec3 direction;
-};
 
 /// The right-handed frame of the eye: `back` points from the piece to the eye.
 struct ViewAxes {
@@ -74,7 +69,8 @@ class Camera {
 
     /// Where a point of space appears; x and y in pixels, z its depth before the eye in mm.
     [[nodiscard]] Vec3 project(const Vec3& point) const;
-    [[nodiscard]] ViewRay ray(double x_px, double y_px) const;
+    /// From the eye through this point of the picture, of unit length.
+    [[nodiscard]] Ray ray(double x_px, double y_px) const;
     /// Pixels that one millimetre takes up at the pivot's depth.
     [[nodiscard]] double pixels_per_mm() const;
 

@@ -4,7 +4,6 @@
 
 #include "render/scene/lit_rounds.h"
 #include "render/scene/openness.h"
-#include "render/scene/pick.h"
 #include "render/scene/shading.h"
 
 namespace roundwright::render {
@@ -79,6 +78,7 @@ void CameraSceneView::content_changed() {
 
 void CameraSceneView::set_surface(StitchSurface surface) {
     surface_ = std::move(surface);
+    caster_.reset();
     stitch_mm_ = stitch_size_mm(surface_);
     openness_ = openness(surface_.mesh, hollow_scale(stitch_mm_));
     lit_ = lit_vertices(surface_, lit_rounds_);
@@ -88,6 +88,8 @@ void CameraSceneView::set_surface(StitchSurface surface) {
 
 void CameraSceneView::set_parts(std::vector<ScenePart> parts) {
     parts_ = std::move(parts);
+    part_casters_.clear();
+    for (const ScenePart& part : parts_) part_casters_.emplace_back(part.mesh);
     show_parts();
     content_changed();
 }
@@ -150,32 +152,35 @@ void CameraSceneView::zoom(double factor) {
 
 double CameraSceneView::pixels_per_mm() const { return camera_.pixels_per_mm(); }
 
+std::optional<MeshHit> CameraSceneView::fabric_hit(QPointF at) const {
+    if (!caster_) caster_.emplace(surface_.mesh);
+    return caster_->first_hit(camera_.ray(at.x(), at.y()));
+}
+
 std::optional<SceneHit> CameraSceneView::hit(QPointF at) const {
-    const auto found = pick(surface_.mesh, camera_.ray(at.x(), at.y()));
+    const auto found = fabric_hit(at);
     if (!found) return std::nullopt;
-    SceneHit hit{-1, -1, found->point, found->normal};
-    const auto& owners = surface_.mesh.stitch_of_triangle;
-    const std::int32_t stitch = found->triangle < owners.size() ? owners[found->triangle] : -1;
-    if (stitch < 0 || static_cast<std::size_t>(stitch) >= surface_.stitches.size()) return hit;
-    hit.round = surface_.stitches[static_cast<std::size_t>(stitch)].round;
-    hit.stitch = surface_.stitches[static_cast<std::size_t>(stitch)].stitch;
+    SceneHit hit{-1, -1, found->point, found->from_outside ? found->normal : Vec3(-found->normal)};
+    if (found->stitch < 0 || static_cast<std::size_t>(found->stitch) >= surface_.stitches.size()) return hit;
+    hit.round = surface_.stitches[static_cast<std::size_t>(found->stitch)].round;
+    hit.stitch = surface_.stitches[static_cast<std::size_t>(found->stitch)].stitch;
     return hit;
 }
 
 std::optional<int> CameraSceneView::part_at(QPointF at) const {
     if (parts_.empty()) return std::nullopt;
-    const ViewRay ray = camera_.ray(at.x(), at.y());
+    const Ray ray = camera_.ray(at.x(), at.y());
     std::optional<int> nearest;
     double distance = 0;
-    for (std::size_t i = 0; i < parts_.size(); ++i) {
-        const auto found = pick(parts_[i].mesh, ray);
-        if (!found || (nearest && found->distance >= distance)) continue;
+    for (std::size_t i = 0; i < part_casters_.size(); ++i) {
+        const auto found = part_casters_[i].first_hit(ray);
+        if (!found || (nearest && found->t >= distance)) continue;
         nearest = static_cast<int>(i);
-        distance = found->distance;
+        distance = found->t;
     }
     if (!nearest) return nearest;
-    const auto fabric = pick(surface_.mesh, ray);
-    return fabric && fabric->distance < distance ? std::nullopt : nearest;
+    const auto fabric = fabric_hit(at);
+    return fabric && fabric->t < distance ? std::nullopt : nearest;
 }
 
 void CameraSceneView::point_at(QPointF position) {

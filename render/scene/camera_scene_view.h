@@ -57,6 +57,7 @@ class CameraSceneView : public SceneView {
     [[nodiscard]] SoftwareScene software_scene(const QColor& background) const;
 
   private:
+    [[nodiscard]] std::optional<MeshHit> fabric_hit(QPointF position) const;
     [[nodiscard]] std::vector<PointCloud> content() const;
     void connect_input();
     void content_changed();
@@ -73,7 +74,9 @@ class CameraSceneView : public SceneView {
     std::vector<float> openness_;
     std::vector<float> lit_;
     std::vector<int> lit_rounds_;
+    mutable std::optional<RayCaster> caster_;  ///< of the surface, made when first asked
     std::vector<ScenePart> parts_;
+    std::vector<RayCaster> part_casters_;
     std::optional<Mesh> ghost_;
     QColor background_ = Qt::white;
     double stitch_mm_ = 5;

@@ -2,7 +2,12 @@
 
 namespace roundwright::render {
 
-/// Whether OpenGL 3.2 can be had from this platform, found out by making a context.
-[[nodiscard]] bool has_opengl_3_2();
+struct OpenGlFound {
+    bool has_3_2 = false;
+    bool by_processor = false;  ///< drawn without a graphics card
+};
+
+/// What OpenGL this platform has, found out by making a context; once.
+[[nodiscard]] const OpenGlFound& opengl_found();
 
 }  // namespace roundwright::render

@@ -6,7 +6,7 @@
 namespace roundwright::render {
 
 SceneView* make_scene_view(QWidget* parent) {
-    const bool by_processor = qgetenv("ROUNDWRIGHT_VIEW") == "painter" || !has_opengl_3_2();
+    const bool by_processor = qgetenv("ROUNDWRIGHT_VIEW") == "painter" || !opengl_found().has_3_2;
     if (by_processor) return new PainterSceneView(parent);
     return new Qt3dSceneView(parent);
 }

@@ -1,5 +1,6 @@
 #include "render/scene/painter_scene_view.h"
 
+#include <QElapsedTimer>
 #include <QFocusEvent>
 #include <QPainter>
 
@@ -10,6 +11,7 @@ namespace roundwright::render {
 namespace {
 
 constexpr int rest_after_ms = 150;
+constexpr double slow_ms = 50;  ///< above, half as many pixels each way are drawn while the view moves
 
 }  // namespace
 
@@ -30,7 +32,9 @@ class PainterCanvas : public QWidget {
   protected:
     void paintEvent(QPaintEvent* /*event*/) override {
         if (picture_.isNull()) picture_ = view_.draw(size(), devicePixelRatioF());
-        QPainter(this).drawImage(QRectF(rect()), picture_);
+        QPainter painter(this);
+        painter.setRenderHint(QPainter::SmoothPixmapTransform);
+        painter.drawImage(QRectF(rect()), picture_);
     }
     void resizeEvent(QResizeEvent* /*event*/) override { view_.set_viewport(width(), height()); }
     void focusInEvent(QFocusEvent* event) override {
@@ -83,11 +87,17 @@ void PainterSceneView::show_background() {
     stale();
 }
 
-QImage PainterSceneView::draw(QSize logical, double pixel_ratio) const {
-    const QSize pixels = (QSizeF(logical) * pixel_ratio).toSize();
+QImage PainterSceneView::draw(QSize logical, double pixel_ratio) {
+    QSize pixels = (QSizeF(logical) * pixel_ratio).toSize();
     QColor opaque = background();
     opaque.setAlpha(255);
-    return draw_software_picture(software_scene(opaque), camera(), pixels, resting_ ? 2 : 1);
+    if (resting_) return draw_software_picture(software_scene(opaque), camera(), pixels, 2);
+    const int share = moving_ms_ > slow_ms ? 2 : 1;
+    QElapsedTimer timer;
+    timer.start();
+    QImage image = draw_software_picture(software_scene(opaque), camera(), pixels / share, 1);
+    moving_ms_ = static_cast<double>(timer.nsecsElapsed()) / 1e6 * share * share;
+    return image;
 }
 
 }  // namespace roundwright::render

@@ -21,6 +21,7 @@ class PainterSceneView : public CameraSceneView {
     ~PainterSceneView() override;
 
     [[nodiscard]] QWidget* widget() override;
+    [[nodiscard]] std::size_t comfortable_triangles() const override { return 100'000; }
 
   protected:
     void show_surface() override;
@@ -33,12 +34,13 @@ class PainterSceneView : public CameraSceneView {
   private:
     friend class PainterCanvas;
     void stale();
-    [[nodiscard]] QImage draw(QSize logical, double pixel_ratio) const;
+    [[nodiscard]] QImage draw(QSize logical, double pixel_ratio);
 
     QPointer<SceneFrame> frame_;
     QPointer<PainterCanvas> canvas_;
     QTimer rest_;
     bool resting_ = false;
+    double moving_ms_ = 0;  ///< what a full picture takes while the view moves
 };
 
 }  // namespace roundwright::render

@@ -30,6 +30,7 @@
 #include <Qt3DRender/QTechniqueFilter>
 #include <Qt3DRender/QViewport>
 
+#include "render/scene/gl_probe.h"
 #include "render/scene/qt3d_mesh.h"
 #include "render/scene/scene_frame.h"
 #include "render/scene/shading.h"
@@ -160,7 +161,7 @@ struct Qt3dSceneView::Drawing {
     QParameter* ghost_tint = nullptr;
     Qt3dMesh* surface = nullptr;
     Qt3dMesh* ghost = nullptr;
-    std::vector<std::unique_ptr<Qt3dMesh>> parts;
+    std::vector<Qt3dMesh*> parts;  ///< below `root`, as all of the scene
 
     void make_frame_graph();
     void make_scene();
@@ -222,6 +223,11 @@ Qt3dSceneView::~Qt3dSceneView() { delete drawing_->frame; }
 
 QWidget* Qt3dSceneView::widget() { return drawing_->frame; }
 
+// Measured: from 60,000 triangles on, a software OpenGL falls below about fifteen pictures a second.
+std::size_t Qt3dSceneView::comfortable_triangles() const {
+    return opengl_found().by_processor ? 60'000 : 200'000;
+}
+
 bool Qt3dSceneView::eventFilter(QObject* watched, QEvent* event) {
     if (watched != drawing_->window || !drawing_->frame) return CameraSceneView::eventFilter(watched, event);
     switch (event->type()) {
@@ -262,28 +268,35 @@ void Qt3dSceneView::leave_by_tab(bool forward) {
 }
 
 void Qt3dSceneView::show_surface() {
+    if (!drawing_->window) return;
     const auto grain = static_cast<float>(grain_per_mm(stitch_mm()));
     drawing_->materials[0].grain->setValue(grain);
     drawing_->surface->set_mesh(surface().mesh, vertex_openness(), vertex_lit());
 }
 
 void Qt3dSceneView::show_lit() {
+    if (!drawing_->window) return;
     drawing_->materials[0].any_lit->setValue(any_lit() ? 1.0F : 0.0F);
     drawing_->surface->set_lit(vertex_lit(), surface().mesh.vertex_count());
 }
 
 void Qt3dSceneView::show_parts() {
+    if (!drawing_->window) return;
+    for (Qt3dMesh* part : drawing_->parts) delete part;
     drawing_->parts.clear();
     for (const ScenePart& part : parts()) {
         QMaterial* material = drawing_->materials[static_cast<std::size_t>(part.finish)].material;
-        drawing_->parts.push_back(std::make_unique<Qt3dMesh>(material, drawing_->root));
+        drawing_->parts.push_back(new Qt3dMesh(material, drawing_->root));
         drawing_->parts.back()->set_mesh(part.mesh, {}, {});
     }
 }
 
-void Qt3dSceneView::show_ghost() { drawing_->ghost->set_mesh(ghost() ? *ghost() : Mesh{}, {}, {}); }
+void Qt3dSceneView::show_ghost() {
+    if (drawing_->window) drawing_->ghost->set_mesh(ghost() ? *ghost() : Mesh{}, {}, {});
+}
 
 void Qt3dSceneView::show_background() {
+    if (!drawing_->window) return;
     QColor opaque = background();
     opaque.setAlpha(255);
     drawing_->clear->setClearColor(opaque);

@@ -14,6 +14,7 @@ class Qt3dSceneView : public CameraSceneView {
     ~Qt3dSceneView() override;
 
     [[nodiscard]] QWidget* widget() override;
+    [[nodiscard]] std::size_t comfortable_triangles() const override;
 
   protected:
     void show_surface() override;

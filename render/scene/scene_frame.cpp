@@ -15,6 +15,7 @@ SceneFrame::SceneFrame(QWidget* inner, QWidget* parent) : QWidget(parent) {
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(ring_px, ring_px, ring_px, ring_px);
     layout->addWidget(inner);
+    setFocusPolicy(Qt::StrongFocus);
     setFocusProxy(inner);
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
 }

@@ -76,6 +76,9 @@ class SceneView : public QObject {
     /// The picture from where the camera stands, drawn without the screen; the background may be transparent.
     [[nodiscard]] virtual QImage picture(QSize pixels, const QColor& background) const = 0;
 
+    /// Triangles up to which turning stays smooth on this machine; for RevolveOptions::most_triangles.
+    [[nodiscard]] virtual std::size_t comfortable_triangles() const = 0;
+
   Q_SIGNALS:
     void hovered(int round, int stitch);  ///< -1, -1: nothing under the pointer
     void clicked(int round, int stitch);  ///< pressed and released in one place; -1, -1: beside the piece

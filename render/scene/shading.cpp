@@ -58,12 +58,14 @@ Vector3f light(const ShadedPoint& point, const ShadingSetup& setup) {
     const float sky = 0.5F + 0.5F * point.normal.y();
     const float open = point.openness;
     const float total = mix(0.12F, 0.27F, sky) * open + 0.66F * direct * mix(open, 1, 0.35F);
-    const float fuzz = gloss.fuzz * std::pow(1 - facing, 3.0F) * mix(0.3F, 0.7F, sky) * open;
+    const float edge = 1 - facing;
+    const float fuzz = gloss.fuzz * edge * edge * edge * mix(0.3F, 0.7F, sky) * open;
     const float highlight = std::max(point.normal.dot((lamp + view).normalized()), 0.0F);
-    const float shine = gloss.broad * std::pow(highlight, 12.0F) * open +
-                        gloss.sharp * std::pow(highlight, 160.0F) +
-                        0.3F * gloss.sharp * std::pow(1 - facing, 4.0F) * sky;
-    const Vector3f albedo = 0.010F + 0.955F * point.colour.array().max(0.0F).pow(2.2F);
+    const float fourth = highlight * highlight * highlight * highlight;
+    float shine = gloss.broad * fourth * fourth * fourth * open;
+    if (gloss.sharp > 0)
+        shine += gloss.sharp * (std::pow(highlight, 160.0F) + 0.3F * edge * edge * edge * edge * sky);
+    const Vector3f albedo = 0.010F + 0.955F * point.colour.array();
     const float fibre = setup.finish == Finish::yarn ? grain(point.place, -point.position.z(), setup) : 1;
     Vector3f out = albedo * (total * fibre);
     out.array() += fuzz * (0.45F * albedo.array() + 0.05F) * (1 - out.array()) + shine;
@@ -118,11 +120,13 @@ vec3 light(vec3 position, vec3 normal, bool isInside) {
     float direct = max((dot(normal, lamp) + wrap) / (1.0 + wrap), 0.0);
     float sky = 0.5 + 0.5 * normal.y;
     float total = mix(0.12, 0.27, sky) * open + 0.66 * direct * mix(open, 1.0, 0.35);
-    float rim = fuzz * pow(1.0 - facing, 3.0) * mix(0.3, 0.7, sky) * open;
+    float edge = 1.0 - facing;
+    float rim = fuzz * edge * edge * edge * mix(0.3, 0.7, sky) * open;
     float highlight = max(dot(normal, normalize(lamp + view)), 0.0);
-    float shine = broad * pow(highlight, 12.0) * open + sharp * pow(highlight, 160.0) +
-                  0.3 * sharp * pow(1.0 - facing, 4.0) * sky;
-    vec3 albedo = 0.010 + 0.955 * pow(max(colour, vec3(0.0)), vec3(2.2));
+    float fourth = highlight * highlight * highlight * highlight;
+    float shine = broad * fourth * fourth * fourth * open;
+    if (sharp > 0.0) shine += sharp * (pow(highlight, 160.0) + 0.3 * edge * edge * edge * edge * sky);
+    vec3 albedo = 0.010 + 0.955 * colour;
     float fibre = grainPerMm > 0.0 ? grain(place, -position.z) : 1.0;
     vec3 result = albedo * (total * fibre);
     result += rim * (0.45 * albedo + 0.05) * (1.0 - result) + shine;
@@ -197,7 +201,7 @@ void main() {
     eyePosition = vec3(modelView * vec4(vertexPosition, 1.0));
     eyeNormal = modelViewNormal * vertexNormal;
     place = vertexPosition;
-    colour = vertexColor.rgb;
+    colour = pow(max(vertexColor.rgb, vec3(0.0)), vec3(2.2));
     open = vertexColor.a;
     lit = vertexLit;
     gl_Position = mvp * vec4(vertexPosition, 1.0);

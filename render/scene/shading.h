@@ -21,7 +21,7 @@ struct ShadedPoint {
     Eigen::Vector3f position;
     Eigen::Vector3f normal;  ///< unit, turned towards the viewer
     Eigen::Vector3f place;   ///< mm, in the piece's own axes: where the fibre's grain is taken from
-    Eigen::Vector3f colour;  ///< sRGB 0..1
+    Eigen::Vector3f colour;  ///< linear 0..1
     float openness = 1;      ///< 1 on ridges and flats, less in hollows
     float lit = 0;           ///< 1 in a lit round, 0 outside, between on the seam
     float lit_step = 0;      ///< change of `lit` across one pixel

@@ -22,6 +22,7 @@ using Eigen::Vector3f;
 struct Prepared {
     ShadedMesh source;
     std::vector<Vector3f> eye_positions;
+    std::vector<Vector3f> colours;  ///< linear
     std::uint32_t first_id = 0;
 };
 
@@ -46,6 +47,24 @@ Vector3f linear(const QColor& c) {
 
 Vector3f corner(const std::vector<float>& values, std::uint32_t i) {
     return {values[3 * i], values[3 * i + 1], values[3 * i + 2]};
+}
+
+/// Both directions of the transfer function by table; colours come in 256 steps and leave in as many.
+std::vector<Vector3f> linear_colours(const Mesh& mesh) {
+    constexpr int steps = 1023;
+    static const std::vector<float> table = [] {
+        std::vector<float> values(steps + 1);
+        for (int i = 0; i <= steps; ++i) values[i] = to_linear(static_cast<float>(i) / steps);
+        return values;
+    }();
+    std::vector<Vector3f> out(mesh.colours.size() / 3);
+    const auto at = [](float v) {
+        return table[static_cast<std::size_t>(std::clamp(v, 0.0F, 1.0F) * steps + 0.5F)];
+    };
+    for (std::size_t i = 0; i < out.size(); ++i) {
+        out[i] = {at(mesh.colours[3 * i]), at(mesh.colours[3 * i + 1]), at(mesh.colours[3 * i + 2])};
+    }
+    return out;
 }
 
 /// The shares of a triangle's corners at the point where the eye's ray through a sample meets its plane.
@@ -108,7 +127,7 @@ Vector3f colour_at(const Job& job, int x, int y) {
         const std::uint32_t i = index[k];
         point.position += share[k] * p[static_cast<std::size_t>(k)];
         point.place += share[k] * corner(mesh.positions, i);
-        point.colour += share[k] * corner(mesh.colours, i);
+        point.colour += share[k] * owner.colours[i];
         normal += share[k] * corner(mesh.normals, i);
         if (owner.source.openness) point.openness += share[k] * (*owner.source.openness)[i];
         if (owner.source.lit) lit[static_cast<std::size_t>(k)] = (*owner.source.lit)[i];
@@ -213,7 +232,8 @@ Job prepare(const SoftwareScene& scene, const Camera& camera, QSize size, int sa
         axes.back.cast<float>().transpose();
     std::uint32_t next = 0;
     for (const ShadedMesh& mesh : scene.meshes) {
-        job.meshes.push_back({mesh, DepthBuffer::in_eye_frame(*mesh.mesh, camera), next});
+        job.meshes.push_back(
+            {mesh, DepthBuffer::in_eye_frame(*mesh.mesh, camera), linear_colours(*mesh.mesh), next});
         next += static_cast<std::uint32_t>(mesh.mesh->triangle_count());
     }
     if (scene.ghost) job.ghost = DepthBuffer::in_eye_frame(*scene.ghost, camera);

@@ -161,7 +161,7 @@ TEST(Camera, RayPassesThroughWhatIsProjectedThere) {
     for (std::size_t i = 0; i < cloud.size(); i += 3) {
         const Vec3 point(cloud[i], cloud[i + 1], cloud[i + 2]);
         const Vec3 seen = camera.project(point);
-        const ViewRay ray = camera.ray(seen.x(), seen.y());
+        const Ray ray = camera.ray(seen.x(), seen.y());
         EXPECT_NEAR((point - ray.origin).cross(ray.direction).norm(), 0, 1e-7);
     }
 }
