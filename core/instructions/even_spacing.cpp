@@ -73,6 +73,29 @@ GraphRound even_round(const WorkedEvenly& working, int loops_below, SpacingPhase
     return round;
 }
 
+SpacingPhase phase_of(const WorkedEvenly& working, int loops_below, SpacingPhase below) {
+    const bool shows = has_places(loops_below, working.stitches);
+    return shows && working.spacing == Spacing::staggered ? other_phase(below) : below;
+}
+
+std::optional<WorkedEvenly> as_worked_evenly(const GraphRound& round, SpacingPhase below,
+                                             std::uint16_t yarn) {
+    if (round.stitches.empty() || round.first_below != 0) return std::nullopt;
+    WorkedEvenly even;
+    even.stitches = static_cast<int>(round.stitches.size());
+    even.kind = round.stitches[0].stitch.kind;
+    even.part = round.stitches[0].stitch.part;
+    if (even.kind == StitchKind::chain || even.kind == StitchKind::skip) return std::nullopt;
+    const bool shows = has_places(round.loops_below, even.stitches);
+    for (const Spacing spacing : {Spacing::stacked, Spacing::staggered}) {
+        even.spacing = spacing;
+        if (even_round(even, round.loops_below, phase_of(even, round.loops_below, below), yarn) == round)
+            return even;
+        if (!shows) break;
+    }
+    return std::nullopt;
+}
+
 bool is_repeatable(int loops_below, int stitches) {
     if (loops_below <= 0 || stitches <= 0) return true;
     const int rest = remainder_of(loops_below, stitches);

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <cstdint>
+#include <optional>
 #include <vector>
 
 #include "core/pattern/toy.h"
@@ -26,6 +28,19 @@ enum class SpacingPhase { at_end, at_middle };
 /// an empty round over `loops_below` when `working.stitches` is below 1.
 [[nodiscard]] GraphRound even_round(const WorkedEvenly& working, int loops_below, SpacingPhase phase,
                                     std::uint16_t yarn);
+
+[[nodiscard]] constexpr SpacingPhase other_phase(SpacingPhase phase) {
+    return phase == SpacingPhase::at_end ? SpacingPhase::at_middle : SpacingPhase::at_end;
+}
+
+/// The phase of an evenly worked round, when `below` is that of the last round below whose places show:
+/// stacked keeps it, staggered changes it.
+[[nodiscard]] SpacingPhase phase_of(const WorkedEvenly& working, int loops_below, SpacingPhase below);
+
+/// The count, stitch and spacing that give exactly this round when they are worked evenly in `yarn`, if there
+/// are any.
+[[nodiscard]] std::optional<WorkedEvenly> as_worked_evenly(const GraphRound& round, SpacingPhase below,
+                                                           std::uint16_t yarn);
 
 /// Whether an even round of `stitches` over `loops_below` is one group repeated without a rest.
 [[nodiscard]] bool is_repeatable(int loops_below, int stitches);

@@ -2,7 +2,9 @@
 
 #include <algorithm>
 #include <map>
+#include <optional>
 #include <span>
+#include <tuple>
 
 #include "core/instructions/fold.h"
 
@@ -161,6 +163,42 @@ struct GroupOrder {
     }
 };
 
+constexpr int any_yarn = -2;
+
+bool has_part(const Stitch& stitch) {
+    return stitch.kind != StitchKind::chain && stitch.kind != StitchKind::skip;
+}
+
+int yarn_of(const Stitches& group) {
+    return group[0].kind == StitchKind::skip ? any_yarn : static_cast<int>(group[0].yarn);
+}
+
+// The loop that every stitch of the round is worked into; `both` when they differ.
+LoopPart shared_part(const GraphRound& round) {
+    std::optional<LoopPart> part;
+    for (const GraphStitch& made : round.stitches) {
+        if (!has_part(made.stitch)) continue;
+        if (part && *part != made.stitch.part) return LoopPart::both;
+        part = made.stitch.part;
+    }
+    return part.value_or(LoopPart::both);
+}
+
+GraphRound without_parts(GraphRound round) {
+    for (GraphStitch& made : round.stitches) made.stitch.part = LoopPart::both;
+    return round;
+}
+
+bool all_one_yarn(const std::vector<Stitches>& groups) {
+    int yarn = any_yarn;
+    for (const Stitches& group : groups) {
+        if (yarn_of(group) == any_yarn) continue;
+        if (yarn != any_yarn && yarn != yarn_of(group)) return false;
+        yarn = yarn_of(group);
+    }
+    return true;
+}
+
 RoundItems items_of(const GraphRound& round) {
     RoundItems items;
     std::map<Stitches, int, GroupOrder> number_of;
@@ -169,12 +207,12 @@ RoundItems items_of(const GraphRound& round) {
         const std::size_t length = group_length(made, first);
         Stitches group;
         for (std::size_t i = first; i < first + length; ++i) group.push_back(made[i].stitch);
-        items.one_yarn = items.one_yarn && group[0].yarn == made[0].stitch.yarn;
         const auto [place, fresh] = number_of.try_emplace(group, static_cast<int>(items.groups.size()));
         if (fresh) items.groups.push_back(group);
         items.order.push_back(place->second);
         first += length;
     }
+    items.one_yarn = all_one_yarn(items.groups);
     return items;
 }
 
@@ -194,7 +232,7 @@ class RoundWriter {
         const bool whole = round_.first_below == 0 && loops_taken_by_all() == round_.loops_below;
         if (whole && items_.groups.size() == 1 && GroupWords(items_.groups[0], terms_).can_go_around())
             return GroupWords(items_.groups[0], terms_).around(loop);
-        return folded();
+        return shared_part(round_) == LoopPart::both ? folded() : folded_in_part();
     }
 
   private:
@@ -209,8 +247,14 @@ class RoundWriter {
         for (const Stitches& group : items_.groups)
             width.push_back(static_cast<int>(GroupWords(group, terms_).run(1).size()) +
                             (items_.one_yarn ? 0 : 4));
-        int yarn = -1;
+        int yarn = any_yarn;
         return words_of(fold_repeats(items_.order, width), yarn);
+    }
+
+    std::string folded_in_part() const {
+        const GraphRound plain = without_parts(round_);
+        return std::string(shared_part(round_) == LoopPart::front ? "in FLO: " : "in BLO: ") +
+               RoundWriter(plain, terms_).folded();
     }
 
     std::string words_of(const std::vector<Fold>& folds, int& yarn) const {
@@ -224,27 +268,33 @@ class RoundWriter {
 
     std::string run(const Fold& fold, int& yarn) const {
         const Stitches& group = items_.groups[fold.item];
-        return with_yarn(group[0].yarn, yarn) + GroupWords(group, terms_).run(fold.count);
+        return with_yarn(yarn_of(group), yarn) + GroupWords(group, terms_).run(fold.count);
     }
 
     // A body that changes yarn says so at its own start, so that it reads the same every time round.
     std::string repeat(const Fold& fold, int& yarn) const {
         const int only = only_yarn(fold);
-        const std::string before = only >= 0 ? with_yarn(only, yarn) : "";
-        if (only < 0) yarn = -1;
+        const std::string before = only == several_yarns ? "" : with_yarn(only, yarn);
+        if (only == several_yarns) yarn = any_yarn;
         return before + "[" + words_of(fold.body, yarn) + "] x " + std::to_string(fold.count);
     }
 
+    static constexpr int several_yarns = -1;
+
     int only_yarn(const Fold& fold) const {
-        if (fold.item >= 0) return items_.groups[fold.item][0].yarn;
-        const int first = only_yarn(fold.body.front());
-        const bool one = std::all_of(fold.body.begin(), fold.body.end(),
-                                     [&](const Fold& part) { return only_yarn(part) == first; });
-        return one ? first : -1;
+        if (fold.item >= 0) return yarn_of(items_.groups[fold.item]);
+        int only = any_yarn;
+        for (const Fold& part : fold.body) {
+            const int yarn = only_yarn(part);
+            if (yarn == any_yarn || yarn == only) continue;
+            if (only != any_yarn || yarn == several_yarns) return several_yarns;
+            only = yarn;
+        }
+        return only;
     }
 
     std::string with_yarn(int wanted, int& yarn) const {
-        if (items_.one_yarn || wanted == yarn) return "";
+        if (items_.one_yarn || wanted == yarn || wanted == any_yarn) return "";
         yarn = wanted;
         return "with " + yarn_letter(wanted) + ", ";
     }

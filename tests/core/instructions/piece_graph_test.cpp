@@ -70,5 +70,46 @@ TEST(PieceGraph, ACountBeyondTheLimitIsCutAndNamed) {
     EXPECT_EQ(made.graph.rounds[1].loops_left, static_cast<int>(max_stitches_per_piece) - 6);
 }
 
+Round written(const std::string& words) {
+    Round round;
+    round.working = AsWritten{words};
+    return round;
+}
+
+TEST(PieceGraph, WrittenRoundsStandOnTheRoundBelow) {
+    Piece piece = piece_of({6, 12});
+    piece.rounds.push_back(written("sc 4, inc, sc 7"));
+    piece.rounds.push_back(written("dec, sc in each st around to last st, sl st"));
+    const PieceGraph made = piece_graph(piece);
+    EXPECT_TRUE(made.problems.empty());
+    EXPECT_EQ(stitch_counts(made.graph), (std::vector<int>{6, 12, 13, 12}));
+}
+
+TEST(PieceGraph, AWrittenRoundThatDoesNotFitIsNamedAndHidesNothing) {
+    Piece piece = piece_of({6, 12});
+    piece.rounds.push_back(written("[sc 1, inc] x 5"));
+    piece.rounds.push_back(written("sc in each st around"));
+    const PieceGraph made = piece_graph(piece);
+    ASSERT_EQ(made.problems.size(), 1u);
+    EXPECT_EQ(made.problems[0].round, 2);
+    EXPECT_EQ(made.problems[0].code, ReadCode::loops_do_not_fit);
+    EXPECT_EQ(made.problems[0].expected, 12);
+    EXPECT_EQ(made.problems[0].found, 10);
+    EXPECT_EQ(made.problems[0].where, (TextSpan{1, 8, 3}));
+    EXPECT_EQ(stitch_counts(made.graph), (std::vector<int>{6, 12, 15, 15}));
+}
+
+TEST(ReadCell, StoresWhatIsEvenAsEvenAndKeepsOtherWords) {
+    const Piece piece = piece_of({6, 12, 12});
+    YarnTable yarns;
+    const ReadCell even =
+        read_cell(piece, 2, "*1 dc, 2 dc in next st; rep from * around (18)", Terms::uk, yarns);
+    EXPECT_EQ(even.round.working, (std::variant<WorkedEvenly, AsWritten>(WorkedEvenly{.stitches = 18})));
+    const ReadCell uneven = read_cell(piece, 2, "2 dc in next 3 sts, dc 9. Place a marker", Terms::uk, yarns);
+    EXPECT_EQ(uneven.round.working,
+              (std::variant<WorkedEvenly, AsWritten>(AsWritten{"2 sc in next 3 sts, sc 9"})));
+    EXPECT_EQ(uneven.round.note, "Place a marker");
+}
+
 }  // namespace
 }  // namespace roundwright

@@ -1,0 +1,63 @@
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "core/base/text_span.h"
+
+namespace roundwright {
+
+enum class TokenKind : std::uint8_t {
+    word,     ///< letters, lower case
+    number,   ///< digits or a number word ("six"); the largest is `largest_number`
+    ordinal,  ///< "2nd", "second"
+    mark,     ///< one sign, or "**"
+};
+
+inline constexpr int largest_number = 1'000'000'000;
+
+/// A word, number or sign of a text. Dashes of every width read as "-", multiplication signs as "x", bullets
+/// as a bullet, curly quotes as straight ones, ligatures as their letters. Words and digits that stand
+/// together
+/// ("sc2tog", "R3", "8inc") are split.
+struct Token {
+    TokenKind kind = TokenKind::mark;
+    bool spaced = false;    ///< white space, or a line's start, before it
+    int number = 0;         ///< of a number or an ordinal
+    std::string_view text;  ///< as it is read
+    std::string_view raw;   ///< as it was written
+    TextSpan where;
+
+    bool is(std::string_view wanted) const { return text == wanted; }
+};
+
+/// One line of a text, without its line break.
+struct SourceLine {
+    std::string_view raw;
+    std::vector<Token> tokens;
+    int number = 1;
+};
+
+/// A text cut into lines and tokens. `source` must outlive it.
+class LexedText {
+  public:
+    explicit LexedText(std::string_view source, int first_line = 1);
+    LexedText(const LexedText&) = delete;
+    LexedText& operator=(const LexedText&) = delete;
+
+    const std::vector<SourceLine>& lines() const { return lines_; }
+
+    /// Where the first byte stands that is not UTF-8; it is read as an unknown sign.
+    const std::optional<TextSpan>& not_utf8() const { return not_utf8_; }
+
+  private:
+    friend class Lexer;
+    std::string pool_;  // what the texts of tokens point into; never grows past what is reserved
+    std::vector<SourceLine> lines_;
+    std::optional<TextSpan> not_utf8_;
+};
+
+}  // namespace roundwright

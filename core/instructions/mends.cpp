@@ -1,0 +1,404 @@
+#include "core/instructions/mends.h"
+
+#include <algorithm>
+#include <array>
+#include <deque>
+
+#include "core/instructions/even_spacing.h"
+#include "core/instructions/token_cursor.h"
+#include "core/instructions/write.h"
+
+namespace roundwright {
+namespace {
+
+constexpr std::size_t most_mends = 3;
+constexpr std::size_t longest_round = 300;  // tokens; a longer round is mended by hand
+
+/// Tokens [first, first + length) replaced by `text`.
+struct TokenEdit {
+    std::size_t first = 0;
+    std::size_t length = 0;
+    std::string text;
+};
+
+class MendFinder {
+  public:
+    MendFinder(const ReadRound& read, const std::vector<Token>& tokens, const RoundSetting& setting,
+               const YarnTable& yarns, MendBudget& budget)
+        : read_(read), tokens_(tokens), setting_(setting), yarns_(yarns), budget_(budget) {
+        setting_.find_mends = false;
+    }
+
+    std::vector<Mend> find(ReadCode code) {
+        if (code == ReadCode::count_differs) return {count_mend(read_.stitches)};
+        if (tokens_.size() > longest_round) return {};
+        mend_signs();
+        mend_spelling();
+        mend_brackets();
+        add_times();
+        add_brackets();
+        change_numbers();
+        change_stitches();
+        add_stitches();
+        remove_words();
+        if (found_.empty() && read_.stated) mend_without_count();
+        if (found_.empty() && read_.stated) space_evenly();
+        return std::move(found_);
+    }
+
+  private:
+    bool enough() const { return found_.size() >= most_mends || budget_.left <= 0; }
+
+    // --- trying
+
+    std::vector<Token> edited(std::vector<TokenEdit> edits) {
+        std::vector<Token> tokens = tokens_;
+        std::sort(edits.begin(), edits.end(),
+                  [](const TokenEdit& a, const TokenEdit& b) { return a.first > b.first; });
+        for (const TokenEdit& edit : edits) {
+            texts_.push_back(edit.text);
+            lexed_.emplace_back(texts_.back());
+            const auto from = tokens.begin() + static_cast<std::ptrdiff_t>(edit.first);
+            const auto to = from + static_cast<std::ptrdiff_t>(edit.length);
+            std::vector<Token> fresh = lexed_.back().lines().front().tokens;
+            for (Token& token : fresh) token.where = place(edit);
+            const auto at = tokens.erase(from, to);
+            tokens.insert(at, fresh.begin(), fresh.end());
+        }
+        return tokens;
+    }
+
+    ReadRound tried(std::vector<TokenEdit> edits) {
+        const std::vector<Token> tokens = edited(std::move(edits));
+        YarnTable yarns = yarns_;
+        ReadRound read = read_round(tokens, setting_, yarns);
+        budget_.left -= static_cast<std::int64_t>(tokens.size()) * 8 +
+                        static_cast<std::int64_t>(read.made.stitches.size()) + 50;
+        texts_.clear();
+        lexed_.clear();
+        return read;
+    }
+
+    bool proves(const ReadRound& read) const {
+        if (!read.proved() || has(read, ReadCode::unknown_words)) return false;
+        return ignore_count_ || read.stated.has_value() == read_.stated.has_value();
+    }
+
+    bool offer(MendCode code, std::vector<Argument> arguments, const std::vector<TokenEdit>& edits) {
+        if (enough()) return false;
+        std::vector<TokenEdit> all = edits;
+        if (ignore_count_) all.push_back(no_count());
+        const ReadRound read = tried(all);
+        if (!proves(read)) return false;
+        Mend mend{code, std::move(arguments), {}};
+        for (const TokenEdit& edit : edits) mend.edits.push_back({place(edit), spaced(edit)});
+        if (ignore_count_) mend.edits.push_back({read_.stated->where, std::to_string(read.stitches)});
+        const bool known =
+            std::any_of(found_.begin(), found_.end(), [&](const Mend& m) { return m.edits == mend.edits; });
+        if (!known) found_.push_back(std::move(mend));
+        return !known;
+    }
+
+    TextSpan place(const TokenEdit& edit) const {
+        if (edit.length == 0) return after(edit.first);
+        TextSpan where = tokens_[edit.first].where;
+        for (std::size_t i = edit.first; i < edit.first + edit.length && tokens_[i].where.line == where.line;
+             ++i)
+            where.length = tokens_[i].where.column + tokens_[i].where.length - where.column;
+        return where;
+    }
+
+    // An insertion before the first token stands at its place, any other right behind the token before it.
+    TextSpan after(std::size_t token) const {
+        if (tokens_.empty()) return {};
+        if (token == 0) return {tokens_[0].where.line, tokens_[0].where.column, 0};
+        const TextSpan& before = tokens_[token - 1].where;
+        return {before.line, before.column + before.length, 0};
+    }
+
+    static bool opens(const std::string& text) { return text == "[" || text == "(" || text == "{"; }
+
+    std::string spaced(const TokenEdit& edit) const {
+        if (edit.length > 0) return edit.text;
+        if (opens(edit.text))
+            return edit.first == 0 || !tokens_[edit.first].spaced ? edit.text : " " + edit.text;
+        const bool tight =
+            edit.text[0] == ',' || edit.text[0] == ']' || edit.text[0] == ')' || edit.text[0] == '}';
+        return tight ? edit.text : " " + edit.text;
+    }
+
+    TokenEdit no_count() const {
+        const std::size_t end = body_end();
+        return {end, tokens_.size() - end, ""};
+    }
+
+    std::size_t body_end() const { return std::min(read_.syntax.body_end, tokens_.size()); }
+
+    // --- what can be wrong
+
+    Mend count_mend(int made) const {
+        return {MendCode::change_stated_count,
+                {read_.stated->count, made},
+                {{read_.stated->where, std::to_string(made)}}};
+    }
+
+    // An 8 stands next to the sign for times on no keyboard by chance: "] 8 6", "] 86".
+    void mend_signs() {
+        for (std::size_t i = 1; i < body_end() && !enough(); ++i) {
+            const Token& token = tokens_[i];
+            if (token.kind != TokenKind::number || token.raw.empty() || token.raw[0] != '8' ||
+                !is_closer(tokens_[i - 1]))
+                continue;
+            const bool apart =
+                token.raw == "8" && i + 1 < tokens_.size() && tokens_[i + 1].kind == TokenKind::number;
+            if (apart) offer(MendCode::times_sign, {std::string("8"), tokens_[i + 1].number}, {{i, 1, "x"}});
+            if (token.raw.size() > 1)
+                offer(MendCode::times_sign,
+                      {std::string("8"), token.number % power_of_ten(token.raw.size() - 1)},
+                      {{i, 1, "x " + std::string(token.raw.substr(1))}});
+        }
+    }
+
+    static int power_of_ten(std::size_t digits) {
+        int power = 1;
+        for (std::size_t i = 0; i < std::min<std::size_t>(digits, 9); ++i) power *= 10;
+        return power;
+    }
+
+    void mend_spelling() {
+        for (const ReadDiagnostic& d : read_.diagnostics) {
+            if (d.code != ReadCode::unknown_words && d.code != ReadCode::other_terms) continue;
+            for (std::size_t i = 0; i < tokens_.size() && !enough(); ++i) {
+                const bool within = tokens_[i].where.line == d.where.line &&
+                                    tokens_[i].where.column >= d.where.column &&
+                                    tokens_[i].where.column < d.where.column + d.where.length;
+                if (!within || tokens_[i].kind != TokenKind::word) continue;
+                const std::string_view near = nearest_known_word(tokens_[i].text, setting_.terms);
+                if (near.empty()) continue;
+                offer(MendCode::spell, {std::string(tokens_[i].raw), std::string(near)},
+                      {{i, 1, std::string(near)}});
+            }
+        }
+    }
+
+    static bool has(const ReadRound& read, ReadCode code) {
+        return std::any_of(read.diagnostics.begin(), read.diagnostics.end(),
+                           [&](const ReadDiagnostic& d) { return d.code == code; });
+    }
+    bool has(ReadCode code) const { return has(read_, code); }
+
+    void mend_brackets() {
+        if (has(ReadCode::bracket_not_closed)) close_bracket();
+        if (has(ReadCode::bracket_not_opened)) open_bracket();
+    }
+
+    void close_bracket() {
+        std::string_view opener = "(";
+        for (const Token& token : tokens_)
+            if (is_opener(token)) {
+                opener = token.text;
+                break;
+            }
+        const std::string closer(closer_of(opener));
+        for (std::size_t i = 1; i <= tokens_.size() && !enough(); ++i) {
+            const bool before_times =
+                i < tokens_.size() && (tokens_[i].is("x") || tokens_[i].is("*") ||
+                                       (tokens_[i].kind == TokenKind::number && i + 1 < tokens_.size() &&
+                                        (tokens_[i + 1].is("times") || tokens_[i + 1].is("x"))));
+            const bool before_count = i < tokens_.size() && is_opener(tokens_[i]);
+            if (before_times || before_count || i == tokens_.size())
+                offer(MendCode::close_bracket, {closer}, {{i, 0, closer}});
+        }
+    }
+
+    void open_bracket() {
+        const auto closing =
+            std::find_if(read_.diagnostics.begin(), read_.diagnostics.end(),
+                         [](const ReadDiagnostic& d) { return d.code == ReadCode::bracket_not_opened; });
+        const std::string opener = std::get<std::string>(closing->arguments.at(0)) == ")" ? "(" : "[";
+        for (std::size_t i = 0; i < tokens_.size() && !enough() && !(tokens_[i].where == closing->where); ++i)
+            if (i == 0 || tokens_[i - 1].is(",") || tokens_[i - 1].is(":"))
+                offer(MendCode::open_bracket, {opener}, {{i, 0, opener}});
+    }
+
+    int below() const { return setting_.work.into_ring ? 0 : setting_.work.loops_below; }
+
+    // "[sc, inc] (18)": how often must the bracket be worked?
+    void add_times() {
+        for (std::size_t i = 1; i <= body_end() && !enough(); ++i) {
+            if (!is_closer(tokens_[i - 1])) continue;
+            const ReadRound twice = tried(without_count({{i, 0, "x 2"}}));
+            const ReadRound once = tried(without_count({}));
+            const int loops = twice.taken - once.taken;
+            if (loops <= 0 || below() - once.taken <= 0 || (below() - once.taken) % loops != 0) continue;
+            const int number = 1 + (below() - once.taken) / loops;
+            offer(MendCode::add_times, {number, loops, below()}, {{i, 0, "x " + std::to_string(number)}});
+        }
+    }
+
+    std::vector<TokenEdit> without_count(std::vector<TokenEdit> edits) const {
+        if (ignore_count_) edits.push_back(no_count());
+        return edits;
+    }
+
+    void change_numbers() {
+        for (std::size_t i = 0; i < body_end() && !enough(); ++i)
+            if (tokens_[i].kind == TokenKind::number && !is_feet(i)) change_number(i);
+    }
+
+    bool is_feet(std::size_t i) const { return i + 1 < tokens_.size() && tokens_[i + 1].is("tog"); }
+
+    // The loops taken grow by a fixed number with every one added, unless an "around" takes up the slack;
+    // then the neighbours are tried.
+    void change_number(std::size_t i) {
+        const int number = tokens_[i].number;
+        if (number >= largest_number - 2) return;
+        const int now = read_.taken;
+        const int grows = tried(without_count({{i, 1, std::to_string(number + 1)}})).taken - now;
+        const int missing = below() - now;
+        if (grows > 0 && missing != 0 && missing % grows == 0) {
+            const int wanted = number + missing / grows;
+            if (wanted >= 1) offer_number(i, wanted, grows);
+        }
+        if (grows == 0 || has(ReadCode::repeat_does_not_fit)) {
+            for (const int wanted : {number - 1, number + 1, number - 2, number + 2})
+                if (wanted >= 1 && !enough()) offer_number(i, wanted, 0);
+        }
+    }
+
+    void offer_number(std::size_t i, int wanted, int grows) {
+        const int number = tokens_[i].number;
+        const int taken = read_.taken;
+        if (is_times(i)) {
+            offer(MendCode::change_times, {number, wanted, grows, taken, below()},
+                  {{i, 1, std::to_string(wanted)}});
+            return;
+        }
+        const int one_repeat = grows > 1 && taken % grows == 0 ? taken / grows : 0;
+        offer(MendCode::change_number, {number, wanted, word_beside(i), one_repeat, grows, taken, below()},
+              {{i, 1, std::to_string(wanted)}});
+    }
+
+    bool is_times(std::size_t i) const {
+        const bool star =
+            i > 0 && tokens_[i - 1].is("*") && !match_name(std::span(tokens_).subspan(i + 1), setting_.terms);
+        const bool after = star || (i > 0 && (tokens_[i - 1].is("x") || is_closer(tokens_[i - 1])));
+        const bool before = i + 1 < tokens_.size() && (tokens_[i + 1].is("times") || tokens_[i + 1].is("x") ||
+                                                       tokens_[i + 1].is("more"));
+        return after || before;
+    }
+
+    std::string word_beside(std::size_t i) const {
+        const auto named = [&](std::size_t at) {
+            return at < tokens_.size() &&
+                   match_name(std::span(tokens_).subspan(at), setting_.terms).has_value();
+        };
+        if (i > 0 && named(i - 1)) return std::string(tokens_[i - 1].raw);
+        if (named(i + 1)) return std::string(tokens_[i + 1].raw);
+        return i > 0 ? std::string(tokens_[i - 1].raw) : "";
+    }
+
+    // "sc 1, inc x 6": the brackets are left out.
+    void add_brackets() {
+        for (std::size_t i = 1; i < body_end() && !enough(); ++i) {
+            const bool crossed = (tokens_[i].is("x") || tokens_[i].is("*")) && i + 1 < tokens_.size() &&
+                                 tokens_[i + 1].kind == TokenKind::number;
+            const bool timed =
+                tokens_[i].kind == TokenKind::number && i + 1 < tokens_.size() && tokens_[i + 1].is("times");
+            if (!crossed && !timed) continue;
+            const int number = crossed ? tokens_[i + 1].number : tokens_[i].number;
+            for (std::size_t from = 0; from < i && !enough(); ++from)
+                if (from == 0 || tokens_[from - 1].is(","))
+                    offer(MendCode::add_brackets, {number}, {{from, 0, "["}, {i, 0, "]"}});
+        }
+    }
+
+    void change_stitches() {
+        static constexpr auto swaps = std::to_array<std::string_view>({"inc", "dec", "sc"});
+        for (std::size_t i = 0; i < body_end() && !enough(); ++i) {
+            const auto name = match_name(std::span(tokens_).subspan(i), setting_.terms);
+            if (!name || name->length != 1 || name->what == NameKind::skipping) continue;
+            for (std::string_view other : swaps) {
+                const std::string word(
+                    other == "sc" ? abbreviation(StitchKind::single_crochet, setting_.terms) : other);
+                if (!enough() && !tokens_[i].is(word))
+                    offer(MendCode::change_stitch, {std::string(tokens_[i].raw), word}, {{i, 1, word}});
+            }
+        }
+    }
+
+    void add_stitches() {
+        const int missing = below() - read_.taken;
+        if (missing <= 0 || enough()) return;
+        const std::string name(abbreviation(StitchKind::single_crochet, setting_.terms));
+        offer(MendCode::add_stitches, {missing},
+              {{end_of_stitches(), 0, ", " + name + " " + std::to_string(missing)}});
+    }
+
+    std::size_t end_of_stitches() const {
+        std::size_t end = body_end();
+        while (end > 1 && (tokens_[end - 1].is(",") || tokens_[end - 1].is(".") || tokens_[end - 1].is(";")))
+            --end;
+        return end;
+    }
+
+    void remove_words() {
+        for (std::size_t from = 0; from < body_end() && !enough();) {
+            std::size_t to = from;
+            while (to < body_end() && !tokens_[to].is(",")) ++to;
+            if (to < body_end() || from > 0) {
+                const bool last = to >= body_end();
+                const std::size_t first = last ? from - 1 : from;
+                const std::size_t end = last ? to : to + 1;
+                offer(MendCode::remove_words, {said(std::span(tokens_).subspan(from, to - from))},
+                      {{first, end - first, ""}});
+            }
+            from = to + 1;
+        }
+    }
+
+    // The words cannot be saved, but the count they state can be reached.
+    void space_evenly() {
+        if (below() <= 0 || read_.stated->count < 1 || body_end() == 0) return;
+        if (read_.stated->count > setting_.work.most_stitches || budget_.left <= read_.stated->count) return;
+        StitchGraph graph;
+        WorkedEvenly even;
+        even.stitches = read_.stated->count;
+        graph.rounds.push_back(even_round(even, below(), SpacingPhase::at_end, 0));
+        offer(MendCode::space_evenly, {even.stitches, below()},
+              {{0, body_end(), round_words(graph, 0, setting_.terms)}});
+    }
+
+    // Two slips at once: the words and the count that goes with them.
+    void mend_without_count() {
+        ignore_count_ = true;
+        add_times();
+        change_numbers();
+        add_stitches();
+    }
+
+    const ReadRound& read_;
+    const std::vector<Token>& tokens_;
+    RoundSetting setting_;
+    const YarnTable& yarns_;
+    MendBudget& budget_;
+    bool ignore_count_ = false;
+    std::deque<std::string> texts_;
+    std::deque<LexedText> lexed_;
+    std::vector<Mend> found_;
+};
+
+}  // namespace
+
+void find_mends(ReadRound& read, const std::vector<Token>& tokens, const RoundSetting& setting,
+                const YarnTable& yarns) {
+    const auto worst = std::find_if(read.diagnostics.begin(), read.diagnostics.end(),
+                                    [](const ReadDiagnostic& d) { return d.severity == Severity::error; });
+    if (worst == read.diagnostics.end()) return;
+    MendBudget own;
+    MendBudget& budget = setting.budget != nullptr ? *setting.budget : own;
+    std::vector<Mend> mends = MendFinder(read, tokens, setting, yarns, budget).find(worst->code);
+    worst->mends = std::move(mends);
+}
+
+}  // namespace roundwright
