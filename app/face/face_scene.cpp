@@ -1,0 +1,123 @@
+#include "app/face/face_scene.h"
+
+#include "core/face/face_guides.h"
+#include "core/face/feature_mesh.h"
+#include "core/face/place_feature.h"
+#include "core/instructions/piece_graph.h"
+
+namespace roundwright::app {
+
+namespace {
+
+constexpr Colour guide_colour{0x5A, 0x78, 0x8C};
+
+render::Finish finish_of(Finish finish) {
+    switch (finish) {
+        case Finish::glossy:
+            return render::Finish::glossy;
+        case Finish::felt:
+            return render::Finish::felt;
+        case Finish::yarn:
+            return render::Finish::yarn;
+    }
+    return render::Finish::yarn;
+}
+
+}  // namespace
+
+FaceScene::FaceScene(DocumentSession& session, render::SceneView& scene, QObject* parent)
+    : QObject(parent), session_(session), scene_(scene) {
+    connect(&session_, &DocumentSession::toy_changed, this, &FaceScene::show_parts);
+    connect(&session_, &DocumentSession::current_piece_changed, this, &FaceScene::show_parts);
+    connect(&session_, &DocumentSession::surface_ready, this, &FaceScene::show_parts);
+    connect(&scene_, &render::SceneView::part_dragged, this, &FaceScene::drag);
+    connect(&scene_, &render::SceneView::part_dropped, this, &FaceScene::drop);
+    connect(&scene_, &render::SceneView::clicked, this, &FaceScene::click);
+    connect(&scene_, &render::SceneView::part_clicked, this, [this](int part) {
+        const auto index = static_cast<std::size_t>(part);
+        if (index < feature_of_part_.size() && feature_of_part_[index] >= 0)
+            Q_EMIT feature_picked(feature_of_part_[index]);
+    });
+    show_parts();
+}
+
+void FaceScene::set_guides(bool shown) {
+    guides_ = shown;
+    show_parts();
+}
+
+void FaceScene::place_by_click(int feature) { placing_ = feature; }
+
+void FaceScene::show_parts() {
+    std::vector<render::ScenePart> parts;
+    feature_of_part_.clear();
+    const Piece* piece = session_.piece();
+    const auto shown = session_.shown_study(session_.current_piece());
+    if (piece != nullptr && shown != nullptr) {
+        const FaceSurface surface(*piece, shown->shape);
+        for (FeaturePart& part : feature_parts(piece->features, surface, stitch_counts(shown->graph.graph))) {
+            parts.push_back({std::move(part.mesh), finish_of(part.finish), !part.inside});
+            feature_of_part_.push_back(part.feature);
+        }
+        if (guides_ && !surface.empty()) {
+            parts.push_back({face_guides(surface, guide_colour), render::Finish::felt, false});
+            feature_of_part_.push_back(-1);
+        }
+    }
+    scene_.set_parts(std::move(parts));
+}
+
+std::optional<Toy> FaceScene::moved(int feature, const SurfacePlace& place) const {
+    const Piece* piece = session_.piece();
+    const auto shown = session_.shown_study(session_.current_piece());
+    const auto index = static_cast<std::size_t>(feature);
+    if (piece == nullptr || shown == nullptr || feature < 0 || index >= piece->features.size())
+        return std::nullopt;
+    const FaceSurface surface(*piece, shown->shape);
+    Toy toy = session_.toy();
+    Feature& changed = toy.pieces[static_cast<std::size_t>(session_.current_piece())].features[index];
+    changed = moved_to(changed, place, surface, stitch_counts(shown->graph.graph));
+    return toy;
+}
+
+void FaceScene::drag(int part, QPointF position) {
+    const auto index = static_cast<std::size_t>(part);
+    if (index >= feature_of_part_.size() || session_.piece() == nullptr) return;
+    const auto shown = session_.shown_study(session_.current_piece());
+    const auto hit = scene_.hit(position);
+    if (!hit || shown == nullptr) return;
+    const int feature = feature_of_part_[index];
+    const FaceSurface surface(*session_.piece(), shown->shape);
+    auto toy = moved(feature, surface.nearest(hit->point));
+    if (!toy) return;
+    if (preview_ == nullptr) {
+        preview_ = std::make_unique<LivePreview>(session_, tr("Move feature"));
+        Q_EMIT feature_picked(feature);
+    }
+    preview_->show(std::move(*toy));
+}
+
+void FaceScene::drop(int part, QPointF position) {
+    drag(part, position);
+    if (preview_ != nullptr) preview_->commit();
+    preview_.reset();
+}
+
+// A click names a stitch; its upper edge is the gap above its round.
+void FaceScene::click(int round, int stitch) {
+    if (placing_ < 0) return;
+    const auto surface = session_.surface(session_.current_piece());
+    const auto shown = session_.shown_study(session_.current_piece());
+    if (round < 0 || stitch < 0 || surface == nullptr || shown == nullptr || session_.piece() == nullptr)
+        return;
+    const std::size_t patch =
+        surface->first_stitch_of_round[static_cast<std::size_t>(round)] + static_cast<std::size_t>(stitch);
+    const auto& corners = surface->stitches[patch].corners;
+    const FaceSurface face(*session_.piece(), shown->shape);
+    const auto toy = moved(placing_, face.nearest((corners[2] + corners[3]) / 2));
+    placing_ = -1;
+    if (toy) session_.edit(tr("Move feature"), *toy);
+    Q_EMIT placing_ended();
+}
+
+}  // namespace roundwright::app

@@ -1,0 +1,33 @@
+#pragma once
+
+#include <QString>
+
+#include "app/session/preferences.h"
+#include "core/face/opening.h"
+#include "core/face/place_feature.h"
+#include "core/pattern/feature.h"
+
+namespace roundwright::app {
+
+/// A feature in the maker's words. Rounds count from 1 here.
+
+[[nodiscard]] QString feature_kind_name(FeatureKind kind, bool pair);
+
+/// "Safety eyes, 10 mm"
+[[nodiscard]] QString feature_title(const Feature& feature);
+
+/// "between rounds 9 and 10, 7 stitches apart"
+[[nodiscard]] QString feature_place(const Feature& feature);
+
+/// "31 mm apart, 34 mm over the fabric; 42 mm above the base; 60 degrees between them"
+[[nodiscard]] QString feature_measures(const Feature& feature, const FeatureMeasures& measures,
+                                       LengthUnit unit);
+
+/// Until when it can be fitted, and when it is best done.
+[[nodiscard]] QString fitting_words(const FittingTime& time, double washer_mm,
+                                    const std::vector<double>& openings_mm, LengthUnit unit);
+
+/// The caution that goes with small parts, and whether this one fits the small-parts cylinder.
+[[nodiscard]] QString safety_words(const Feature& feature);
+
+}  // namespace roundwright::app
