@@ -160,6 +160,7 @@ void FacePanel::build() {
     face->addRow(tr("&Direction of the face"), direction_);
     face->addRow(guides_);
     layout->addLayout(face);
+    layout->addStretch(1);
 }
 
 QWidget* FacePanel::list_part() {

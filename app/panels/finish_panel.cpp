@@ -6,6 +6,7 @@
 #include <QLabel>
 #include <QSignalBlocker>
 #include <QSpinBox>
+#include <QVBoxLayout>
 
 namespace roundwright::app {
 
@@ -79,12 +80,18 @@ void FinishPanel::build() {
     chains_->setKeyboardTracking(false);
     chains_label_->setBuddy(chains_);
     joining_->addItems({tr("In a spiral"), tr("Rounds joined with a slip stitch"), tr("Rows, turned")});
+    for (QComboBox* box : {start_, joining_, end_}) {
+        box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+        box->setMinimumContentsLength(14);
+    }
     end_->addItems({tr("Drawn closed"), tr("Left open")});
     make_->setRange(1, most_made);
     make_->setKeyboardTracking(false);
 
-    auto* form = new QFormLayout(this);
-    form->setRowWrapPolicy(QFormLayout::WrapLongRows);
+    auto* form = new QFormLayout;
+    auto* layout = new QVBoxLayout(this);
+    layout->addLayout(form);
+    layout->addStretch(1);
     form->addRow(tr("&Start"), start_);
     form->addRow(chains_label_, chains_);
     form->addRow(tr("&Worked"), joining_);

@@ -115,6 +115,7 @@ GaugePanel::GaugePanel(DocumentSession& session, QWidget* parent)
     layout->addLayout(top);
     layout->addWidget(pages_);
     layout->addWidget(result_);
+    layout->addStretch(1);
 
     connect(source_, &QComboBox::activated, this, &GaugePanel::choose_source);
     connect(&session_, &DocumentSession::toy_changed, this, &GaugePanel::show_toy);

@@ -59,6 +59,7 @@ StuffingPanel::StuffingPanel(DocumentSession& session, QWidget* parent)
     layout->addWidget(stretch_);
     layout->addSpacing(6);
     layout->addWidget(amount_);
+    layout->addStretch(1);
 
     connect(firmness_, &QButtonGroup::idClicked, this, [this](int id) {
         session_.end_merging();

@@ -12,6 +12,7 @@
 #include <QListView>
 #include <QPushButton>
 #include <QSignalBlocker>
+#include <QVBoxLayout>
 
 #include "app/panels/yarns_model.h"
 #include "core/gauge/hook.h"
@@ -50,7 +51,7 @@ YarnPanel::YarnPanel(DocumentSession& session, QWidget* parent)
       list_(new QListView),
       add_(new QPushButton(tr("&Add yarn"))),
       remove_(new QPushButton(tr("&Remove"))),
-      colour_(new QPushButton(tr("&Colour…"))),
+      colour_(new QPushButton(tr("Choose…"))),
       weight_(new QComboBox),
       metres_(new QDoubleSpinBox),
       hook_(new QDoubleSpinBox),
@@ -86,15 +87,19 @@ void YarnPanel::build() {
     auto* buttons = new QHBoxLayout;
     buttons->addWidget(add_);
     buttons->addWidget(remove_);
-    buttons->addWidget(colour_);
-    auto* form = new QFormLayout(this);
-    form->setRowWrapPolicy(QFormLayout::WrapLongRows);
+    buttons->addStretch(1);
+    auto* form = new QFormLayout;
+    auto* layout = new QVBoxLayout(this);
+    layout->addLayout(form);
+    layout->addStretch(1);
+    form->setFieldGrowthPolicy(QFormLayout::AllNonFixedFieldsGrow);
     form->addRow(list_);
     form->addRow(buttons);
+    form->addRow(tr("C&olour"), colour_);
     form->addRow(tr("&Weight"), weight_);
     form->addRow(tr("&Length"), metres_);
     form->addRow(tr("&Hook"), hook_);
-    form->addRow(QString(), hook_names_);
+    form->addRow(tr("also called"), hook_names_);
 }
 
 void YarnPanel::connect_all() {

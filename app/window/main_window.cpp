@@ -16,6 +16,13 @@
 #include <QVBoxLayout>
 #include <QWindow>
 
+#include "app/face/face_panel.h"
+#include "app/face/face_scene.h"
+#include "app/panels/finish_panel.h"
+#include "app/panels/gauge_panel.h"
+#include "app/panels/rounds_plot.h"
+#include "app/panels/stuffing_panel.h"
+#include "app/panels/yarn_panel.h"
 #include "app/rounds/rounds_view.h"
 #include "app/window/action_maker.h"
 #include "app/window/checks_list.h"
@@ -85,6 +92,7 @@ MainWindow::MainWindow(DocumentSession& session, const QString& state_folder, QW
       panels_(new PanelColumn(this)) {
     setWindowIcon(QIcon(QStringLiteral(":/icons/roundwright.svg")));
     setAcceptDrops(true);
+    fill_panels();
     build_menus();
     lay_out();
     follow_session();
@@ -155,6 +163,21 @@ void MainWindow::lay_out() {
     setCentralWidget(central);
     statusBar()->setSizeGripEnabled(false);
     statusBar()->hide();
+}
+
+void MainWindow::fill_panels() {
+    face_ = new FacePanel(session_);
+    panels_->add_section(QStringLiteral("yarn"), tr("Yarn and hook"), QStringLiteral("yarn"),
+                         new YarnPanel(session_));
+    panels_->add_section(QStringLiteral("gauge"), tr("Gauge"), QStringLiteral("gauge"),
+                         new GaugePanel(session_));
+    panels_->add_section(QStringLiteral("stuffing"), tr("Stuffing"), QStringLiteral("stuffing"),
+                         new StuffingPanel(session_));
+    panels_->add_section(QStringLiteral("face"), tr("Face"), QStringLiteral("face"), face_);
+    panels_->add_section(QStringLiteral("finish"), tr("Start and finish"), QStringLiteral("finish"),
+                         new FinishPanel(session_));
+    panels_->add_section(QStringLiteral("plot"), tr("Along the rounds"), QStringLiteral("lie-cups"),
+                         new RoundsPlot(session_));
 }
 
 // --- menus
@@ -305,6 +328,7 @@ void MainWindow::showEvent(QShowEvent* event) {
 void MainWindow::set_up_scene() {
     shape_->make_scene();
     shape_actions_->drive(shape_->scene());
+    face_->set_scene(new FaceScene(session_, *shape_->scene(), this));
     if (turn_once_) shape_->turn_once();
 }
 

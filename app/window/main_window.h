@@ -13,6 +13,7 @@ namespace roundwright::app {
 
 class ChecksList;
 class DocumentFiles;
+class FacePanel;
 class FastEntryLine;
 class PanelColumn;
 class PieceActions;
@@ -39,6 +40,7 @@ class MainWindow : public QMainWindow {
     [[nodiscard]] FastEntryLine& fast_entry() { return *fast_entry_; }
     [[nodiscard]] ChecksList& checks() { return *checks_; }
     [[nodiscard]] PanelColumn& panels() { return *panels_; }
+    [[nodiscard]] FacePanel& face() { return *face_; }
     [[nodiscard]] DocumentFiles& files() { return *files_; }
     [[nodiscard]] Autosave& autosave() { return autosave_; }
 
@@ -53,6 +55,7 @@ class MainWindow : public QMainWindow {
     void fill_edit_menu(QMenu* menu);
     void fill_pattern_menu(QMenu* menu);
     void fill_help_menu(QMenu* menu);
+    void fill_panels();
     void lay_out();
     [[nodiscard]] QWidget* rounds_side();
     void follow_session();
@@ -76,6 +79,7 @@ class MainWindow : public QMainWindow {
     FastEntryLine* fast_entry_;
     ChecksList* checks_;
     PanelColumn* panels_;
+    FacePanel* face_ = nullptr;
     QSplitter* columns_ = nullptr;
     bool turn_once_ = false;
 };

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include <QScrollBar>
 #include <QSettings>
 
 #include "app/window/icons.h"
@@ -10,6 +11,11 @@ namespace roundwright::app {
 namespace {
 
 const auto open_setting = QStringLiteral("window/open-panel");
+
+/// What a section needs so that nothing in it is cut off at the side.
+int room_of(const QScrollArea& body) {
+    return body.widget()->minimumSizeHint().width() + body.verticalScrollBar()->sizeHint().width();
+}
 
 }  // namespace
 
@@ -56,7 +62,7 @@ void PanelColumn::show_open(const QString& key) {
         section.title->setAccessibleDescription(open ? tr("open") : tr("folded"));
         section.body->setVisible(open);
         widest = std::max(widest, section.title->sizeHint().width());
-        if (open) widest = std::max(widest, fontMetrics().averageCharWidth() * 40);
+        if (open) widest = std::max({widest, fontMetrics().averageCharWidth() * 40, room_of(*section.body)});
     }
     setFixedWidth(widest + 12);
     layout_->setStretch(layout_->count() - 1, key.isEmpty() ? 1 : 0);
