@@ -34,6 +34,7 @@ struct ShadingSetup {
     bool any_lit = false;
     float grain_per_mm = 1.2F;   ///< fibres across one millimetre
     float pixel_angle = 0.001F;  ///< radians one pixel takes up
+    Eigen::Matrix3f to_eye = Eigen::Matrix3f::Identity();  ///< turns the piece's axes into the eye's
 };
 
 /// Linear light, 0..1 each, of one point. A headlight over the viewer's left shoulder with soft wrapping,

@@ -136,7 +136,7 @@ Vector3f colour_at(const Job& job, int x, int y) {
     point.inside = face.dot(point.position) > 0;
     point.normal = (job.to_eye * normal).normalized() * (point.inside ? -1.0F : 1.0F);
     ShadingSetup setup{owner.source.finish, job.scene.any_lit && owner.source.lit != nullptr,
-                       static_cast<float>(owner.source.grain_per_mm), pixel_angle(job)};
+                       static_cast<float>(owner.source.grain_per_mm), pixel_angle(job), job.to_eye};
     if (setup.any_lit) {
         point.lit = share[0] * lit[0] + share[1] * lit[1] + share[2] * lit[2];
         point.lit_step = lit_step(p, lit, -point.position.z() * setup.pixel_angle);

@@ -95,11 +95,11 @@ TEST(SoftwarePicture, LitRoundIsBrighterAndOutlined) {
     int pale = 0, dark = 0, dimmed = 0;
     for (int y = 0; y < 300; ++y) {
         const int before = qGreen(plain.pixel(150, y)), after = qGreen(shown.pixel(150, y));
-        pale += after > before + 25;
+        pale += after > before + 12;
         dark += after < 60 && before > 100;
         dimmed += after < before - 10;
     }
-    EXPECT_GT(pale, 4);
+    EXPECT_GT(pale, 6);
     EXPECT_GE(dark, 2) << "an outline that does not depend on hue";
     EXPECT_GT(dimmed, 50);
 }
@@ -146,19 +146,14 @@ TEST(SoftwarePicture, EmptySizesAndScenesAreEmptyPictures) {
 }
 
 TEST(SoftwarePicture, GalleryForTheEye) {
-    const std::vector<Colour> sets[] = {{{214, 196, 160}},
-                                        {{44, 46, 58}},
-                                        {{250, 248, 242}},
-                                        {{150, 60, 70}, {235, 225, 210}},
-                                        {{70, 120, 130}}};
+    const std::vector<Colour> sets[] = {
+        {{214, 196, 160}}, {{20, 20, 24}}, {{250, 248, 242}}, {{150, 60, 70}, {235, 225, 210}}};
     int i = 0;
     for (const auto& colours : sets) {
-        const auto ball = test::striped_ball_surface(7, colours, 120'000);
-        ScenePart eye{test::sphere_mesh(Vec3(9, 30, 23), 4, 48, {20, 18, 18}), Finish::glossy, false};
-        for (const QColor background : {QColor(246, 245, 242), QColor(38, 40, 44)}) {
-            save(picture_of(ball, {eye}, ViewDirection::three_quarter, {640, 600}, background),
-                 QStringLiteral("ball_%1.png").arg(i++));
-        }
+        const auto ball = test::striped_ball_surface(7, colours, 60'000);
+        const QColor background = i % 2 ? QColor(38, 40, 44) : QColor(246, 245, 242);
+        save(picture_of(ball, {}, ViewDirection::three_quarter, {360, 330}, background),
+             QStringLiteral("ball_%1.png").arg(i++));
     }
 }
 
