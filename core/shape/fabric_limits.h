@@ -6,7 +6,22 @@ namespace roundwright {
 /// published figure was found); a tighter hook moves it.
 inline constexpr double gaps_above_stretch = 0.15;
 
-/// Growth below which a round gathers (design value: closing in faster than a flat disc does).
-inline constexpr double gathers_below_growth = -1;
+/// Growth below which a round gathers: common practice closes smoothly with as many decreases a round as the
+/// start had stitches, up to 8 (-1.27 at w = h); a flat disc closes with -1.
+inline constexpr double gathers_below_growth = -1.3;
+
+/// Degrees by which the fabric may turn more at one round than at the rounds beside it before an edge shows:
+/// a starting value of our own. Stuffed balls stay below 10, a flat base with straight sides below 20, the
+/// foot of a nose or the shelf where the stitches double in one round goes above 30.
+inline constexpr double edge_above_turn_degrees = 25;
+
+/// Change of the growth ratio from one round to the next above which the count alone makes an edge: a
+/// starting value of our own. From six increases to even is 0.95 and stays smooth; from six increases
+/// straight to six decreases is 1.91.
+inline constexpr double edge_above_growth_change = 1.5;
+
+/// Stretch around a narrow place above which stuffing has visibly widened it: a starting value of our own,
+/// twice what a medium stuffed ball has at its equator.
+inline constexpr double neck_widens_above_stretch = 0.05;
 
 }  // namespace roundwright

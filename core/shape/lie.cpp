@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/shape/fabric_limits.h"
 #include "core/shape/growth.h"
 #include "core/shape/wave_length.h"
 
@@ -24,8 +25,6 @@ constexpr double ruffling_stitches_in_ring = 2;
 /// A growing round lies flat up to this rise over its own length: 8 half doubles a round, which by common
 /// practice lie flat, rise 0.53; 5 singles, which cup, 0.60.
 constexpr double flat_rise = 0.56;
-/// A round closes smoothly down to the growth of a flat disc inwards, -1, and about as much more as above.
-constexpr double gathering_growth = -1.05;
 constexpr double no_change = 1e-9;
 
 /// A pole has no loop.
@@ -67,7 +66,7 @@ bool ruffles(const ShapeProblem& problem, const Shape& shape, const std::vector<
 }
 
 bool gathers(const ShapeProblem& problem, const Shape& shape, double growth, std::size_t i) {
-    return growth < gathering_growth &&
+    return growth < gathers_below_growth &&
            spare_length(problem, shape, i - 1) > ruffling_share * rest_loop(problem, i - 1);
 }
 

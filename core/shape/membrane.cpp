@@ -67,7 +67,7 @@ Membrane::Membrane(const Meridian& meridian, const ShapeOptions& options)
         wall.height = meridian.rest_height[s];
         wall.area = (meridian.rest_loop[s] + meridian.rest_loop[s + 1]) / 2 * wall.height;
         wall.stiffness = options.wale_stiffness * wall.area / (wall.height * wall.height);
-        wall.least_squared = 1e-12 * wall.height * wall.height;
+        wall.least_squared = 1e-24 * wall.height * wall.height;
         rest_area_ += wall.area;
     }
     for (const Wall& wall : walls_) {
@@ -111,7 +111,6 @@ double Membrane::wale_stretch(const Positions& x, std::size_t s) const {
 
 double Membrane::energy(const Positions& x) const {
     double twice = 0;
-    double bending = 0;
     Segment before{};
     for (std::size_t i = 0; i < loops_.size(); ++i) {
         const double d = x[2 * i] - loops_[i].radius;
@@ -120,10 +119,16 @@ double Membrane::energy(const Positions& x) const {
         const Segment after = segment(x, i);
         const double stretch = after.length - walls_[i].height;
         twice += walls_[i].stiffness * stretch * stretch;
-        if (i > 0) bending += loops_[i].bending * (1 - before.tr * after.tr - before.tz * after.tz);
+        if (i > 0) {
+            // 1 - t . t' of unit tangents as |t - t'|^2 / 2, which keeps its digits where they are nearly
+            // one.
+            const double r = after.tr - before.tr;
+            const double z = after.tz - before.tz;
+            twice += loops_[i].bending * (r * r + z * z);
+        }
         before = after;
     }
-    return twice / 2 + bending;
+    return twice / 2;
 }
 
 double Membrane::volume(const Positions& x) const {

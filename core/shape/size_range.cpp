@@ -1,0 +1,61 @@
+#include "core/shape/size_range.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "core/shape/scaled_problem.h"
+
+namespace roundwright {
+
+namespace {
+
+/// A gauge that may be out by more than this part is no gauge; it would let a stitch vanish.
+constexpr double most_relative_error = 0.9;
+
+double relative_error(double value, double error) {
+    const double part = value > 0 ? std::abs(error) / value : 0;
+    return std::isfinite(part) ? std::min(part, most_relative_error) : 0;
+}
+
+/// How far one measure of the piece may come out below and above what it is.
+struct Reach {
+    double middle;
+    double down = 0;
+    double up = 0;
+
+    void add(double a, double b) {
+        down = std::hypot(down, std::min({0.0, a - middle, b - middle}));
+        up = std::hypot(up, std::max({0.0, a - middle, b - middle}));
+    }
+    [[nodiscard]] Range range() const { return {std::max(0.0, middle - down), middle + up}; }
+};
+
+}  // namespace
+
+SizeRange size_range(const ShapeProblem& problem, const Shape& shape, const Gauge& gauge, GaugeErrors errors,
+                     const ShapeOptions& options) {
+    Reach width{shape.width_mm};
+    Reach height{shape.height_mm};
+    Reach volume{shape.volume_mm3};
+    const double width_part = relative_error(gauge.stitch_width_mm, gauge.stitch_width_error_mm);
+    const double height_part = relative_error(gauge.round_height_mm, gauge.round_height_error_mm);
+    const auto move = [&](double of_width, double of_height) {
+        if (!shape.usable() || (of_width == 0 && of_height == 0)) return;
+        const Shape less = solve_shape(scaled_problem(problem, 1 - of_width, 1 - of_height), options, &shape);
+        const Shape more = solve_shape(scaled_problem(problem, 1 + of_width, 1 + of_height), options, &shape);
+        if (less.termination != Termination::converged || more.termination != Termination::converged) return;
+        width.add(less.width_mm, more.width_mm);
+        height.add(less.height_mm, more.height_mm);
+        volume.add(less.volume_mm3, more.volume_mm3);
+    };
+    if (errors == GaugeErrors::together) {
+        move(width_part, width_part);
+    } else {
+        move(width_part, 0);
+        move(0, height_part);
+    }
+    return {width.range(), height.range(), volume.range()};
+}
+
+}  // namespace roundwright
