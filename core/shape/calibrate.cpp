@@ -156,7 +156,7 @@ class Fit {
     bool step(Values& values, double& damping) {
         const double before = misfit(values, modelled_);
         Eigen::VectorXd at;
-        for (; damping < 1e6; damping *= 10) {
+        for (; damping < 1e6; damping = std::max(1e-3, damping * 10)) {
             Eigen::Matrix3d damped = information_;
             damped.diagonal() *= 1 + damping;
             const Values change = damped.ldlt().solve(downhill_);
@@ -169,7 +169,8 @@ class Fit {
             if (after >= before) continue;
             values = trial;
             modelled_ = at;
-            damping = std::max(1e-9, damping / 100);
+            const double promised = 2 * change.dot(downhill_) - change.dot(information_ * change);
+            damping = before - after < 0.25 * promised ? std::max(0.1, damping * 10) : damping / 10;
             return before - after < smallest_gain * (1 + before);
         }
         return true;
