@@ -15,27 +15,34 @@ bool is_full(const StitchGraph& graph, std::size_t round) {
     return graph.rounds[round].loops_below == loops_below(graph, round);
 }
 
-// New round nearest to the middle of the old rounds first..last.
-std::size_t nearest(const std::vector<int>& sources, int first, int last) {
+// New round, past those kept, nearest to the middle of the old rounds first..last.
+std::size_t nearest(const std::vector<int>& sources, int first, int last, std::size_t kept) {
     const double middle = (first + last) / 2.0;
-    std::size_t best = 0;
-    for (std::size_t i = 1; i < sources.size(); ++i)
+    std::size_t best = std::min(kept, sources.size() - 1);
+    for (std::size_t i = best + 1; i < sources.size(); ++i)
         if (std::abs(sources[i] - middle) < std::abs(sources[best] - middle)) best = i;
     return best;
 }
 
-// New round that stands for an old one: the middle one of those that come from it, or the nearest.
-std::size_t successor(const std::vector<int>& sources, int old) {
-    const auto [first, last] = std::equal_range(sources.begin(), sources.end(), old);
-    if (first == last) return nearest(sources, old, old);
+// New round that stands for an old one: itself if kept, the middle one of those that come from it, or the
+// nearest.
+std::size_t successor(const std::vector<int>& sources, int old, std::size_t kept) {
+    if (static_cast<std::size_t>(old) < kept) return static_cast<std::size_t>(old);
+    const auto [first, last] = std::equal_range(sources.begin() + kept, sources.end(), old);
+    if (first == last) return nearest(sources, old, old, kept);
     return static_cast<std::size_t>((first - sources.begin()) + (last - first - 1) / 2);
 }
 
 class Carrier {
   public:
     Carrier(const Piece& old, const StitchGraph& graph, const std::vector<int>& counts, int foundation,
-            const std::vector<int>& sources)
-        : old_(old), graph_(graph), counts_(counts), foundation_(foundation), sources_(sources) {}
+            const std::vector<int>& sources, std::size_t kept)
+        : old_(old),
+          graph_(graph),
+          counts_(counts),
+          foundation_(foundation),
+          sources_(sources),
+          kept_(std::min(kept, old.rounds.size())) {}
 
     CarriedOver run() {
         result_.piece = old_;
@@ -72,7 +79,7 @@ class Carrier {
         const auto source = static_cast<std::size_t>(sources_[i]);
         Round made = old_.rounds[source];
         made.note.clear();
-        made.lies_flat = false;
+        if (i < kept_) return made;
         if (auto* even = std::get_if<WorkedEvenly>(&made.working)) {
             even->stitches = counts_[i];
         } else if (!words_fit(i)) {
@@ -112,7 +119,8 @@ class Carrier {
         auto all = bands();
         for (const Band& lost : all) {
             if (lost.heirs > 0) continue;
-            const std::size_t heir = nearest(sources_, lost.first, lost.last);
+            const std::size_t heir = nearest(sources_, lost.first, lost.last, kept_);
+            if (heir < kept_) continue;
             const auto owner = std::find_if(all.begin(), all.end(), [&](const Band& band) {
                 return sources_[heir] >= band.first && sources_[heir] <= band.last;
             });
@@ -124,10 +132,8 @@ class Carrier {
     }
 
     void carry_marks() {
-        for (std::size_t i = 0; i < counts_.size(); ++i)
-            result_.piece.rounds[i].lies_flat = old_.rounds[sources_[i]].lies_flat;
         for (std::size_t r = 0; r < old_.rounds.size(); ++r) {
-            Round& heir = result_.piece.rounds[successor(sources_, int(r))];
+            Round& heir = result_.piece.rounds[successor(sources_, int(r), kept_)];
             if (old_.rounds[r].lies_flat) heir.lies_flat = true;
             if (old_.rounds[r].note.empty()) continue;
             if (!heir.note.empty()) heir.note += "; ";
@@ -137,7 +143,7 @@ class Carrier {
 
     int carried_round(int round) const {
         return static_cast<int>(
-            successor(sources_, std::clamp(round, 0, static_cast<int>(old_.rounds.size()) - 1)));
+            successor(sources_, std::clamp(round, 0, static_cast<int>(old_.rounds.size()) - 1), kept_));
     }
 
     // The same angle about the axis, in stitches of the new round.
@@ -176,6 +182,7 @@ class Carrier {
     const std::vector<int>& counts_;
     int foundation_;
     const std::vector<int>& sources_;
+    std::size_t kept_;
     CarriedOver result_;
 };
 
@@ -208,8 +215,8 @@ WorkedEvenly worked_mostly(const GraphRound& round) {
 }
 
 CarriedOver carry_over(const Piece& old, const StitchGraph& graph, const std::vector<int>& counts,
-                       int foundation, const std::vector<int>& sources) {
-    return Carrier(old, graph, counts, foundation, sources).run();
+                       int foundation, const std::vector<int>& sources, std::size_t kept) {
+    return Carrier(old, graph, counts, foundation, sources, kept).run();
 }
 
 }  // namespace roundwright

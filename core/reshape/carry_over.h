@@ -26,6 +26,6 @@ struct CarriedOver {
 };
 [[nodiscard]] CarriedOver carry_over(const Piece& old, const StitchGraph& graph,
                                      const std::vector<int>& counts, int foundation,
-                                     const std::vector<int>& sources);
+                                     const std::vector<int>& sources, std::size_t kept = 0);
 
 }  // namespace roundwright

@@ -34,6 +34,9 @@ Vector2d log_ratio(const Size& wanted, const Size& reached) {
     return {std::log(wanted.width_mm / reached.width_mm), std::log(wanted.height_mm / reached.height_mm)};
 }
 
+// Stitches more a round that lie flat.
+double flat_growth(const Gauge& gauge) { return 2 * pi * gauge.round_height_mm / gauge.stitch_width_mm; }
+
 // A chain that round 1 goes straight on from has the loops of round 1.
 bool goes_straight_on(const StitchProfile& profile) {
     return std::abs(profile.stitches_at(1) - profile.stitches.front()) < 0.5;
@@ -66,7 +69,11 @@ class Fitter {
     explicit Fitter(const FitProblem& problem) : p_(problem), scale_(problem.scale) {}
 
     Fit run() {
-        if (!p_.in_proportion) find_scale();
+        if (!p_.in_proportion) {
+            consider(near(rounds_wanted(p_.profile, scale_, p_.fan_rounds)).front(), p_.tidiness, scale_);
+            if (is_within()) return best_;
+            find_scale();
+        }
         const double rounds = rounds_wanted(p_.profile, scale_, p_.fan_rounds);
         for (double tidiness : {p_.tidiness, p_.tidiness / 2, p_.tidiness / 4, 0.0}) {
             for (int n : near(rounds)) correct(n, tidiness);
@@ -113,7 +120,7 @@ class Fitter {
         const int n = near(wanted).front();
         const auto places = places_of_rounds(p_.profile, scale, p_.fan_rounds, n, 0);
         RoundsDraft draft;
-        draft.stitches = wanted_stitches(p_.profile, scale.around, places);
+        draft.stitches = wanted_stitches(p_.profile, scale.around, places, flat_growth(p_.gauge));
         for (double& count : draft.stitches) count = std::max(count, 1.0);
         if (p_.foundation != Foundation::none)
             draft.foundation = std::max(scale.around * p_.profile.stitches.front(), 1.0);
@@ -142,9 +149,13 @@ class Fitter {
             if (i > 0) update(inverse, step, before - off);
             before = off;
             step = (inverse * off).cwiseMax(-0.4).cwiseMin(0.4);
-            scale = {scale.around * std::exp(step[0]), scale.along * std::exp(step[1])};
+            scale = {about(p_.scale.around, scale.around * std::exp(step[0])),
+                     about(p_.scale.along, scale.along * std::exp(step[1]))};
         }
     }
+
+    // A size that cannot be had would send the scale out of all proportion.
+    static double about(double first, double scale) { return std::clamp(scale, first / 2, first * 2); }
 
     // Broyden's good update of the inverse Jacobian of (log size) over (log scale).
     static void update(Eigen::Matrix2d& inverse, const Vector2d& step, const Vector2d& change) {
@@ -272,16 +283,15 @@ double size_miss(const Size& reached, const Size& wanted, const Gauge& gauge) {
 
 CountProblem count_problem(const FitProblem& problem, const ProfileScale& scale,
                            const std::vector<double>& places) {
-    const double ratio = problem.gauge.round_height_mm / problem.gauge.stitch_width_mm;
     CountProblem counts;
-    counts.wanted = wanted_stitches(problem.profile, scale.around, places);
+    counts.flat_growth = flat_growth(problem.gauge);
+    counts.half_round = counts.flat_growth / 4;
+    counts.wanted = wanted_stitches(problem.profile, scale.around, places, counts.flat_growth);
     counts.kept = problem.kept;
-    counts.accepted = problem.accepted;
+    if (problem.accepted_at) counts.accepted = problem.accepted_at(places);
     counts.loops_below = loops_below_first(problem, scale);
     counts.start_count = problem.start_count;
     counts.tidiness = problem.tidiness;
-    counts.flat_growth = 2 * pi * ratio;
-    counts.half_round = pi * ratio / 2;
     return counts;
 }
 

@@ -54,8 +54,10 @@ struct FitProblem {
     int start_count = 6;
     double tidiness = 0.5;
     std::vector<int> kept;
-    int kept_foundation = 0;    ///< loops that the kept rounds stand on
-    std::vector<int> accepted;  ///< as in CountProblem
+    int kept_foundation = 0;  ///< loops that the kept rounds stand on
+    /// Counts at such places of the profile that are never held awkward (0: none), as in CountProblem; or
+    /// empty.
+    std::function<std::vector<int>(const std::vector<double>& places)> accepted_at;
     /// The shape problem of a draft: knows the kinds of stitches and the ends.
     std::function<ShapeProblem(const RoundsDraft&)> problem_of;
     std::stop_token stop;
@@ -71,10 +73,11 @@ struct Fit {
     bool found = false;
 };
 
-/// Finds a scale of the profile at which whole counts come out nearest to the wanted size: first with counts
-/// that need not be whole (Broyden's method on the logarithms of both scales; a profile in proportion scales
-/// exactly and needs none), then with whole ones for the numbers of rounds next to it, corrected by what the
-/// solved shape misses, and less tidy where tidy counts cannot come near enough.
+/// Finds a scale of the profile at which whole counts come out nearest to the wanted size. An outline that
+/// comes out within tolerance as it is drawn is left so. Else: first with counts that need not be whole
+/// (Broyden's method on the logarithms of both scales; a profile in proportion scales exactly and needs
+/// none), then with whole ones for the numbers of rounds next to it, corrected by what the solved shape
+/// misses, and less tidy where tidy counts cannot come near enough.
 [[nodiscard]] Fit fit_rounds(const FitProblem& problem);
 
 /// One cut of the profile at a scale, without looking for a better one; for live drags.

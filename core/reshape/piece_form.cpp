@@ -52,8 +52,9 @@ ShapeProblem ends_of(const PieceForm& form, const StitchProfile& profile, const 
 std::vector<int> sources_of(const Fit& fit, const PieceForm& old, std::size_t kept) {
     std::vector<int> sources = rounds_at_same_height(fit.ends_at, static_cast<int>(old.piece.rounds.size()),
                                                      rounds_with_closing(old));
+    const int last = static_cast<int>(old.piece.rounds.size()) - 1;
     for (std::size_t i = 0; i < sources.size(); ++i)
-        sources[i] = i < kept ? int(i) : std::max(sources[i], static_cast<int>(kept) - 1);
+        sources[i] = i < kept ? int(i) : std::max(sources[i], std::min(static_cast<int>(kept), last));
     return sources;
 }
 
@@ -95,6 +96,7 @@ FitProblem fit_problem(const PieceForm& form, StitchProfile profile, const Gauge
     const auto heights = heights_in_sc(form);
     problem.fan_rounds = gauge.stitch_width_mm / 2 / (gauge.round_height_mm * heights.back());
     const double old_rounds = rounds_with_closing(form);
+    const double old_foundation = form.problem.rest_loop_mm.front();
     problem.problem_of = [=](const RoundsDraft& draft) {
         ShapeProblem shape = ends;
         shape.rest_loop_mm.push_back(draft.foundation * gauge.stitch_width_mm);
@@ -102,16 +104,20 @@ FitProblem fit_problem(const PieceForm& form, StitchProfile profile, const Gauge
         for (int source : rounds_at_same_height(draft.ends_at, int(heights.size()), old_rounds))
             shape.rest_height_mm.push_back(gauge.round_height_mm * heights[source] * draft.height_factor);
         if (shape.first == MeridianEnd::drawn_closed)
-            shape.first_fan_height_mm *= shape.rest_loop_mm.front() / form.problem.rest_loop_mm.front();
+            shape.first_fan_height_mm *= shape.rest_loop_mm.front() / old_foundation;
         return shape;
     };
     problem.profile = std::move(profile);
     return problem;
 }
 
+CarriedOver carried_over(const PieceForm& old, const Fit& fit, std::size_t kept) {
+    return carry_over(old.piece, old.graph.graph, fit.counts, fit.foundation, sources_of(fit, old, kept),
+                      kept);
+}
+
 FittedPiece fitted_piece(const PieceForm& old, const FitProblem& problem, const Fit& fit) {
-    const auto sources = sources_of(fit, old, problem.kept.size());
-    CarriedOver carried = carry_over(old.piece, old.graph.graph, fit.counts, fit.foundation, sources);
+    CarriedOver carried = carried_over(old, fit, problem.kept.size());
     return {piece_form(carried.piece, problem.gauge, nullptr, problem.stop), std::move(carried.rewritten)};
 }
 

@@ -7,6 +7,7 @@
 #include "core/gauge/gauge.h"
 #include "core/instructions/piece_graph.h"
 #include "core/pattern/toy.h"
+#include "core/reshape/carry_over.h"
 #include "core/reshape/fit_rounds.h"
 #include "core/shape/shape_problem.h"
 #include "core/shape/solve_shape.h"
@@ -22,6 +23,7 @@ struct PieceForm {
     Shape shape;
 
     [[nodiscard]] Size size() const { return {shape.width_mm, shape.height_mm}; }
+    [[nodiscard]] Silhouette outline() const { return silhouette_of(shape, problem.last); }
 };
 
 /// The gauge of a toy, or the usual one for its hook where the maker has given none.
@@ -36,9 +38,12 @@ struct PieceForm {
 [[nodiscard]] int start_count(const Piece& piece, const StitchGraph& graph);
 
 /// The task of cutting a profile into rounds that take the place of a piece's own, in another gauge
-/// perhaps. The kinds of stitches, the ends and the stuffing are the piece's. Refers to `form`, which must
-/// outlive it.
+/// perhaps. The kinds of stitches, the ends and the stuffing are the piece's.
 [[nodiscard]] FitProblem fit_problem(const PieceForm& form, StitchProfile profile, const Gauge& gauge);
+
+/// The piece that a fit makes of another, with all the maker said of it. The first `kept` rounds stay
+/// untouched.
+[[nodiscard]] CarriedOver carried_over(const PieceForm& old, const Fit& fit, std::size_t kept = 0);
 
 /// The piece that a fit makes of another, with all the maker said of it, and its shape, solved from nothing
 /// as any other program would solve it.

@@ -117,19 +117,8 @@ bool is_too_large(const FitProblem& problem) {
     if (!(rounds <= double(max_rounds_per_piece))) return true;
     const auto places =
         places_of_rounds(problem.profile, problem.scale, problem.fan_rounds, std::max(1, int(rounds)), 0);
-    const auto wanted = wanted_stitches(problem.profile, problem.scale.around, places);
+    const auto wanted = wanted_stitches(problem.profile, problem.scale.around, places, 1e9);
     return !(std::accumulate(wanted.begin(), wanted.end(), 0.0) <= 0.95 * double(max_stitches_per_piece));
-}
-
-ReshapeCode verdict(const Size& reached, const Size& wanted, const Gauge& gauge) {
-    const auto met = [&](double r, double t) {
-        return std::abs(r - t) <= size_tolerance_mm(t, gauge) * (1 + 1e-12);
-    };
-    const bool width = met(reached.width_mm, wanted.width_mm);
-    const bool height = met(reached.height_mm, wanted.height_mm);
-    if (width && height) return ReshapeCode::met;
-    if (!width && !height) return ReshapeCode::size_not_met;
-    return width ? ReshapeCode::height_not_met : ReshapeCode::width_not_met;
 }
 
 Reshaped unchanged(const PieceForm& form, Reshaped result) {
@@ -138,7 +127,8 @@ Reshaped unchanged(const PieceForm& form, Reshaped result) {
     return result;
 }
 
-Reshaped fitted(const PieceForm& form, const FitProblem& problem, Reshaped result) {
+Reshaped fitted(const ReshapeTask& task, Reshaped result) {
+    const FitProblem& problem = task.problem;
     const Fit fit = fit_rounds(problem);
     if (problem.stop.stop_requested()) {
         result.code = ReshapeCode::cancelled;
@@ -148,7 +138,7 @@ Reshaped fitted(const PieceForm& form, const FitProblem& problem, Reshaped resul
         result.code = ReshapeCode::unusable_piece;
         return result;
     }
-    FittedPiece made = fitted_piece(form, problem, fit);
+    FittedPiece made = fitted_piece(task.base, problem, fit);
     result.form = std::move(made.form);
     result.rewritten = std::move(made.rewritten);
     result.scale = fit.scale;
@@ -188,28 +178,50 @@ WantedSize wanted_size(const PieceForm& form, const Target& target) {
     return wanted;
 }
 
-Reshaped resize(const PieceForm& form, const Target& target, const ReshapeOptions& options) {
-    Reshaped result;
-    if (!is_usable(form)) return result;
+ReshapeCode verdict(const Size& reached, const Size& wanted, const Gauge& gauge) {
+    const auto met = [&](double r, double t) {
+        return std::abs(r - t) <= size_tolerance_mm(t, gauge) * (1 + 1e-12);
+    };
+    const bool width = met(reached.width_mm, wanted.width_mm);
+    const bool height = met(reached.height_mm, wanted.height_mm);
+    if (width && height) return ReshapeCode::met;
+    if (!width && !height) return ReshapeCode::size_not_met;
+    return width ? ReshapeCode::height_not_met : ReshapeCode::width_not_met;
+}
+
+ReshapeTask reshape_task(const PieceForm& form, const Target& target, const ReshapeOptions& options) {
+    ReshapeTask task;
+    if (!is_usable(form)) return task;
     const WantedSize wanted = wanted_size(form, target);
-    result.code = wanted.code;
-    result.before = form.size();
-    result.wanted = wanted.size;
-    if (wanted.code != ReshapeCode::met) return result;
+    task.code = wanted.code;
+    task.wanted = wanted.size;
+    if (wanted.code != ReshapeCode::met) return task;
     const Gauge gauge = target.gauge.value_or(form.gauge);
-    if (!target.silhouette && gauge == form.gauge && is_same(form.size(), wanted.size))
-        return unchanged(form, std::move(result));
-    const StitchProfile profile = profile_of(form, target, gauge);
-    const PieceForm base = target.silhouette ? with_ends(form, profile) : form;
-    FitProblem problem = fit_problem(base, profile, gauge);
-    problem.scale = first_scale(form, target, gauge, wanted.size);
-    problem.in_proportion = wanted.in_proportion && !target.silhouette && gauge == form.gauge;
-    problem.wanted = wanted.size;
-    problem.tidiness = options.tidiness;
-    problem.stop = options.stop;
-    if (is_too_small(problem)) result.code = ReshapeCode::too_small;
-    if (is_too_large(problem)) result.code = ReshapeCode::too_large;
-    return result.code == ReshapeCode::met ? fitted(base, problem, std::move(result)) : result;
+    if (!target.silhouette && gauge == form.gauge && is_same(form.size(), wanted.size)) {
+        task.code = ReshapeCode::unchanged;
+        return task;
+    }
+    StitchProfile profile = profile_of(form, target, gauge);
+    task.base = target.silhouette ? with_ends(form, profile) : form;
+    task.problem = fit_problem(task.base, std::move(profile), gauge);
+    task.problem.scale = first_scale(form, target, gauge, wanted.size);
+    task.problem.in_proportion = wanted.in_proportion && !target.silhouette && gauge == form.gauge;
+    task.problem.wanted = wanted.size;
+    task.problem.tidiness = options.tidiness;
+    task.problem.stop = options.stop;
+    if (is_too_small(task.problem)) task.code = ReshapeCode::too_small;
+    if (is_too_large(task.problem)) task.code = ReshapeCode::too_large;
+    return task;
+}
+
+Reshaped resize(const PieceForm& form, const Target& target, const ReshapeOptions& options) {
+    const ReshapeTask task = reshape_task(form, target, options);
+    Reshaped result;
+    result.code = task.code;
+    result.before = form.size();
+    result.wanted = task.wanted;
+    if (task.code == ReshapeCode::unchanged) return unchanged(form, std::move(result));
+    return task.code == ReshapeCode::met ? fitted(task, std::move(result)) : result;
 }
 
 Reshaped resize(const Toy& toy, std::size_t piece, const Target& target, const ReshapeOptions& options) {

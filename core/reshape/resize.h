@@ -37,6 +37,19 @@ struct ReshapeOptions {
     std::stop_token stop;
 };
 
+/// A target as a task for `fit_rounds`, or what is wrong with it.
+struct ReshapeTask {
+    ReshapeCode code = ReshapeCode::unusable_piece;  ///< `met`: the task can be tried
+    Size wanted;
+    PieceForm base;  ///< the piece, its ends changed where an outline asks for it
+    FitProblem problem;
+};
+[[nodiscard]] ReshapeTask reshape_task(const PieceForm& form, const Target& target,
+                                       const ReshapeOptions& options);
+
+/// `met`, or what of a wanted size was not.
+[[nodiscard]] ReshapeCode verdict(const Size& reached, const Size& wanted, const Gauge& gauge);
+
 struct Reshaped {
     ReshapeCode code = ReshapeCode::unusable_piece;
     Size before;

@@ -89,10 +89,28 @@ std::vector<double> places_of_rounds(const StitchProfile& profile, const Profile
 }
 
 std::vector<double> wanted_stitches(const StitchProfile& profile, double around,
-                                    const std::vector<double>& places) {
+                                    const std::vector<double>& places, double flat_growth) {
     std::vector<double> wanted;
     wanted.reserve(places.size());
     for (double place : places) wanted.push_back(around * profile.stitches_at(place));
+    if (places.empty()) return wanted;
+    const auto most_growth = [&](std::size_t i) {  // from place i - 1 to place i
+        const double along = places[i] - places[i - 1];
+        if (!(along > 0)) return flat_growth;
+        const double own = std::abs(profile.stitches_at(places[i]) - profile.stitches_at(places[i - 1]));
+        return std::max(flat_growth, own / along);
+    };
+    if (profile.ring_start && places.front() > 0)
+        wanted.front() = std::min(
+            wanted.front(), std::max(flat_growth, profile.stitches_at(places.front()) / places.front()));
+    const double left = profile.rounds() - places.back();
+    if (profile.drawn_closed && left > 0)
+        wanted.back() =
+            std::min(wanted.back(), std::max(1.5 * flat_growth, profile.stitches_at(places.back()) / left));
+    for (std::size_t i = 1; i < wanted.size(); ++i)
+        wanted[i] = std::min(wanted[i], wanted[i - 1] + most_growth(i));
+    for (std::size_t i = wanted.size(); i-- > 1;)
+        wanted[i - 1] = std::min(wanted[i - 1], wanted[i] + most_growth(i));
     return wanted;
 }
 

@@ -64,8 +64,9 @@ struct ProfileScale {
 [[nodiscard]] std::vector<double> places_of_rounds(const StitchProfile& profile, const ProfileScale& scale,
                                                    double fan_rounds, int rounds, int kept);
 
-/// Wanted stitches at such places.
+/// Wanted stitches at such places. Where the scaled profile would grow or close faster than flat, and faster
+/// than it does unscaled, it is held back to that: stretching an outline must not ruffle it.
 [[nodiscard]] std::vector<double> wanted_stitches(const StitchProfile& profile, double around,
-                                                  const std::vector<double>& places);
+                                                  const std::vector<double>& places, double flat_growth);
 
 }  // namespace roundwright

@@ -77,11 +77,11 @@ Silhouette resampled(const Silhouette& silhouette, double step_mm) {
     return dense;
 }
 
-Silhouette silhouette_of(const ShapeProblem& problem, const Shape& shape) {
+Silhouette silhouette_of(const Shape& shape, MeridianEnd last) {
     Silhouette outline;
     for (std::size_t i = 0; i < shape.radius_mm.size(); ++i)
         outline.points.emplace_back(shape.radius_mm[i], shape.z_mm[i]);
-    if (problem.last == MeridianEnd::drawn_closed && shape.usable())
+    if (last == MeridianEnd::drawn_closed && shape.usable())
         outline.points.emplace_back(0, shape.last_pole_z_mm);
     return outline;
 }

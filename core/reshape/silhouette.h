@@ -29,7 +29,7 @@ struct Silhouette {
 [[nodiscard]] Silhouette resampled(const Silhouette& silhouette, double step_mm);
 
 /// The outline of a solved shape, one point a loop, and the point that a drawn last end is closed to.
-[[nodiscard]] Silhouette silhouette_of(const ShapeProblem& problem, const Shape& shape);
+[[nodiscard]] Silhouette silhouette_of(const Shape& shape, MeridianEnd last);
 
 /// How far two outlines lie apart, mm: the root mean square, over the points of both, of the distance to the
 /// other outline, when they are moved along the axis so that their middles meet.
