@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "core/materials/yarn_use.h"
+#include "core/stitches/stitch_measure.h"
 
 namespace roundwright {
 namespace {
@@ -58,7 +59,7 @@ std::vector<double> yarn_worked(const Piece& piece, const StitchGraph& graph, in
     for (int i = 0; i < stitches; ++i) {
         const Stitch& made =
             graph.rounds[static_cast<std::size_t>(rounds)].stitches[static_cast<std::size_t>(i)].stitch;
-        use[made.yarn < yarns ? made.yarn : 0] += yarn_over_single_crochet(made);
+        use[made.yarn < yarns ? made.yarn : 0] += yarn_in_sc(made);
     }
     return use;
 }
