@@ -28,9 +28,11 @@ struct BlockLink {
 struct Block {
     BlockShape shape;
     std::function<void(QPainter&, QPointF top_left, const PageNumbers&)> paint;
-    QString anchor;   ///< where links lead; empty: nowhere
-    QString heading;  ///< entry in the outline; empty: none
-    int level = 1;    ///< of the entry, from 1
+    std::function<void(QPainter&, QPointF top_left)>
+        paint_repeated;  ///< besides, where it is a header put again
+    QString anchor;      ///< where links lead; empty: nowhere
+    QString heading;     ///< entry in the outline; empty: none
+    int level = 1;       ///< of the entry, from 1
     std::vector<BlockLink> links;
 };
 

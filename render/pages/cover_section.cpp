@@ -59,11 +59,10 @@ std::vector<Fact> facts(const PageContext& context) {
     return all;
 }
 
-/// Facts side by side, a label over a value each.
+/// Facts side by side, a label over a value each, every column as wide as its words ask for.
 class FactStrip {
   public:
-    FactStrip(const std::vector<Fact>& facts, double width)
-        : column_(width / static_cast<double>(std::max<std::size_t>(facts.size(), 1))) {
+    FactStrip(const std::vector<Fact>& facts, double width) {
         ParagraphStyle label;
         label.font = label_font(6.5);
         label.colour = page_colour::soft_ink;
@@ -71,9 +70,13 @@ class FactStrip {
         ParagraphStyle value;
         value.font = body_font(8.5);
         value.most_lines = 4;
-        for (const Fact& fact : facts) {
-            labels_.emplace_back(fact.label, column_ - mm(3), label);
-            values_.emplace_back(fact.value, column_ - mm(3), value);
+        const std::vector<double> widths = column_widths(facts, width, label, value);
+        double left = 0;
+        for (std::size_t i = 0; i < facts.size(); ++i) {
+            lefts_.push_back(left);
+            labels_.emplace_back(facts[i].label, widths[i] - gap, label);
+            values_.emplace_back(facts[i].value, widths[i] - gap, value);
+            left += widths[i];
         }
     }
 
@@ -87,14 +90,32 @@ class FactStrip {
 
     void paint(QPainter& painter, QPointF at) const {
         for (std::size_t i = 0; i < values_.size(); ++i) {
-            const QPointF left = at + QPointF(column_ * static_cast<double>(i), 0);
+            const QPointF left = at + QPointF(lefts_[i], 0);
             labels_[i].paint(painter, left);
             values_[i].paint(painter, left + QPointF(0, labels_[i].height() + pt(3)));
         }
     }
 
   private:
-    double column_;
+    static constexpr double gap = mm(4);
+
+    /// Natural widths, with what is left over shared out, or all made narrower alike.
+    static std::vector<double> column_widths(const std::vector<Fact>& facts, double width,
+                                             const ParagraphStyle& label, const ParagraphStyle& value) {
+        std::vector<double> widths;
+        double sum = 0;
+        for (const Fact& fact : facts) {
+            const double wish = std::max(Paragraph(fact.label, width, label).natural_width(),
+                                         Paragraph(fact.value, width, value).natural_width());
+            widths.push_back(std::min(wish, mm(55)) + pt(2) + gap);
+            sum += widths.back();
+        }
+        const double spare = (width - sum) / static_cast<double>(std::max<std::size_t>(facts.size(), 1));
+        for (double& each : widths) each = sum <= width ? each + spare : each * width / sum;
+        return widths;
+    }
+
+    std::vector<double> lefts_;
     std::vector<Paragraph> labels_;
     std::vector<Paragraph> values_;
 };

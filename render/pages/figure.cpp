@@ -4,19 +4,16 @@
 #include <cmath>
 #include <vector>
 
-#include <QFontMetricsF>
 #include <QPainter>
 #include <QTransform>
 
+#include "render/pages/dimension_line.h"
 #include "render/pages/page_style.h"
-#include "render/pages/paragraph.h"
 #include "render/pages/pattern_words.h"
 #include "render/pages/swatch.h"
 
 namespace roundwright::render {
 namespace {
-
-constexpr double dimension_room = mm(9);  // beside and below a figure
 
 /// The right half of the outline, from the bottom as it stands to the top.
 std::vector<QPointF> half_outline(const Shape& shape, bool starts_at_top) {
@@ -42,7 +39,9 @@ double monotone_tangent(double before, double at, double after) {
 QPointF tangent(const std::vector<QPointF>& points, std::size_t i) {
     if (i == 0 || i + 1 == points.size()) {
         const std::size_t from = i == 0 ? 0 : i - 1;
-        return points[from + 1] - points[from];
+        const QPointF along = points[from + 1] - points[from];
+        // At a pole a surface of revolution is level.
+        return points[i].x() == 0 ? QPointF(along.x(), 0) : along;
     }
     return {monotone_tangent(points[i - 1].x(), points[i].x(), points[i + 1].x()),
             monotone_tangent(points[i - 1].y(), points[i].y(), points[i + 1].y())};
@@ -82,36 +81,13 @@ void paint_bands(QPainter& painter, const Toy& toy, const Piece& piece, const Sh
     }
 }
 
-struct Arrow {
-    QPointF from;
-    QPointF to;
-};
-
-void paint_dimension(QPainter& painter, const Arrow& arrow, QPointF overshoot) {
-    painter.setPen(QPen(page_colour::drawn, pt(0.6)));
-    painter.drawLine(arrow.from, arrow.to);
-    painter.drawLine(arrow.from - overshoot, arrow.from + overshoot);
-    painter.drawLine(arrow.to - overshoot, arrow.to + overshoot);
-}
-
-void paint_centred(QPainter& painter, QPointF centre, const QString& text) {
-    painter.setFont(body_font(8));
-    painter.setPen(page_colour::soft_ink);
-    const QFontMetricsF metrics(painter.font());
-    painter.drawText(centre + QPointF(-metrics.horizontalAdvance(text) / 2, metrics.capHeight() / 2), text);
-}
-
 void paint_dimensions(QPainter& painter, const QRectF& figure, const Shape& shape, Units units) {
     const double under = figure.bottom() + mm(3);
-    paint_dimension(painter, {{figure.left(), under}, {figure.right(), under}}, {0, mm(1)});
-    paint_centred(painter, {figure.center().x(), under + mm(3.5)}, length_words(shape.width_mm, units));
+    paint_level_dimension(painter, {figure.left(), under}, {figure.right(), under},
+                          length_words(shape.width_mm, units));
     const double beside = figure.right() + mm(3);
-    paint_dimension(painter, {{beside, figure.top()}, {beside, figure.bottom()}}, {mm(1), 0});
-    painter.save();
-    painter.translate(beside + mm(3.5), figure.center().y());
-    painter.rotate(-90);
-    paint_centred(painter, {0, 0}, length_words(shape.height_mm, units));
-    painter.restore();
+    paint_upright_dimension(painter, {beside, figure.top()}, {beside, figure.bottom()},
+                            length_words(shape.height_mm, units));
 }
 
 }  // namespace
@@ -135,7 +111,7 @@ QPainterPath silhouette_mm(const Shape& shape, bool starts_at_top) {
 }
 
 double figure_scale(const Shape& shape, QSizeF box, bool dimensions) {
-    const double room = dimensions ? dimension_room : 0;
+    const double room = dimensions ? dimension_room() : 0;
     const double across = (box.width() - 2 * room) / std::max(shape.width_mm, 1.0);
     const double up = (box.height() - room) / std::max(shape.height_mm, 1.0);
     return std::max(0.0, std::min(across, up));
@@ -145,7 +121,7 @@ void paint_figure(QPainter& painter, const QRectF& box, double scale, const Toy&
                   const PieceStudy& study, Units units, bool dimensions) {
     const Shape& shape = study.shape;
     if (!shape.usable() || piece.rounds.empty()) return;
-    const double bottom = box.bottom() - (dimensions ? dimension_room : 0);
+    const double bottom = box.bottom() - (dimensions ? dimension_room() : 0);
     painter.save();
     painter.translate(box.center().x(), bottom);
     painter.scale(scale, scale);

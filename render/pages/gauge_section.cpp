@@ -23,8 +23,8 @@ void add_size_rows(Blocks& blocks, const PageContext& context, const std::vector
     const Units units = context.options.units;
     for (const SizeAtGauge& row : context.study.at_gauges) {
         ParagraphStyle style;
-        if (is_own_gauge(row, context.study, units)) style.font = bold_font();
-        const QString stitches = QString::number(swatch_stitches(row, units));
+        if (row.own) style.font = bold_font();
+        const QString stitches = number_words(row.stitches);
         std::vector<Cell> cells{table.text(0, stitches, style)};
         for (std::size_t k = 0; k < pieces.size(); ++k) {
             const std::optional<FinishedSize>& size = row.pieces[pieces[k]];

@@ -2,6 +2,7 @@
 
 #include "core/instructions/write.h"
 #include "render/pages/block_builders.h"
+#include "render/pages/feature_words.h"
 #include "render/pages/page_context.h"
 #include "render/pages/pattern_words.h"
 #include "render/pages/section_words.h"
@@ -86,6 +87,8 @@ void add_materials(Blocks& blocks, const PageContext& context) {
     blocks.back().shape.space_before = mm(4);
     const QString stuffing = stuffing_words(context.study, context.options.units);
     if (!stuffing.isEmpty()) blocks.push_back(labelled(words("Stuffing"), stuffing, width));
+    const QString bought = bought_feature_words(context.toy()).join(QLatin1Char('\n'));
+    if (!bought.isEmpty()) blocks.push_back(labelled(words("Features"), bought, width));
     const QString notions = notions_words(context.toy()).join(QLatin1Char('\n'));
     blocks.push_back(labelled(words("Notions"), notions, width));
 }

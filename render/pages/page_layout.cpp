@@ -47,13 +47,13 @@ class Layout {
     void place(std::size_t i) {
         if (!fits(i, i + 1)) turn_page();
         const int header = blocks_[i].header;
-        if (page_is_empty() && header >= 0 && static_cast<std::size_t>(header) < i) put(header);
-        put(i);
+        if (page_is_empty() && header >= 0 && static_cast<std::size_t>(header) < i) put(header, true);
+        put(i, false);
     }
 
-    void put(std::size_t i) {
+    void put(std::size_t i, bool repeated) {
         y_ += space_above(i);
-        placed_.push_back({i, page_, y_});
+        placed_.push_back({i, page_, y_, repeated});
         y_ += blocks_[i].height;
     }
 

@@ -21,6 +21,7 @@ struct PlacedBlock {
     std::size_t block = 0;
     int page = 0;  ///< from 0
     double top = 0;
+    bool repeated = false;  ///< a header put above a row again
 };
 
 /// Places blocks one below the other on pages of one height. Blocks kept together go to the next page

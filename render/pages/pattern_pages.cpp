@@ -36,10 +36,12 @@ Blocks body_of(const PageContext& context) {
     add_gauge(blocks, context);
     add_abbreviations(blocks, context);
     add_rounds(blocks, context);
+    add_faces(blocks, context);
     add_making(blocks, context);
     add_safety(blocks, context);
     add_notes(blocks, context);
     add_silhouettes(blocks, context);
+    add_teaching_sheet(blocks, context);
     return blocks;
 }
 
@@ -133,7 +135,9 @@ void PatternPages::paint(QPainter& painter, int page) const {
         if (placed.page != page) continue;
         const Block& block = content_->blocks[placed.block];
         painter.save();
-        if (block.paint) block.paint(painter, {frame.left(), frame.top() + placed.top}, numbers);
+        const QPointF at(frame.left(), frame.top() + placed.top);
+        if (block.paint) block.paint(painter, at, numbers);
+        if (placed.repeated && block.paint_repeated) block.paint_repeated(painter, at);
         painter.restore();
     }
     paint_foot(painter, frame, title(), page, count());

@@ -12,6 +12,9 @@ namespace {
 /// Stitches by which a swatch may differ, each way.
 constexpr int swatch_steps = 2;
 
+/// A whole number nearer to the toy's own stitches would say the same as they do.
+constexpr double least_difference = 0.3;
+
 /// A table of sizes for very many pieces would be read by nobody.
 constexpr std::size_t most_pieces_at_gauges = 12;
 
@@ -40,16 +43,27 @@ std::optional<FinishedSize> size_at(const PatternStudy& pattern, std::size_t i, 
     return finished_size(pattern.toy.pieces[i], study.graph.graph, gauge);
 }
 
+/// Whole numbers of stitches around the toy's own, which stands among them.
+std::vector<SizeAtGauge> gauge_rows(double own) {
+    const int below = static_cast<int>(std::floor(own - least_difference));
+    const int above = static_cast<int>(std::ceil(own + least_difference));
+    std::vector<SizeAtGauge> rows;
+    for (int n = below - swatch_steps + 1; n <= below; ++n) {
+        if (n > 0) rows.push_back({static_cast<double>(n), false, {}});
+    }
+    rows.push_back({own, true, {}});
+    for (int n = above; n < above + swatch_steps; ++n) rows.push_back({static_cast<double>(n), false, {}});
+    return rows;
+}
+
 void add_gauges(PatternStudy& pattern, Units units, const Progress& progress) {
     if (pattern.pieces.size() > most_pieces_at_gauges) return;
-    const int own = static_cast<int>(std::lround(stitches_in_swatch(pattern.gauge.stitch_width_mm, units)));
-    for (int stitches = own - swatch_steps; stitches <= own + swatch_steps; ++stitches) {
-        if (stitches < 1 || progress.stop.stop_requested()) continue;
-        SizeAtGauge row{stitches_in_swatch(stitches, units), {}};
-        for (std::size_t i = 0; i < pattern.pieces.size(); ++i) {
-            row.pieces.push_back(size_at(pattern, i, gauge_at_width(pattern.gauge, row.stitch_mm)));
-        }
-        pattern.at_gauges.push_back(std::move(row));
+    pattern.at_gauges = gauge_rows(stitches_in_swatch(pattern.gauge.stitch_width_mm, units));
+    for (SizeAtGauge& row : pattern.at_gauges) {
+        if (progress.stop.stop_requested()) return;
+        const Gauge gauge = gauge_at_width(pattern.gauge, stitches_in_swatch(row.stitches, units));
+        for (std::size_t i = 0; i < pattern.pieces.size(); ++i)
+            row.pieces.push_back(size_at(pattern, i, gauge));
     }
 }
 

@@ -13,7 +13,8 @@ namespace roundwright::render {
 
 /// The size of a piece worked at another gauge.
 struct SizeAtGauge {
-    double stitch_mm = 0;
+    double stitches = 0;                              ///< in a swatch of 10 cm, or of 4 in
+    bool own = false;                                 ///< the toy's own gauge
     std::vector<std::optional<FinishedSize>> pieces;  ///< one a piece
 };
 

@@ -57,13 +57,4 @@ std::vector<RoundLine> round_lines(const Piece& piece, const PieceGraph& graph, 
     return lines;
 }
 
-int stuffing_round(const Piece& piece, const Shape& shape) {
-    if (piece.area_stretch <= 0 || piece.end != End::drawn_closed) return -1;
-    // Loop i + 1 of the meridian is the top of round i.
-    for (int i = static_cast<int>(shape.radius_mm.size()) - 2; i >= 0; --i) {
-        if (2 * shape.radius_mm[static_cast<std::size_t>(i) + 1] >= stuffing_opening_mm) return i;
-    }
-    return -1;
-}
-
 }  // namespace roundwright::render

@@ -6,7 +6,6 @@
 #include "core/instructions/piece_graph.h"
 #include "core/instructions/terms.h"
 #include "core/pattern/toy.h"
-#include "core/shape/solve_shape.h"
 
 namespace roundwright::render {
 
@@ -29,12 +28,5 @@ struct RoundLine {
 /// one line, but a line ends after each round named in `break_after`.
 [[nodiscard]] std::vector<RoundLine> round_lines(const Piece& piece, const PieceGraph& graph, Terms terms,
                                                  const std::vector<int>& break_after = {});
-
-/// The round (from 0) after which a piece that is drawn closed is best stuffed: the last one whose opening
-/// still lets two fingers in. -1: it is not stuffed, or not closed by its rounds.
-[[nodiscard]] int stuffing_round(const Piece& piece, const Shape& shape);
-
-/// Two fingers side by side, mm (common practice).
-inline constexpr double stuffing_opening_mm = 30;
 
 }  // namespace roundwright::render

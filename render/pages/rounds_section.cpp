@@ -8,6 +8,7 @@
 #include "render/pages/page_context.h"
 #include "render/pages/pattern_words.h"
 #include "render/pages/round_lines.h"
+#include "render/pages/round_remarks.h"
 #include "render/pages/section_words.h"
 #include "render/pages/swatch.h"
 #include "render/pages/table.h"
@@ -121,10 +122,10 @@ class RoundsTable {
         : context_(context),
           piece_(context.toy().pieces[piece]),
           study_(context.study.pieces[piece]),
-          stuffing_round_(stuffing_round(piece_, study_.shape)),
-          lines_(round_lines(piece_, study_.graph, context.options.terms, {stuffing_round_})),
+          remarks_(round_remarks(piece_, study_)),
+          lines_(round_lines(piece_, study_.graph, context.options.terms, remarked_rounds(remarks_))),
           with_yarn_(shows_yarn(context, lines_)),
-          table_(blocks, columns()) {}
+          table_(blocks, columns(), words("%1, continued").arg(piece_name_words(context.toy(), piece))) {}
 
     void add() {
         for (const RoundLine& line : lines_) {
@@ -169,33 +170,45 @@ class RoundsTable {
 
     void add_change(const RoundLine& line) {
         const QString change = change_words(context_.toy(), line);
-        if (!change.isEmpty()) remark(change, page_colour::ink);
+        if (!change.isEmpty()) remark(change, page_colour::ink, Table::Belongs::below);
     }
 
     void add_remarks(const RoundLine& line) {
         const QString note = printable(QString::fromStdString(line.note)).trimmed();
         if (!note.isEmpty()) remark(note, page_colour::ink);
         if (line.does_not_fit) remark(does_not_fit_words(), page_colour::warning);
-        if (line.last == stuffing_round_) remark(stuff_now_words(), page_colour::ink);
+        for (const RoundRemark& due : remarks_) {
+            if (due.after == line.last) remark(due.text, page_colour::ink);
+        }
     }
 
-    void remark(const QString& text, const QColor& colour) {
+    void remark(const QString& text, const QColor& colour, Table::Belongs belongs = Table::Belongs::above) {
         ParagraphStyle style = soft();
         style.colour = colour;
         const double indent = mm(22);
         for (const QString& part : stretches(text)) {
-            table_.add_line(Paragraph(part, context_.frame.width() - indent - mm(2), style), indent);
+            table_.add_line(Paragraph(part, context_.frame.width() - indent - mm(2), style), indent, belongs);
         }
     }
 
     const PageContext& context_;
     const Piece& piece_;
     const PieceStudy& study_;
-    int stuffing_round_;
+    std::vector<RoundRemark> remarks_;
     std::vector<RoundLine> lines_;
     bool with_yarn_;
     Table table_;
 };
+
+/// A short piece is kept on one page: it is easier to follow than to save paper.
+void keep_short_piece_whole(Blocks& blocks, std::size_t first, double page_height) {
+    double height = 0;
+    for (std::size_t i = first; i < blocks.size(); ++i) {
+        height += blocks[i].shape.height + blocks[i].shape.space_before;
+    }
+    if (height > page_height * 0.6) return;
+    for (std::size_t i = first; i + 1 < blocks.size(); ++i) blocks[i].shape.keep_with_next = true;
+}
 
 void add_piece(Blocks& blocks, const PageContext& context, std::size_t i) {
     const double width = context.frame.width();
@@ -225,6 +238,7 @@ void add_rounds(Blocks& blocks, const PageContext& context) {
         const std::size_t heading = blocks.size();
         add_piece(blocks, context, i);
         if (i == 0) blocks[heading].shape.space_before = pt(6);
+        keep_short_piece_whole(blocks, heading, context.frame.height());
     }
 }
 

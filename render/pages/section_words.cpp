@@ -124,14 +124,6 @@ QString gauge_circle_words(Terms terms) {
         .arg(view(full_name(StitchKind::single_crochet, terms)));
 }
 
-int swatch_stitches(const SizeAtGauge& row, Units units) {
-    return static_cast<int>(std::lround(stitches_in_swatch(row.stitch_mm, units)));
-}
-
-bool is_own_gauge(const SizeAtGauge& row, const PatternStudy& study, Units units) {
-    return swatch_stitches(row, units) == std::lround(stitches_in_swatch(study.gauge.stitch_width_mm, units));
-}
-
 QString piece_name_words(const Toy& toy, std::size_t piece) {
     const QString name = printable_line(toy.pieces[piece].name);
     return name.isEmpty() ? words("Piece %1").arg(piece + 1) : name;
@@ -167,6 +159,10 @@ QString start_words(const Piece& piece) {
 }
 
 QString end_words(const Piece& piece, std::size_t pieces) {
+    if (piece.end == End::left_open && piece.area_stretch > 0) {
+        return pieces > 1 ? words("Fasten off and leave a long tail to sew with. Stuff before sewing on.")
+                          : words("Fasten off, stuff, and sew the opening shut.");
+    }
     if (piece.end == End::drawn_closed) {
         return words(
             "Cut the yarn, thread the tail through the front loops of the last round, draw the hole closed "
@@ -183,8 +179,6 @@ QString change_words(const Toy& toy, const RoundLine& line) {
     return name.isEmpty() ? words("Change to yarn %1.").arg(letter)
                           : words("Change to yarn %1, %2.").arg(letter, name);
 }
-
-QString stuff_now_words() { return words("Stuff the piece now, and go on adding stuffing as it closes."); }
 
 QString does_not_fit_words() {
     return words("This round does not come out over the stitches below it. Mend it before working it.");

@@ -27,9 +27,6 @@ namespace roundwright::render {
 [[nodiscard]] QString gauge_words(const PatternStudy& study, const PatternOptions& options);
 [[nodiscard]] QString gauge_source_words(const PatternStudy& study);
 [[nodiscard]] QString gauge_circle_words(Terms terms);
-/// Stitches in a swatch of that gauge, and whether it is the toy's own.
-[[nodiscard]] int swatch_stitches(const SizeAtGauge& row, Units units);
-[[nodiscard]] bool is_own_gauge(const SizeAtGauge& row, const PatternStudy& study, Units units);
 
 // Rounds.
 [[nodiscard]] QString piece_name_words(const Toy& toy, std::size_t piece);
@@ -38,7 +35,6 @@ namespace roundwright::render {
 [[nodiscard]] QString start_words(const Piece& piece);
 [[nodiscard]] QString end_words(const Piece& piece, std::size_t pieces);
 [[nodiscard]] QString change_words(const Toy& toy, const RoundLine& line);
-[[nodiscard]] QString stuff_now_words();
 [[nodiscard]] QString does_not_fit_words();
 
 // Terms and making up.

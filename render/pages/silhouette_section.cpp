@@ -71,6 +71,13 @@ QString label_of(const PageContext& context, std::size_t i) {
                                size_words(shape.width_mm, shape.height_mm, context.options.units));
 }
 
+/// Width of a piece's place in a row: its outline's, or its label's.
+double place_width(const PageContext& context, std::size_t i) {
+    const QFontMetricsF metrics(bold_font(8.5));
+    const double label = std::min(metrics.horizontalAdvance(label_of(context, i)) + mm(1), mm(60));
+    return std::max(width_of(context.study.pieces[i].shape), label);
+}
+
 void paint_label(QPainter& painter, QPointF baseline, double width, const QString& text) {
     painter.setFont(bold_font(8.5));
     painter.setPen(page_colour::ink);
@@ -92,8 +99,8 @@ Block row_block(const PageContext& context, const Row& row) {
         double x = at.x();
         for (const std::size_t i : row.pieces) {
             const Shape& shape = context.study.pieces[i].shape;
-            const double width = std::max(width_of(shape), mm(30));
-            paint_label(painter, {x, at.y() + pt(9)}, width + gap / 2, label_of(context, i));
+            const double width = place_width(context, i);
+            paint_label(painter, {x, at.y() + pt(9)}, width, label_of(context, i));
             painter.save();
             painter.translate(x + width_of(shape) / 2, at.y() + label_height + row.height);
             paint_silhouette(painter, shape, context.toy().pieces[i]);
@@ -217,7 +224,7 @@ class Rows {
 
     void add(std::size_t i) {
         const Shape& shape = context_.study.pieces[i].shape;
-        const double width = std::max(width_of(shape), mm(30));
+        const double width = place_width(context_, i);
         if (width > sheet_.width() || height_of(shape) > sheet_.height()) {
             flush();
             return add_sheets(blocks_, context_, i, sheet_);
@@ -255,8 +262,8 @@ void add_silhouettes(Blocks& blocks, const PageContext& context) {
     if (shown.empty()) return;
     const double width = context.frame.width();
     blocks.push_back(section_heading(words("Full-size outlines"), QStringLiteral("silhouette"), width));
-    blocks.back().shape.starts_page = true;
     blocks.push_back(paragraph_block(Paragraph(using_words(), width)));
+    blocks.back().shape.keep_with_next = true;
     const QSizeF sheet(width, context.frame.height() - label_height - mm(4) - bar_height);
     Rows rows(blocks, context, sheet);
     for (const std::size_t i : shown) rows.add(i);

@@ -14,9 +14,10 @@ constexpr double row_air = pt(3.4);  // above and below the text of a row
 
 }  // namespace
 
-Table::Table(Blocks& blocks, std::vector<TableColumn> columns)
+Table::Table(Blocks& blocks, std::vector<TableColumn> columns, const QString& name)
     : blocks_(blocks), columns_(std::move(columns)), head_(blocks.size()) {
     add_head();
+    if (!name.isEmpty()) name_head(name);
 }
 
 double Table::left_of(std::size_t column) const {
@@ -49,6 +50,20 @@ void Table::add_head() {
     head.shape.space_before = pt(8);
 }
 
+/// Room for the name is left above the head, where it is repeated only.
+void Table::name_head(const QString& name) {
+    ParagraphStyle style;
+    style.font = label_font();
+    style.colour = page_colour::accent;
+    style.most_lines = 1;
+    double width = 0;
+    for (const TableColumn& column : columns_) width += column.width;
+    const Paragraph label(name, width, style);
+    blocks_[head_].paint_repeated = [label](QPainter& painter, QPointF at) {
+        label.paint(painter, at - QPointF(0, label.height()));
+    };
+}
+
 void Table::add_row(std::vector<Cell> cells) {
     double height = 0;
     double width = 0;
@@ -69,12 +84,13 @@ void Table::add_row(std::vector<Cell> cells) {
     push(std::move(block));
 }
 
-void Table::add_line(const Paragraph& paragraph, double indent) {
-    blocks_.back().shape.keep_with_next = true;
+void Table::add_line(const Paragraph& paragraph, double indent, Belongs belongs) {
+    if (belongs == Belongs::above) blocks_.back().shape.keep_with_next = true;
     double width = 0;
     for (const TableColumn& column : columns_) width += column.width;
     Block block;
     block.shape.height = paragraph.height() + 2 * row_air;
+    block.shape.keep_with_next = belongs == Belongs::below;
     block.paint = [paragraph, indent, width](QPainter& painter, QPointF at, const PageNumbers&) {
         const double height = paragraph.height() + 2 * row_air;
         painter.fillRect(QRectF(at, QSizeF(width, height)), page_colour::tint);

@@ -23,20 +23,23 @@ struct TableColumn {
 /// A table whose rows never part and whose head is repeated on every page.
 class Table {
   public:
-    Table(Blocks& blocks, std::vector<TableColumn> columns);
+    /// `name`: what the head says where it is repeated ("Body, continued"); may be empty.
+    Table(Blocks& blocks, std::vector<TableColumn> columns, const QString& name = {});
 
     /// Width that text of a column has.
     [[nodiscard]] double text_width(std::size_t column) const;
     [[nodiscard]] Cell text(std::size_t column, const QString& text, ParagraphStyle style = {}) const;
 
     void add_row(std::vector<Cell> cells);
-    /// A line across all columns that belongs to the row above it.
-    void add_line(const Paragraph& paragraph, double indent);
+    /// A line across all columns that belongs to the row above it, or to the one below.
+    enum class Belongs { above, below };
+    void add_line(const Paragraph& paragraph, double indent, Belongs belongs = Belongs::above);
     /// Keeps the last two rows together, so that none is left alone on a page.
     void finish();
 
   private:
     void add_head();
+    void name_head(const QString& name);
     [[nodiscard]] double left_of(std::size_t column) const;
     void push(Block block);
 

@@ -1,8 +1,10 @@
 #include "render/pages/text_export.h"
 
 #include "core/instructions/write.h"
+#include "render/pages/feature_words.h"
 #include "render/pages/paragraph.h"
 #include "render/pages/pattern_words.h"
+#include "render/pages/round_remarks.h"
 #include "render/pages/section_words.h"
 #include "render/pages/technique_words.h"
 #include "render/pages/text_writer.h"
@@ -62,6 +64,7 @@ class PatternText {
         lines += words("Hook: %1").arg(hook_words(toy_.hook_mm));
         const QString stuffing = stuffing_words(study_, options_.units);
         if (!stuffing.isEmpty()) lines += words("Stuffing: %1").arg(stuffing);
+        lines += bought_feature_words(toy_);
         lines += notions_words(toy_);
         out_.items(lines);
         if (!toy_.yarns.empty()) out_.paragraph(yarn_estimate_words(toy_));
@@ -81,7 +84,7 @@ class PatternText {
         for (std::size_t i = 0; i < toy_.pieces.size(); ++i) head += piece_name_words(toy_, i);
         QList<QStringList> rows;
         for (const SizeAtGauge& at : study_.at_gauges) {
-            QStringList row{QString::number(swatch_stitches(at, options_.units))};
+            QStringList row{number_words(at.stitches)};
             for (const auto& size : at.pieces) {
                 row += size ? size_words(size->width_mm.likely, size->height_mm.likely, options_.units)
                             : QString();
@@ -118,10 +121,13 @@ class PatternText {
         QStringList lines;
         const QString start = start_words(piece);
         if (!start.isEmpty()) lines += start;
-        const int stuffing = stuffing_round(piece, study.shape);
-        for (const RoundLine& line : round_lines(piece, study.graph, options_.terms, {stuffing})) {
+        const std::vector<RoundRemark> remarks = round_remarks(piece, study);
+        for (const RoundLine& line :
+             round_lines(piece, study.graph, options_.terms, remarked_rounds(remarks))) {
             lines += written_round(piece, line);
-            if (line.last == stuffing) lines += stuff_now_words();
+            for (const RoundRemark& due : remarks) {
+                if (due.after == line.last) lines += due.text;
+            }
         }
         lines += end_words(piece, toy_.pieces.size());
         out_.lines(lines);

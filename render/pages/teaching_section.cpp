@@ -1,0 +1,90 @@
+#include "render/pages/block_builders.h"
+#include "render/pages/page_context.h"
+#include "render/pages/pattern_words.h"
+#include "render/pages/section_words.h"
+#include "render/pages/table.h"
+#include "render/pages/teaching_plan.h"
+#include "render/pages/technique_words.h"
+
+namespace roundwright::render {
+namespace {
+
+QString showing_words(Showing showing) {
+    switch (showing) {
+        case Showing::in_full:
+            return words("Show in full");
+        case Showing::begin:
+            return words("Show one repeat");
+        case Showing::skip:
+            return words("Skip, say the count");
+    }
+    return {};
+}
+
+QString met_words(const TaughtLine& taught, Terms terms) {
+    QStringList names;
+    for (const Technique technique : taught.first_met) names += technique_words(technique, terms).name;
+    if (taught.line.new_yarn && names.isEmpty()) names += words("next yarn");
+    return names.join(QStringLiteral(", "));
+}
+
+QString rounds_words(const RoundLine& line) {
+    if (line.rounds() == 1) return QString::number(line.first + 1);
+    return QStringLiteral("%1–%2").arg(line.first + 1).arg(line.last + 1);
+}
+
+std::vector<TableColumn> columns(double width) {
+    const double rounds = mm(17);
+    const double count = mm(18);
+    const double time = mm(22);
+    const double rest = width - rounds - count - time;
+    return {{words("ROUND"), rounds},
+            {words("HOW TO SHOW IT"), rest * 0.42},
+            {words("MET FOR THE FIRST TIME"), rest * 0.58},
+            {words("STITCHES"), count, Qt::AlignRight},
+            {words("TIME SO FAR"), time, Qt::AlignRight}};
+}
+
+void add_piece(Blocks& blocks, const PageContext& context, const TaughtPiece& taught) {
+    if (taught.lines.empty()) return;
+    blocks.push_back(sub_heading(piece_name_words(context.toy(), taught.piece), context.frame.width()));
+    Table table(blocks, columns(context.frame.width()));
+    for (const TaughtLine& line : taught.lines) {
+        ParagraphStyle style;
+        if (line.showing == Showing::in_full) style.font = bold_font();
+        if (line.showing == Showing::skip) style.colour = page_colour::soft_ink;
+        table.add_row({table.text(0, rounds_words(line.line), style),
+                       table.text(1, showing_words(line.showing), style),
+                       table.text(2, met_words(line, context.options.terms)),
+                       table.text(3, QStringLiteral("(%1)").arg(line.line.stitches)),
+                       table.text(4, time_words(line.end_minutes))});
+    }
+    table.finish();
+}
+
+QString pace_words(const Making& making) {
+    if (making.stitches_per_minute) {
+        return words("Times are at the hook, at %1 single crochets (US terms) a minute.")
+            .arg(number_words(*making.stitches_per_minute));
+    }
+    return words(
+        "Times are at the hook, at the usual 18 single crochets (US terms) a minute; a class takes longer.");
+}
+
+}  // namespace
+
+void add_teaching_sheet(Blocks& blocks, const PageContext& context) {
+    if (!context.options.contents.teaching_sheet) return;
+    const double width = context.frame.width();
+    blocks.push_back(section_heading(words("Teaching sheet"), QStringLiteral("teaching"), width));
+    blocks.back().shape.starts_page = true;
+    blocks.push_back(paragraph_block(Paragraph(
+        words("What is met when, which rounds are worth showing in full, and which can be skipped. %1")
+            .arg(pace_words(context.toy().making)),
+        width)));
+    for (const TaughtPiece& taught : teaching_plan(context.study, context.options.terms)) {
+        add_piece(blocks, context, taught);
+    }
+}
+
+}  // namespace roundwright::render
