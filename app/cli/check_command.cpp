@@ -1,0 +1,86 @@
+#include <algorithm>
+#include <nlohmann/json.hpp>
+
+#include <QCoreApplication>
+
+#include "app/cli/command.h"
+#include "app/cli/command_line.h"
+#include "app/cli/input_file.h"
+#include "app/cli/output.h"
+#include "app/wording/check_sentence.h"
+#include "core/checks/run_checks.h"
+
+namespace roundwright::app {
+namespace {
+
+using nlohmann::ordered_json;
+
+QString tr(const char* text) { return QCoreApplication::translate("CommandLine", text); }
+
+constexpr const char* severity_name(Severity severity) {
+    switch (severity) {
+        case Severity::error:
+            return "error";
+        case Severity::warning:
+            return "warning";
+        case Severity::note:
+            return "note";
+    }
+    return "";
+}
+
+ordered_json check_json(const Toy& toy, const Check& check, LengthUnit units) {
+    ordered_json json{{"code", check_code_name(check.code)}, {"severity", severity_name(check.severity)}};
+    json["piece"] = nullptr;
+    json["round"] = nullptr;
+    if (check.piece >= 0) json["piece"] = toy.pieces[static_cast<std::size_t>(check.piece)].name;
+    if (check.round >= 0) json["round"] = check.round + 1;
+    json["message"] = check_sentence(check, units).toStdString();
+    return json;
+}
+
+void print_checks(const QString& path, const Toy& toy, const std::vector<Check>& checks, LengthUnit units) {
+    print_line(QStringLiteral("%1: %2").arg(path, QString::fromStdString(toy.title)));
+    if (checks.empty()) print_line(tr("  Nothing to mend."));
+    for (const Check& check : checks) {
+        const QString piece =
+            check.piece < 0 ? tr("Toy") : piece_name(toy, static_cast<std::size_t>(check.piece));
+        print_line(QStringLiteral("  %1: %2: %3")
+                       .arg(piece, severity_words(check.severity), check_sentence(check, units)));
+    }
+}
+
+int check_toy(const Arguments& arguments, const QString& path, const Toy& toy) {
+    const std::vector<Check> checks = checks_of_toy(study_toy(toy));
+    const LengthUnit units = units_wanted(arguments);
+    if (arguments.has(QStringLiteral("json"))) {
+        ordered_json json{
+            {"file", path.toStdString()}, {"title", toy.title}, {"checks", ordered_json::array()}};
+        for (const Check& check : checks) json["checks"].push_back(check_json(toy, check, units));
+        print_json(json);
+    } else {
+        print_checks(path, toy, checks, units);
+    }
+    const bool wrong = std::any_of(checks.begin(), checks.end(),
+                                   [](const Check& check) { return check.severity == Severity::error; });
+    return wrong ? exit_checks_failed : exit_fine;
+}
+
+constexpr Option options[] = {
+    {"json", 0, nullptr, nullptr, "one JSON object a file, one to a line"},
+    {"units", 0, "UNIT", "mm|in", "lengths in the messages"},
+};
+
+}  // namespace
+
+const Command& check_command() {
+    static const Command command{"check", "FILE...", "say what cannot be worked, ruffles, cups or gathers",
+                                 options, [](const Arguments& arguments) {
+                                     return for_each_toy(arguments, [&](const QString& path, const Toy& toy) {
+                                         return check_toy(arguments, path, toy);
+                                     });
+                                 }};
+    return command;
+}
+
+}  // namespace roundwright::app

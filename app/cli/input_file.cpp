@@ -1,0 +1,58 @@
+#include "app/cli/input_file.h"
+
+#include <algorithm>
+
+#include <QCoreApplication>
+
+#include "app/cli/command_line.h"
+#include "app/cli/output.h"
+#include "app/session/document_file.h"
+
+namespace roundwright::app {
+namespace {
+
+QString tr(const char* text) { return QCoreApplication::translate("CommandLine", text); }
+
+void print_file_problem(const QString& path, const FileProblem& problem) {
+    print_problem(problem.place.isEmpty() ? tr("%1: %2").arg(path, problem.message)
+                                          : tr("%1: at %2: %3").arg(path, problem.place, problem.message));
+}
+
+}  // namespace
+
+int for_each_toy(const Arguments& arguments, const std::function<int(const QString&, const Toy&)>& work) {
+    int worst = exit_fine;
+    for (const QString& path : arguments.operands()) {
+        const LoadedFile file = load_document_file(path);
+        if (file.problem) {
+            print_file_problem(path, *file.problem);
+            worst = exit_bad_input;
+            continue;
+        }
+        if (file.document.newer) {
+            print_problem(
+                tr("%1: written by a newer program; what is not known here was left out.").arg(path));
+        }
+        worst = std::max(worst, work(path, file.document.toy));
+    }
+    return worst;
+}
+
+std::vector<PieceStudy> study_toy(const Toy& toy) {
+    std::vector<PieceStudy> studies;
+    for (std::size_t piece = 0; piece < toy.pieces.size(); ++piece)
+        studies.push_back(study_piece(toy, piece));
+    return studies;
+}
+
+LengthUnit units_wanted(const Arguments& arguments) {
+    return arguments.value(QStringLiteral("units")) == QLatin1String("in") ? LengthUnit::inches
+                                                                           : LengthUnit::millimetres;
+}
+
+QString piece_name(const Toy& toy, std::size_t piece) {
+    const QString name = QString::fromStdString(toy.pieces[piece].name);
+    return name.isEmpty() ? tr("piece %1").arg(piece + 1) : name;
+}
+
+}  // namespace roundwright::app

@@ -1,0 +1,16 @@
+#pragma once
+
+#include <nlohmann/json_fwd.hpp>
+
+#include <QString>
+
+namespace roundwright::app {
+
+/// A line of UTF-8 on the standard output.
+void print_line(const QString& line);
+/// One JSON value on a line of its own.
+void print_json(const nlohmann::ordered_json& json);
+/// A complaint on the standard error, with the program's name before it.
+void print_problem(const QString& problem);
+
+}  // namespace roundwright::app

@@ -1,0 +1,82 @@
+#include <QCoreApplication>
+#include <QDateTime>
+#include <QFileInfo>
+#include <QGuiApplication>
+
+#include "app/cli/command.h"
+#include "app/cli/command_line.h"
+#include "app/cli/input_file.h"
+#include "app/cli/output.h"
+#include "render/pages/pdf_export.h"
+
+namespace roundwright::app {
+namespace {
+
+QString tr(const char* text) { return QCoreApplication::translate("CommandLine", text); }
+
+render::PdfOptions pdf_options(const Arguments& arguments) {
+    render::PdfOptions options;
+    if (arguments.value(QStringLiteral("paper")) == QLatin1String("letter"))
+        options.paper = render::Paper::letter;
+    if (arguments.value(QStringLiteral("terms")) == QLatin1String("uk")) options.terms = Terms::uk;
+    if (units_wanted(arguments) == LengthUnit::inches) options.units = render::Units::inch;
+    if (arguments.has(QStringLiteral("date"))) {
+        options.date = QDateTime::fromString(arguments.value(QStringLiteral("date")), Qt::ISODate);
+    }
+    return options;
+}
+
+/// Where the pattern goes: what -o says, or beside the toy.
+QString output_path(const Arguments& arguments, const QString& path) {
+    const QFileInfo toy(path);
+    const QString beside = toy.path() + QLatin1Char('/') + toy.completeBaseName() + QStringLiteral(".pdf");
+    return arguments.value(QStringLiteral("output"), beside);
+}
+
+int export_toy(const Arguments& arguments, const QString& path, const Toy& toy) {
+    const QString output = output_path(arguments, path);
+    const bool named = arguments.has(QStringLiteral("output")) || arguments.has(QStringLiteral("overwrite"));
+    if (!named && QFileInfo::exists(output)) {
+        print_problem(tr("%1 is there already. Name another with -o, or say --overwrite.").arg(output));
+        return exit_bad_input;
+    }
+    QString error;
+    if (!render::export_pdf(toy, pdf_options(arguments), output, &error)) {
+        print_problem(tr("%1: %2").arg(output, error));
+        return exit_bad_input;
+    }
+    print_line(output);
+    return exit_fine;
+}
+
+int run(const Arguments& arguments) {
+    if (arguments.has(QStringLiteral("output")) && arguments.operands().size() > 1) {
+        print_problem(tr("-o takes one file at a time."));
+        return exit_bad_input;
+    }
+    const bool dated = arguments.has(QStringLiteral("date"));
+    if (dated && !pdf_options(arguments).date->isValid()) {
+        print_problem(tr("--date takes a date such as 2026-05-01."));
+        return exit_bad_input;
+    }
+    return for_each_toy(
+        arguments, [&](const QString& path, const Toy& toy) { return export_toy(arguments, path, toy); });
+}
+
+constexpr Option options[] = {
+    {"output", 'o', "OUT.pdf", nullptr, "where the pattern goes; without it, beside the toy"},
+    {"overwrite", 0, nullptr, nullptr, "write over a pattern that is beside the toy already"},
+    {"paper", 0, "PAPER", "a4|letter", "page size"},
+    {"terms", 0, "TERMS", "us|uk", "names of the stitches"},
+    {"units", 0, "UNIT", "mm|in", "lengths"},
+    {"date", 0, "DATE", nullptr, "date in the file, as 2026-05-01; the same toy then gives the same bytes"},
+};
+
+}  // namespace
+
+const Command& pdf_command() {
+    static const Command command{"pdf", "FILE...", "print the pattern as PDF", options, run};
+    return command;
+}
+
+}  // namespace roundwright::app

@@ -1,0 +1,81 @@
+#include <algorithm>
+#include <nlohmann/json.hpp>
+
+#include <QCoreApplication>
+#include <QLocale>
+
+#include "app/cli/command.h"
+#include "app/cli/command_line.h"
+#include "app/cli/input_file.h"
+#include "app/cli/output.h"
+#include "app/cli/shape_json.h"
+#include "app/session/length_text.h"
+#include "app/wording/counted.h"
+
+namespace roundwright::app {
+namespace {
+
+using nlohmann::ordered_json;
+
+QString tr(const char* text) { return QCoreApplication::translate("CommandLine", text); }
+
+void print_shape(const Toy& toy, std::size_t piece, const PieceStudy& study, LengthUnit units) {
+    const QString rounds = rounds_words(static_cast<int>(toy.pieces[piece].rounds.size()));
+    const Shape& shape = study.shape;
+    if (!shape.usable()) {
+        print_line(tr("  %1: %2, no shape").arg(piece_name(toy, piece), rounds));
+        return;
+    }
+    const QString settled =
+        shape.termination == Termination::converged ? QString() : tr(" (did not come to rest)");
+    print_line(tr("  %1: %2, %3 wide, %4 tall, %5 ml%6")
+                   .arg(piece_name(toy, piece), rounds, length_text(shape.width_mm, units),
+                        length_text(shape.height_mm, units),
+                        QLocale().toString(shape.volume_mm3 / 1000, 'f', 0), settled));
+}
+
+void print_shapes_as_json(const QString& path, const Toy& toy, const std::vector<PieceStudy>& studies,
+                          bool stitches) {
+    ordered_json json{{"file", path.toStdString()}, {"title", toy.title}, {"pieces", ordered_json::array()}};
+    for (std::size_t piece = 0; piece < studies.size(); ++piece) {
+        json["pieces"].push_back(shape_json(toy.pieces[piece], studies[piece], stitches));
+    }
+    print_json(json);
+}
+
+bool failed(const PieceStudy& study) {
+    return !study.problem.rest_height_mm.empty() && study.shape.termination != Termination::converged;
+}
+
+int shape_toy(const Arguments& arguments, const QString& path, const Toy& toy) {
+    const std::vector<PieceStudy> studies = study_toy(toy);
+    if (arguments.has(QStringLiteral("json"))) {
+        print_shapes_as_json(path, toy, studies, arguments.has(QStringLiteral("stitches")));
+    } else {
+        print_line(QStringLiteral("%1: %2").arg(path, QString::fromStdString(toy.title)));
+        for (std::size_t piece = 0; piece < studies.size(); ++piece) {
+            print_shape(toy, piece, studies[piece], units_wanted(arguments));
+        }
+    }
+    return std::any_of(studies.begin(), studies.end(), failed) ? exit_checks_failed : exit_fine;
+}
+
+constexpr Option options[] = {
+    {"json", 0, nullptr, nullptr, "one JSON object a file, one to a line; lengths in mm"},
+    {"stitches", 0, nullptr, nullptr, "with --json: the loops that every stitch is worked into"},
+    {"units", 0, "UNIT", "mm|in", "lengths without --json"},
+};
+
+}  // namespace
+
+const Command& shape_command() {
+    static const Command command{"shape", "FILE...", "work out the stuffed shape of every piece", options,
+                                 [](const Arguments& arguments) {
+                                     return for_each_toy(arguments, [&](const QString& path, const Toy& toy) {
+                                         return shape_toy(arguments, path, toy);
+                                     });
+                                 }};
+    return command;
+}
+
+}  // namespace roundwright::app

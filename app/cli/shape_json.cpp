@@ -1,0 +1,126 @@
+#include "app/cli/shape_json.h"
+
+#include <nlohmann/json.hpp>
+
+namespace roundwright::app {
+namespace {
+
+using nlohmann::ordered_json;
+
+const char* termination_name(Termination termination) {
+    switch (termination) {
+        case Termination::converged:
+            return "converged";
+        case Termination::iteration_limit:
+            return "iteration_limit";
+        case Termination::line_search_failed:
+            return "line_search_failed";
+        case Termination::cancelled:
+            return "cancelled";
+        case Termination::unusable_problem:
+            return "unusable_problem";
+    }
+    return "";
+}
+
+const char* lie_name(Lie lie) {
+    switch (lie) {
+        case Lie::lies_flat:
+            return "lies_flat";
+        case Lie::cups:
+            return "cups";
+        case Lie::even:
+            return "even";
+        case Lie::closes:
+            return "closes";
+        case Lie::gathers:
+            return "gathers";
+        case Lie::ruffles:
+            return "ruffles";
+    }
+    return "";
+}
+
+const char* kind_name(StitchKind kind) {
+    switch (kind) {
+        case StitchKind::chain:
+            return "chain";
+        case StitchKind::slip_stitch:
+            return "slip_stitch";
+        case StitchKind::single_crochet:
+            return "single_crochet";
+        case StitchKind::half_double_crochet:
+            return "half_double_crochet";
+        case StitchKind::double_crochet:
+            return "double_crochet";
+        case StitchKind::treble_crochet:
+            return "treble_crochet";
+        case StitchKind::bobble:
+            return "bobble";
+        case StitchKind::skip:
+            return "skip";
+    }
+    return "";
+}
+
+const char* part_name(LoopPart part) {
+    switch (part) {
+        case LoopPart::both:
+            return "both";
+        case LoopPart::front:
+            return "front";
+        case LoopPart::back:
+            return "back";
+    }
+    return "";
+}
+
+ordered_json stitch_json(const GraphStitch& made) {
+    return {{"stitch", kind_name(made.stitch.kind)}, {"loop", part_name(made.stitch.part)},
+            {"first_foot", made.first_foot},         {"feet", made.stitch.feet},
+            {"same_foot", made.stitch.same_foot},    {"yarn", made.stitch.yarn}};
+}
+
+void put_graph(ordered_json& json, const GraphRound& round) {
+    json["first_below"] = round.first_below;
+    json["loops_below"] = round.loops_below;
+    json["worked"] = ordered_json::array();
+    for (const GraphStitch& made : round.stitches) json["worked"].push_back(stitch_json(made));
+}
+
+/// Loop `index + 1` of the shape is the one that round `index` leaves.
+void put_place(ordered_json& json, const PieceStudy& study, std::size_t index) {
+    json["radius_mm"] = study.shape.radius_mm[index + 1];
+    json["z_mm"] = study.shape.z_mm[index + 1];
+    json["course_stretch"] = study.shape.course_stretch[index + 1];
+    json["wale_stretch"] = study.shape.wale_stretch[index];
+    json["lie"] = lie_name(study.lies[index].lie);
+}
+
+ordered_json round_json(const PieceStudy& study, std::size_t index, bool stitches) {
+    const GraphRound& round = study.graph.graph.rounds[index];
+    ordered_json json{{"round", index + 1}, {"stitches", round.loops_left}};
+    if (index < study.lies.size()) put_place(json, study, index);
+    if (stitches) put_graph(json, round);
+    return json;
+}
+
+}  // namespace
+
+ordered_json shape_json(const Piece& piece, const PieceStudy& study, bool stitches) {
+    const Shape& shape = study.shape;
+    ordered_json json{{"name", piece.name},
+                      {"width_mm", shape.width_mm},
+                      {"height_mm", shape.height_mm},
+                      {"volume_mm3", shape.volume_mm3},
+                      {"surface_mm2", shape.surface_mm2},
+                      {"area_stretch", shape.area_stretch},
+                      {"termination", termination_name(shape.termination)},
+                      {"rounds", ordered_json::array()}};
+    for (std::size_t index = 0; index < study.graph.graph.rounds.size(); ++index) {
+        json["rounds"].push_back(round_json(study, index, stitches));
+    }
+    return json;
+}
+
+}  // namespace roundwright::app

@@ -1,0 +1,167 @@
+#include "app/wording/check_sentence.h"
+
+#include <cmath>
+#include <cstdlib>
+
+#include <QCoreApplication>
+#include <QLocale>
+
+#include "app/session/length_text.h"
+#include "app/wording/counted.h"
+#include "app/wording/cure_words.h"
+
+namespace roundwright::app {
+namespace {
+
+constexpr double ten_centimetres_mm = 100;
+constexpr double four_inches_mm = 101.6;
+
+QString tr(const char* text) { return QCoreApplication::translate("Checks", text); }
+
+/// A check's arguments as words. An argument that is missing, or of another kind, reads as nought.
+class Arguments {
+  public:
+    Arguments(const Check& check, LengthUnit units) : check_(check), units_(units) {}
+
+    [[nodiscard]] int count(std::size_t index) const { return value<int>(index); }
+    [[nodiscard]] double number(std::size_t index) const { return value<double>(index); }
+    [[nodiscard]] double mm(std::size_t index) const { return value<Millimetres>(index).value; }
+    [[nodiscard]] QString length(std::size_t index) const { return length_text(mm(index), units_); }
+    [[nodiscard]] QString round() const { return QLocale().toString(check_.round + 1); }
+    [[nodiscard]] LengthUnit units() const { return units_; }
+
+  private:
+    template <class Kind>
+    [[nodiscard]] Kind value(std::size_t index) const {
+        if (index >= check_.arguments.size()) return {};
+        const auto* kind = std::get_if<Kind>(&check_.arguments[index]);
+        return kind == nullptr ? Kind{} : *kind;
+    }
+
+    const Check& check_;
+    LengthUnit units_;
+};
+
+QString too_many_increases(const Arguments& said) {
+    return tr("Round %1 has %2 over %3. Two into each make %4: %5 (%6) too many.")
+        .arg(said.round(), stitches_words(said.count(0)), QLocale().toString(said.count(1)),
+             QLocale().toString(said.count(2)), stitches_words(said.count(0) - said.count(2)),
+             said.length(3));
+}
+
+QString too_many_decreases(const Arguments& said) {
+    return tr("Round %1 has %2 over %3. Two together all around leave %4: %5 (%6) too few.")
+        .arg(said.round(), stitches_words(said.count(0)), QLocale().toString(said.count(1)),
+             QLocale().toString(said.count(2)), stitches_words(said.count(2) - said.count(0)),
+             said.length(3));
+}
+
+QString growth(int more, double flat) {
+    if (more == 0) return tr("as many stitches as the round below");
+    if (more < 0) return tr("%1 fewer").arg(stitches_words(-more));
+    return tr("%1 more where about %2 lie flat").arg(stitches_words(more), about_stitches(flat));
+}
+
+QString waves(const Arguments& said) {
+    return tr("Its edge has %1 to spare, which waves %2 high.").arg(said.length(4), said.length(3));
+}
+
+QString ruffles(const Arguments& said) {
+    return tr("Round %1 ruffles: %2. %3")
+        .arg(said.round(), growth(said.count(0), said.number(1)), waves(said));
+}
+
+QString ruffles_though_flat(const Arguments& said) {
+    return tr("Round %1 is marked flat but ruffles: %2. %3")
+        .arg(said.round(), growth(said.count(0), said.number(1)), waves(said));
+}
+
+QString cups_though_flat(const Arguments& said) {
+    return tr("Round %1 is marked flat but rises by %2: %3.")
+        .arg(said.round(), said.length(0), growth(said.count(1), said.number(2)));
+}
+
+QString gathers(const Arguments& said) {
+    return tr("Round %1 gathers: %2 fewer at once draw %3 of the round below together.")
+        .arg(said.round(), stitches_words(said.count(0)), said.length(1));
+}
+
+QString words_do_not_fit(const Arguments& said) {
+    const int below = said.count(0);
+    const int taken = said.count(1);
+    if (taken == below) return tr("The words of round %1 cannot be read to their end.").arg(said.round());
+    const QString sentence =
+        taken < below ? tr("The words of round %1 use %2 of the %3 below: %4 (%5) left over.")
+                      : tr("The words of round %1 need %2 where the round below has %3: %4 (%5) too few.");
+    return sentence.arg(said.round(), stitches_words(taken), QLocale().toString(below),
+                        stitches_words(std::abs(below - taken)), said.length(2));
+}
+
+QString gauge_missing(const Arguments& said) {
+    const bool inches = said.units() == LengthUnit::inches;
+    const double across = inches ? four_inches_mm : ten_centimetres_mm;
+    const double width = said.mm(0);
+    if (!(width > 0)) return tr("There is no gauge yet.");
+    return tr("There is no gauge yet: sizes take one that is usual for the hook, %1 to %2, and may be off by "
+              "%3 %.")
+        .arg(stitches_words(static_cast<int>(std::lround(across / width))), inches ? tr("4 in") : tr("10 cm"),
+             QLocale().toString(std::lround(100 * said.mm(1) / width)));
+}
+
+QString not_converged(const Arguments& said) {
+    return tr("The shape of these %1 did not come to rest: its size is not to be relied on.")
+        .arg(rounds_words(said.count(0)));
+}
+
+QString too_many_stitches(const Arguments& said) {
+    return tr("This piece has %1, and at most %2 can be worked out. Part it into several pieces.")
+        .arg(stitches_words(said.count(0)), QLocale().toString(said.count(1)));
+}
+
+QString facts(const Check& check, const Arguments& said) {
+    switch (check.code) {
+        case CheckCode::too_many_increases:
+            return too_many_increases(said);
+        case CheckCode::too_many_decreases:
+            return too_many_decreases(said);
+        case CheckCode::ruffles:
+            return ruffles(said);
+        case CheckCode::cups_though_flat:
+            return cups_though_flat(said);
+        case CheckCode::ruffles_though_flat:
+            return ruffles_though_flat(said);
+        case CheckCode::gathers:
+            return gathers(said);
+        case CheckCode::words_do_not_fit:
+            return words_do_not_fit(said);
+        case CheckCode::gauge_missing:
+            return gauge_missing(said);
+        case CheckCode::not_converged:
+            return not_converged(said);
+        case CheckCode::too_many_stitches:
+            return too_many_stitches(said);
+    }
+    return {};
+}
+
+}  // namespace
+
+QString check_sentence(const Check& check, LengthUnit units) {
+    const QString sentence = facts(check, Arguments(check, units));
+    if (check.cures.empty()) return sentence;
+    return QStringLiteral("%1 %2").arg(sentence, cure_question(check.cures.front()));
+}
+
+QString severity_words(Severity severity) {
+    switch (severity) {
+        case Severity::error:
+            return tr("To mend");
+        case Severity::warning:
+            return tr("To look at");
+        case Severity::note:
+            return tr("Good to know");
+    }
+    return {};
+}
+
+}  // namespace roundwright::app

@@ -1,0 +1,79 @@
+#include "app/wording/cure_words.h"
+
+#include <QCoreApplication>
+
+#include "app/wording/counted.h"
+#include "core/pattern/round_entry.h"
+
+namespace roundwright::app {
+namespace {
+
+QString tr(const char* text) { return QCoreApplication::translate("Cures", text); }
+
+/// "36", "13, 19, 25": the counts that the cure works.
+QString counts_text(const Cure& cure) {
+    std::vector<int> counts;
+    for (const Round& round : cure.rounds) {
+        if (const auto* even = std::get_if<WorkedEvenly>(&round.working)) counts.push_back(even->stitches);
+    }
+    return QString::fromStdString(write_round_entry(counts));
+}
+
+QString rounds_text(const Cure& cure) { return rounds_words(static_cast<int>(cure.rounds.size())); }
+
+}  // namespace
+
+QString cure_question(const Cure& cure) {
+    switch (cure.kind) {
+        case CureKind::spread_increases:
+            return tr("Spread the increases over %1?").arg(rounds_text(cure));
+        case CureKind::spread_decreases:
+            return tr("Spread the decreases over %1?").arg(rounds_text(cure));
+        case CureKind::set_count:
+            return tr("Work %1 instead?").arg(counts_text(cure));
+        case CureKind::add_even_round:
+            return tr("Put an even round in?");
+        case CureKind::change_start_count:
+            return tr("Work %1 from the start?").arg(counts_text(cure));
+        case CureKind::remove_flat_mark:
+            return tr("Take the mark off?");
+    }
+    return {};
+}
+
+QString cure_label(const Cure& cure) {
+    switch (cure.kind) {
+        case CureKind::spread_increases:
+        case CureKind::spread_decreases:
+            return tr("Spread over %1").arg(rounds_text(cure));
+        case CureKind::set_count:
+            return cure.rounds.size() == 1 ? tr("Work %1").arg(counts_text(cure))
+                                           : tr("Change %1").arg(rounds_text(cure));
+        case CureKind::add_even_round:
+            return tr("Put a round in");
+        case CureKind::change_start_count:
+            return tr("Change from the start");
+        case CureKind::remove_flat_mark:
+            return tr("Take the mark off");
+    }
+    return {};
+}
+
+QString cure_step(const Cure& cure) {
+    switch (cure.kind) {
+        case CureKind::spread_increases:
+            return tr("Spread increases");
+        case CureKind::spread_decreases:
+            return tr("Spread decreases");
+        case CureKind::set_count:
+        case CureKind::change_start_count:
+            return tr("Change counts");
+        case CureKind::add_even_round:
+            return tr("Put an even round in");
+        case CureKind::remove_flat_mark:
+            return tr("Take the flat mark off");
+    }
+    return {};
+}
+
+}  // namespace roundwright::app
