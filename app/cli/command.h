@@ -15,6 +15,7 @@ struct Command {
     const char* summary;   ///< one line
     std::span<const Option> options;
     int (*run)(const Arguments&);
+    bool draws = false;  ///< needs fonts or pictures
 };
 
 [[nodiscard]] const Command& check_command();

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <memory>
 
 #include <QCoreApplication>
 #include <QFileInfo>
@@ -86,6 +87,13 @@ std::optional<int> refuse_or_open(const QString& word) {
     return exit_bad_input;
 }
 
+/// Drawing needs the fonts of a platform, though nothing is shown; computing does not.
+std::unique_ptr<QCoreApplication> application_for(const Command& command, int& argc, char** argv) {
+    if (!command.draws) return std::make_unique<QCoreApplication>(argc, argv);
+    qputenv("QT_QPA_PLATFORM", "offscreen");
+    return std::make_unique<QGuiApplication>(argc, argv);
+}
+
 QStringList words_of(int argc, char** argv) {
     QStringList words;
     for (int i = 1; i < argc; ++i) words += QString::fromLocal8Bit(argv[i]);
@@ -112,10 +120,8 @@ std::optional<int> run_command_line(int argc, char** argv) {
     }
     const Command* command = find_command(words[0]);
     if (command == nullptr) return refuse_or_open(words[0]);
-    // Fonts and pictures need a platform, though nothing is shown.
-    qputenv("QT_QPA_PLATFORM", "offscreen");
     int count = 1;
-    QGuiApplication application(count, argv);
+    const auto application = application_for(*command, count, argv);
     QCoreApplication::setApplicationName(QStringLiteral("roundwright"));
     QCoreApplication::setApplicationVersion(QStringLiteral(ROUNDWRIGHT_VERSION));
     return run_command(*command, words.mid(1));

@@ -4,6 +4,8 @@
 
 #include "app/rounds/round_edits.h"
 #include "app/window/icons.h"
+#include "app/wording/check_sentence.h"
+#include "app/wording/cure_words.h"
 
 namespace roundwright::app {
 namespace {
@@ -16,18 +18,6 @@ QString sign(Severity severity) {
             return QStringLiteral("warning");
         case Severity::note:
             return QStringLiteral("notice");
-    }
-    return {};
-}
-
-QString severity_word(Severity severity) {
-    switch (severity) {
-        case Severity::error:
-            return ChecksModel::tr("To mend");
-        case Severity::warning:
-            return ChecksModel::tr("To look at");
-        case Severity::note:
-            return ChecksModel::tr("Good to know");
     }
     return {};
 }
@@ -67,8 +57,11 @@ int ChecksModel::rowCount(const QModelIndex& parent) const {
 }
 
 QString ChecksModel::sentence(const Check& check) const {
-    const auto name = check_code_name(check.code);
-    return QString::fromUtf8(name.data(), static_cast<qsizetype>(name.size()));
+    const QString said = check_sentence(check, session_.preferences().units());
+    const auto& pieces = session_.toy().pieces;
+    if (pieces.size() < 2 || check.piece < 0 || check.piece >= static_cast<int>(pieces.size())) return said;
+    return QStringLiteral("%1: %2").arg(
+        QString::fromStdString(pieces[static_cast<std::size_t>(check.piece)].name), said);
 }
 
 QVariant ChecksModel::data(const QModelIndex& index, int role) const {
@@ -79,11 +72,11 @@ QVariant ChecksModel::data(const QModelIndex& index, int role) const {
         case Qt::ToolTipRole:
             return sentence(found);
         case Qt::AccessibleTextRole:
-            return QStringLiteral("%1: %2").arg(severity_word(found.severity), sentence(found));
+            return QStringLiteral("%1: %2").arg(severity_words(found.severity), sentence(found));
         case Qt::DecorationRole:
             return icon(sign(found.severity));
         case cure_label_role:
-            return found.cures.empty() ? QString() : tr("Mend");
+            return found.cures.empty() ? QString() : cure_label(found.cures.front());
         default:
             return {};
     }
@@ -101,7 +94,7 @@ bool ChecksModel::cure(int row) {
     if (found.cures.empty() || found.piece < 0) return false;
     const auto& cure = found.cures.front();
     session_.set_current_piece(found.piece);
-    return RoundEdits(session_).replace(cure.first, cure.replaced, cure.rounds, tr("Mend"));
+    return RoundEdits(session_).replace(cure.first, cure.replaced, cure.rounds, cure_step(cure));
 }
 
 }  // namespace roundwright::app

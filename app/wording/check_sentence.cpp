@@ -59,7 +59,7 @@ QString too_many_decreases(const Arguments& said) {
 QString growth(int more, double flat) {
     if (more == 0) return tr("as many stitches as the round below");
     if (more < 0) return tr("%1 fewer").arg(stitches_words(-more));
-    return tr("%1 more where about %2 lie flat").arg(stitches_words(more), about_stitches(flat));
+    return tr("%1 more where about %2 lie flat").arg(stitches_words(more), about_stitches(flat, more));
 }
 
 QString waves(const Arguments& said) {

@@ -26,10 +26,9 @@ QString rounds_words(int count) {
                    QT_TRANSLATE_NOOP("Counted", "%1 rounds"));
 }
 
-QString about_stitches(double count) {
-    const auto halves = std::llround(2 * count);
-    const QString whole = halves >= 2 ? QLocale().toString(halves / 2) : QString();
-    return halves % 2 == 0 ? QLocale().toString(halves / 2) : whole + QChar(u'\u00BD');
+QString about_stitches(double count, int beside) {
+    const auto whole = std::llround(count);
+    return whole == beside ? QLocale().toString(count, 'f', 1) : QLocale().toString(whole);
 }
 
 }  // namespace roundwright::app

@@ -9,7 +9,8 @@ namespace roundwright::app {
 /// "1 round", "5 rounds".
 [[nodiscard]] QString rounds_words(int count);
 
-/// A number of stitches that is not whole, to the nearest whole where that is near enough: "6", "6½".
-[[nodiscard]] QString about_stitches(double count);
+/// A number of stitches that is not whole, beside a whole one: "6", or "5.7" where the whole would read the
+/// same.
+[[nodiscard]] QString about_stitches(double count, int beside);
 
 }  // namespace roundwright::app
