@@ -1,0 +1,164 @@
+#include "app/reshape/reshape_words.h"
+
+#include <QCoreApplication>
+#include <QLocale>
+#include <QStringList>
+
+#include "app/session/length_text.h"
+
+namespace roundwright::app {
+namespace {
+
+constexpr double mm_in_metre = 1000;
+constexpr double mm_in_yard = 914.4;
+
+QString tr(const char* text) { return QCoreApplication::translate("ReshapeWords", text); }
+
+QString rounds_words(int count) { return count == 1 ? tr("1 round") : tr("%1 rounds").arg(count); }
+QString stitches_words(int count) { return count == 1 ? tr("1 stitch") : tr("%1 stitches").arg(count); }
+
+QString width_and_height_missed(const Reshaped& made, LengthUnit units) {
+    const QString wide = length_text(made.wanted.width_mm, units);
+    const QString tall = length_text(made.wanted.height_mm, units);
+    if (made.code == ReshapeCode::width_not_met)
+        return tr("%1 wide cannot be met with whole stitches").arg(wide);
+    if (made.code == ReshapeCode::height_not_met)
+        return tr("%1 tall cannot be met with whole rounds").arg(tall);
+    return tr("%1 wide and %2 tall cannot be met with whole stitches and rounds").arg(wide, tall);
+}
+
+QString kept_words(const FrogBack& back) {
+    const int rounds = back.keep_rounds;
+    if (back.keep_stitches > 0) {
+        const QString part = tr("the %1 of round %2").arg(stitches_words(back.keep_stitches)).arg(rounds + 1);
+        return rounds == 0   ? part
+               : rounds == 1 ? tr("round 1 and %1").arg(part)
+                             : tr("rounds 1 to %1 and %2").arg(rounds).arg(part);
+    }
+    return rounds == 1 ? tr("round 1") : tr("rounds 1 to %1").arg(rounds);
+}
+
+QString whole_or_tenth(double value) { return QLocale().toString(value, 'f', value < 9.95 ? 1 : 0); }
+
+}  // namespace
+
+QString size_words(const Size& size, LengthUnit units) {
+    return tr("%1 wide, %2 tall").arg(length_text(size.width_mm, units), length_text(size.height_mm, units));
+}
+
+QString yarn_length_words(double mm, LengthUnit units) {
+    if (units == LengthUnit::inches) return tr("%1 yd").arg(whole_or_tenth(mm / mm_in_yard));
+    return tr("%1 m").arg(whole_or_tenth(mm / mm_in_metre));
+}
+
+QString count_words(const PieceForm& form) {
+    int stitches = 0;
+    for (const GraphRound& round : form.graph.graph.rounds)
+        stitches += static_cast<int>(round.stitches.size());
+    return tr("%1, %2").arg(rounds_words(static_cast<int>(form.piece.rounds.size())),
+                            stitches_words(stitches));
+}
+
+QString outcome_words(const Reshaped& made, LengthUnit units) {
+    switch (made.code) {
+        case ReshapeCode::met:
+            return tr("%1: %2.").arg(size_words(made.reached(), units), count_words(made.form));
+        case ReshapeCode::unchanged:
+            return tr("It is that size already: %1.").arg(size_words(made.reached(), units));
+        case ReshapeCode::width_not_met:
+        case ReshapeCode::height_not_met:
+        case ReshapeCode::size_not_met:
+            return tr("%1. The nearest is %2: %3.")
+                .arg(width_and_height_missed(made, units), size_words(made.reached(), units),
+                     count_words(made.form));
+        case ReshapeCode::nothing_wanted:
+            return tr("Say how wide or how tall it should be.");
+        case ReshapeCode::conflicting_target:
+            return tr(
+                "A scale says width and height at once: leave the other sizes away. The same goes for a "
+                "circumference and a width.");
+        case ReshapeCode::unusable_target:
+            return tr("A size must be more than nothing.");
+        case ReshapeCode::too_small:
+            return tr("That is smaller than a few stitches of this yarn.");
+        case ReshapeCode::too_large:
+            return tr("That would be more rounds or stitches than a piece can have here.");
+        case ReshapeCode::unusable_piece:
+            return tr("This piece has no shape yet to start from: mend its rounds first.");
+        case ReshapeCode::cancelled:
+            break;
+    }
+    return {};
+}
+
+QString undo_words(const FrogBack& back) {
+    if (back.undo_rounds == 0) return tr("Undo nothing");
+    return tr("Undo %1 (%2)").arg(rounds_words(back.undo_rounds), stitches_words(back.undo_stitches));
+}
+
+QString frog_back_words(const FrogBack& back) {
+    const bool kept = back.keep_rounds > 0 || back.keep_stitches > 0;
+    const QString undo =
+        tr("undo %1 (%2)").arg(rounds_words(back.undo_rounds), stitches_words(back.undo_stitches));
+    if (kept && back.undo_rounds == 0) return tr("Keep %1 and go on from there.").arg(kept_words(back));
+    if (kept) return tr("Keep %1, %2.").arg(kept_words(back), undo);
+    if (back.undo_rounds == 0) return {};
+    return tr("Keep nothing: undo all %1 (%2).")
+        .arg(rounds_words(back.undo_rounds), stitches_words(back.undo_stitches));
+}
+
+QString freed_yarn_words(const FrogBack& back, LengthUnit units) {
+    const Estimate yarn = back.yarn_mm();
+    if (!(yarn.likely > 0)) return {};
+    return tr("About %1 of yarn comes free (%2 to %3).")
+        .arg(yarn_length_words(yarn.likely, units), yarn_length_words(yarn.low, units),
+             yarn_length_words(yarn.high, units));
+}
+
+QString rewritten_words(const std::vector<int>& rounds) {
+    if (rounds.empty()) return {};
+    QStringList numbers;
+    for (int round : rounds) numbers << QString::number(round + 1);
+    if (rounds.size() == 1)
+        return tr("Round %1 was in words that no longer fit, and is worked evenly now.").arg(numbers.front());
+    return tr("Rounds %1 were in words that no longer fit, and are worked evenly now.")
+        .arg(numbers.join(QStringLiteral(", ")));
+}
+
+QString form_name(FormKind kind) {
+    switch (kind) {
+        case FormKind::ball:
+            return tr("Ball");
+        case FormKind::egg:
+            return tr("Egg");
+        case FormKind::pear:
+            return tr("Pear");
+        case FormKind::cone:
+            return tr("Cone");
+        case FormKind::cylinder:
+            return tr("Cylinder");
+        case FormKind::bell:
+            return tr("Bell");
+        case FormKind::gourd:
+            return tr("Gourd");
+        case FormKind::half_ball:
+            return tr("Half ball");
+    }
+    return {};
+}
+
+QString form_problem_words(FormCode code) {
+    switch (code) {
+        case FormCode::good:
+            return {};
+        case FormCode::size_not_positive:
+            return tr("Every size must be more than nothing.");
+        case FormCode::top_not_narrower:
+            return tr("The top must be narrower than the whole.");
+        case FormCode::waist_not_narrower:
+            return tr("The waist must be narrower than the top, and the top no wider than the whole.");
+    }
+    return {};
+}
+
+}  // namespace roundwright::app

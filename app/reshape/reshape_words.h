@@ -1,0 +1,42 @@
+#pragma once
+
+#include <QString>
+
+#include "app/session/preferences.h"
+#include "core/reshape/continue_from_here.h"
+#include "core/reshape/forms.h"
+#include "core/reshape/frog_back.h"
+#include "core/reshape/resize.h"
+
+namespace roundwright::app {
+
+/// "60 mm wide, 55 mm tall"
+[[nodiscard]] QString size_words(const Size& size, LengthUnit units);
+
+/// "5.6 m", or yards where lengths are in inches.
+[[nodiscard]] QString yarn_length_words(double mm, LengthUnit units);
+
+/// "17 rounds, 432 stitches"
+[[nodiscard]] QString count_words(const PieceForm& form);
+
+/// What came of a wish for another size, in a sentence or two: the size and the rounds, or what cannot be had
+/// and what is nearest.
+[[nodiscard]] QString outcome_words(const Reshaped& made, LengthUnit units);
+
+/// "Keep rounds 1 to 4, undo 7 rounds (186 stitches)." Empty if nothing is worked yet.
+[[nodiscard]] QString frog_back_words(const FrogBack& back);
+
+/// "About 6 m of yarn comes free (5 to 7)." Empty if none does.
+[[nodiscard]] QString freed_yarn_words(const FrogBack& back, LengthUnit units);
+
+/// Rounds in the maker's own words that had to be worked evenly. Empty if there are none.
+[[nodiscard]] QString rewritten_words(const std::vector<int>& rounds);
+
+/// One way on from what is on the hook: "Undo 2 rounds (72 stitches)", "Undo nothing".
+[[nodiscard]] QString undo_words(const FrogBack& back);
+
+[[nodiscard]] QString form_name(FormKind kind);
+/// What is wrong with a form's sizes; empty if nothing is.
+[[nodiscard]] QString form_problem_words(FormCode code);
+
+}  // namespace roundwright::app

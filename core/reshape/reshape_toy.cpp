@@ -1,0 +1,82 @@
+#include "core/reshape/reshape_toy.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace roundwright {
+namespace {
+
+// Half of the change that another hook makes is uncertain, as where a gauge is measured (core/gauge).
+constexpr double error_of_rescaling = 0.5;
+
+Gauge scaled(const Gauge& gauge, double scale) {
+    const double uncertain = error_of_rescaling * std::abs(scale - 1);
+    return {gauge.stitch_width_mm * scale, gauge.round_height_mm * scale,
+            gauge.stitch_width_error_mm * scale + gauge.stitch_width_mm * uncertain,
+            gauge.round_height_error_mm * scale + gauge.round_height_mm * uncertain};
+}
+
+bool same_size(const Gauge& a, const Gauge& b) {
+    return a.stitch_width_mm == b.stitch_width_mm && a.round_height_mm == b.round_height_mm;
+}
+
+}  // namespace
+
+Toy with_hook(const Toy& toy, double hook_mm) {
+    Toy other = toy;
+    if (auto* swatch = std::get_if<SwatchGauge>(&other.gauge); swatch != nullptr && swatch->hook_mm == 0)
+        swatch->hook_mm = toy.hook_mm;
+    if (auto* circle = std::get_if<CircleGauge>(&other.gauge); circle != nullptr && circle->hook_mm == 0)
+        circle->hook_mm = toy.hook_mm;
+    if (auto* given = std::get_if<GivenGauge>(&other.gauge); given != nullptr && toy.hook_mm > 0)
+        given->gauge = scaled(given->gauge, hook_mm / toy.hook_mm);
+    other.hook_mm = hook_mm;
+    return other;
+}
+
+Toy with_yarn_weight(const Toy& toy, YarnWeight weight) {
+    Toy other = toy;
+    other.gauge = EstimatedGauge{weight};
+    for (Yarn& yarn : other.yarns) yarn.weight = weight;
+    return other;
+}
+
+bool ReshapedToy::all_met() const {
+    return std::all_of(pieces.begin(), pieces.end(), [](const ReshapedPiece& piece) {
+        return piece.made.code == ReshapeCode::met || piece.made.code == ReshapeCode::unchanged;
+    });
+}
+
+FrogBack frog_back_for(const Toy& toy, const PieceForm& old, const Reshaped& made) {
+    const WorkedSoFar& worked = old.piece.worked;
+    const StitchGraph& graph = old.graph.graph;
+    FrogBack back = same_size(old.gauge, made.form.gauge)
+                        ? frog_back(old.piece, graph, made.form.piece, made.form.graph.graph, worked)
+                        : frog_everything(old.piece, graph, worked);
+    measure_yarn(back, old.piece, graph, worked, toy, old.gauge);
+    return back;
+}
+
+ReshapedToy reshape_toy(const Toy& toy, const Toy& worked_as, const std::vector<std::size_t>& pieces,
+                        Target target, const ReshapeOptions& options) {
+    const Gauge gauge = gauge_of(worked_as);
+    target.gauge.reset();
+    if (!same_size(gauge, gauge_of(toy))) target.gauge = gauge;
+    ReshapedToy result;
+    result.toy = worked_as;
+    for (std::size_t piece : pieces) {
+        if (piece >= toy.pieces.size()) continue;
+        const PieceForm old = piece_form(toy.pieces[piece], gauge_of(toy), nullptr, options.stop);
+        ReshapedPiece reshaped{piece, resize(old, target, options), {}};
+        if (has_piece(reshaped.made.code)) {
+            reshaped.back = frog_back_for(toy, old, reshaped.made);
+            Piece& made = reshaped.made.form.piece;
+            made.worked = progress_kept(old.piece.worked, reshaped.back);
+            result.toy.pieces[piece] = made;
+        }
+        result.pieces.push_back(std::move(reshaped));
+    }
+    return result;
+}
+
+}  // namespace roundwright
