@@ -20,6 +20,7 @@ struct Command {
 
 [[nodiscard]] const Command& check_command();
 [[nodiscard]] const Command& shape_command();
+[[nodiscard]] const Command& resize_command();
 [[nodiscard]] const Command& pdf_command();
 
 /// All of them, in the order of the help.

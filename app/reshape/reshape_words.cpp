@@ -5,6 +5,7 @@
 #include <QStringList>
 
 #include "app/session/length_text.h"
+#include "app/wording/counted.h"
 
 namespace roundwright::app {
 namespace {
@@ -13,9 +14,6 @@ constexpr double mm_in_metre = 1000;
 constexpr double mm_in_yard = 914.4;
 
 QString tr(const char* text) { return QCoreApplication::translate("ReshapeWords", text); }
-
-QString rounds_words(int count) { return count == 1 ? tr("1 round") : tr("%1 rounds").arg(count); }
-QString stitches_words(int count) { return count == 1 ? tr("1 stitch") : tr("%1 stitches").arg(count); }
 
 QString width_and_height_missed(const Reshaped& made, LengthUnit units) {
     const QString wide = length_text(made.wanted.width_mm, units);
