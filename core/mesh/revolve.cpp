@@ -30,6 +30,11 @@ FabricEnds ends_of(const LaidMeridian& meridian) {
     return {meridian.starts_in_a_point(), meridian.pole_below.has_value(), meridian.pole_above.has_value()};
 }
 
+std::optional<Vec3> pole_of(const RevolvedSurface& surface, const std::optional<LaidLoop>& pole) {
+    if (!pole) return {};
+    return surface.place({0, Vec2(0, pole->z_mm), pole->normal, 0});
+}
+
 ReliefGrid grid_for(const std::vector<LaidRound>& rounds, bool closed, const RevolveOptions& options) {
     std::size_t cells = 0, fewest = rounds.front().cells.size();
     for (const auto& round : rounds) {
@@ -104,7 +109,8 @@ class VertexPlacer {
         if (inside_) return {&reliefs_.of(StitchFace::inside), colour};
         if (cell.stitch < 0 || cell.carried) return {&reliefs_.of(StitchFace::single), colour};
         const auto& round = graph_.rounds[static_cast<std::size_t>(cell.round)];
-        return {&reliefs_.of(face_of(round.stitches[static_cast<std::size_t>(cell.stitch)].stitch)), colour};
+        const auto& stitch = round.stitches[static_cast<std::size_t>(cell.stitch)].stitch;
+        return {&reliefs_.of(face_of(stitch.kind, stitch.part)), colour};
     }
 
     /// The inside is a skin one fabric thickness below the mean surface, less where that would reach the
@@ -251,6 +257,8 @@ StitchSurface revolve(const Toy& toy, const Piece& piece, const StitchGraph& gra
 
     StitchSurface surface;
     surface.first_stitch_of_round = first_stitches(graph);
+    surface.first_pole = pole_of(revolved, revolved.meridian().pole_below);
+    surface.last_pole = pole_of(revolved, revolved.meridian().pole_above);
     surface.stitches = stitch_patches(toy, graph, rounds, revolved);
     auto topology = fabric_topology(rounds, reliefs.grid(), ends, surface.first_stitch_of_round);
     VertexPlacer(toy, graph, rounds, revolved, reliefs, options.stitch_width_mm, surface.mesh)

@@ -73,6 +73,8 @@ std::vector<StitchPatch> stitch_patches(const Toy& toy, const StitchGraph& graph
             patches[number].round = static_cast<int>(i);
             patches[number].stitch = static_cast<int>(s);
             patches[number].colour = yarn_colour(toy, stitch.stitch);
+            patches[number].kind = stitch.stitch.kind;
+            patches[number].part = stitch.stitch.part;
         }
     }
     return patches;

@@ -1,43 +1,21 @@
 #include "core/mesh/stitch_relief.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace roundwright {
 namespace {
 
-// Places in shares of a stitch, thicknesses in stitch widths; drawn from the look of worked fabric.
 constexpr double groove_light = 0.62;
 
-struct Point {
-    double u;
-    double v;
-};
-
-/// A cord of yarn laid along a line, round in section and rounded at its ends.
-double cord(double u, double v, Point from, Point to, double radius) {
-    const double du = to.u - from.u, dv = to.v - from.v;
-    const double along = std::clamp(((u - from.u) * du + (v - from.v) * dv) / (du * du + dv * dv), 0.0, 1.0);
-    const double across = std::hypot(u - from.u - along * du, v - from.v - along * dv) / radius;
-    return across < 1 ? radius * std::sqrt(1 - across * across) : 0;
-}
-
-/// The two legs of a stitch's head between two heights.
-double legs(double u, double v, double foot, double shoulder) {
-    constexpr double radius = 0.235;
-    const double side = std::min(u, 1 - u);
-    return cord(side, v, {0.39, foot}, {0.20, shoulder}, radius);
-}
-
-/// A post with its wraps, and a low head of two legs on it.
-double post(double u, double v, int wraps) {
-    const double head = 0.72;
-    double height = std::max(cord(u, v, {0.5, 0.06}, {0.46, head}, 0.24), legs(u, v, head + 0.06, 0.94));
-    for (int k = 0; k < wraps; ++k) {
-        const double middle = head * (k + 1) / (wraps + 1);
-        height = std::max(height, 0.09 + cord(u, v, {0.26, middle - 0.05}, {0.74, middle + 0.05}, 0.12));
-    }
-    return height;
+double height_of(const Cord& cord, double u, double v) {
+    const double du = cord.to_u - cord.from_u, dv = cord.to_v - cord.from_v;
+    const double along =
+        std::clamp(((u - cord.from_u) * du + (v - cord.from_v) * dv) / (du * du + dv * dv), 0.0, 1.0);
+    const double across =
+        std::hypot(u - cord.from_u - along * du, v - cord.from_v - along * dv) / cord.radius;
+    return across < 1 ? cord.over + cord.radius * std::sqrt(1 - across * across) : 0;
 }
 
 // From the finest down; columns are even so that an increase meets the middle of a loop.
@@ -55,49 +33,10 @@ ReliefGrid finest_relief(std::size_t stitches, std::size_t most_triangles, bool 
     return found == grids.end() ? grids.back() : *found;
 }
 
-StitchFace face_of(const Stitch& stitch) {
-    switch (stitch.kind) {
-        case StitchKind::chain:
-            return StitchFace::chain;
-        case StitchKind::slip_stitch:
-            return StitchFace::slip;
-        case StitchKind::half_double_crochet:
-            return StitchFace::half_double;
-        case StitchKind::double_crochet:
-            return StitchFace::double_crochet;
-        case StitchKind::treble_crochet:
-            return StitchFace::treble;
-        case StitchKind::bobble:
-            return StitchFace::bobble;
-        case StitchKind::single_crochet:
-        case StitchKind::skip:
-            break;
-    }
-    return stitch.part == LoopPart::back ? StitchFace::single_over_bar : StitchFace::single;
-}
-
 double stitch_relief(StitchFace face, double u, double v) {
-    switch (face) {
-        case StitchFace::single:
-            return legs(u, v, 0.09, 0.87);
-        case StitchFace::single_over_bar:
-            return std::max(legs(u, v, 0.30, 0.88), cord(u, v, {0.0, 0.14}, {1.0, 0.14}, 0.14));
-        case StitchFace::half_double:
-            return post(u, v, 1);
-        case StitchFace::double_crochet:
-            return post(u, v, 2);
-        case StitchFace::treble:
-            return post(u, v, 3);
-        case StitchFace::bobble:
-            return 1.6 * cord(u, v, {0.5, 0.5}, {0.5, 0.5001}, 0.48);
-        case StitchFace::chain:
-            return cord(u, v, {0.1, 0.75}, {0.9, 0.75}, 0.2);
-        case StitchFace::slip:
-            return cord(u, v, {0.2, 0.35}, {0.8, 0.65}, 0.2);
-        case StitchFace::inside:
-            return cord(u, v, {0.3, 0.5}, {0.7, 0.5}, 0.2);
-    }
-    return 0;
+    double height = 0;
+    for (const auto& cord : cords_of(face)) height = std::max(height, height_of(cord, u, v));
+    return height;
 }
 
 ReliefTable::ReliefTable(StitchFace face, ReliefGrid given, bool relief) : grid(given) {

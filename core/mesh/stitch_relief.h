@@ -1,10 +1,9 @@
 #pragma once
 
-#include <array>
 #include <cstddef>
 #include <vector>
 
-#include "core/stitches/stitch.h"
+#include "core/mesh/stitch_cords.h"
 
 namespace roundwright {
 
@@ -22,26 +21,7 @@ struct ReliefGrid {
 /// `most_triangles`; one face a stitch at least.
 [[nodiscard]] ReliefGrid finest_relief(std::size_t stitches, std::size_t most_triangles, bool inside);
 
-/// The faces that stitches show. On the right side a single crochet is two plump legs that lean apart from
-/// where it is worked in to its two shoulders; the taller stitches stand on a post, with one wrap across it
-/// for each time the yarn was laid over; a bobble is a ball; worked into the back loops only, a stitch leaves
-/// the front loops below it as a bar. On the wrong side all show the bar across the stitch's back.
-enum class StitchFace {
-    single,
-    single_over_bar,
-    half_double,
-    double_crochet,
-    treble,
-    bobble,
-    chain,
-    slip,
-    inside
-};
-inline constexpr std::size_t stitch_faces = 9;
-
-[[nodiscard]] StitchFace face_of(const Stitch& stitch);
-
-/// Height of a stitch's face over its deepest hollow, in stitch widths. u runs across and v up the stitch,
+/// Height of a stitch's cords over its deepest hollow, in stitch widths. u runs across and v up the stitch,
 /// both 0..1; v = 1 is the groove between rounds.
 [[nodiscard]] double stitch_relief(StitchFace face, double u, double v);
 

@@ -2,10 +2,12 @@
 
 #include <array>
 #include <cstdint>
+#include <optional>
 #include <vector>
 
 #include "core/base/colour.h"
 #include "core/base/vec.h"
+#include "core/stitches/stitch.h"
 
 namespace roundwright {
 
@@ -30,12 +32,17 @@ struct StitchPatch {
     std::array<Vec3, 4> corners;
     Vec3 normal;
     Colour colour;
+    StitchKind kind = StitchKind::single_crochet;
+    LoopPart part = LoopPart::both;
 };
 
 /// What shows, measures, picks, draws or exports a piece works on this, whichever solver made it.
 struct StitchSurface {
     std::vector<StitchPatch> stitches;
     std::vector<std::uint32_t> first_stitch_of_round;  ///< rounds + 1 entries
+    std::optional<Vec3>
+        first_pole;  ///< where the first edge is drawn to a point, and its stitches do not reach it
+    std::optional<Vec3> last_pole;  ///< the same of the last edge
     Mesh mesh;
 };
 
