@@ -193,7 +193,8 @@ void add_feature_table(Blocks& blocks, const PageContext& context, const std::ve
     number.colour = page_colour::accent;
     for (std::size_t i = 0; i < features.size(); ++i) {
         const Feature& feature = *features[i].feature;
-        const QString name = feature_name_words(feature) + QLatin1Char('\n') + feature_kind_words(feature);
+        const QString name =
+            feature_name_words(feature).left(120) + QLatin1Char('\n') + feature_kind_words(feature);
         table.add_row(
             {table.text(0, QString::number(i + 1), number), table.text(1, name),
              table.text(2, feature_place_words(feature)),

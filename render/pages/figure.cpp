@@ -15,12 +15,20 @@
 namespace roundwright::render {
 namespace {
 
-/// The right half of the outline, from the bottom as it stands to the top.
+double standing(const Shape& shape, bool starts_at_top, double z_mm) {
+    return starts_at_top ? shape.height_mm - z_mm : z_mm;
+}
+
+/// The right half of the outline, from the bottom as it stands to the top. A drawn end goes on to its pole;
+/// an open one ends at its edge.
 std::vector<QPointF> half_outline(const Shape& shape, bool starts_at_top) {
     std::vector<QPointF> points;
-    for (std::size_t i = 0; i < shape.radius_mm.size(); ++i) {
-        points.emplace_back(shape.radius_mm[i], -standing_height_mm(shape, starts_at_top, i));
-    }
+    const auto add = [&](double radius, double z) {
+        points.emplace_back(radius, -standing(shape, starts_at_top, z));
+    };
+    if (shape.first_pole_z_mm != shape.z_mm.front()) add(0, shape.first_pole_z_mm);
+    for (std::size_t i = 0; i < shape.radius_mm.size(); ++i) add(shape.radius_mm[i], shape.z_mm[i]);
+    if (shape.last_pole_z_mm != shape.z_mm.back()) add(0, shape.last_pole_z_mm);
     if (starts_at_top) std::reverse(points.begin(), points.end());
     return points;
 }
@@ -69,12 +77,18 @@ QColor round_colour(const Toy& toy, const Piece& piece, std::size_t round) {
     return yarn < toy.yarns.size() ? to_qcolor(toy.yarns[yarn].colour) : QColor(225, 221, 212);
 }
 
+/// The yarn of a band between two points of the half outline: an end's fan is of its round's.
+std::size_t round_of_band(const Shape& shape, bool starts_at_top, std::size_t band, std::size_t bands) {
+    const std::size_t from_start = starts_at_top ? bands - 1 - band : band;
+    const bool fan_below = shape.first_pole_z_mm != shape.z_mm.front();
+    return fan_below && from_start > 0 ? from_start - 1 : from_start;
+}
+
 void paint_bands(QPainter& painter, const Toy& toy, const Piece& piece, const Shape& shape) {
     const std::vector<QPointF> points = half_outline(shape, piece.starts_at_top);
-    const std::size_t rounds = points.size() - 1;
-    for (std::size_t i = 0; i < rounds; ++i) {
-        const std::size_t round = piece.starts_at_top ? rounds - 1 - i : i;
-        const QColor colour = round_colour(toy, piece, round);
+    const std::size_t bands = points.size() - 1;
+    for (std::size_t i = 0; i < bands; ++i) {
+        const QColor colour = round_colour(toy, piece, round_of_band(shape, piece.starts_at_top, i, bands));
         painter.setBrush(colour);
         painter.setPen(QPen(colour.darker(125), 0.18));
         painter.drawPath(band(points, i));
@@ -93,13 +107,13 @@ void paint_dimensions(QPainter& painter, const QRectF& figure, const Shape& shap
 }  // namespace
 
 double standing_height_mm(const Shape& shape, bool starts_at_top, std::size_t loop) {
-    return starts_at_top ? shape.height_mm - shape.z_mm[loop] : shape.z_mm[loop];
+    return standing(shape, starts_at_top, shape.z_mm[loop]);
 }
 
 QPainterPath silhouette_mm(const Shape& shape, bool starts_at_top) {
-    const std::vector<QPointF> points = half_outline(shape, starts_at_top);
     QPainterPath path;
-    if (points.empty()) return path;
+    if (!shape.usable()) return path;
+    const std::vector<QPointF> points = half_outline(shape, starts_at_top);
     path.moveTo(0, points.front().y());
     path.lineTo(points.front());
     for (std::size_t i = 0; i + 1 < points.size(); ++i) curve_to(path, points, i);

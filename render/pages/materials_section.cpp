@@ -44,11 +44,13 @@ void add_yarn_table(Blocks& blocks, const PageContext& context) {
     const Toy& toy = context.toy();
     if (toy.yarns.empty()) return;
     Table table(blocks, yarn_columns(context.frame.width()));
+    ParagraphStyle name_style;
+    name_style.most_lines = most_name_lines;
     for (std::size_t i = 0; i < toy.yarns.size(); ++i) {
         const YarnUse& use = context.study.materials.yarns[i];
         if (use.metres.high <= 0) continue;
         const Yarn& yarn = toy.yarns[i];
-        table.add_row({swatch_cell(yarn, i), table.text(1, yarn_name_words(yarn)),
+        table.add_row({swatch_cell(yarn, i), table.text(1, yarn_name_words(yarn), name_style),
                        table.text(2, yarn_weight_words(yarn.weight)),
                        table.text(3, yarn_length_range_words(use, context.options.units)),
                        table.text(4, yarn_amount_words(use, context.options.units))});

@@ -27,6 +27,22 @@ void set_lines(QTextLayout& layout, double width) {
 /// A text so long that it could never be printed in full is cut before it is measured.
 constexpr qsizetype characters_a_line = 400;
 
+/// Accents over one letter; no script stacks more, and a heap of them would run off the page.
+constexpr int most_stacked_marks = 6;
+
+bool is_stacked(QChar c) {
+    return c.category() == QChar::Mark_NonSpacing || c.category() == QChar::Mark_Enclosing;
+}
+
+/// Every line end as one, a tab as a space, a control character as nothing.
+QChar printed_as(QChar c) {
+    if (c == QLatin1Char('\n') || c == QChar::LineSeparator || c == QChar::ParagraphSeparator) {
+        return QLatin1Char('\n');
+    }
+    if (c == QLatin1Char('\t')) return QLatin1Char(' ');
+    return c.category() == QChar::Other_Control ? QChar() : c;
+}
+
 }  // namespace
 
 Paragraph::Paragraph(const QString& text, double width, ParagraphStyle style)
@@ -81,15 +97,11 @@ void Paragraph::paint(QPainter& painter, QPointF top_left) const {
 QString printable(const QString& text) {
     QString clean;
     clean.reserve(text.size());
+    int marks = 0;
     for (const QChar c : text) {
-        const bool line_end =
-            c == QLatin1Char('\n') || c == QChar::LineSeparator || c == QChar::ParagraphSeparator;
-        if (line_end)
-            clean += QLatin1Char('\n');
-        else if (c == QLatin1Char('\t'))
-            clean += QLatin1Char(' ');
-        else if (c.category() != QChar::Other_Control)
-            clean += c;
+        const QChar shown = printed_as(c);
+        marks = is_stacked(c) ? marks + 1 : 0;
+        if (!shown.isNull() && marks <= most_stacked_marks) clean += shown;
     }
     return clean;
 }

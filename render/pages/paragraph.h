@@ -23,6 +23,9 @@ struct ParagraphStyle {
     int most_lines = 0;  ///< 0: as many as it takes; the last one ends in an ellipsis if text is left over
 };
 
+/// Lines that a name of the maker's may take up.
+inline constexpr int most_name_lines = 3;
+
 /// Text broken into lines of one width. Its words are drawn as text, so they can be searched and copied.
 /// Right-to-left text starts from the right; words longer than a line break where they must.
 class Paragraph {

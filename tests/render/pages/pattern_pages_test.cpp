@@ -1,0 +1,161 @@
+#include "render/pages/pattern_pages.h"
+
+#include <gtest/gtest.h>
+
+#include <QImage>
+#include <QPainter>
+#include <QRegularExpression>
+
+#include "tests/render/pages/demo_toys.h"
+#include "tests/render/pages/pdf_reader.h"
+
+namespace roundwright::render {
+namespace {
+
+using testing::ball;
+using testing::ball_counts;
+using testing::PdfReader;
+using testing::piece_of;
+using testing::puffin;
+
+QImage preview(const PatternPages& pages, int page, double dots_per_inch) {
+    const double scale = dots_per_inch / units_per_inch;
+    QImage image((pages.size() * scale).toSize(), QImage::Format_RGB32);
+    image.fill(Qt::white);
+    QPainter painter(&image);
+    painter.scale(scale, scale);
+    pages.paint(painter, page);
+    return image;
+}
+
+double mean_difference(const QImage& a, const QImage& b) {
+    double sum = 0;
+    const QSize size = a.size().boundedTo(b.size());
+    for (int y = 0; y < size.height(); ++y) {
+        for (int x = 0; x < size.width(); ++x) sum += std::abs(qGray(a.pixel(x, y)) - qGray(b.pixel(x, y)));
+    }
+    return sum / (size.width() * size.height());
+}
+
+TEST(PatternPages, ThePreviewIsThePrintedPage) {
+    const auto pages = PatternPages::compose(puffin(), {});
+    ASSERT_TRUE(pages);
+    const PdfReader pdf(puffin());
+    ASSERT_EQ(pages->count(), pdf.pages());
+    for (int i = 0; i < pages->count(); ++i) {
+        const std::unique_ptr<Poppler::Page> page(pdf.document().page(i));
+        pdf.document().setRenderHint(Poppler::Document::Antialiasing);
+        pdf.document().setRenderHint(Poppler::Document::TextAntialiasing);
+        const QImage printed = page->renderToImage(72, 72);
+        // An empty page differs by about 10 grey levels on average.
+        EXPECT_LT(mean_difference(preview(*pages, i, 72), printed), 4) << "page " << i + 1;
+    }
+}
+
+TEST(PatternPages, EverySectionIsInTheOutlineInItsOrder) {
+    const auto pages = PatternPages::compose(puffin(), {});
+    QStringList titles;
+    int page = 0;
+    double top = 0;
+    for (const Bookmark& bookmark : pages->outline()) {
+        titles += bookmark.title;
+        EXPECT_TRUE(bookmark.page > page || (bookmark.page == page && bookmark.top > top));
+        page = bookmark.page;
+        top = bookmark.top;
+    }
+    EXPECT_EQ(titles.join(QLatin1Char(',')).toStdString(),
+              "Materials,Gauge,Abbreviations and stitches,Rounds,Body,Wing,Assembly,Finishing,Safety,"
+              "Full-size outlines");
+}
+
+TEST(PatternPages, TheFileHasTheOutlineAndTheLinks) {
+    const PdfReader pdf(puffin());
+    const auto outline = pdf.document().outline();
+    ASSERT_FALSE(outline.isEmpty());
+    EXPECT_EQ(outline[0].name().toStdString(), "Materials");
+    bool pieces = false;
+    for (const auto& item : outline) pieces = pieces || item.hasChildren();
+    EXPECT_TRUE(pieces);
+    const std::unique_ptr<Poppler::Page> cover(pdf.document().page(0));
+    int links = 0;
+    for (const auto& link : cover->links()) {
+        ASSERT_EQ(link->linkType(), Poppler::Link::Goto);
+        const auto* jump = static_cast<const Poppler::LinkGoto*>(link.get());
+        EXPECT_GT(jump->destination().pageNumber(), 1);
+        ++links;
+    }
+    EXPECT_EQ(links, 8);  // the sections; pieces are within theirs
+}
+
+TEST(PatternPages, PropertiesOfTheFile) {
+    const PdfReader pdf(puffin());
+    EXPECT_EQ(pdf.document().title().toStdString(), "Puffin of the outer mole");
+    EXPECT_EQ(pdf.document().author().toStdString(), "Harbour Hooks (invented)");
+    EXPECT_EQ(pdf.document().creationDate(), testing::fixed_date());
+    EXPECT_TRUE(
+        pdf.document().metadata().contains(QStringLiteral("<pdfaid:conformance>B</pdfaid:conformance>")));
+}
+
+TEST(PatternPages, NoHeadingIsTheLastThingOnAPage) {
+    // Every page count of rounds once, so that page ends fall everywhere.
+    for (int n = 4; n <= 40; n += 3) {
+        Toy toy = puffin();
+        std::vector<int> counts;
+        for (int i = 0; i < n; ++i) counts.push_back(6 + 2 * (i % 7));
+        toy.pieces.insert(toy.pieces.begin(), piece_of("Trial", counts));
+        const auto pages = PatternPages::compose(toy, {});
+        const double lowest = mm(297 - 24 - 12);  // a heading and a line under it need more than 12 mm
+        for (const Bookmark& bookmark : pages->outline())
+            EXPECT_LT(bookmark.top, lowest) << bookmark.title.toStdString();
+    }
+}
+
+TEST(PatternPages, ContentsCanBeLeftOut) {
+    PatternOptions options;
+    options.contents.cover = options.contents.materials = options.contents.abbreviations = false;
+    options.contents.silhouette = false;
+    const QString text = PdfReader(puffin(), options).flowing_text();
+    EXPECT_FALSE(text.contains(QStringLiteral("Materials")));
+    EXPECT_FALSE(text.contains(QStringLiteral("Full-size outlines")));
+    EXPECT_TRUE(text.contains(QStringLiteral("6 sc in magic ring")));
+    EXPECT_TRUE(text.contains(QStringLiteral("Safety")));  // always
+    options.contents.teaching_sheet = true;
+    EXPECT_TRUE(PdfReader(puffin(), options).flowing_text().contains(QStringLiteral("Teaching sheet")));
+}
+
+TEST(PatternPages, AnEmptyToyHasAPatternToo) {
+    const auto pages = PatternPages::compose(Toy{}, {});
+    ASSERT_TRUE(pages);
+    EXPECT_GE(pages->count(), 2);
+    Toy toy;
+    toy.pieces.resize(2);
+    EXPECT_TRUE(PdfReader(toy).flowing_text().contains(QStringLiteral("no rounds that can be printed")));
+}
+
+TEST(PatternPages, WorkCanBeWatchedAndStopped) {
+    std::vector<int> seen;
+    const auto pages =
+        PatternPages::compose(puffin(), {}, {[&](int done, int) { seen.push_back(done); }, {}});
+    EXPECT_TRUE(std::is_sorted(seen.begin(), seen.end()));
+    EXPECT_GE(seen.size(), 3u);
+    std::stop_source stop;
+    stop.request_stop();
+    EXPECT_FALSE(PatternPages::compose(puffin(), {}, {{}, stop.get_token()}));
+    EXPECT_FALSE(pdf_of(*pages, {}, nullptr, {{}, stop.get_token()}));
+}
+
+TEST(PatternPages, ALongPieceIsPrintedWhole) {
+    Toy toy = ball(4);
+    std::vector<int> counts;
+    for (int i = 0; i < 400; ++i) counts.push_back(6 + i % 5);
+    toy.pieces = {piece_of("Eel", counts)};
+    const PdfReader pdf(toy);
+    const QString text = pdf.text();
+    for (int round = 1; round <= 400; round += 57) {
+        EXPECT_TRUE(text.contains(QRegularExpression(QStringLiteral("\\b%1\\b").arg(round))));
+    }
+    EXPECT_TRUE(text.contains(QStringLiteral("Eel, continued")));
+}
+
+}  // namespace
+}  // namespace roundwright::render

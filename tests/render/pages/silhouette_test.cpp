@@ -1,0 +1,131 @@
+#include <gtest/gtest.h>
+
+#include <QImage>
+
+#include "core/checks/piece_study.h"
+#include "render/pages/figure.h"
+#include "render/pages/page_style.h"
+#include "tests/render/pages/demo_toys.h"
+#include "tests/render/pages/pdf_reader.h"
+
+namespace roundwright::render {
+namespace {
+
+using testing::ball;
+using testing::pdf_bytes;
+using testing::PdfReader;
+
+constexpr double dots_per_inch = 600;
+constexpr double mm_per_dot = 25.4 / dots_per_inch;
+constexpr double outline_width_mm = 25.4 / 72;  // the outline is drawn one point wide
+
+PatternOptions outlines_only(Paper paper = Paper::a4) {
+    PatternOptions options;
+    options.paper = paper;
+    options.contents = {};
+    options.contents.cover = options.contents.materials = options.contents.abbreviations = false;
+    options.contents.rounds = options.contents.face = options.contents.making = options.contents.notes =
+        false;
+    return options;
+}
+
+/// The pages that carry an outline, each with the places of its label and of the words beside its bar, in
+/// points.
+struct OutlinePage {
+    int page = 0;
+    QRectF label;
+    QRectF bar_words;
+};
+
+std::vector<OutlinePage> outline_pages(const PdfReader& pdf, const QString& label) {
+    std::vector<OutlinePage> found;
+    for (int i = 0; i < pdf.pages(); ++i) {
+        const std::unique_ptr<Poppler::Page> page(pdf.document().page(i));
+        const QList<QRectF> labels = page->search(label);
+        const QList<QRectF> bars = page->search(QStringLiteral("50 mm (1.97 in)"));
+        if (!labels.isEmpty() && !bars.isEmpty()) found.push_back({i, labels[0], bars[0]});
+    }
+    return found;
+}
+
+bool is_ink(QRgb pixel) { return qGray(pixel) < 62; }  // the outline's own colour; thinner lines are lighter
+
+/// Bounds of everything in ink on a part of a page, mm from the page's corner, to the outer edges of the
+/// lines.
+QRectF ink_bounds(const PdfReader& pdf, int number, const QRectF& points) {
+    const std::unique_ptr<Poppler::Page> page(pdf.document().page(number));
+    const double scale = dots_per_inch / 72;
+    const QPoint corner(qRound(points.x() * scale), qRound(points.y() * scale));
+    const QImage image = page->renderToImage(dots_per_inch, dots_per_inch, corner.x(), corner.y(),
+                                             qRound(points.width() * scale), qRound(points.height() * scale));
+    QRect bounds;
+    for (int y = 0; y < image.height(); ++y) {
+        for (int x = 0; x < image.width(); ++x) {
+            if (is_ink(image.pixel(x, y))) bounds |= QRect(x, y, 1, 1);
+        }
+    }
+    return {(bounds.x() + corner.x()) * mm_per_dot, (bounds.y() + corner.y()) * mm_per_dot,
+            bounds.width() * mm_per_dot, bounds.height() * mm_per_dot};
+}
+
+TEST(Silhouette, IsAsLargeAsTheSolvedPiece) {
+    for (const Paper paper : {Paper::a4, Paper::letter}) {
+        const Toy toy = ball(6);
+        const Shape shape = study_piece(toy, 0).shape;
+        const PdfReader pdf(pdf_bytes(toy, outlines_only(paper)));
+        const auto pages = outline_pages(pdf, QStringLiteral("Ball,"));
+        ASSERT_EQ(pages.size(), 1u);
+        const double top = pages[0].label.bottom() + 1;
+        const double bottom = pages[0].bar_words.top() - 6;
+        const QRectF bounds = ink_bounds(pdf, pages[0].page, QRectF(30, top, 500, bottom - top));
+        EXPECT_NEAR(bounds.width() - outline_width_mm, shape.width_mm, 0.2);
+        EXPECT_NEAR(bounds.height() - outline_width_mm, shape.height_mm, 0.2);
+    }
+}
+
+TEST(Silhouette, TheCalibrationBarIsFiftyMillimetres) {
+    const PdfReader pdf(pdf_bytes(ball(6), outlines_only()));
+    const auto pages = outline_pages(pdf, QStringLiteral("Ball,"));
+    ASSERT_EQ(pages.size(), 1u);
+    const QRectF words = pages[0].bar_words;
+    const QRectF bounds =
+        ink_bounds(pdf, pages[0].page, QRectF(40, words.top() - 3, words.left() - 42, words.height() + 6));
+    // Between the middles of the end ticks, which are 0.8 points wide.
+    EXPECT_NEAR(bounds.width() - 0.8 * 25.4 / 72, 50, 1.5 * mm_per_dot);
+}
+
+TEST(Silhouette, ALargePieceIsTiledAtFullSize) {
+    const Toy toy = ball(24, 6);  // about 275 mm across: wider than the paper
+    const Shape shape = study_piece(toy, 0).shape;
+    const PdfReader pdf(pdf_bytes(toy, outlines_only()));
+    const auto pages = outline_pages(pdf, QStringLiteral("Ball,"));
+    ASSERT_EQ(pages.size(), 4u);
+    for (const OutlinePage& page : pages) {
+        EXPECT_TRUE(pdf.text(page.page).contains(QStringLiteral("of 4: row")));
+    }
+    // Leftmost on the first sheet to the right edge of the dashed line, then on from there: the outline's
+    // left half and its right half together, less the overlap of 10 mm.
+    EXPECT_GT(shape.width_mm, 210 - 2 * 22);
+}
+
+TEST(Silhouette, AHugePieceIsDrawnSmallerAndSaysSo) {
+    const PdfReader pdf(pdf_bytes(ball(60, 12), outlines_only()));
+    EXPECT_TRUE(pdf.flowing_text().contains(QStringLiteral("the piece is drawn at 1 to")));
+    EXPECT_LT(pdf.pages(), 20);
+}
+
+TEST(Silhouette, TheOutlineNeverLeavesTheSolvedShape) {
+    for (const int n : {3, 4, 7, 12}) {
+        for (const bool upside_down : {false, true}) {
+            const Shape shape = study_piece(ball(n), 0).shape;
+            const QRectF bounds = silhouette_mm(shape, upside_down).boundingRect();
+            EXPECT_NEAR(bounds.width(), shape.width_mm, 1e-6);
+            EXPECT_NEAR(bounds.height(), shape.height_mm, 1e-6);
+            EXPECT_NEAR(bounds.bottom(), 0, 1e-6);
+            EXPECT_NEAR(bounds.left(), -bounds.right(), 1e-9);
+        }
+    }
+}
+
+}  // namespace
+}  // namespace roundwright::render
