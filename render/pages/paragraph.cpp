@@ -46,49 +46,41 @@ QChar printed_as(QChar c) {
 }  // namespace
 
 Paragraph::Paragraph(const QString& text, double width, ParagraphStyle style)
-    : style_(std::move(style)), layout_(std::make_shared<QTextLayout>()) {
-    QString set = text;
-    set.replace(QLatin1Char('\n'), QChar::LineSeparator);
-    if (style_.most_lines > 0) set.truncate(style_.most_lines * characters_a_line);
-    layout_->setFont(style_.font);
-    layout_->setTextOption(option_for(style_.alignment));
-    break_lines(set, width);
+    : style_(std::move(style)), text_(text), width_(width) {
+    text_.replace(QLatin1Char('\n'), QChar::LineSeparator);
+    if (style_.most_lines > 0) text_.truncate(style_.most_lines * characters_a_line);
+    if (style_.most_lines > 0) text_ = elided(*layout());
+    const auto broken = layout();
+    const int most = style_.most_lines > 0 ? style_.most_lines : broken->lineCount();
+    lines_ = std::min(broken->lineCount(), most);
+    for (int i = 0; i < lines_; ++i)
+        natural_width_ = std::max(natural_width_, broken->lineAt(i).naturalTextWidth());
+    first_baseline_ = (line_distance() + QFontMetricsF(style_.font).capHeight()) / 2;
 }
 
-void Paragraph::break_lines(const QString& text, double width) {
-    layout_->setText(text);
-    set_lines(*layout_, width);
-    if (style_.most_lines == 0 || layout_->lineCount() <= style_.most_lines) return;
-    const QTextLine last = layout_->lineAt(style_.most_lines - 1);
-    const QString rest = text.mid(last.textStart()).replace(QChar::LineSeparator, QLatin1Char(' '));
-    const QString elided = QFontMetricsF(style_.font).elidedText(rest, Qt::ElideRight, width);
-    layout_->setText(text.left(last.textStart()) + elided);
-    set_lines(*layout_, width);
+std::shared_ptr<const QTextLayout> Paragraph::layout() const {
+    auto layout = std::make_shared<QTextLayout>(text_, style_.font);
+    layout->setTextOption(option_for(style_.alignment));
+    set_lines(*layout, width_);
+    return layout;
+}
+
+QString Paragraph::elided(const QTextLayout& layout) const {
+    if (layout.lineCount() <= style_.most_lines) return text_;
+    const QTextLine last = layout.lineAt(style_.most_lines - 1);
+    const QString rest = text_.mid(last.textStart()).replace(QChar::LineSeparator, QLatin1Char(' '));
+    return text_.left(last.textStart()) + QFontMetricsF(style_.font).elidedText(rest, Qt::ElideRight, width_);
 }
 
 double Paragraph::line_distance() const { return style_.font.pixelSize() * style_.leading; }
 
-int Paragraph::lines() const {
-    return style_.most_lines > 0 ? std::min(layout_->lineCount(), style_.most_lines) : layout_->lineCount();
-}
-
-double Paragraph::height() const { return lines() * line_distance(); }
-
-double Paragraph::natural_width() const {
-    double widest = 0;
-    for (int i = 0; i < lines(); ++i) widest = std::max(widest, layout_->lineAt(i).naturalTextWidth());
-    return widest;
-}
-
-double Paragraph::first_baseline() const {
-    const QFontMetricsF metrics(style_.font);
-    return (line_distance() + metrics.capHeight()) / 2;
-}
+double Paragraph::height() const { return lines_ * line_distance(); }
 
 void Paragraph::paint(QPainter& painter, QPointF top_left) const {
     painter.setPen(style_.colour);
-    for (int i = 0; i < lines(); ++i) {
-        const QTextLine line = layout_->lineAt(i);
+    const auto broken = layout();
+    for (int i = 0; i < lines_; ++i) {
+        const QTextLine line = broken->lineAt(i);
         const double baseline = top_left.y() + i * line_distance() + first_baseline();
         line.draw(&painter, QPointF(top_left.x(), baseline - line.ascent() - line.y()));
     }

@@ -33,19 +33,26 @@ class Paragraph {
     Paragraph(const QString& text, double width, ParagraphStyle style = {});
 
     [[nodiscard]] double height() const;
-    [[nodiscard]] double natural_width() const;  ///< of the widest line
-    [[nodiscard]] int lines() const;
+    [[nodiscard]] double natural_width() const { return natural_width_; }  ///< of the widest line
+    [[nodiscard]] int lines() const { return lines_; }
     void paint(QPainter& painter, QPointF top_left) const;
 
     /// From the top to the first baseline, to stand in line with text beside it.
-    [[nodiscard]] double first_baseline() const;
+    [[nodiscard]] double first_baseline() const { return first_baseline_; }
 
   private:
-    void break_lines(const QString& text, double width);
+    /// The broken lines, with the fonts of the thread that asks: Qt keeps fonts by thread, and they go with
+    /// it.
+    [[nodiscard]] std::shared_ptr<const QTextLayout> layout() const;
+    [[nodiscard]] QString elided(const QTextLayout& layout) const;
     [[nodiscard]] double line_distance() const;
 
     ParagraphStyle style_;
-    std::shared_ptr<QTextLayout> layout_;
+    QString text_;
+    double width_ = 0;
+    int lines_ = 0;
+    double natural_width_ = 0;
+    double first_baseline_ = 0;
 };
 
 /// The maker's own text made fit for a line of type: control characters out, line ends as they are.

@@ -1,0 +1,146 @@
+#include "app/preview/pattern_files.h"
+
+#include <atomic>
+#include <thread>
+
+#include <QCoreApplication>
+#include <QEventLoop>
+#include <QFileDialog>
+#include <QMessageBox>
+#include <QPageLayout>
+#include <QPainter>
+#include <QPrintDialog>
+#include <QPrinter>
+#include <QProgressDialog>
+#include <QSaveFile>
+
+#include "render/pages/pdf_export.h"
+#include "render/pages/text_export.h"
+
+namespace roundwright::app {
+
+namespace {
+
+QString tr(const char* text) { return QCoreApplication::translate("roundwright::app::PatternFiles", text); }
+
+struct FormWords {
+    QString title;
+    QString filter;
+    QString suffix;
+};
+
+FormWords words_of(PatternForm form) {
+    switch (form) {
+        case PatternForm::pdf:
+            return {tr("Save the pattern as PDF"), tr("PDF (*.pdf)"), QStringLiteral("pdf")};
+        case PatternForm::plain_text:
+            return {tr("Save the pattern as text"), tr("Plain text (*.txt)"), QStringLiteral("txt")};
+        case PatternForm::markdown:
+            return {tr("Save the pattern as Markdown"), tr("Markdown (*.md)"), QStringLiteral("md")};
+        case PatternForm::rounds_table:
+            return {tr("Save the rounds as a table"), tr("Comma-separated values (*.csv)"),
+                    QStringLiteral("csv")};
+    }
+    return {};
+}
+
+bool write_text(const QString& path, const QString& text, QString& message) {
+    QSaveFile file(path);
+    if (file.open(QIODevice::WriteOnly) && file.write(text.toUtf8()) >= 0 && file.commit()) return true;
+    message = file.errorString();
+    return false;
+}
+
+/// Runs long work on a thread while the window stays alive and the maker can cancel.
+bool run_with_progress(QWidget* parent, const QString& title,
+                       const std::function<bool(const render::Progress&)>& work) {
+    QProgressDialog dialog(title, tr("Cancel"), 0, 0, parent);
+    dialog.setWindowModality(Qt::WindowModal);
+    dialog.setMinimumDuration(400);
+    QEventLoop loop;
+    bool done_well = false;
+    std::jthread thread([&](const std::stop_token& stop) {
+        render::Progress progress;
+        progress.stop = stop;
+        progress.report = [&dialog](int done, int of) {
+            QMetaObject::invokeMethod(&dialog, [&dialog, done, of] {
+                dialog.setMaximum(of);
+                dialog.setValue(std::min(done, of - 1));
+            });
+        };
+        done_well = work(progress);
+        QMetaObject::invokeMethod(&loop, &QEventLoop::quit, Qt::QueuedConnection);
+    });
+    QObject::connect(&dialog, &QProgressDialog::canceled, &loop, [&thread] { thread.request_stop(); });
+    loop.exec();
+    thread.join();
+    return done_well;
+}
+
+}  // namespace
+
+bool write_pattern(PatternForm form, const Toy& toy, const render::PatternOptions& options,
+                   const QString& path, QString& message, const render::Progress& progress) {
+    switch (form) {
+        case PatternForm::pdf: {
+            render::PdfOptions pdf;
+            static_cast<render::PatternOptions&>(pdf) = options;
+            return render::export_pdf(toy, pdf, path, &message, progress);
+        }
+        case PatternForm::plain_text:
+            return write_text(path, render::pattern_text(toy, options, render::TextForm::plain), message);
+        case PatternForm::markdown:
+            return write_text(path, render::pattern_text(toy, options, render::TextForm::markdown), message);
+        case PatternForm::rounds_table:
+            return write_text(path, render::rounds_csv(toy, options), message);
+    }
+    return false;
+}
+
+bool save_pattern(QWidget* parent, PatternForm form, const Toy& toy, const render::PatternOptions& options,
+                  const QString& suggested_name) {
+    const FormWords words = words_of(form);
+    QFileDialog dialog(parent, words.title, {}, words.filter);
+    dialog.setAcceptMode(QFileDialog::AcceptSave);
+    dialog.setDefaultSuffix(words.suffix);
+    dialog.selectFile(suggested_name + QLatin1Char('.') + words.suffix);
+    if (dialog.exec() != QDialog::Accepted) return false;
+    const QString path = dialog.selectedFiles().value(0);
+    QString message;
+    const bool written =
+        run_with_progress(parent, tr("Writing the pattern…"), [&](const render::Progress& progress) {
+            return write_pattern(form, toy, options, path, message, progress);
+        });
+    if (!written && !message.isEmpty()) {
+        QMessageBox::warning(parent, words.title, tr("%1 could not be written: %2").arg(path, message));
+    }
+    return written;
+}
+
+void print_pattern(QWidget* parent, const render::PatternPages& pages) {
+    QPrinter printer(QPrinter::HighResolution);
+    printer.setDocName(pages.title());
+    printer.setFullPage(true);
+    const bool a4 = pages.options().paper == render::Paper::a4;
+    printer.setPageSize(QPageSize(a4 ? QPageSize::A4 : QPageSize::Letter));
+    QPrintDialog dialog(&printer, parent);
+    dialog.setMinMax(1, pages.count());
+    if (dialog.exec() != QDialog::Accepted) return;
+    const int first = printer.fromPage() > 0 ? printer.fromPage() : 1;
+    const int last = printer.toPage() > 0 ? std::min(printer.toPage(), pages.count()) : pages.count();
+    QPainter painter;
+    if (!painter.begin(&printer)) {
+        QMessageBox::warning(parent, tr("Print"), tr("The printer did not take the pattern."));
+        return;
+    }
+    const double scale = static_cast<double>(printer.resolution()) / render::units_per_inch;
+    for (int page = first; page <= last; ++page) {
+        if (page > first) printer.newPage();
+        painter.save();
+        painter.scale(scale, scale);
+        pages.paint(painter, page - 1);
+        painter.restore();
+    }
+}
+
+}  // namespace roundwright::app
