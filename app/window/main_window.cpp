@@ -23,6 +23,7 @@
 #include "app/panels/rounds_plot.h"
 #include "app/panels/stuffing_panel.h"
 #include "app/panels/yarn_panel.h"
+#include "app/preview/pattern_preview.h"
 #include "app/rounds/rounds_view.h"
 #include "app/window/action_maker.h"
 #include "app/window/checks_list.h"
@@ -249,6 +250,11 @@ void MainWindow::fill_pattern_menu(QMenu* menu) {
     connect(uk, &QAction::triggered, this, [&preferences] { preferences.set_terms(Terms::uk); });
     menu->addActions({us, uk});
     menu->addSeparator();
+    auto* preview =
+        make_action(this, tr("Pre&view and print…"), QKeySequence::Print, QStringLiteral("print"));
+    connect(preview, &QAction::triggered, this, &MainWindow::show_preview);
+    menu->addAction(preview);
+    menu->addSeparator();
     const std::tuple<QString, QKeySequence, std::function<void()>> actions[] = {
         {tr("Next &check"), Qt::Key_F8, [this] { checks_->step(+1); }},
         {tr("&Previous check"), Qt::SHIFT | Qt::Key_F8, [this] { checks_->step(-1); }},
@@ -258,6 +264,13 @@ void MainWindow::fill_pattern_menu(QMenu* menu) {
         connect(action, &QAction::triggered, this, act);
         menu->addAction(action);
     }
+}
+
+void MainWindow::show_preview() {
+    if (preview_ == nullptr) preview_ = new PatternPreview(session_, this);
+    preview_->show();
+    preview_->raise();
+    preview_->activateWindow();
 }
 
 void MainWindow::fill_help_menu(QMenu* menu) {

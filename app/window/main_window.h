@@ -16,6 +16,7 @@ class DocumentFiles;
 class FacePanel;
 class FastEntryLine;
 class PanelColumn;
+class PatternPreview;
 class PieceActions;
 class RoundActions;
 class RoundsView;
@@ -56,6 +57,7 @@ class MainWindow : public QMainWindow {
     void fill_pattern_menu(QMenu* menu);
     void fill_help_menu(QMenu* menu);
     void fill_panels();
+    void show_preview();
     void lay_out();
     [[nodiscard]] QWidget* rounds_side();
     void follow_session();
@@ -80,6 +82,7 @@ class MainWindow : public QMainWindow {
     ChecksList* checks_;
     PanelColumn* panels_;
     FacePanel* face_ = nullptr;
+    PatternPreview* preview_ = nullptr;
     QSplitter* columns_ = nullptr;
     bool turn_once_ = false;
 };
