@@ -89,6 +89,7 @@ void ShapePanel::make_scene() {
     scene_->widget()->setAccessibleName(tr("The stuffed shape"));
     stack_->addWidget(scene_->widget());
     scene_->set_background(Theme::colours().scene);
+    session_.set_most_triangles(scene_->comfortable_triangles());
     connect(scene_, &render::SceneView::hovered, this, &ShapePanel::show_hover);
     connect(scene_, &render::SceneView::clicked, this,
             [this](int round, int) { Q_EMIT round_clicked(round); });
@@ -106,7 +107,7 @@ void ShapePanel::show_surface(int piece) {
     if (piece != session_.current_piece()) return;
     const auto surface = session_.surface(piece);
     if (scene_ && surface) {
-        scene_->set_surface(*surface);
+        scene_->share_surface(surface);
         scale_bar_->set_pixels_per_mm(scene_->pixels_per_mm());
     }
     show_words();

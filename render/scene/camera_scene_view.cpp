@@ -20,7 +20,7 @@ CameraSceneView::CameraSceneView(QObject* parent) : SceneView(parent) {
     connect(&hover_timer_, &QTimer::timeout, this, &CameraSceneView::tell_hover);
     input_.set_movable_part_at([this](QPointF position) {
         const auto part = part_at(position);
-        return part && parts_[static_cast<std::size_t>(*part)].movable ? *part : -1;
+        return part && parts()[static_cast<std::size_t>(*part)].movable ? *part : -1;
     });
     connect_input();
 }
@@ -60,8 +60,8 @@ QString CameraSceneView::view_description() {
 }
 
 std::vector<PointCloud> CameraSceneView::content() const {
-    std::vector<PointCloud> clouds = {surface_.mesh.positions};
-    for (const ScenePart& part : parts_) clouds.emplace_back(part.mesh.positions);
+    std::vector<PointCloud> clouds = {surface_->mesh.positions};
+    for (const ScenePart& part : *parts_) clouds.emplace_back(part.mesh.positions);
     if (ghost_) clouds.emplace_back(ghost_->positions);
     return clouds;
 }
@@ -69,33 +69,35 @@ std::vector<PointCloud> CameraSceneView::content() const {
 void CameraSceneView::content_changed() {
     const std::vector<PointCloud> clouds = content();
     camera_.set_content(clouds);
-    const bool first = !shown_before_ && !surface_.mesh.positions.empty();
+    const bool first = !shown_before_ && !surface_->mesh.positions.empty();
     shown_before_ = shown_before_ || first;
     if (first || (fitted_ && !camera_.shows_all(clouds))) camera_.fit(clouds);
     camera_moved();
     if (hovering_) hover_timer_.start();
 }
 
-void CameraSceneView::set_surface(StitchSurface surface) {
+void CameraSceneView::share_surface(std::shared_ptr<const StitchSurface> surface) {
+    if (!surface) surface = std::make_shared<const StitchSurface>();
     surface_ = std::move(surface);
     caster_.reset();
-    stitch_mm_ = stitch_size_mm(surface_);
-    openness_ = openness(surface_.mesh, hollow_scale(stitch_mm_));
-    lit_ = lit_vertices(surface_, lit_rounds_);
+    stitch_mm_ = stitch_size_mm(*surface_);
+    openness_ =
+        std::make_shared<const std::vector<float>>(openness(surface_->mesh, hollow_scale(stitch_mm_)));
+    lit_ = std::make_shared<const std::vector<float>>(lit_vertices(*surface_, lit_rounds_));
     show_surface();
     content_changed();
 }
 
 void CameraSceneView::set_parts(std::vector<ScenePart> parts) {
-    parts_ = std::move(parts);
+    parts_ = std::make_shared<const std::vector<ScenePart>>(std::move(parts));
     part_casters_.clear();
-    for (const ScenePart& part : parts_) part_casters_.emplace_back(part.mesh);
+    for (const ScenePart& part : *parts_) part_casters_.emplace_back(part.mesh);
     show_parts();
     content_changed();
 }
 
 void CameraSceneView::set_ghost(std::optional<Mesh> ghost) {
-    ghost_ = std::move(ghost);
+    ghost_ = ghost ? std::make_shared<const Mesh>(std::move(*ghost)) : nullptr;
     show_ghost();
     content_changed();
 }
@@ -103,7 +105,7 @@ void CameraSceneView::set_ghost(std::optional<Mesh> ghost) {
 void CameraSceneView::set_lit_rounds(const std::vector<int>& rounds) {
     if (rounds == lit_rounds_) return;
     lit_rounds_ = rounds;
-    lit_ = lit_vertices(surface_, lit_rounds_);
+    lit_ = std::make_shared<const std::vector<float>>(lit_vertices(*surface_, lit_rounds_));
     show_lit();
 }
 
@@ -153,7 +155,7 @@ void CameraSceneView::zoom(double factor) {
 double CameraSceneView::pixels_per_mm() const { return camera_.pixels_per_mm(); }
 
 std::optional<MeshHit> CameraSceneView::fabric_hit(QPointF at) const {
-    if (!caster_) caster_.emplace(surface_.mesh);
+    if (!caster_) caster_.emplace(surface_->mesh);
     return caster_->first_hit(camera_.ray(at.x(), at.y()));
 }
 
@@ -161,14 +163,14 @@ std::optional<SceneHit> CameraSceneView::hit(QPointF at) const {
     const auto found = fabric_hit(at);
     if (!found) return std::nullopt;
     SceneHit hit{-1, -1, found->point, found->from_outside ? found->normal : Vec3(-found->normal)};
-    if (found->stitch < 0 || static_cast<std::size_t>(found->stitch) >= surface_.stitches.size()) return hit;
-    hit.round = surface_.stitches[static_cast<std::size_t>(found->stitch)].round;
-    hit.stitch = surface_.stitches[static_cast<std::size_t>(found->stitch)].stitch;
+    if (found->stitch < 0 || static_cast<std::size_t>(found->stitch) >= surface_->stitches.size()) return hit;
+    hit.round = surface_->stitches[static_cast<std::size_t>(found->stitch)].round;
+    hit.stitch = surface_->stitches[static_cast<std::size_t>(found->stitch)].stitch;
     return hit;
 }
 
 std::optional<int> CameraSceneView::part_at(QPointF at) const {
-    if (parts_.empty()) return std::nullopt;
+    if (parts_->empty()) return std::nullopt;
     const Ray ray = camera_.ray(at.x(), at.y());
     std::optional<int> nearest;
     double distance = 0;
@@ -228,10 +230,11 @@ SoftwareScene CameraSceneView::software_scene(const QColor& background) const {
     SoftwareScene scene;
     scene.background = background;
     scene.any_lit = any_lit();
-    scene.ghost = ghost_ ? &*ghost_ : nullptr;
+    scene.owners = {surface_, openness_, lit_, parts_, ghost_};
+    scene.ghost = ghost_.get();
     const double grain = grain_per_mm(stitch_mm_);
-    scene.meshes.push_back({&surface_.mesh, &openness_, &lit_, Finish::yarn, grain});
-    for (const ScenePart& part : parts_)
+    scene.meshes.push_back({&surface_->mesh, openness_.get(), lit_.get(), Finish::yarn, grain});
+    for (const ScenePart& part : *parts_)
         scene.meshes.push_back({&part.mesh, nullptr, nullptr, part.finish, grain});
     return scene;
 }

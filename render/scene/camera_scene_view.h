@@ -16,7 +16,7 @@ class CameraSceneView : public SceneView {
   public:
     explicit CameraSceneView(QObject* parent);
 
-    void set_surface(StitchSurface surface) override;
+    void share_surface(std::shared_ptr<const StitchSurface> surface) override;
     void set_parts(std::vector<ScenePart> parts) override;
     void set_ghost(std::optional<Mesh> ghost) override;
     void set_lit_rounds(const std::vector<int>& rounds) override;
@@ -46,14 +46,15 @@ class CameraSceneView : public SceneView {
     [[nodiscard]] static QString view_description();
     [[nodiscard]] ViewInput& input() { return input_; }
     void set_viewport(double width_px, double height_px);
-    [[nodiscard]] const StitchSurface& surface() const { return surface_; }
-    [[nodiscard]] const std::vector<float>& vertex_openness() const { return openness_; }
-    [[nodiscard]] const std::vector<float>& vertex_lit() const { return lit_; }
+    [[nodiscard]] const StitchSurface& surface() const { return *surface_; }
+    [[nodiscard]] const std::vector<float>& vertex_openness() const { return *openness_; }
+    [[nodiscard]] const std::vector<float>& vertex_lit() const { return *lit_; }
     [[nodiscard]] bool any_lit() const { return !lit_rounds_.empty(); }
-    [[nodiscard]] const std::vector<ScenePart>& parts() const { return parts_; }
-    [[nodiscard]] const std::optional<Mesh>& ghost() const { return ghost_; }
+    [[nodiscard]] const std::vector<ScenePart>& parts() const { return *parts_; }
+    [[nodiscard]] const Mesh* ghost() const { return ghost_.get(); }
     [[nodiscard]] const QColor& background() const { return background_; }
     [[nodiscard]] double stitch_mm() const { return stitch_mm_; }
+    /// What is shown now; it stays as it is whatever is set later.
     [[nodiscard]] SoftwareScene software_scene(const QColor& background) const;
 
   private:
@@ -70,14 +71,14 @@ class CameraSceneView : public SceneView {
 
     ViewInput input_;
     Camera camera_;
-    StitchSurface surface_;
-    std::vector<float> openness_;
-    std::vector<float> lit_;
+    std::shared_ptr<const StitchSurface> surface_ = std::make_shared<const StitchSurface>();
+    std::shared_ptr<const std::vector<float>> openness_ = std::make_shared<const std::vector<float>>();
+    std::shared_ptr<const std::vector<float>> lit_ = std::make_shared<const std::vector<float>>();
     std::vector<int> lit_rounds_;
     mutable std::optional<RayCaster> caster_;  ///< of the surface, made when first asked
-    std::vector<ScenePart> parts_;
+    std::shared_ptr<const std::vector<ScenePart>> parts_ = std::make_shared<const std::vector<ScenePart>>();
     std::vector<RayCaster> part_casters_;
-    std::optional<Mesh> ghost_;
+    std::shared_ptr<const Mesh> ghost_;
     QColor background_ = Qt::white;
     double stitch_mm_ = 5;
     bool shown_before_ = false;

@@ -6,9 +6,12 @@
 namespace roundwright::render {
 
 SceneView* make_scene_view(QWidget* parent) {
-    const bool by_processor = qgetenv("ROUNDWRIGHT_VIEW") == "painter" || !opengl_found().has_3_2;
-    if (by_processor) return new PainterSceneView(parent);
-    return new Qt3dSceneView(parent);
+    const QByteArray wanted = qgetenv("ROUNDWRIGHT_VIEW");
+    if (wanted == "painter") return new PainterSceneView(parent);
+    const OpenGlFound& found = opengl_found();
+    const bool by_card = found.has_3_2 && (!found.by_processor || wanted == "qt3d");
+    if (by_card) return new Qt3dSceneView(parent);
+    return new PainterSceneView(parent);
 }
 
 }  // namespace roundwright::render

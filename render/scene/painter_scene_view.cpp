@@ -11,6 +11,7 @@ namespace roundwright::render {
 namespace {
 
 constexpr int rest_after_ms = 150;
+constexpr int fine_samples = 2;
 constexpr double slow_ms = 50;  ///< above, half as many pixels each way are drawn while the view moves
 
 }  // namespace
@@ -27,11 +28,16 @@ class PainterCanvas : public QWidget {
         picture_ = {};
         update();
     }
+    void show_picture(QImage picture) {
+        picture_ = std::move(picture);
+        update();
+    }
+    [[nodiscard]] QSize pixels() const { return (QSizeF(size()) * devicePixelRatioF()).toSize(); }
     void leave(bool forward) { focusNextPrevChild(forward); }
 
   protected:
     void paintEvent(QPaintEvent* /*event*/) override {
-        if (picture_.isNull()) picture_ = view_.draw(size(), devicePixelRatioF());
+        if (picture_.isNull()) picture_ = view_.draw_coarsely(pixels());
         QPainter painter(this);
         painter.setRenderHint(QPainter::SmoothPixmapTransform);
         painter.drawImage(QRectF(rect()), picture_);
@@ -60,19 +66,19 @@ PainterSceneView::PainterSceneView(QWidget* parent) : CameraSceneView(parent) {
     rest_.setSingleShot(true);
     rest_.setInterval(rest_after_ms);
     connect(&input(), &ViewInput::tab_pressed, this, [this](bool forward) { canvas_->leave(forward); });
-    connect(&rest_, &QTimer::timeout, this, [this] {
-        resting_ = true;
-        if (canvas_) canvas_->stale();
-    });
+    connect(&rest_, &QTimer::timeout, this, &PainterSceneView::start_drawing_finely);
     set_background(frame_->palette().color(QPalette::Window));
 }
 
-PainterSceneView::~PainterSceneView() { delete frame_; }
+PainterSceneView::~PainterSceneView() {
+    stop_drawing_finely();
+    delete frame_;
+}
 
 QWidget* PainterSceneView::widget() { return frame_; }
 
 void PainterSceneView::stale() {
-    resting_ = false;
+    stop_drawing_finely();
     rest_.start();
     if (canvas_) canvas_->stale();
 }
@@ -87,17 +93,46 @@ void PainterSceneView::show_background() {
     stale();
 }
 
-QImage PainterSceneView::draw(QSize logical, double pixel_ratio) {
-    QSize pixels = (QSizeF(logical) * pixel_ratio).toSize();
+SoftwareScene PainterSceneView::opaque_scene() const {
     QColor opaque = background();
     opaque.setAlpha(255);
-    if (resting_) return draw_software_picture(software_scene(opaque), camera(), pixels, 2);
+    return software_scene(opaque);
+}
+
+QImage PainterSceneView::draw_coarsely(QSize pixels) {
     const int share = moving_ms_ > slow_ms ? 2 : 1;
     QElapsedTimer timer;
     timer.start();
-    QImage image = draw_software_picture(software_scene(opaque), camera(), pixels / share, 1);
+    QImage image = draw_software_picture(opaque_scene(), camera(), pixels / share, 1);
     moving_ms_ = static_cast<double>(timer.nsecsElapsed()) / 1e6 * share * share;
     return image;
+}
+
+void PainterSceneView::start_drawing_finely() {
+    if (!canvas_ || !canvas_->isVisible()) return;
+    stop_drawing_finely();
+    const auto cancelled = std::make_shared<std::atomic<bool>>(false);
+    fine_cancelled_ = cancelled;
+    const auto draw = [this, cancelled, scene = opaque_scene(), camera = camera(),
+                       pixels = canvas_->pixels()] {
+        QImage image = draw_software_picture(scene, camera, pixels, fine_samples, cancelled.get());
+        QMetaObject::invokeMethod(
+            this,
+            [this, cancelled, image = std::move(image)] {
+                if (*cancelled || !canvas_) return;
+                is_fine_ = true;
+                canvas_->show_picture(image);
+            },
+            Qt::QueuedConnection);
+    };
+    fine_ = std::async(std::launch::async, draw);
+}
+
+// The wait is short: a cancelled drawing stops at its next row.
+void PainterSceneView::stop_drawing_finely() {
+    is_fine_ = false;
+    if (fine_cancelled_) *fine_cancelled_ = true;
+    if (fine_.valid()) fine_.get();
 }
 
 }  // namespace roundwright::render

@@ -1,5 +1,9 @@
 #pragma once
 
+#include <atomic>
+#include <future>
+#include <memory>
+
 #include <QPointer>
 #include <QTimer>
 
@@ -21,6 +25,8 @@ class PainterSceneView : public CameraSceneView {
     ~PainterSceneView() override;
 
     [[nodiscard]] QWidget* widget() override;
+    /// Whether what is shown is the fine picture of the present state.
+    [[nodiscard]] bool is_fine() const { return is_fine_; }
     [[nodiscard]] std::size_t comfortable_triangles() const override { return 100'000; }
 
   protected:
@@ -34,12 +40,17 @@ class PainterSceneView : public CameraSceneView {
   private:
     friend class PainterCanvas;
     void stale();
-    [[nodiscard]] QImage draw(QSize logical, double pixel_ratio);
+    [[nodiscard]] SoftwareScene opaque_scene() const;
+    [[nodiscard]] QImage draw_coarsely(QSize pixels);
+    void start_drawing_finely();
+    void stop_drawing_finely();
 
     QPointer<SceneFrame> frame_;
     QPointer<PainterCanvas> canvas_;
     QTimer rest_;
-    bool resting_ = false;
+    bool is_fine_ = false;
+    std::future<void> fine_;  ///< the fine picture is drawn beside the window's work
+    std::shared_ptr<std::atomic<bool>> fine_cancelled_;
     double moving_ms_ = 0;  ///< what a full picture takes while the view moves
 };
 

@@ -292,7 +292,7 @@ void Qt3dSceneView::show_parts() {
 }
 
 void Qt3dSceneView::show_ghost() {
-    if (drawing_->window) drawing_->ghost->set_mesh(ghost() ? *ghost() : Mesh{}, {}, {});
+    if (drawing_->window) drawing_->ghost->set_mesh(ghost() != nullptr ? *ghost() : Mesh{}, {}, {});
 }
 
 void Qt3dSceneView::show_background() {

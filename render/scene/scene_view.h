@@ -1,6 +1,8 @@
 #pragma once
 
+#include <memory>
 #include <optional>
+#include <utility>
 #include <vector>
 
 #include <QColor>
@@ -52,7 +54,11 @@ class SceneView : public QObject {
 
     /// Shows a new surface. The camera stays, unless nothing was shown before, or it was last placed by fit()
     /// and the new surface would be cut off: then it fits again.
-    virtual void set_surface(StitchSurface surface) = 0;
+    void set_surface(StitchSurface surface) {
+        share_surface(std::make_shared<const StitchSurface>(std::move(surface)));
+    }
+    /// The same without a copy.
+    virtual void share_surface(std::shared_ptr<const StitchSurface> surface) = 0;
     /// Shows these besides the surface, in place of the ones before.
     virtual void set_parts(std::vector<ScenePart> parts) = 0;
     /// Lays a translucent surface over the picture for comparison; none: takes it away.
@@ -88,9 +94,10 @@ class SceneView : public QObject {
     void camera_changed();
 };
 
-/// A view drawn with Qt3D, or, where no OpenGL 3.2 is to be had, one drawn by the processor from the same
-/// mesh. The environment variable ROUNDWRIGHT_VIEW, `qt3d` or `painter`, chooses; `qt3d` still needs
-/// OpenGL 3.2.
+/// A view drawn with Qt3D; or, where there is no graphics card with OpenGL 3.2, one drawn by the processor
+/// from the same mesh, which is several times faster there than an OpenGL in software. The environment
+/// variable ROUNDWRIGHT_VIEW, `qt3d` or `painter`, chooses; `qt3d` needs OpenGL 3.2 still, if only in
+/// software.
 [[nodiscard]] SceneView* make_scene_view(QWidget* parent);
 
 }  // namespace roundwright::render

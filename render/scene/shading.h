@@ -32,8 +32,8 @@ struct ShadedPoint {
 struct ShadingSetup {
     Finish finish = Finish::yarn;
     bool any_lit = false;
-    float grain_per_mm = 1.2F;   ///< fibres across one millimetre
-    float pixel_angle = 0.001F;  ///< radians one pixel takes up
+    float grain_per_mm = 1.2F;                             ///< fibres across one millimetre
+    float pixel_angle = 0.001F;                            ///< radians one pixel takes up
     Eigen::Matrix3f to_eye = Eigen::Matrix3f::Identity();  ///< turns the piece's axes into the eye's
 };
 

@@ -38,6 +38,9 @@ struct Job {
     Vector3f ghost_colour;
     DepthBuffer solid;
     DepthBuffer veil;
+    const std::atomic<bool>* cancelled = nullptr;
+
+    [[nodiscard]] bool is_cancelled() const { return cancelled != nullptr && *cancelled; }
 };
 
 Vector3f linear(const QColor& c) {
@@ -177,13 +180,14 @@ QRgb pixel(const Vector3f& premultiplied, float opacity) {
 void draw_rows(Job& job, QImage& image, int top, int bottom) {
     const int n = job.samples;
     for (const Prepared& mesh : job.meshes) {
+        if (job.is_cancelled()) return;
         job.solid.draw(*mesh.source.mesh, mesh.eye_positions, job.camera, mesh.first_id, top * n, bottom * n);
     }
     if (job.scene.ghost) job.veil.draw(*job.scene.ghost, job.ghost, job.camera, 0, top * n, bottom * n);
     const auto behind_alpha = static_cast<float>(job.scene.background.alphaF());
     const Vector3f behind = linear(job.scene.background) * behind_alpha;
     const QRgb plain = pixel(behind, behind_alpha);
-    for (int y = top; y < bottom; ++y) {
+    for (int y = top; y < bottom && !job.is_cancelled(); ++y) {
         auto* line = reinterpret_cast<QRgb*>(image.scanLine(y));
         for (int x = 0; x < job.size.width(); ++x) {
             Vector3f sum = Vector3f::Zero();
@@ -242,13 +246,15 @@ Job prepare(const SoftwareScene& scene, const Camera& camera, QSize size, int sa
 
 }  // namespace
 
-QImage draw_software_picture(const SoftwareScene& scene, Camera camera, QSize size, int samples) {
+QImage draw_software_picture(const SoftwareScene& scene, Camera camera, QSize size, int samples,
+                             const std::atomic<bool>* cancelled) {
     if (size.isEmpty()) return {};
     QImage image(size, QImage::Format_ARGB32_Premultiplied);
     camera.set_viewport(size.width(), size.height());
     Job job = prepare(scene, camera, size, std::clamp(samples, 1, 4));
+    job.cancelled = cancelled;
     in_bands(size.height(), [&](int top, int bottom) { draw_rows(job, image, top, bottom); });
-    return image;
+    return job.is_cancelled() ? QImage() : image;
 }
 
 QImage picture_of(const StitchSurface& surface, const std::vector<ScenePart>& parts, ViewDirection direction,

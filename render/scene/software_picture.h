@@ -1,6 +1,7 @@
 #pragma once
 
-#include <optional>
+#include <atomic>
+#include <memory>
 #include <vector>
 
 #include <QColor>
@@ -27,13 +28,15 @@ struct SoftwareScene {
     std::vector<ShadedMesh> meshes;
     const Mesh* ghost = nullptr;
     bool any_lit = false;
-    QColor background;  ///< may be transparent
+    QColor background;                                ///< may be transparent
+    std::vector<std::shared_ptr<const void>> owners;  ///< keep the above while it is drawn elsewhere
 };
 
 /// Draws the scene with a depth buffer on the processor: what the graphics card would show, and the same on
 /// every machine. `samples` by `samples` points are drawn a pixel. The camera's viewport is scaled to `size`.
-[[nodiscard]] QImage draw_software_picture(const SoftwareScene& scene, Camera camera, QSize size,
-                                           int samples);
+/// Once `cancelled` is set, no picture is returned, soon.
+[[nodiscard]] QImage draw_software_picture(const SoftwareScene& scene, Camera camera, QSize size, int samples,
+                                           const std::atomic<bool>* cancelled = nullptr);
 
 /// A picture of a piece by itself, fitted, seen from one side; needs no window.
 [[nodiscard]] QImage picture_of(const StitchSurface& surface, const std::vector<ScenePart>& parts,
