@@ -31,12 +31,18 @@ class BandMatrix {
     /// Gives the number of negative pivots.
     std::size_t factor(double smallest_pivot);
 
-    /// Solves in place after `factor`. `right_side` has `size()` entries.
+    /// Solves in place after `factor`. A right side has `size()` entries. Two at once take little longer than
+    /// one.
     void solve(double* right_side) const;
+    void solve(double* right_side, double* another) const;
 
   private:
     using Column = std::array<double, half_bandwidth + 1>;
-    std::vector<Column> columns_;
+
+    template <std::size_t count>
+    void solve_for(const std::array<double*, count>& right_sides) const;
+
+    std::vector<Column> columns_;  ///< diagonal and what is below it; after `factor`, 1 / D and L
 };
 
 }  // namespace roundwright

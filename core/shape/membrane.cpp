@@ -1,7 +1,6 @@
 #include "core/shape/membrane.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <numbers>
 
@@ -13,45 +12,30 @@ namespace {
 
 constexpr double one_hundredth = 0.01;
 
-using Vector = std::array<double, 2>;
-using Matrix = std::array<Vector, 2>;
+/// A symmetric 2 by 2 matrix, and a general one.
+struct Symmetric {
+    double rr = 0, rz = 0, zz = 0;
+};
+struct Matrix {
+    double rr = 0, rz = 0, zr = 0, zz = 0;
+};
 
-double dot(const Vector& a, const Vector& b) { return a[0] * b[0] + a[1] * b[1]; }
-
-/// Second derivative of a . d / |d| by d, with t = d / |d|:
-/// (3 (a.t) t t' - (a.t) I - a t' - t a') / |d|^2.
-Matrix tangent_curvature(const Vector& a, const Vector& t, double length) {
-    const double at = dot(a, t);
-    const double inverse = 1 / (length * length);
-    Matrix m{};
-    for (std::size_t i = 0; i < 2; ++i)
-        for (std::size_t j = 0; j < 2; ++j)
-            m[i][j] = inverse * (3 * at * t[i] * t[j] - (i == j ? at : 0) - a[i] * t[j] - t[i] * a[j]);
-    return m;
+/// Adds m at the diagonal block of a node.
+void add_diagonal(BandMatrix& out, std::size_t node, const Symmetric& m) {
+    const std::size_t i = 2 * node;
+    out.add(i, i, m.rr);
+    out.add(i + 1, i, m.rz);
+    out.add(i + 1, i + 1, m.zz);
 }
 
-/// (I - t t') / length, the derivative of a unit tangent.
-Matrix tangent_derivative(const Vector& t, double length) {
-    return {Vector{(1 - t[0] * t[0]) / length, -t[0] * t[1] / length},
-            Vector{-t[0] * t[1] / length, (1 - t[1] * t[1]) / length}};
-}
-
-Matrix product(const Matrix& a, const Matrix& b) {
-    Matrix m{};
-    for (std::size_t i = 0; i < 2; ++i)
-        for (std::size_t j = 0; j < 2; ++j) m[i][j] = a[i][0] * b[0][j] + a[i][1] * b[1][j];
-    return m;
-}
-
-/// Adds factor * m to the block at (row node, column node), row node >= column node.
-void add_block(BandMatrix& out, std::size_t row_node, std::size_t column_node, const Matrix& m,
-               double factor) {
-    const std::size_t r = 2 * row_node;
-    const std::size_t c = 2 * column_node;
-    out.add(r, c, factor * m[0][0]);
-    out.add(r + 1, c, factor * m[1][0]);
-    out.add(r + 1, c + 1, factor * m[1][1]);
-    if (row_node != column_node) out.add(r, c + 1, factor * m[0][1]);
+/// Adds m at the block in the rows of node + `below` and the columns of node.
+void add_below(BandMatrix& out, std::size_t node, std::size_t below, const Matrix& m) {
+    const std::size_t column = 2 * node;
+    const std::size_t row = column + 2 * below;
+    out.add(row, column, m.rr);
+    out.add(row + 1, column, m.zr);
+    out.add(row, column + 1, m.rz);
+    out.add(row + 1, column + 1, m.zz);
 }
 
 }  // namespace
@@ -67,6 +51,7 @@ Membrane::Membrane(const Meridian& meridian, const ShapeOptions& options)
         wall.height = meridian.rest_height[s];
         wall.area = (meridian.rest_loop[s] + meridian.rest_loop[s + 1]) / 2 * wall.height;
         wall.stiffness = options.wale_stiffness * wall.area / (wall.height * wall.height);
+        wall.area_by_height = wall.area / wall.height;
         wall.least_squared = 1e-24 * wall.height * wall.height;
         rest_area_ += wall.area;
     }
@@ -81,6 +66,7 @@ Membrane::Membrane(const Meridian& meridian, const ShapeOptions& options)
         const double rest = meridian.rest_loop[i];
         loop.radius = rest / (2 * pi);
         loop.area = rest * (below + above) / 2;
+        if (rest > 0) loop.area_by_radius = loop.area / loop.radius;
         if (rest > 0) loop.stiffness = options.course_stiffness * loop.area / (loop.radius * loop.radius);
         if (below > 0 && above > 0) loop.bending = options.bending_stiffness * loop.area;
         const double force = one_hundredth * loop.stiffness * loop.radius;
@@ -89,7 +75,7 @@ Membrane::Membrane(const Meridian& meridian, const ShapeOptions& options)
     force_scale_ = std::sqrt(force_scale_);
 }
 
-Membrane::Segment Membrane::segment(const Positions& x, std::size_t s) const {
+LyingWall Membrane::wall(const Positions& x, std::size_t s) const {
     const double dr = x[2 * s + 2] - x[2 * s];
     const double dz = x[2 * s + 3] - x[2 * s + 1];
     const double length = std::sqrt(dr * dr + dz * dz + walls_[s].least_squared);
@@ -100,23 +86,27 @@ double Membrane::stiffness(const Loop& loop, double r) const {
     return r < loop.radius ? compression_factor_ * loop.stiffness : loop.stiffness;
 }
 
+void Membrane::take_walls(const Positions& x, LyingWalls& out) const {
+    for (std::size_t s = 0; s < walls_.size(); ++s) out[s] = wall(x, s);
+}
+
 double Membrane::course_stretch(const Positions& x, std::size_t node) const {
     const double radius = loops_[node].radius;
     return radius > 0 ? x[2 * node] / radius - 1 : 0;
 }
 
 double Membrane::wale_stretch(const Positions& x, std::size_t s) const {
-    return segment(x, s).length / walls_[s].height - 1;
+    return wall(x, s).length / walls_[s].height - 1;
 }
 
 double Membrane::energy(const Positions& x) const {
     double twice = 0;
-    Segment before{};
+    LyingWall before{};
     for (std::size_t i = 0; i < loops_.size(); ++i) {
         const double d = x[2 * i] - loops_[i].radius;
         twice += stiffness(loops_[i], x[2 * i]) * d * d;
         if (i == walls_.size()) break;
-        const Segment after = segment(x, i);
+        const LyingWall after = wall(x, i);
         const double stretch = after.length - walls_[i].height;
         twice += walls_[i].stiffness * stretch * stretch;
         if (i > 0) {
@@ -141,11 +131,16 @@ double Membrane::volume(const Positions& x) const {
     return pi / 3 * sum;
 }
 
-double Membrane::area_stretch(const Positions& x) const {
+double Membrane::area_stretch(const Positions& x, const LyingWalls& walls) const {
     double sum = 0;
-    for (std::size_t i = 0; i < loops_.size(); ++i)
-        sum += loops_[i].area * std::max(0.0, course_stretch(x, i));
-    for (std::size_t s = 0; s < walls_.size(); ++s) sum += walls_[s].area * std::max(0.0, wale_stretch(x, s));
+    for (std::size_t i = 0; i < loops_.size(); ++i) {
+        const Loop& loop = loops_[i];
+        if (x[2 * i] > loop.radius) sum += loop.area_by_radius * (x[2 * i] - loop.radius);
+    }
+    for (std::size_t s = 0; s < walls_.size(); ++s) {
+        const Wall& wall = walls_[s];
+        if (walls[s].length > wall.height) sum += wall.area_by_height * (walls[s].length - wall.height);
+    }
     return sum / rest_area_;
 }
 
@@ -155,14 +150,14 @@ void Membrane::set_fixed_to_zero(double* gradient) const {
     if (last_on_axis_) gradient[2 * loops_.size() - 2] = 0;
 }
 
-void Membrane::energy_gradient(const Positions& x, double* out) const {
+void Membrane::energy_gradient(const Positions& x, const LyingWalls& walls, double* out) const {
     std::fill(out, out + unknowns(), 0.0);
-    Segment before{};
+    LyingWall before{};
     for (std::size_t i = 0; i < loops_.size(); ++i) {
         const Loop& loop = loops_[i];
         out[2 * i] += stiffness(loop, x[2 * i]) * (x[2 * i] - loop.radius);
         if (i == walls_.size()) break;
-        const Segment after = segment(x, i);
+        const LyingWall& after = walls[i];
         const double tension = walls_[i].stiffness * (after.length - walls_[i].height);
         double fr = tension * after.tr;
         double fz = tension * after.tz;
@@ -202,50 +197,50 @@ void Membrane::volume_gradient(const Positions& x, double* out) const {
     set_fixed_to_zero(out);
 }
 
-void Membrane::area_stretch_gradient(const Positions& x, double* out) const {
+void Membrane::area_stretch_gradient(const Positions& x, const LyingWalls& walls, double* out) const {
     std::fill(out, out + unknowns(), 0.0);
     for (std::size_t i = 0; i < loops_.size(); ++i)
-        if (loops_[i].radius > 0 && x[2 * i] > loops_[i].radius)
-            out[2 * i] += loops_[i].area / (loops_[i].radius * rest_area_);
+        if (x[2 * i] > loops_[i].radius) out[2 * i] += loops_[i].area_by_radius / rest_area_;
     for (std::size_t s = 0; s < walls_.size(); ++s) {
-        const Segment wall = segment(x, s);
-        if (wall.length <= walls_[s].height) continue;
-        const double factor = walls_[s].area / (walls_[s].height * rest_area_);
-        out[2 * s] -= factor * wall.tr;
-        out[2 * s + 1] -= factor * wall.tz;
-        out[2 * s + 2] += factor * wall.tr;
-        out[2 * s + 3] += factor * wall.tz;
+        if (walls[s].length <= walls_[s].height) continue;
+        const double factor = walls_[s].area_by_height / rest_area_;
+        out[2 * s] -= factor * walls[s].tr;
+        out[2 * s + 1] -= factor * walls[s].tz;
+        out[2 * s + 2] += factor * walls[s].tr;
+        out[2 * s + 3] += factor * walls[s].tz;
     }
     set_fixed_to_zero(out);
 }
 
-void Membrane::hessian(const Positions& x, double pressure, Curvature curvature, BandMatrix& out) const {
+void Membrane::hessian(const Positions& x, const LyingWalls& walls, double pressure, Curvature curvature,
+                       BandMatrix& out) const {
     out.set_zero();
-    for (std::size_t i = 0; i < loops_.size(); ++i) out.add(2 * i, 2 * i, stiffness(loops_[i], x[2 * i]));
-    for (std::size_t s = 0; s < walls_.size(); ++s) {
-        add_wall_hessian(x, s, curvature, out);
-        if (curvature == Curvature::exact && pressure != 0) add_volume_hessian(x, s, -pressure, out);
+    const bool exact = curvature == Curvature::exact;
+    LyingWall before{};
+    for (std::size_t i = 0; i < loops_.size(); ++i) {
+        out.add(2 * i, 2 * i, stiffness(loops_[i], x[2 * i]));
+        if (i == walls_.size()) break;
+        const LyingWall& after = walls[i];
+        add_wall_hessian(i, after, exact, out);
+        if (exact && pressure != 0) add_volume_hessian(x, i, -pressure, out);
+        if (i > 0) add_bending_hessian(i, before, after, exact, out);
+        before = after;
     }
-    for (std::size_t i = 1; i + 1 < loops_.size(); ++i)
-        if (loops_[i].bending != 0) add_bending_hessian(x, i, curvature, out);
     out.fix(1);
     if (first_on_axis_) out.fix(0);
     if (last_on_axis_) out.fix(2 * loops_.size() - 2);
 }
 
-void Membrane::add_wall_hessian(const Positions& x, std::size_t s, Curvature curvature,
-                                BandMatrix& out) const {
+void Membrane::add_wall_hessian(std::size_t s, const LyingWall& at, bool exact, BandMatrix& out) const {
     const Wall& wall = walls_[s];
-    const Segment at = segment(x, s);
     // The string's own tension stiffens it sideways; in compression that part is negative.
     double across = wall.stiffness * (1 - wall.height / at.length);
-    if (curvature == Curvature::projected) across = std::max(0.0, across);
+    if (!exact) across = std::max(0.0, across);
     const double along = wall.stiffness - across;
-    const Matrix m{Vector{across + along * at.tr * at.tr, along * at.tr * at.tz},
-                   Vector{along * at.tr * at.tz, across + along * at.tz * at.tz}};
-    add_block(out, s, s, m, 1);
-    add_block(out, s + 1, s + 1, m, 1);
-    add_block(out, s + 1, s, m, -1);
+    const Symmetric m{across + along * at.tr * at.tr, along * at.tr * at.tz, across + along * at.tz * at.tz};
+    add_diagonal(out, s, m);
+    add_diagonal(out, s + 1, m);
+    add_below(out, s, 1, {-m.rr, -m.rz, -m.rz, -m.zz});
 }
 
 void Membrane::add_volume_hessian(const Positions& x, std::size_t s, double factor, BandMatrix& out) const {
@@ -255,58 +250,47 @@ void Membrane::add_volume_hessian(const Positions& x, std::size_t s, double fact
     const double dz = c * (x[2 * s + 3] - x[2 * s + 1]);
     const double by_a = c * (2 * a + b);
     const double by_b = c * (a + 2 * b);
-    const std::size_t j = 2 * s;
-    out.add(j, j, 2 * dz);
-    out.add(j + 2, j, dz);
-    out.add(j + 2, j + 2, 2 * dz);
-    out.add(j + 1, j, -by_a);
-    out.add(j + 3, j, by_a);
-    out.add(j + 2, j + 1, -by_b);
-    out.add(j + 3, j + 2, by_b);
+    add_diagonal(out, s, {2 * dz, -by_a, 0});
+    add_diagonal(out, s + 1, {2 * dz, by_b, 0});
+    add_below(out, s, 1, {dz, -by_b, by_a, 0});
 }
 
-void Membrane::add_bending_hessian(const Positions& x, std::size_t node, Curvature curvature,
-                                   BandMatrix& out) const {
-    const Segment before = segment(x, node - 1);
-    const Segment after = segment(x, node);
-    const Vector t{before.tr, before.tz};
-    const Vector u{after.tr, after.tz};
-    const Matrix dt = tangent_derivative(t, before.length);
-    const Matrix du = tangent_derivative(u, after.length);
-    Matrix bb{};
-    Matrix aa{};
-    Matrix ba{};
-    if (curvature == Curvature::exact) {
-        bb = tangent_curvature(u, t, before.length);
-        aa = tangent_curvature(t, u, after.length);
-        ba = product(dt, du);
-        for (std::size_t i = 0; i < 2; ++i)
-            for (std::size_t j = 0; j < 2; ++j) {
-                bb[i][j] = -bb[i][j];
-                aa[i][j] = -aa[i][j];
-                ba[i][j] = -ba[i][j];
-            }
-    } else {
-        // Gauss-Newton part of |u - t|^2 / 2, which is 1 - t . u.
-        bb = product(dt, dt);
-        aa = product(du, du);
-        ba = product(dt, du);
-        for (auto& row : ba)
-            for (double& value : row) value = -value;
-    }
-    const Matrix ab{Vector{ba[0][0], ba[1][0]}, Vector{ba[0][1], ba[1][1]}};
+// With unit tangents t, u and their normals n, m, c = t . u and s = n . u, the second derivatives of -t . u
+// are
+//     by the segment before   (c n n' + s (n t' + t n')) / |d|^2
+//     by the one after        (c m m' - s (m u' + u m')) / |d'|^2
+//     mixed                   -c n m' / (|d| |d'|).
+// Without the terms in s, and with c = 1 in the first two, what is left is the square of a first derivative.
+void Membrane::add_bending_hessian(std::size_t node, const LyingWall& before, const LyingWall& after,
+                                   bool exact, BandMatrix& out) const {
     const double k = loops_[node].bending;
-    add_block(out, node - 1, node - 1, bb, k);
-    add_block(out, node, node - 1, bb, -k);
-    add_block(out, node, node - 1, ab, k);
-    add_block(out, node + 1, node - 1, ab, -k);
-    add_block(out, node, node, bb, k);
-    add_block(out, node, node, ba, -k);
-    add_block(out, node, node, ab, -k);
-    add_block(out, node, node, aa, k);
-    add_block(out, node + 1, node, ab, k);
-    add_block(out, node + 1, node, aa, -k);
-    add_block(out, node + 1, node + 1, aa, k);
+    const double c = before.tr * after.tr + before.tz * after.tz;
+    const double s = exact ? before.tr * after.tz - before.tz * after.tr : 0;
+    const double square = exact ? c : 1;
+    const double p = 1 / before.length;
+    const double q = 1 / after.length;
+    const double nr = -before.tz;
+    const double nz = before.tr;
+    const double mr = -after.tz;
+    const double mz = after.tr;
+    const double kp = k * p * p;
+    const double kq = k * q * q;
+    const Symmetric bb{kp * (square * nr * nr + 2 * s * nr * before.tr),
+                       kp * (square * nr * nz + s * (nr * before.tz + nz * before.tr)),
+                       kp * (square * nz * nz + 2 * s * nz * before.tz)};
+    const Symmetric aa{kq * (square * mr * mr - 2 * s * mr * after.tr),
+                       kq * (square * mr * mz - s * (mr * after.tz + mz * after.tr)),
+                       kq * (square * mz * mz - 2 * s * mz * after.tz)};
+    const double mixed = -k * c * p * q;
+    // Rows by the segment after, columns by the one before.
+    const Matrix ab{mixed * mr * nr, mixed * mr * nz, mixed * mz * nr, mixed * mz * nz};
+    add_diagonal(out, node - 1, bb);
+    add_diagonal(out, node,
+                 {bb.rr + aa.rr - 2 * ab.rr, bb.rz + aa.rz - ab.rz - ab.zr, bb.zz + aa.zz - 2 * ab.zz});
+    add_diagonal(out, node + 1, aa);
+    add_below(out, node - 1, 1, {ab.rr - bb.rr, ab.rz - bb.rz, ab.zr - bb.rz, ab.zz - bb.zz});
+    add_below(out, node, 1, {ab.rr - aa.rr, ab.rz - aa.rz, ab.zr - aa.rz, ab.zz - aa.zz});
+    add_below(out, node - 1, 2, {-ab.rr, -ab.rz, -ab.zr, -ab.zz});
 }
 
 }  // namespace roundwright

@@ -12,6 +12,14 @@ namespace roundwright {
 /// Node positions of a meridian: r_0, z_0, r_1, z_1, ... in mm.
 using Positions = std::vector<double>;
 
+/// The walls of a meridian as they lie: direction and length of every segment. Taken once for a set of
+/// positions, all derivatives can share them.
+struct LyingWall {
+    double tr, tz;  ///< unit tangent
+    double length;
+};
+using LyingWalls = std::vector<LyingWall>;
+
 /// How the second derivatives of the energy are taken.
 enum class Curvature {
     exact,
@@ -40,45 +48,47 @@ class Membrane {
     /// Size of the forces that a stretch of one hundredth everywhere makes: the scale for residuals.
     [[nodiscard]] double force_scale() const { return force_scale_; }
 
+    /// `out` has as many entries as there are segments.
+    void take_walls(const Positions& x, LyingWalls& out) const;
+
     [[nodiscard]] double energy(const Positions& x) const;
     [[nodiscard]] double volume(const Positions& x) const;
     /// Mean over the fabric of course stretch plus wale stretch, where fabric with length to spare counts as
     /// unstretched.
-    [[nodiscard]] double area_stretch(const Positions& x) const;
+    [[nodiscard]] double area_stretch(const Positions& x, const LyingWalls& walls) const;
 
     /// Gradients; fixed unknowns have 0. `out` has `unknowns()` entries.
-    void energy_gradient(const Positions& x, double* out) const;
+    void energy_gradient(const Positions& x, const LyingWalls& walls, double* out) const;
     void volume_gradient(const Positions& x, double* out) const;
-    void area_stretch_gradient(const Positions& x, double* out) const;
+    void area_stretch_gradient(const Positions& x, const LyingWalls& walls, double* out) const;
 
     /// Second derivatives of E - p V. Projected: without the pressure's part and the indefinite parts of E.
-    void hessian(const Positions& x, double pressure, Curvature curvature, BandMatrix& out) const;
+    void hessian(const Positions& x, const LyingWalls& walls, double pressure, Curvature curvature,
+                 BandMatrix& out) const;
 
     [[nodiscard]] double course_stretch(const Positions& x, std::size_t node) const;
     [[nodiscard]] double wale_stretch(const Positions& x, std::size_t segment) const;
 
   private:
     struct Loop {
-        double radius = 0;     ///< relaxed, mm; 0 at a pole
-        double area = 0;       ///< mm^2
+        double radius = 0;  ///< relaxed, mm; 0 at a pole
+        double area = 0;    ///< mm^2
+        double area_by_radius = 0;
         double stiffness = 0;  ///< of E = stiffness (r - radius)^2 / 2
         double bending = 0;    ///< of E = bending (1 - t . t')
     };
     struct Wall {
         double height = 0;
         double area = 0;
+        double area_by_height = 0;
         double stiffness = 0;      ///< of E = stiffness (length - height)^2 / 2
         double least_squared = 0;  ///< keeps the length's derivatives finite where it vanishes
     };
-    struct Segment {
-        double tr, tz, length;
-    };
-
-    [[nodiscard]] Segment segment(const Positions& x, std::size_t s) const;
+    [[nodiscard]] LyingWall wall(const Positions& x, std::size_t s) const;
     [[nodiscard]] double stiffness(const Loop& loop, double r) const;
     void set_fixed_to_zero(double* gradient) const;
-    void add_wall_hessian(const Positions& x, std::size_t s, Curvature curvature, BandMatrix& out) const;
-    void add_bending_hessian(const Positions& x, std::size_t node, Curvature curvature,
+    void add_wall_hessian(std::size_t s, const LyingWall& at, bool exact, BandMatrix& out) const;
+    void add_bending_hessian(std::size_t node, const LyingWall& before, const LyingWall& after, bool exact,
                              BandMatrix& out) const;
     void add_volume_hessian(const Positions& x, std::size_t s, double factor, BandMatrix& out) const;
 

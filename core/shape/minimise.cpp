@@ -19,10 +19,11 @@ class Search {
     Search(const Membrane& membrane, double target, const ShapeOptions& options, MinimiseWorkspace& space,
            Equilibrium& state)
         : membrane_(membrane), target_(target), options_(options), space_(space), state_(state) {
-        space_.resize(membrane.unknowns());
+        space_.resize(membrane.nodes());
     }
 
     void run(double relative_gradient, int max_iterations) {
+        energy_ = membrane_.energy(state_.x);
         for (state_.iterations = 0;; ++state_.iterations) {
             take_derivatives();
             if (converged(relative_gradient)) return finish(Termination::converged);
@@ -34,17 +35,19 @@ class Search {
     }
 
   private:
-    [[nodiscard]] bool stuffed() const { return target_ > 0; }
+    [[nodiscard]] bool stuffed() const { return target_ > 0 || state_.holds_stuffing; }
+    [[nodiscard]] bool seeks_stretch() const { return target_ > 0 && !state_.holds_stuffing; }
     void finish(Termination termination) { state_.termination = termination; }
 
     void take_derivatives() {
-        membrane_.energy_gradient(state_.x, space_.energy_gradient.data());
+        membrane_.take_walls(state_.x, space_.walls);
+        membrane_.energy_gradient(state_.x, space_.walls, space_.energy_gradient.data());
         if (!stuffed()) return;
         volume_ = membrane_.volume(state_.x);
         pressure_ = state_.stuffing / volume_;
-        stretch_ = membrane_.area_stretch(state_.x);
+        stretch_ = membrane_.area_stretch(state_.x, space_.walls);
         membrane_.volume_gradient(state_.x, space_.volume_gradient.data());
-        membrane_.area_stretch_gradient(state_.x, space_.stretch_gradient.data());
+        membrane_.area_stretch_gradient(state_.x, space_.walls, space_.stretch_gradient.data());
     }
 
     /// Size of the gradient of E - p V, its two parts given.
@@ -66,7 +69,8 @@ class Search {
     bool converged(double relative_gradient) {
         state_.residual =
             force_norm(space_.energy_gradient, pressure_, space_.volume_gradient) / membrane_.force_scale();
-        const double missed = stuffed() && !is_barely_stuffed() ? std::abs(stretch_ - target_) / target_ : 0;
+        const double missed =
+            seeks_stretch() && !is_barely_stuffed() ? std::abs(stretch_ - target_) / target_ : 0;
         return state_.residual <= relative_gradient && missed <= 10 * relative_gradient;
     }
 
@@ -77,52 +81,49 @@ class Search {
         for (const Curvature curvature : {Curvature::exact, Curvature::projected}) {
             state_.stuffing = stuffing;
             if (!factor(curvature)) continue;
-            solve_for_steps();
-            if (stuffed()) adjust_stuffing();
+            if (seeks_stretch()) adjust_stuffing();
             combine_steps();
             if (slope() <= 0) return true;
         }
         return false;
     }
 
+    /// False where the matrix, with the volume's stiffening, does not make a minimum.
     bool factor(Curvature curvature) {
-        membrane_.hessian(state_.x, pressure_, curvature, space_.matrix);
+        membrane_.hessian(state_.x, space_.walls, pressure_, curvature, space_.matrix);
         const double smallest = 1e-14 * space_.matrix.largest_diagonal();
         if (curvature == Curvature::projected)
             for (std::size_t i = 0; i < space_.matrix.size(); ++i)
                 space_.matrix.add(i, i, 1e-6 * space_.matrix.diagonal(i) + smallest);
         const std::size_t negative = space_.matrix.factor(smallest);
-        return negative == 0 || (negative == 1 && stuffed() && stiffening_outweighs());
+        solve_for_steps();
+        return negative == 0 || (negative == 1 && stuffed() && stiffening() < 0);
     }
 
-    /// The volume's own stiffening c/V^2 dV dV' may make up for one negative eigenvalue: by the matrix
-    /// determinant lemma the sum is positive definite if 1 + c/V^2 dV' H^-1 dV is negative as well.
-    bool stiffening_outweighs() {
-        space_.pressure_step = space_.volume_gradient;
-        space_.matrix.solve(space_.pressure_step.data());
-        const double kappa = state_.stuffing / (volume_ * volume_);
-        return 1 + kappa * dot(space_.volume_gradient, space_.pressure_step) < 0;
-    }
-
+    /// H^-1 of the force and of the volume gradient.
     void solve_for_steps() {
         for (std::size_t i = 0; i < space_.step.size(); ++i)
             space_.step[i] = pressure_ * space_.volume_gradient[i] - space_.energy_gradient[i];
-        space_.matrix.solve(space_.step.data());
-        if (!stuffed()) return;
+        if (!stuffed()) return space_.matrix.solve(space_.step.data());
         space_.pressure_step = space_.volume_gradient;
-        space_.matrix.solve(space_.pressure_step.data());
+        space_.matrix.solve(space_.step.data(), space_.pressure_step.data());
+        volume_per_pressure_ = dot(space_.volume_gradient, space_.pressure_step);
+    }
+
+    /// 1 + c / V^2 dV' H^-1 dV, for the volume's own stiffening. By the matrix determinant lemma H with that
+    /// added has the sign of det H times this: negative, it makes up for one negative eigenvalue.
+    [[nodiscard]] double stiffening() const {
+        return 1 + state_.stuffing / (volume_ * volume_) * volume_per_pressure_;
     }
 
     /// The bordered step: dp such that the stretch comes out, and the amount of stuffing that goes with it.
     void adjust_stuffing() {
         const double per_pressure = dot(space_.stretch_gradient, space_.pressure_step);
         const double rest = target_ - stretch_ - dot(space_.stretch_gradient, space_.step);
-        const double kappa = state_.stuffing / (volume_ * volume_);
-        const double across = dot(space_.volume_gradient, space_.pressure_step);
         // More stuffing must stretch more; beyond a balloon's peak both factors are negative.
-        if (!(per_pressure * (1 + kappa * across) > 0)) return;
+        if (!(per_pressure * stiffening() > 0)) return;
         const double change = rest / per_pressure;
-        const double volume_change = dot(space_.volume_gradient, space_.step) + change * across;
+        const double volume_change = dot(space_.volume_gradient, space_.step) + change * volume_per_pressure_;
         const double wanted = (pressure_ + change) * (volume_ + volume_change);
         if (!std::isfinite(wanted)) return;
         state_.stuffing =
@@ -134,17 +135,15 @@ class Search {
         if (!stuffed()) return;
         const double change = state_.stuffing / volume_ - pressure_;
         const double kappa = state_.stuffing / (volume_ * volume_);
-        const double along = dot(space_.volume_gradient, space_.step);
-        const double across = dot(space_.volume_gradient, space_.pressure_step);
-        const double share = change - kappa * (along + change * across) / (1 + kappa * across);
+        const double along = dot(space_.volume_gradient, space_.step) + change * volume_per_pressure_;
+        const double share = change - kappa * along / stiffening();
         for (std::size_t i = 0; i < space_.step.size(); ++i)
             space_.step[i] += share * space_.pressure_step[i];
     }
 
-    [[nodiscard]] double merit(const Positions& x) const {
-        const double energy = membrane_.energy(x);
+    /// E - c ln V, the volume taken by that of the positions.
+    [[nodiscard]] double merit(double energy, double volume) const {
         if (!stuffed()) return energy;
-        const double volume = membrane_.volume(x);
         return volume > 0 ? energy - state_.stuffing * std::log(volume / volume_)
                           : std::numeric_limits<double>::infinity();
     }
@@ -174,7 +173,8 @@ class Search {
 
     /// Whether the trial has less force on it than the positions had, for the stuffing as it now is.
     [[nodiscard]] bool trial_is_calmer() {
-        membrane_.energy_gradient(space_.trial, space_.trial_energy_gradient.data());
+        membrane_.take_walls(space_.trial, space_.trial_walls);
+        membrane_.energy_gradient(space_.trial, space_.trial_walls, space_.trial_energy_gradient.data());
         double before = 0;
         double after = 0;
         if (stuffed()) {
@@ -189,14 +189,16 @@ class Search {
     /// Backtracking with Armijo's condition (Nocedal and Wright, Numerical Optimization, 3.1); where the
     /// change drowns in the rounding of the merit, the forces decide.
     bool search_along_step() {
-        const double before = merit(state_.x);
+        const double before = energy_;  // the volume's part is ln 1
         const double rounding = 1e-13 * std::max(std::abs(before), state_.stuffing);
         for (double length = 1; length > 1e-12; length /= 2) {
             const double change = std::min(take_trial(length), 0.0);
-            const double after = merit(space_.trial);
+            const double energy = membrane_.energy(space_.trial);
+            const double after = merit(energy, stuffed() ? membrane_.volume(space_.trial) : 0);
             const bool drowned = -change <= rounding && std::abs(after - before) <= rounding;
             if (drowned ? trial_is_calmer() : after <= before + 1e-4 * change) {
                 state_.x.swap(space_.trial);
+                energy_ = energy;
                 return true;
             }
         }
@@ -210,14 +212,19 @@ class Search {
     const ShapeOptions& options_;
     MinimiseWorkspace& space_;
     Equilibrium& state_;
+    double energy_ = 0;
     double volume_ = 0;
     double pressure_ = 0;
     double stretch_ = 0;
+    double volume_per_pressure_ = 0;
 };
 
 }  // namespace
 
-void MinimiseWorkspace::resize(std::size_t unknowns) {
+void MinimiseWorkspace::resize(std::size_t nodes) {
+    const std::size_t unknowns = 2 * nodes;
+    walls.resize(nodes - 1);
+    trial_walls.resize(nodes - 1);
     matrix.resize(unknowns);
     trial.resize(unknowns);
     for (auto* vector : {&energy_gradient, &volume_gradient, &stretch_gradient, &trial_energy_gradient,

@@ -118,7 +118,9 @@ Shape shape_of(const ShapeProblem& problem, const Membrane& membrane, const Equi
     shape.residual = state.residual;
     shape.energy = membrane.energy(state.x);
     shape.pressure = problem.area_stretch > 0 ? state.stuffing / measure.volume : 0;
-    shape.area_stretch = membrane.area_stretch(state.x);
+    LyingWalls walls(nodes - 1);
+    membrane.take_walls(state.x, walls);
+    shape.area_stretch = membrane.area_stretch(state.x, walls);
     shape.width_mm = measure.width;
     shape.height_mm = measure.height;
     shape.volume_mm3 = measure.volume;

@@ -26,6 +26,12 @@ Case disturbed(MeridianEnd last, unsigned number) {
     return c;
 }
 
+LyingWalls walls_of(const Membrane& membrane, const Positions& x) {
+    LyingWalls walls(membrane.nodes() - 1);
+    membrane.take_walls(x, walls);
+    return walls;
+}
+
 bool is_fixed(const Case& c, std::size_t i) { return i == 1 || (i % 2 == 0 && c.meridian.on_axis(i / 2)); }
 
 template <class Function>
@@ -45,9 +51,9 @@ TEST_P(MembraneDerivatives, GradientsAgreeWithDifferences) {
     std::vector<double> energy(membrane.unknowns());
     std::vector<double> volume(membrane.unknowns());
     std::vector<double> stretch(membrane.unknowns());
-    membrane.energy_gradient(c.x, energy.data());
+    membrane.energy_gradient(c.x, walls_of(membrane, c.x), energy.data());
     membrane.volume_gradient(c.x, volume.data());
-    membrane.area_stretch_gradient(c.x, stretch.data());
+    membrane.area_stretch_gradient(c.x, walls_of(membrane, c.x), stretch.data());
     for (std::size_t i = 0; i < c.x.size(); ++i) {
         if (is_fixed(c, i)) {
             EXPECT_EQ(energy[i], 0);
@@ -58,7 +64,7 @@ TEST_P(MembraneDerivatives, GradientsAgreeWithDifferences) {
         const double step = 1e-5;
         const auto e = [&](const Positions& x) { return membrane.energy(x); };
         const auto v = [&](const Positions& x) { return membrane.volume(x); };
-        const auto s = [&](const Positions& x) { return membrane.area_stretch(x); };
+        const auto s = [&](const Positions& x) { return membrane.area_stretch(x, walls_of(membrane, x)); };
         EXPECT_NEAR(energy[i], central_difference(e, c.x, i, step), 1e-6 * (1 + std::abs(energy[i])));
         EXPECT_NEAR(volume[i], central_difference(v, c.x, i, step), 1e-6 * (1 + std::abs(volume[i])));
         EXPECT_NEAR(stretch[i], central_difference(s, c.x, i, step), 1e-8);
@@ -73,7 +79,7 @@ TEST_P(MembraneDerivatives, HessianAgreesWithDifferencesOfGradients) {
     const double pressure = 0.02;
     BandMatrix hessian;
     hessian.resize(membrane.unknowns());
-    membrane.hessian(c.x, pressure, Curvature::exact, hessian);
+    membrane.hessian(c.x, walls_of(membrane, c.x), pressure, Curvature::exact, hessian);
     std::vector<double> energy(membrane.unknowns());
     std::vector<double> volume(membrane.unknowns());
     for (std::size_t i = 0; i < c.x.size(); ++i)
@@ -83,7 +89,7 @@ TEST_P(MembraneDerivatives, HessianAgreesWithDifferencesOfGradients) {
                 continue;
             }
             const auto force = [&](const Positions& x) {
-                membrane.energy_gradient(x, energy.data());
+                membrane.energy_gradient(x, walls_of(membrane, x), energy.data());
                 membrane.volume_gradient(x, volume.data());
                 return energy[i] - pressure * volume[i];
             };
@@ -98,7 +104,7 @@ TEST_P(MembraneDerivatives, ProjectedHessianHasNoNegativeEigenvalue) {
     const Membrane membrane(c.meridian, {});
     BandMatrix hessian;
     hessian.resize(membrane.unknowns());
-    membrane.hessian(c.x, 0.02, Curvature::projected, hessian);
+    membrane.hessian(c.x, walls_of(membrane, c.x), 0.02, Curvature::projected, hessian);
     EXPECT_EQ(hessian.factor(1e-12), 0u);
 }
 

@@ -156,6 +156,35 @@ TEST(SolveShape, RefusesWhatIsNoPiece) {
     EXPECT_EQ(solve_shape(good, options).termination, Termination::unusable_problem);
 }
 
+// Coarse first, then fine: the last level has little left to do, however long the piece.
+TEST(SolveShape, LongPiecesTakeFewSteps) {
+    for (const int n : {20, 100, 600}) {
+        const Shape ball = solve_shape(piece_of(ball_counts(n), 0.04, MeridianEnd::drawn_closed));
+        EXPECT_EQ(ball.termination, Termination::converged);
+        EXPECT_LE(ball.iterations, 6) << n;
+    }
+}
+
+// A large piece on a narrow start, stuffed very firmly: past the peak of a balloon's pressure, where more
+// stretch takes less pressure. Found among random tables.
+TEST(SolveShape, BeyondTheBalloonsPeak) {
+    ShapeProblem problem;
+    for (const int stitches : {53,   53,   59,   113,  224,  435,  848,  704,  617,  368,  648,  1145, 2000,
+                               2000, 1998, 1999, 1998, 2000, 2000, 1999, 1995, 2000, 2000, 1787, 1114})
+        problem.rest_loop_mm.push_back(stitches * width_mm);
+    problem.rest_height_mm.assign(problem.rest_loop_mm.size() - 1, 1.12 * width_mm);
+    problem.first = MeridianEnd::open;
+    problem.area_stretch = 0.2;
+    problem.stitch_width_mm = width_mm;
+    const Shape shape = solve_shape(problem);
+    EXPECT_EQ(shape.termination, Termination::converged);
+    EXPECT_NEAR(shape.area_stretch, 0.2, 1e-7);
+    problem.area_stretch = 0.21;
+    const Shape firmer = solve_shape(problem);
+    EXPECT_GT(firmer.area_stretch, shape.area_stretch);
+    EXPECT_LT(firmer.pressure, shape.pressure);
+}
+
 // Single rounds, drums, discs stuffed through an open rim, frills and necks: all have a shape.
 TEST(SolveShape, AwkwardPiecesConverge) {
     const std::vector<std::vector<int>> tables{
