@@ -7,6 +7,8 @@
 #include <QPainter>
 #include <QSvgGenerator>
 
+#include "render/drawing/xml_text.h"
+
 namespace roundwright::render {
 namespace {
 
@@ -15,15 +17,6 @@ constexpr double svg_units_per_mm = 100;
 QRectF inner(const QSizeF& size, double margin_share) {
     const double margin = margin_share * std::min(size.width(), size.height());
     return QRectF(QPointF(), size).adjusted(margin, margin, -margin, -margin);
-}
-
-/// The generator writes its title as it is, so it must be XML already (XML 1.0, 2.2: few control characters).
-QString as_xml(const QString& text) {
-    QString found = text.toHtmlEscaped();
-    found.removeIf([](QChar letter) {
-        return letter.unicode() < 0x20 || letter.unicode() >= 0xFFFE;
-    });
-    return found;
 }
 
 }  // namespace
@@ -62,7 +55,7 @@ QByteArray piece_svg(const StitchSurface& surface, DrawOptions drawing, const Im
     generator.setResolution(static_cast<int>(std::lround(25.4 * svg_units_per_mm)));
     generator.setSize(size);
     generator.setViewBox(QRect(QPoint(), size));
-    generator.setTitle(as_xml(options.title));
+    generator.setTitle(xml_text(options.title));
     drawing.target = QRectF(QPointF(), size);
     QPainter painter(&generator);
     if (options.background.isValid()) painter.fillRect(drawing.target, options.background);
