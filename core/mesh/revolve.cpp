@@ -245,7 +245,7 @@ std::vector<LoopWaves> loop_waves(const std::vector<int>& waves, const std::vect
 StitchSurface revolve(const Toy& toy, const Piece& piece, const StitchGraph& graph, const Shape& shape,
                       const std::vector<int>& ruffle_waves, const std::vector<double>& ruffle_height_mm,
                       const RevolveOptions& options) {
-    auto rounds = lay_stitches(graph);
+    auto rounds = lay_stitches(graph, piece.joining == Joining::rows);
     const auto empty = [](const LaidRound& round) { return round.cells.empty(); };
     rounds.erase(std::find_if(rounds.begin(), rounds.end(), empty), rounds.end());
     if (rounds.empty() || shape.radius_mm.size() <= rounds.size() || shape.z_mm.size() <= rounds.size())

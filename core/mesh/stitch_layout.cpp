@@ -120,19 +120,31 @@ LaidRound lay_round(const GraphRound& round, int number, const std::vector<LoopO
     return with_carried(own, first, first + worked, edge);
 }
 
+/// From the order of a row worked back to that of row 1.
+void turn(LaidRound& row) {
+    std::reverse(row.cells.begin(), row.cells.end());
+    for (auto& cell : row.cells) {
+        const double first = row.loops_below - cell.below_last;
+        cell.below_last = row.loops_below - cell.below_first;
+        cell.below_first = first;
+    }
+}
+
 }  // namespace
 
-std::vector<LaidRound> lay_stitches(const StitchGraph& graph) {
+std::vector<LaidRound> lay_stitches(const StitchGraph& graph, bool turned) {
     std::vector<LaidRound> rounds;
     rounds.reserve(graph.rounds.size());
     std::vector<LoopOwner> edge(static_cast<std::size_t>(std::max(0, graph.foundation_loops)));
     for (std::size_t i = 0; i < graph.rounds.size(); ++i) {
+        if (turned && i > 0) std::reverse(edge.begin(), edge.end());
         rounds.push_back(lay_round(graph.rounds[i], static_cast<int>(i), edge));
         const auto& cells = rounds.back().cells;
         edge.resize(cells.size());
         std::transform(cells.begin(), cells.end(), edge.begin(), [](const LaidStitch& cell) {
             return LoopOwner{cell.round, cell.stitch};
         });
+        if (turned && i % 2 == 1) turn(rounds.back());
     }
     return rounds;
 }

@@ -28,6 +28,9 @@ struct LaidRound {
 /// share it evenly; a chain, or a stitch beside a skipped loop, takes up the free loops beside it. A graph
 /// whose feet do not come out (see `PieceGraph`) is laid as far as it goes and stretched over the rest.
 /// A round that leaves no loop has no cells.
-[[nodiscard]] std::vector<LaidRound> lay_stitches(const StitchGraph& graph);
+///
+/// In a piece worked in rows (`turned`) every row meets the loops below from their end; its cells still stand
+/// in the order of row 1, so that the fabric is one.
+[[nodiscard]] std::vector<LaidRound> lay_stitches(const StitchGraph& graph, bool turned = false);
 
 }  // namespace roundwright

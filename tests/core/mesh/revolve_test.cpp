@@ -134,6 +134,53 @@ TEST(Revolve, APieceThatStartsAtTheTopIsTurnedOver) {
     }
 }
 
+/// Length of the loop above a round along its stitches' upper corners, which stand evenly on it.
+double loop_length(const StitchSurface& surface, std::size_t round) {
+    double length = 0;
+    for (auto s = surface.first_stitch_of_round[round]; s < surface.first_stitch_of_round[round + 1]; ++s)
+        length += (surface.stitches[s].corners[2] - surface.stitches[s].corners[3]).norm();
+    return length;
+}
+
+TEST(Revolve, RufflesCarryTheLoopsSpareLength) {
+    // The sine of amplitude 1 over 2 pi is 7.640395578055 long (DLMF ch. 19); n waves around radius r are the
+    // same shape at amplitude r / n.
+    auto example = test::example_piece({30, 60, 120, 240}, End::left_open);
+    const double r = 45;
+    example.shape = test::shape_through({0, 7, 14, r - 5, r}, {0, 0.1, 0.2, 0.3, 0.4});
+    const int waves = 8;
+    const std::vector<int> counts = {0, 0, 0, waves};
+    const std::vector<double> heights = {0, 0, 0, 2 * r / waves};
+    const auto surface = revolve(example.toy, example.piece(), example.graph, example.shape, counts, heights);
+    EXPECT_NEAR(loop_length(surface, 3) / r, 7.640395578055, 0.01);
+    const auto flat = revolve(example.toy, example.piece(), example.graph, example.shape, {}, {});
+    EXPECT_NEAR(loop_length(flat, 3) / r, 2 * std::numbers::pi, 0.01);
+    expect_sound(surface.mesh, 2);
+}
+
+TEST(Revolve, TheReliefKeepsTheMeanSurfaceAtTheSolvedRadius) {
+    // A straight tube: the mean distance of its outer skin from the axis, by area, is the solved radius.
+    auto example = test::example_piece(std::vector<int>(12, 24), End::left_open, 24);
+    const auto surface = surface_of(example);
+    const double radius = example.shape.radius_mm.front();
+    double sum = 0, area = 0;
+    for (std::size_t t = 0; t < surface.mesh.indices.size(); t += 3) {
+        Vec3 p[3];
+        for (std::size_t k = 0; k < 3; ++k) {
+            const float* at = &surface.mesh.positions[3U * surface.mesh.indices[t + k]];
+            p[k] = Vec3(at[0], at[1], at[2]);
+        }
+        const Vec3 middle = (p[0] + p[1] + p[2]) / 3, across = (p[1] - p[0]).cross(p[2] - p[0]);
+        const Vec3 out(middle.x(), 0, middle.z());
+        if (across.dot(out) <= 0) continue;
+        // Area as seen along the radius: what a lift of the surface is counted over.
+        const double seen = across.dot(out) / out.norm();
+        sum += seen * out.norm();
+        area += seen;
+    }
+    EXPECT_NEAR(sum / area, radius, 0.02 * 5);
+}
+
 TEST(Revolve, ShapesThatDoNotFitTheGraphGiveNothing) {
     auto example = test::sphere_piece(3);
     example.shape.radius_mm.resize(4);

@@ -83,6 +83,24 @@ TEST(StitchLayout, APartialRoundCarriesTheOtherLoopsUp) {
     EXPECT_TRUE(rounds[2].cells[5].carried);
 }
 
+TEST(StitchLayout, TurnedRowsStandOverTheStitchesTheyAreWorkedInto) {
+    // Row 2 meets row 1 from its end: its first stitch, an increase, is worked into row 1's last.
+    StitchGraph graph;
+    graph.foundation_loops = 3;
+    graph.rounds.push_back(round_of({single(0), single(1), single(2)}, 3));
+    auto more = single(0);
+    more.stitch.same_foot = true;
+    graph.rounds.push_back(round_of({single(0), more, single(1), single(2)}, 3));
+    const auto rows = lay_stitches(graph, true);
+    for (const auto& row : rows) expect_gapless(row);
+    ASSERT_EQ(rows[1].cells.size(), 4U);
+    EXPECT_EQ(rows[1].cells[3].stitch, 0);
+    EXPECT_EQ(rows[1].cells[3].below_first, 2.5);
+    EXPECT_EQ(rows[1].cells[2].stitch, 1);
+    EXPECT_EQ(rows[1].cells[0].stitch, 3);
+    EXPECT_EQ(rows[1].cells[0].below_first, 0.0);
+}
+
 TEST(StitchLayout, AGraphThatDoesNotComeOutIsStretchedOverTheRest) {
     StitchGraph graph;
     graph.foundation_loops = 6;
