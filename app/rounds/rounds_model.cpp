@@ -56,8 +56,6 @@ int RoundsModel::rowCount(const QModelIndex& parent) const {
 
 int RoundsModel::columnCount(const QModelIndex& parent) const { return parent.isValid() ? 0 : round_columns; }
 
-const Round& RoundsModel::round_at(int round) const { return session_.piece()->rounds[index_of(round)]; }
-
 // --- following the toy
 
 void RoundsModel::refill() {
@@ -65,7 +63,7 @@ void RoundsModel::refill() {
     rounds_ = session_.piece() ? static_cast<int>(session_.piece()->rounds.size()) : 0;
     rows_.assign(index_of(rounds_), {});
     study_ = session_.study(session_.current_piece());
-    refresh_counts();
+    read_rows();
     endResetModel();
 }
 
@@ -84,30 +82,29 @@ void RoundsModel::splice(const Splice& rounds) {
         beginInsertRows({}, at, at + more - 1);
         rows_.insert(rows_.begin() + at, index_of(more), Row{});
         rounds_ += more;
-        refresh_counts();
         endInsertRows();
     } else if (rounds.removed > shared) {
         const int fewer = rounds.removed - shared;
         beginRemoveRows({}, at, at + fewer - 1);
         rows_.erase(rows_.begin() + at, rows_.begin() + at + fewer);
         rounds_ -= fewer;
-        refresh_counts();
         endRemoveRows();
     }
 }
 
-void RoundsModel::refresh_counts() {
+void RoundsModel::read_rows() {
+    next_number_ = rounds_ + 1;
     if (!session_.piece()) return;
-    const auto counts = edge_counts(*session_.piece());
-    for (std::size_t round = 0; round < rows_.size() && round + 1 < counts.size(); ++round) {
-        rows_[round].below = counts[round];
-        rows_[round].stitches = counts[round + 1];
+    const auto& piece = *session_.piece();
+    const auto counts = edge_counts(piece);
+    for (std::size_t round = 0; round < rows_.size(); ++round) {
+        rows_[round] = {
+            static_cast<int>(round) + 1, piece.rounds[round], counts[round + 1], counts[round], {}};
     }
 }
 
 void RoundsModel::refresh() {
-    refresh_counts();
-    for (const auto& row : rows_) row.words.reset();
+    read_rows();
     Q_EMIT headerDataChanged(Qt::Horizontal, 0, round_columns - 1);
     if (rowCount() > 0) Q_EMIT dataChanged(index(0, 0), index(rowCount() - 1, round_columns - 1));
 }
@@ -158,7 +155,7 @@ QVariant RoundsModel::data(const QModelIndex& index, int role) const {
 QString RoundsModel::text(int round, RoundColumn column) const {
     switch (column) {
         case RoundColumn::number:
-            return QString::number(round + 1);
+            return QString::number(row(round).number);
         case RoundColumn::stitches:
             return QString::number(row(round).stitches);
         case RoundColumn::change:
@@ -201,7 +198,7 @@ QString RoundsModel::width(int round) const {
 }
 
 QString RoundsModel::next_round_text(RoundColumn column) const {
-    if (column == RoundColumn::number) return QString::number(rounds_ + 1);
+    if (column == RoundColumn::number) return QString::number(next_number_);
     if (column == RoundColumn::words) return rounds_ == 0 ? tr("type 6 to begin") : tr("next round");
     return {};
 }

@@ -40,7 +40,10 @@ class RoundsModel : public QAbstractTableModel {
     void entry_refused(const QString& why);
 
   private:
+    /// A copy of its own, since views ask for rows while the toy has others already.
     struct Row {
+        int number = 0;
+        Round round;
         int stitches = 0;
         int below = 0;
         mutable std::optional<QString> words;
@@ -50,10 +53,10 @@ class RoundsModel : public QAbstractTableModel {
     void splice(const Splice& rounds);
     void refill();
     void refresh();
-    void refresh_counts();
+    void read_rows();
     void take_study(int piece);
     [[nodiscard]] const Row& row(int round) const { return rows_[static_cast<std::size_t>(round)]; }
-    [[nodiscard]] const Round& round_at(int round) const;
+    [[nodiscard]] const Round& round_at(int round) const { return row(round).round; }
     [[nodiscard]] const PieceStudy* fitting_study() const;
     [[nodiscard]] QString text(int round, RoundColumn column) const;
     [[nodiscard]] QString words(int round) const;
@@ -69,6 +72,7 @@ class RoundsModel : public QAbstractTableModel {
     DocumentSession& session_;
     RoundEdits edits_;
     int rounds_ = 0;
+    int next_number_ = 1;  ///< shown on the row for the next round
     std::vector<Row> rows_;
     std::shared_ptr<const PieceStudy> study_;
 };

@@ -17,6 +17,10 @@ bool starts_a_count(const QString& typed) {
            (typed.front().isDigit() || QStringLiteral("+-=\u2212").contains(typed.front()));
 }
 
+bool starts_words(const QString& typed) {
+    return typed.size() == 1 && (typed.front().isLetter() || QStringLiteral("[(*").contains(typed.front()));
+}
+
 }  // namespace
 
 RoundsView::RoundsView(RoundsModel& model, QWidget* parent) : QTableView(parent), model_(model) {
@@ -24,7 +28,7 @@ RoundsView::RoundsView(RoundsModel& model, QWidget* parent) : QTableView(parent)
     setItemDelegate(new RoundsDelegate(model_, this));
     setSelectionBehavior(SelectRows);
     setSelectionMode(ExtendedSelection);
-    setEditTriggers(DoubleClicked);
+    setEditTriggers(DoubleClicked | AnyKeyPressed);
     setTabKeyNavigation(false);
     setShowGrid(false);
     setAlternatingRowColors(true);
@@ -100,8 +104,11 @@ void RoundsView::selectionChanged(const QItemSelection& selected, const QItemSel
     QTableView::selectionChanged(selected, deselected);
     if (taking_selection_) return;
     const QScopedValueRollback guard(taking_selection_, true);
+    if (selectionModel()->selectedRows().size() == 1) anchor_ = selectionModel()->selectedRows().front();
     std::vector<int> rounds;
-    for (const auto& index : selectionModel()->selectedRows()) rounds.push_back(index.row());
+    for (const auto& index : selectionModel()->selectedRows()) {
+        if (!model_.is_next_round(index)) rounds.push_back(index.row());
+    }
     model_.session().select_rounds(std::move(rounds));
 }
 
@@ -115,6 +122,7 @@ void RoundsView::show_selection(const std::vector<int>& rounds) {
     if (rounds.empty()) return;
     const auto first = model_.index(rounds.front(), column(RoundColumn::stitches));
     selectionModel()->setCurrentIndex(first, QItemSelectionModel::NoUpdate);
+    anchor_ = first;
     scrollTo(first);
 }
 
@@ -124,17 +132,17 @@ QModelIndex RoundsView::current_in(int column) const {
     return currentIndex().isValid() ? currentIndex().siblingAtColumn(column) : QModelIndex();
 }
 
+/// With Shift the selection reaches from where it began to the row, without it the row alone is selected.
 void RoundsView::go_to_row(int row, Qt::KeyboardModifiers modifiers) {
+    row = std::clamp(row, 0, model_.rowCount() - 1);
     const auto target = model_.index(row, column(RoundColumn::stitches));
     if (!target.isValid()) return;
-    if ((modifiers & Qt::ShiftModifier) != 0) {
-        QItemSelection run(current_in(0), target.siblingAtColumn(round_columns - 1));
-        selectionModel()->select(run.isEmpty() ? QItemSelection(target, target) : run,
-                                 QItemSelectionModel::Select | QItemSelectionModel::Rows);
-        selectionModel()->setCurrentIndex(target, QItemSelectionModel::NoUpdate);
-    } else {
-        setCurrentIndex(target);
-    }
+    const bool extend = (modifiers & Qt::ShiftModifier) != 0 && anchor_.isValid();
+    if (!extend) anchor_ = target;
+    const auto [first, last] = std::minmax({anchor_.row(), row});
+    selectionModel()->setCurrentIndex(target, QItemSelectionModel::NoUpdate);
+    selectionModel()->select({model_.index(first, 0), model_.index(last, round_columns - 1)},
+                             QItemSelectionModel::ClearAndSelect);
     scrollTo(target);
 }
 
@@ -142,24 +150,31 @@ void RoundsView::go_to_next_round() { go_to_row(model_.rowCount() - 1); }
 
 void RoundsView::go_on() {
     if (!currentIndex().isValid()) return go_to_next_round();
-    go_to_row(std::min(currentIndex().row() + 1, model_.rowCount() - 1));
+    go_to_row(currentIndex().row() + 1);
 }
 
 void RoundsView::open_editor(int column, QEvent* event) {
     const auto target = current_in(column);
     if (!target.isValid() || (model_.flags(target) & Qt::ItemIsEditable) == 0) return;
     selectionModel()->setCurrentIndex(target, QItemSelectionModel::NoUpdate);
-    edit(target, AllEditTriggers, event);
+    edit(target, event ? AnyKeyPressed : AllEditTriggers, event);
 }
 
 void RoundsView::edit_words() { open_editor(column(RoundColumn::words)); }
 
 void RoundsView::edit_count() { open_editor(column(RoundColumn::stitches)); }
 
-bool RoundsView::type_count(QKeyEvent* event) {
+/// A number or sign begins a count, a letter or bracket begins words.
+bool RoundsView::begin_typing(QKeyEvent* event) {
     const auto others = Qt::ControlModifier | Qt::AltModifier | Qt::MetaModifier;
-    if ((event->modifiers() & others) != 0 || !starts_a_count(event->text())) return false;
-    open_editor(column(RoundColumn::stitches), event);
+    if ((event->modifiers() & others) != 0) return false;
+    if (starts_a_count(event->text())) {
+        open_editor(column(RoundColumn::stitches), event);
+    } else if (starts_words(event->text())) {
+        open_editor(column(RoundColumn::words), event);
+    } else {
+        return false;
+    }
     return true;
 }
 
@@ -178,7 +193,9 @@ bool RoundsView::event(QEvent* event) {
 }
 
 void RoundsView::keyPressEvent(QKeyEvent* event) {
-    if (type_count(event)) return;
+    if (state() == EditingState)
+        return;  // Enter in an editor comes here as well, before its count is committed
+    if (begin_typing(event)) return;
     const bool plain = (event->modifiers() & ~(Qt::KeypadModifier | Qt::ShiftModifier)) == 0;
     switch (plain ? event->key() : Qt::Key_unknown) {
         case Qt::Key_Return:
@@ -186,6 +203,10 @@ void RoundsView::keyPressEvent(QKeyEvent* event) {
             return go_on();
         case Qt::Key_F2:
             return edit_words();
+        case Qt::Key_Up:
+            return go_to_row(currentIndex().row() - 1, event->modifiers());
+        case Qt::Key_Down:
+            return go_to_row(currentIndex().row() + 1, event->modifiers());
         case Qt::Key_Home:
             return go_to_row(0, event->modifiers());
         case Qt::Key_End:

@@ -6,8 +6,8 @@ namespace roundwright::app {
 
 class RoundsModel;
 
-/// The table of rounds and its keyboard: type a number, +6, -6 or = to set a count; Enter goes on to the next
-/// round; F2 or Tab goes to the words.
+/// The table of rounds and its keyboard: type a number, +6, -6 or = to set a count, letters to write words;
+/// Enter goes on to the next round; F2 or Tab goes to the words.
 class RoundsView : public QTableView {
     Q_OBJECT
   public:
@@ -30,7 +30,7 @@ class RoundsView : public QTableView {
 
   private:
     [[nodiscard]] QModelIndex current_in(int column) const;
-    bool type_count(QKeyEvent* event);
+    bool begin_typing(QKeyEvent* event);
     void go_on();
     void go_to_row(int row, Qt::KeyboardModifiers modifiers = {});
     void open_editor(int column, QEvent* event = nullptr);
@@ -40,6 +40,7 @@ class RoundsView : public QTableView {
 
     RoundsModel& model_;
     bool taking_selection_ = false;
+    QPersistentModelIndex anchor_;  ///< where a selection with Shift began
 };
 
 }  // namespace roundwright::app

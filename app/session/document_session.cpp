@@ -150,9 +150,11 @@ void DocumentSession::toy_became(const ChangeSet& changes) {
     const int piece_before = current_piece_;
     const auto selection_before = selection_;
     keep_places_valid();
+    const bool another_piece = current_piece_ != piece_before;
+    const bool another_selection = selection_ != selection_before;
     Q_EMIT toy_changed(changes);
-    if (current_piece_ != piece_before) Q_EMIT current_piece_changed(current_piece_);
-    if (selection_ != selection_before) Q_EMIT selection_changed(selection_);
+    if (another_piece) Q_EMIT current_piece_changed(current_piece_);
+    if (another_selection) Q_EMIT selection_changed(selection_);
     request(changes);
 }
 

@@ -25,6 +25,7 @@ ChecksList::ChecksList(DocumentSession& session, QWidget* parent)
     auto* head = new QHBoxLayout;
     head->setContentsMargins(12, 6, 12, 4);
     head->addWidget(title_);
+    head->addSpacing(10);
     head->addWidget(nothing_);
     head->addStretch(1);
     auto* layout = new QVBoxLayout(this);

@@ -29,7 +29,8 @@ class RoundActions : public QObject {
     void text_pasted(const QString& text);
 
   private:
-    [[nodiscard]] const std::vector<int>& selected() const { return session_.selection(); }
+    /// A copy: edits change the selection while they are made.
+    [[nodiscard]] std::vector<int> selected() const { return session_.selection(); }
     [[nodiscard]] int place_after_selection() const;
     void make_row_actions(QWidget* window);
     void make_clipboard_actions(QWidget* window);

@@ -48,28 +48,30 @@ ShapePanel::ShapePanel(DocumentSession& session, const ShapeActions& actions, QW
     large.setPointSizeF(large.pointSizeF() * 1.2);
     large.setWeight(QFont::DemiBold);
     size_->setFont(large);
-    size_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
-    detail_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+    for (QLabel* label : {size_, detail_}) label->setWordWrap(true);
+    // Room for two lines, so that the picture does not jump when the words get longer.
+    detail_->setMinimumHeight(2 * detail_->fontMetrics().lineSpacing());
+    detail_->setAlignment(Qt::AlignLeft | Qt::AlignTop);
 
-    auto* views = new QHBoxLayout;
-    views->setSpacing(2);
+    auto* controls = new QHBoxLayout;
+    controls->setSpacing(2);
     for (QAction* action : {actions.front, actions.side, actions.top, actions.fit, actions.stuffed}) {
-        views->addWidget(button_for(action, this));
+        controls->addWidget(button_for(action, this));
     }
-    auto* first_line = new QHBoxLayout;
-    first_line->addWidget(size_, 1);
-    first_line->addWidget(scale_bar_);
-    auto* second_line = new QHBoxLayout;
-    second_line->addWidget(detail_, 1);
-    second_line->addLayout(views);
+    controls->addStretch(1);
+    controls->addWidget(scale_bar_);
+    controls->setContentsMargins(8, 2, 12, 0);
+    auto* words = new QVBoxLayout;
+    words->setContentsMargins(14, 2, 12, 0);
+    words->setSpacing(2);
+    words->addWidget(size_);
+    words->addWidget(detail_);
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 6);
     layout->setSpacing(4);
     layout->addWidget(stack_, 1);
-    for (auto* line : {first_line, second_line}) {
-        line->setContentsMargins(12, 2, 12, 0);
-        layout->addLayout(line);
-    }
+    layout->addLayout(controls);
+    layout->addLayout(words);
 
     connect(&session_, &DocumentSession::surface_ready, this, &ShapePanel::show_surface);
     connect(&session_, &DocumentSession::study_ready, this, &ShapePanel::show_words);
@@ -129,9 +131,7 @@ void ShapePanel::show_words() {
     stack_->setCurrentIndex(there && scene_ ? 1 : 0);
     scale_bar_->setVisible(there);
     size_->setText(there ? size_words(*shown, session_.preferences().units()) : QString());
-    size_->setToolTip(size_->text());
     detail_->setText(hover_.isEmpty() ? words() : hover_);
-    detail_->setToolTip(detail_->text());
 }
 
 QString ShapePanel::words() const {

@@ -66,7 +66,7 @@ QPalette theme_palette(bool dark) {
     set(QPalette::ToolTipText, grey.tip_text);
     set(QPalette::Link, grey.link);
     set(QPalette::LinkVisited, grey.link);
-    set(QPalette::PlaceholderText, dark ? 0xff9aa1a8 : 0xff6a7077);
+    set(QPalette::PlaceholderText, dark ? 0xff9aa1a8 : 0xff646a71);
     set(QPalette::Light, dark ? 0xff3a4046 : 0xffffffff);
     set(QPalette::Midlight, dark ? 0xff343a3f : 0xfff0ede8);
     set(QPalette::Mid, grey.line);

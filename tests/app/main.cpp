@@ -1,0 +1,24 @@
+#include <gtest/gtest.h>
+
+#include <QApplication>
+#include <QSettings>
+#include <QTemporaryDir>
+
+// Settings go to a folder of the run's own, so that no test sees those of the person running it.
+int main(int argc, char** argv) {
+    ::testing::InitGoogleTest(&argc, argv);
+    const bool display =
+        qEnvironmentVariableIsSet("DISPLAY") && qEnvironmentVariableIsSet("ROUNDWRIGHT_TEST_WINDOWS");
+    if (!display) {
+        qputenv("QT_QPA_PLATFORM", "offscreen");
+        qputenv("ROUNDWRIGHT_VIEW", "painter");
+    }
+    qputenv("QT3D_RENDERER", "opengl");
+    const QTemporaryDir home;
+    QSettings::setDefaultFormat(QSettings::IniFormat);
+    QSettings::setPath(QSettings::IniFormat, QSettings::UserScope, home.path());
+    QApplication::setOrganizationName(QStringLiteral("roundwright-tests"));
+    QApplication::setApplicationName(QStringLiteral("roundwright-tests"));
+    const QApplication application(argc, argv);
+    return RUN_ALL_TESTS();
+}

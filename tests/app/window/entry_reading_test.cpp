@@ -1,0 +1,47 @@
+#include "app/window/entry_reading.h"
+
+#include <gtest/gtest.h>
+
+#include "tests/app/app_testing.h"
+
+namespace roundwright::app {
+namespace {
+
+EntryReading read(const QString& text, const Piece& after = piece_of({6, 12})) {
+    return read_entry(text, after, after.rounds.empty() ? Round{} : after.rounds.back(), Terms::us);
+}
+
+TEST(EntryReading, SaysWhatItUnderstood) {
+    EXPECT_EQ(read(QStringLiteral("24x4, 18, 12, 6")).understood,
+              QStringLiteral("rounds 3 to 9: 4 rounds of 24, 18, 12, 6"));
+    EXPECT_EQ(read(QStringLiteral("+6")).understood, QStringLiteral("round 3: 18"));
+    EXPECT_EQ(read(QStringLiteral("=x2")).understood, QStringLiteral("rounds 3 to 4: 2 rounds of 12"));
+}
+
+TEST(EntryReading, MakesTheRounds) {
+    const auto reading = read(QStringLiteral("+6x3 ="));
+    Piece piece;
+    piece.rounds = reading.rounds;
+    EXPECT_EQ(counts_of(piece), (std::vector{18, 24, 30, 30}));
+    EXPECT_TRUE(reading.can_be_added());
+}
+
+TEST(EntryReading, PointsAtWhatItDoesNotUnderstand) {
+    const auto reading = read(QStringLiteral("18, 24x, 30"));
+    EXPECT_FALSE(reading.can_be_added());
+    EXPECT_FALSE(reading.problem.isEmpty());
+    EXPECT_GE(reading.problem_at, 5);
+    EXPECT_LE(reading.problem_at, 8);
+}
+
+TEST(EntryReading, TheFirstRoundHasNoneBelow) {
+    EXPECT_TRUE(read(QStringLiteral("+6"), Piece{}).problem.contains(QStringLiteral("first round")));
+}
+
+TEST(EntryReading, NothingIsNoProblem) {
+    EXPECT_TRUE(read(QStringLiteral("  ")).problem.isEmpty());
+    EXPECT_FALSE(read(QStringLiteral("  ")).can_be_added());
+}
+
+}  // namespace
+}  // namespace roundwright::app

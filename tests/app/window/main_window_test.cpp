@@ -1,0 +1,376 @@
+#include "app/window/main_window.h"
+
+#include <gtest/gtest.h>
+#include <map>
+#include <memory>
+
+#include <QAbstractScrollArea>
+#include <QAccessible>
+#include <QClipboard>
+#include <QDir>
+#include <QLabel>
+#include <QLineEdit>
+#include <QMenuBar>
+#include <QMimeData>
+#include <QScreen>
+
+#include "app/rounds/rounds_view.h"
+#include "app/window/checks_list.h"
+#include "app/window/document_files.h"
+#include "app/window/fast_entry_line.h"
+#include "app/window/panel_column.h"
+#include "app/window/piece_edits.h"
+#include "app/window/shape_panel.h"
+#include "tests/app/app_testing.h"
+
+namespace roundwright::app {
+namespace {
+
+class MainWindowTest : public ::testing::Test {
+  protected:
+    void SetUp() override {
+        QSettings().clear();
+        QSettings().setValue(QStringLiteral("started-before"), true);
+        open_window();
+        session->start(empty_toy());
+    }
+
+    void open_window() {
+        window.reset();
+        session = std::make_unique<DocumentSession>();
+        session->preferences().set_units(LengthUnit::millimetres);
+        session->preferences().set_terms(Terms::us);
+        window = std::make_unique<MainWindow>(*session, folder.filePath(QStringLiteral("state")));
+        window->resize(1280, 760);
+        window->show();
+        ASSERT_TRUE(QTest::qWaitForWindowActive(window.get()));
+        ASSERT_TRUE(wait_until([&] { return window->shape().scene() != nullptr; }));
+    }
+
+    void type(const QString& text) {
+        for (const QChar letter : text) QTest::keyClick(focus(), letter.toLatin1());
+    }
+    void press(Qt::Key key, Qt::KeyboardModifiers modifiers = {}) {
+        QTest::keyClick(focus(), key, modifiers);
+        QCoreApplication::processEvents();
+    }
+    QWidget* focus() { return QApplication::focusWidget() ? QApplication::focusWidget() : window.get(); }
+    [[nodiscard]] std::vector<int> counts() const { return counts_of(*session->piece()); }
+    [[nodiscard]] QString pup() const { return folder.filePath(QStringLiteral("pup.roundwright")); }
+
+    void type_a_ball() {
+        window->fast_entry().focus_line();
+        type(QStringLiteral("6, 12, 18, 24x3, 18, 12, 6"));
+        press(Qt::Key_Return);
+        ASSERT_TRUE(wait_for_shape(*session));
+    }
+
+    QTemporaryDir folder;
+    std::unique_ptr<DocumentSession> session;
+    std::unique_ptr<MainWindow> window;
+};
+
+TEST_F(MainWindowTest, ATypedTableBecomesAShapeWithASize) {
+    window->rounds_view().setFocus();
+    for (const auto* count : {"6", "+6", "18"}) {
+        type(QString::fromLatin1(count));
+        press(Qt::Key_Return);
+    }
+    ASSERT_TRUE(wait_for_shape(*session));
+    EXPECT_EQ(counts(), (std::vector{6, 12, 18}));
+    const QString small = window->shape().size_text();
+    EXPECT_TRUE(small.contains(QStringLiteral("mm wide"))) << small.toStdString();
+    type(QStringLiteral("24"));
+    press(Qt::Key_Return);
+    ASSERT_TRUE(wait_for_shape(*session));
+    EXPECT_NE(window->shape().size_text(), small);
+    EXPECT_TRUE(window->shape().words().contains(QStringLiteral("open at the last round")));
+}
+
+TEST_F(MainWindowTest, FastEntrySaysWhatItUnderstoodThenAddsIt) {
+    window->fast_entry().focus_line();
+    type(QStringLiteral("6, 12, 24x2"));
+    EXPECT_TRUE(window->fast_entry().understood().contains(QStringLiteral("2 rounds of 24")));
+    EXPECT_EQ(session->undo_stack().count(), 0);
+    press(Qt::Key_Return);
+    EXPECT_EQ(counts(), (std::vector{6, 12, 24, 24}));
+    EXPECT_TRUE(window->fast_entry().line()->text().isEmpty());
+    EXPECT_EQ(session->undo_stack().undoText(), QStringLiteral("Add rounds 1 to 4"));
+}
+
+TEST_F(MainWindowTest, FastEntryHoldsWhatItDoesNotUnderstand) {
+    window->fast_entry().focus_line();
+    type(QStringLiteral("6, 12x"));
+    press(Qt::Key_Return);
+    EXPECT_TRUE(counts().empty());
+    EXPECT_EQ(window->fast_entry().line()->text(), QStringLiteral("6, 12x"));
+}
+
+TEST_F(MainWindowTest, UndoAndRedoGoThroughIdenticalDocuments) {
+    std::vector<std::string> states{write_document(session->toy())};
+    const auto step = [&] { states.push_back(write_document(session->toy())); };
+    type_a_ball();
+    step();
+    window->rounds_view().setFocus();
+    session->select_rounds({3});
+    type(QStringLiteral("25"));
+    press(Qt::Key_Return);
+    step();
+    session->select_rounds({1, 2});
+    press(Qt::Key_D, Qt::ControlModifier);
+    step();
+    press(Qt::Key_Down, Qt::AltModifier);
+    step();
+    press(Qt::Key_Delete);
+    step();
+    press(Qt::Key_L, Qt::ControlModifier);
+    step();
+    press(Qt::Key_D, Qt::ControlModifier | Qt::ShiftModifier);
+    step();
+    press(Qt::Key_C, Qt::ControlModifier | Qt::AltModifier);
+    step();
+    ASSERT_EQ(session->undo_stack().count(), static_cast<int>(states.size()) - 1);
+    for (int at = static_cast<int>(states.size()) - 2; at >= 0; --at) {
+        press(Qt::Key_Z, Qt::ControlModifier);
+        ASSERT_EQ(write_document(session->toy()), states[static_cast<std::size_t>(at)]) << "undo to " << at;
+    }
+    for (std::size_t at = 1; at < states.size(); ++at) {
+        press(Qt::Key_Z, Qt::ControlModifier | Qt::ShiftModifier);
+        ASSERT_EQ(write_document(session->toy()), states[at]) << "redo to " << at;
+    }
+}
+
+TEST_F(MainWindowTest, RoundsAreCopiedAndPasted) {
+    type_a_ball();
+    window->rounds_view().setFocus();
+    session->select_rounds({0, 1});
+    press(Qt::Key_C, Qt::ControlModifier);
+    session->select_rounds({8});
+    press(Qt::Key_V, Qt::ControlModifier);
+    EXPECT_EQ(counts(), (std::vector{6, 12, 18, 24, 24, 24, 18, 12, 6, 6, 12}));
+    EXPECT_EQ(session->selection(), (std::vector{9, 10}));
+    press(Qt::Key_X, Qt::ControlModifier);
+    EXPECT_EQ(counts().size(), 9u);
+}
+
+TEST_F(MainWindowTest, PastedTextGoesToTheFastEntry) {
+    QApplication::clipboard()->setText(QStringLiteral("6, 12\n18"));
+    window->rounds_view().setFocus();
+    press(Qt::Key_V, Qt::ControlModifier);
+    EXPECT_TRUE(window->fast_entry().line()->hasFocus());
+    press(Qt::Key_Return);
+    EXPECT_EQ(counts(), (std::vector{6, 12, 18}));
+}
+
+TEST_F(MainWindowTest, SavedAndOpenedItIsTheSame) {
+    type_a_ball();
+    const std::string before = write_document(session->toy());
+    EXPECT_TRUE(window->isWindowModified());
+    ASSERT_FALSE(session->save(pup()));
+    EXPECT_FALSE(window->isWindowModified());
+    EXPECT_TRUE(window->windowTitle().contains(QStringLiteral("pup")));
+    session->start(empty_toy());
+    ASSERT_TRUE(window->files().open(pup()));
+    EXPECT_EQ(write_document(session->toy()), before);
+}
+
+TEST_F(MainWindowTest, ClosingAsksBeforeChangesAreLost) {
+    type_a_ball();
+    answer_next_dialog(QStringLiteral("Cancel"));
+    EXPECT_FALSE(window->close());
+    ASSERT_FALSE(session->save(pup()));
+    session->edit_piece(QStringLiteral("Name"), [](Piece& piece) { piece.name = "Snout"; });
+    answer_next_dialog(QStringLiteral("Save"));
+    EXPECT_TRUE(window->close());
+    EXPECT_EQ(load_document_file(pup()).document.toy.pieces.front().name, "Snout");
+}
+
+TEST_F(MainWindowTest, ClosingWithoutSavingLeavesTheFile) {
+    type_a_ball();
+    ASSERT_FALSE(session->save(pup()));
+    session->edit_piece(QStringLiteral("Name"), [](Piece& piece) { piece.name = "Snout"; });
+    answer_next_dialog(QStringLiteral("Don’t save"));
+    EXPECT_TRUE(window->close());
+    EXPECT_NE(load_document_file(pup()).document.toy.pieces.front().name, "Snout");
+}
+
+TEST_F(MainWindowTest, OpeningAnotherToyAsksToo) {
+    type_a_ball();
+    ASSERT_FALSE(save_document_file(pup(), toy_of({6, 12})));
+    answer_next_dialog(QStringLiteral("Cancel"));
+    EXPECT_FALSE(window->files().open(pup()));
+    EXPECT_EQ(counts().size(), 9u);
+}
+
+TEST_F(MainWindowTest, ADamagedFileIsToldWithItsPlace) {
+    type_a_ball();
+    ASSERT_FALSE(session->save(folder.filePath(QStringLiteral("fine.roundwright"))));
+    const std::string before = write_document(session->toy());
+    std::string json = before;
+    json.replace(json.find("12"), 2, "-1");
+    QFile file(pup());
+    ASSERT_TRUE(file.open(QIODevice::WriteOnly));
+    file.write(json.c_str());
+    file.close();
+    QString told;
+    answer_next_dialog(QStringLiteral("OK"), &told);
+    EXPECT_FALSE(window->files().open(pup()));
+    EXPECT_TRUE(told.contains(QStringLiteral("pup.roundwright"))) << told.toStdString();
+    EXPECT_TRUE(told.contains(QStringLiteral("/pieces/0/rounds/1"))) << told.toStdString();
+    EXPECT_EQ(write_document(session->toy()), before);
+}
+
+TEST_F(MainWindowTest, AfterACrashTheToyIsOfferedAndComesBack) {
+    const QString state = folder.filePath(QStringLiteral("state"));
+    ASSERT_TRUE(QDir().mkpath(state));
+    const QString copy = state + QStringLiteral("/lost.roundwright");
+    ASSERT_FALSE(save_document_file(copy, toy_of({6, 12, 18})));
+    QFile note(state + QStringLiteral("/lost.note"));
+    ASSERT_TRUE(note.open(QIODevice::WriteOnly));
+    note.write(QStringLiteral("{\"copy\": \"%1\", \"document\": \"\"}").arg(copy).toUtf8());
+    note.close();
+    QString told;
+    answer_next_dialog(QStringLiteral("Bring it back"), &told);
+    window->begin({});
+    EXPECT_TRUE(told.contains(QStringLiteral("not saved yet"))) << told.toStdString();
+    EXPECT_EQ(counts(), (std::vector{6, 12, 18}));
+    EXPECT_TRUE(session->modified());
+}
+
+TEST_F(MainWindowTest, TheFirstStartShowsAStartedPieceAndWaitsForTheNextRounds) {
+    QSettings().clear();
+    open_window();
+    window->begin({});
+    ASSERT_TRUE(session->piece());
+    EXPECT_GE(session->piece()->rounds.size(), 6u);
+    EXPECT_TRUE(window->fast_entry().line()->hasFocus());
+    EXPECT_FALSE(session->modified());
+    ASSERT_TRUE(wait_for_shape(*session));
+    EXPECT_FALSE(window->shape().size_text().isEmpty());
+}
+
+TEST_F(MainWindowTest, AClickOnTheShapeSelectsTheRound) {
+    type_a_ball();
+    session->select_rounds({});
+    auto* picture = window->shape().scene()->widget();
+    auto* canvas = picture->childAt(picture->rect().center());
+    QTest::mouseClick(canvas, Qt::LeftButton, {}, canvas->rect().center());
+    ASSERT_EQ(session->selection().size(), 1u);
+    EXPECT_TRUE(window->shape().words().contains(QStringLiteral("selected")));
+    EXPECT_EQ(window->rounds_view().currentIndex().row(), session->selection().front());
+}
+
+TEST_F(MainWindowTest, UnitsChangeEverywhere) {
+    type_a_ball();
+    EXPECT_TRUE(window->shape().size_text().contains(QStringLiteral("mm")));
+    press(Qt::Key_I, Qt::ControlModifier | Qt::AltModifier);
+    EXPECT_TRUE(window->shape().size_text().contains(QStringLiteral("in")));
+    EXPECT_FALSE(window->shape().size_text().contains(QStringLiteral("mm")));
+    press(Qt::Key_M, Qt::ControlModifier | Qt::AltModifier);
+}
+
+TEST_F(MainWindowTest, PiecesAreAddedNamedAndDeleted) {
+    press(Qt::Key_N, Qt::ControlModifier | Qt::ShiftModifier);
+    EXPECT_EQ(session->toy().pieces.size(), 2u);
+    EXPECT_EQ(session->current_piece(), 1);
+    PieceEdits(*session).rename(QStringLiteral("Left fin"));
+    press(Qt::Key_PageUp, Qt::ControlModifier);
+    EXPECT_EQ(session->current_piece(), 0);
+    press(Qt::Key_PageDown, Qt::ControlModifier);
+    press(Qt::Key_Delete, Qt::ControlModifier | Qt::ShiftModifier);
+    EXPECT_EQ(session->toy().pieces.size(), 1u);
+    press(Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_EQ(session->toy().pieces.back().name, "Left fin");
+}
+
+// Every action is in a menu and has a shortcut (WCAG 2.1, 2.1.1: all by keyboard), and no two have the same.
+void collect(const QMenu& menu, std::map<QString, QString>& owners, const QString& path) {
+    for (const auto* action : menu.actions()) {
+        if (action->isSeparator()) continue;
+        const QString name = path + QLatin1Char('/') + action->text();
+        if (action->menu()) {
+            const bool of_the_toy =
+                action->text().contains(QStringLiteral("recent")) || path == QStringLiteral("/&Round");
+            if (!of_the_toy) collect(*action->menu(), owners, name);
+            continue;
+        }
+        const auto keys = action->shortcuts();
+        EXPECT_FALSE(keys.isEmpty()) << name.toStdString();
+        for (const auto& key : keys) {
+            const auto [other, fresh] = owners.emplace(key.toString(), name);
+            EXPECT_TRUE(fresh) << key.toString().toStdString() << ": " << name.toStdString() << " and "
+                               << other->second.toStdString();
+        }
+    }
+}
+
+TEST_F(MainWindowTest, EveryActionHasAShortcutOfItsOwn) {
+    std::map<QString, QString> owners;
+    for (const auto* action : window->menuBar()->actions()) {
+        collect(*action->menu(), owners, QLatin1Char('/') + action->text());
+    }
+    EXPECT_GT(owners.size(), 50u);
+}
+
+TEST_F(MainWindowTest, EveryControlHasAName) {
+    for (auto* widget : window->findChildren<QWidget*>()) {
+        if (widget->focusPolicy() == Qt::NoFocus || !widget->isVisible()) continue;
+        if (widget->objectName().startsWith(QStringLiteral("qt_"))) continue;
+        auto* interface = QAccessible::queryAccessibleInterface(widget);
+        if (!interface) continue;
+        const bool is_container = qobject_cast<QAbstractScrollArea*>(widget->parentWidget()) != nullptr;
+        if (is_container || widget == window->centralWidget()) continue;
+        EXPECT_FALSE(interface->text(QAccessible::Name).isEmpty())
+            << widget->metaObject()->className() << " " << widget->objectName().toStdString();
+    }
+}
+
+void expect_nothing_is_cut(const QWidget& window) {
+    for (const auto* label : window.findChildren<QLabel*>()) {
+        if (!label->isVisible() || label->text().isEmpty() || label->wordWrap()) continue;
+        const QSize wanted = label->sizeHint();
+        EXPECT_GE(label->width(), std::min(wanted.width(), window.width())) << label->text().toStdString();
+        EXPECT_GE(label->height(), wanted.height()) << label->text().toStdString();
+    }
+    const QRect all(QPoint(), window.size());
+    for (const auto* widget : window.findChildren<QWidget*>()) {
+        if (!widget->isVisible() || widget->parentWidget()->inherits("QAbstractScrollArea")) continue;
+        if (widget->window() != &window || qobject_cast<const QAbstractScrollArea*>(widget->parentWidget()))
+            continue;
+        const QRect place(widget->mapTo(&window, QPoint()), widget->size());
+        if (widget->parentWidget() == window.findChild<QMenuBar*>()) continue;
+        EXPECT_TRUE(all.contains(place)) << widget->metaObject()->className();
+    }
+}
+
+TEST_F(MainWindowTest, NothingIsCutAtTheSmallestSizes) {
+    type_a_ball();
+    for (const QSize size : {QSize(1280, 760), QSize(1024, 660)}) {
+        window->resize(size);
+        QCoreApplication::processEvents();
+        EXPECT_EQ(window->size(), size);
+        expect_nothing_is_cut(*window);
+    }
+}
+
+TEST_F(MainWindowTest, PicturesOfTheWindow) {
+    QDir().mkpath(QStringLiteral(ROUNDWRIGHT_SCREENSHOTS));
+    type_a_ball();
+    session->select_rounds({3});
+    for (const auto& [name, appearance] :
+         {std::pair{"light", Appearance::light}, std::pair{"dark", Appearance::dark}}) {
+        session->preferences().set_appearance(appearance);
+        for (const QSize size : {QSize(1280, 760), QSize(1024, 660)}) {
+            window->resize(size);
+            ASSERT_TRUE(wait_for_shape(*session));
+            const QString path = QStringLiteral("%1/window-%2-%3.png")
+                                     .arg(QStringLiteral(ROUNDWRIGHT_SCREENSHOTS), QString::fromLatin1(name))
+                                     .arg(size.width());
+            EXPECT_TRUE(window->grab().save(path));
+        }
+    }
+    session->preferences().set_appearance(Appearance::light);
+}
+
+}  // namespace
+}  // namespace roundwright::app
