@@ -10,6 +10,7 @@
 namespace roundwright::app {
 namespace {
 
+constexpr int margins = 12;  // left and right
 const auto open_setting = QStringLiteral("window/open-panel");
 
 /// What a section needs so that nothing in it is cut off at the side.
@@ -23,7 +24,7 @@ PanelColumn::PanelColumn(QWidget* parent) : QWidget(parent), layout_(new QVBoxLa
     layout_->setContentsMargins(6, 6, 6, 6);
     layout_->setSpacing(2);
     layout_->addStretch(1);
-    setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Preferred);
+    setSizePolicy(QSizePolicy::Maximum, QSizePolicy::Preferred);
 }
 
 void PanelColumn::add_section(const QString& key, const QString& title, const QString& icon_name,
@@ -36,6 +37,7 @@ void PanelColumn::add_section(const QString& key, const QString& title, const QS
     section.title->setFocusPolicy(Qt::TabFocus);
     section.title->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     section.title->setObjectName(QStringLiteral("panel-title"));
+    section.body->setAccessibleName(title);
     section.body->setWidget(panel);
     section.body->setWidgetResizable(true);
     section.body->setFrameShape(QFrame::NoFrame);
@@ -55,18 +57,37 @@ void PanelColumn::add_section(const QString& key, const QString& title, const QS
 
 void PanelColumn::show_open(const QString& key) {
     open_key_ = key;
-    int widest = 0;
     for (const auto& section : sections_) {
         const bool open = section.key == key;
         section.title->setChecked(open);
         section.title->setAccessibleDescription(open ? tr("open") : tr("folded"));
         section.body->setVisible(open);
-        widest = std::max(widest, section.title->sizeHint().width());
-        if (open) widest = std::max({widest, fontMetrics().averageCharWidth() * 40, room_of(*section.body)});
     }
-    setFixedWidth(widest + 12);
     layout_->setStretch(layout_->count() - 1, key.isEmpty() ? 1 : 0);
+    updateGeometry();
     Q_EMIT section_opened(key);
+}
+
+int PanelColumn::folded_width() const {
+    int widest = 0;
+    for (const auto& section : sections_) widest = std::max(widest, section.title->sizeHint().width());
+    return widest + margins;
+}
+
+int PanelColumn::wanted_width() const {
+    int width = folded_width();
+    for (const auto& section : sections_) {
+        if (section.key != open_key_) continue;
+        width = std::max({width, fontMetrics().averageCharWidth() * 40, room_of(*section.body) + margins});
+    }
+    return width;
+}
+
+QSize PanelColumn::sizeHint() const { return {wanted_width(), QWidget::sizeHint().height()}; }
+
+/// In a wide window the column may be pressed together while the window gets narrower, until it folds.
+QSize PanelColumn::minimumSizeHint() const {
+    return {room_enough_ ? folded_width() : wanted_width(), QWidget::minimumSizeHint().height()};
 }
 
 void PanelColumn::remember() const { QSettings().setValue(open_setting, open_key_); }
@@ -95,6 +116,7 @@ QString PanelColumn::title(const QString& key) const {
 }
 
 void PanelColumn::restore(bool room_enough) {
+    room_enough_ = room_enough;
     if (sections_.empty()) return;
     const QString last = QSettings().value(open_setting, sections_.front().key).toString();
     if (room_enough) {
@@ -106,6 +128,7 @@ void PanelColumn::restore(bool room_enough) {
 }
 
 void PanelColumn::fit_room(bool room_enough) {
+    if (std::exchange(room_enough_, room_enough) == room_enough) return;
     if (!room_enough && !open_key_.isEmpty()) {
         folded_for_room_ = open_key_;
         show_open({});

@@ -24,6 +24,8 @@ class PanelColumn : public QWidget {
     [[nodiscard]] QString open_key() const { return open_key_; }
     [[nodiscard]] QStringList keys() const;
     [[nodiscard]] QString title(const QString& key) const;
+    [[nodiscard]] QSize sizeHint() const override;
+    [[nodiscard]] QSize minimumSizeHint() const override;
 
     /// Opens the section that was open last, if there is room for it.
     void restore(bool room_enough);
@@ -41,10 +43,13 @@ class PanelColumn : public QWidget {
         QScrollArea* body = nullptr;
     };
     void show_open(const QString& key);
+    [[nodiscard]] int folded_width() const;
+    [[nodiscard]] int wanted_width() const;
     void remember() const;
 
     std::vector<Section> sections_;
     QVBoxLayout* layout_;
+    bool room_enough_ = true;
     QString open_key_;
     QString folded_for_room_;
 };
