@@ -95,6 +95,11 @@ void FastEntryLine::add_rounds() {
     Q_EMIT rounds_added();
 }
 
+void FastEntryLine::changeEvent(QEvent* event) {
+    QWidget::changeEvent(event);
+    if (event->type() == QEvent::PaletteChange) read();
+}
+
 bool FastEntryLine::eventFilter(QObject* watched, QEvent* event) {
     if (event->type() == QEvent::KeyPress) {
         auto* key = static_cast<QKeyEvent*>(event);

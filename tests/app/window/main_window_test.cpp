@@ -58,6 +58,12 @@ class MainWindowTest : public ::testing::Test {
     [[nodiscard]] std::vector<int> counts() const { return counts_of(*session->piece()); }
     [[nodiscard]] QString pup() const { return folder.filePath(QStringLiteral("pup.roundwright")); }
 
+    /// Sizes settle over several turns of the event loop: what folds changes what the layouts ask for.
+    void resize_to(const QSize& size) {
+        window->resize(size);
+        for (int turn = 0; turn < 5; ++turn) QTest::qWait(10);
+    }
+
     void type_a_ball() {
         window->fast_entry().focus_line();
         type(QStringLiteral("6, 12, 18, 24x3, 18, 12, 6"));
@@ -346,8 +352,7 @@ void expect_nothing_is_cut(const QWidget& window) {
 TEST_F(MainWindowTest, NothingIsCutAtTheSmallestSizes) {
     type_a_ball();
     for (const QSize size : {QSize(1280, 760), QSize(1024, 660)}) {
-        window->resize(size);
-        QCoreApplication::processEvents();
+        resize_to(size);
         EXPECT_EQ(window->size(), size);
         expect_nothing_is_cut(*window);
     }
@@ -361,7 +366,7 @@ TEST_F(MainWindowTest, PicturesOfTheWindow) {
          {std::pair{"light", Appearance::light}, std::pair{"dark", Appearance::dark}}) {
         session->preferences().set_appearance(appearance);
         for (const QSize size : {QSize(1280, 760), QSize(1024, 660)}) {
-            window->resize(size);
+            resize_to(size);
             ASSERT_TRUE(wait_for_shape(*session));
             const QString path = QStringLiteral("%1/window-%2-%3.png")
                                      .arg(QStringLiteral(ROUNDWRIGHT_SCREENSHOTS), QString::fromLatin1(name))
