@@ -195,7 +195,7 @@ DrawnPiece draw_piece(QPainter& painter, const StitchSurface& surface, const Dra
     if (surface.mesh.triangle_count() == 0 || drawn.units_per_mm <= 0) return drawn;
     StitchStyle style;
     style.stitch_mm = stitch_size(surface);
-    style.detail = detail_for(painter, style.stitch_mm * drawn.units_per_mm);
+    style.detail = std::min(options.most_detail, detail_for(painter, style.stitch_mm * drawn.units_per_mm));
     QTransform to_painter = QTransform::fromTranslate(drawn.origin.x(), drawn.origin.y());
     to_painter.scale(drawn.units_per_mm, -drawn.units_per_mm);
     painter.save();

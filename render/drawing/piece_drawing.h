@@ -7,6 +7,7 @@
 
 #include "core/mesh/stitch_surface.h"
 #include "render/drawing/drawing_view.h"
+#include "render/drawing/yarn_detail.h"
 
 class QPainter;
 
@@ -24,6 +25,7 @@ struct DrawOptions {
     double units_per_mm = 0;      ///< scale; 0: as large as the target allows
     std::vector<int> lit_rounds;  ///< from 0; the others are paled. Empty: all as they are
     std::vector<DrawnPart> parts;
+    YarnDetail most_detail = YarnDetail::twist;  ///< less where the stitches come out small, or a file has to
 };
 
 /// Where a drawing came to lie, so that marks and measures can be put on it.

@@ -4,11 +4,9 @@
 #include "render/drawing/drawing_view.h"
 #include "render/drawing/shape_batches.h"
 #include "render/drawing/visible_stitches.h"
+#include "render/drawing/yarn_detail.h"
 
 namespace roundwright::render {
-
-/// How much of the yarn is drawn: at the size of a grain of rice, highlights and twist only blur.
-enum class YarnDetail { cords, highlights, twist };
 
 /// What holds for every stitch of a picture.
 struct StitchStyle {

@@ -5,9 +5,9 @@
 #include <QPainter>
 
 #include "render/pages/block_builders.h"
-#include "render/pages/figure.h"
 #include "render/pages/page_context.h"
 #include "render/pages/pattern_words.h"
+#include "render/pages/piece_figure.h"
 #include "render/pages/section_words.h"
 
 namespace roundwright::render {
@@ -21,16 +21,20 @@ struct Fact {
     QString value;
 };
 
+/// The size of the largest piece, by its name where there are several.
 QString size_fact(const PageContext& context) {
     const PatternStudy& study = context.study;
+    std::optional<std::size_t> largest;
+    const auto extent = [&](std::size_t i) {
+        return std::max(study.sizes[i]->width_mm.likely, study.sizes[i]->height_mm.likely);
+    };
     for (std::size_t i = 0; i < study.sizes.size(); ++i) {
-        if (!study.sizes[i]) continue;
-        const FinishedSize& size = *study.sizes[i];
-        const QString words = size_words(size.width_mm.likely, size.height_mm.likely, context.options.units);
-        if (study.sizes.size() == 1) return words;
-        return printable_line(study.toy.pieces[i].name) + QStringLiteral("\n") + words;
+        if (study.sizes[i] && (!largest || extent(i) > extent(*largest))) largest = i;
     }
-    return {};
+    if (!largest) return {};
+    const QString size = piece_size_words(*study.sizes[*largest], context.options.units);
+    if (study.sizes.size() == 1) return size;
+    return piece_name_words(study.toy, *largest).left(60) + QLatin1Char('\n') + size;
 }
 
 QString yarn_fact(const Toy& toy) {
@@ -204,64 +208,115 @@ std::vector<std::size_t> drawn_pieces(const PatternStudy& study) {
     return drawn;
 }
 
-struct Grid {
-    int columns = 1;
-    int rows = 1;
-    double scale = 0;
+/// A piece on the cover, and where it stands.
+struct Shown {
+    PieceModel model;
+    QRectF seen_mm;
+    QString name;
+    QPointF foot;  ///< from the upper left corner of the room
 };
 
-Grid grid_with(const PageContext& context, const std::vector<std::size_t>& drawn, QSizeF room, int columns) {
-    const int rows = (static_cast<int>(drawn.size()) + columns - 1) / columns;
-    const double names = drawn.size() > 1 ? mm(8) : 0;
-    const QSizeF cell(room.width() / columns, room.height() / rows - names);
-    double scale = 1e9;
-    for (const std::size_t i : drawn) {
-        scale = std::min(scale, figure_scale(context.study.pieces[i].shape, cell, drawn.size() == 1));
-    }
-    return {columns, rows, scale};
-}
-
-/// The columns that let the pieces be drawn largest, all at one scale.
-Grid best_grid(const PageContext& context, const std::vector<std::size_t>& drawn, QSizeF room) {
-    Grid best;
-    for (int columns = 1; columns <= std::min(3, static_cast<int>(drawn.size())); ++columns) {
-        const Grid grid = grid_with(context, drawn, room, columns);
-        if (grid.scale > best.scale) best = grid;
-    }
-    // Never more than twice life size: a small toy stays small on the page.
-    best.scale = std::min(best.scale, 2 * units_per_mm);
-    return best;
-}
-
-void paint_name(QPainter& painter, const QRectF& below, const QString& name) {
-    painter.setFont(body_font(8));
-    painter.setPen(page_colour::soft_ink);
-    const QString fits = QFontMetricsF(painter.font()).elidedText(name, Qt::ElideRight, below.width());
-    painter.drawText(below, Qt::AlignHCenter | Qt::AlignBottom | Qt::TextSingleLine, fits);
-}
-
-void paint_figures(QPainter& painter, const QRectF& room, const PageContext& context) {
-    const std::vector<std::size_t> drawn = drawn_pieces(context.study);
-    if (drawn.empty()) return;
-    const Grid grid = best_grid(context, drawn, room.size());
-    const QSizeF cell(room.width() / grid.columns, room.height() / grid.rows);
-    const bool alone = drawn.size() == 1;
-    for (std::size_t k = 0; k < drawn.size(); ++k) {
-        const QPointF corner(cell.width() * static_cast<double>(k % static_cast<std::size_t>(grid.columns)),
-                             cell.height() * static_cast<double>(k / static_cast<std::size_t>(grid.columns)));
-        QRectF box(room.topLeft() + corner, cell);
-        const Piece& piece = context.toy().pieces[drawn[k]];
-        const PieceStudy& study = context.study.pieces[drawn[k]];
-        if (alone) {
-            const double height = study.shape.height_mm * grid.scale + mm(9);
-            box.setBottom(box.bottom() - std::max(0.0, box.height() - height) / 2);
-        } else {
-            paint_name(painter, box, printable_line(piece.name));
-            box.setBottom(box.bottom() - mm(8));
+/// The pieces of a toy in rows, all at one scale, as large as the room allows.
+class Showcase {
+  public:
+    Showcase(const PageContext& context, QSizeF room) : room_(room) {
+        for (const std::size_t i : drawn_pieces(context.study)) {
+            PieceModel model(context.toy(), i, context.study.pieces[i]);
+            const QRectF seen = model.seen_mm(FigureView::above);
+            shown_.push_back({std::move(model), seen, piece_name_words(context.toy(), i), {}});
         }
-        paint_figure(painter, box, grid.scale, context.toy(), piece, study, context.options.units, alone);
+        find_scale();
+        std::size_t stitches = 0;
+        for (const Shown& one : shown_) stitches += one.model.stitches();
+        for (const Shown& one : shown_) {
+            figures_.emplace_back(one.model, scale_, FigureView::above, detail_for_stitches(stitches));
+        }
     }
-}
+
+    void paint(QPainter& painter, QPointF at) const {
+        for (std::size_t k = 0; k < shown_.size(); ++k) {
+            const QPointF middle(shown_[k].seen_mm.center().x(), shown_[k].seen_mm.bottom());
+            figures_[k].paint(painter, at + shown_[k].foot - middle * scale_);
+            if (shown_.size() > 1) paint_name(painter, at + shown_[k].foot, shown_[k].name);
+        }
+    }
+
+  private:
+    static constexpr double gap = mm(10);
+    static constexpr double name_room = mm(9);
+    /// Never more than twice life size: a small toy stays small on the page.
+    static constexpr double largest_scale = 2 * units_per_mm;
+
+    [[nodiscard]] double name_height() const { return shown_.size() > 1 ? name_room : 0; }
+    [[nodiscard]] double place_width(const Shown& one, double scale) const {
+        return std::max(one.seen_mm.width() * scale, mm(18)) + gap;
+    }
+
+    void find_scale() {
+        double low = 0;
+        double high = largest_scale;
+        if (place(high) > room_.height()) {
+            for (int i = 0; i < 40; ++i) {
+                const double middle = (low + high) / 2;
+                (place(middle) <= room_.height() ? low : high) = middle;
+            }
+            high = low;
+        }
+        scale_ = high;
+        const double height = place(scale_);
+        for (Shown& one : shown_) one.foot += QPointF(0, std::max(0.0, room_.height() - height) / 2);
+    }
+
+    /// Stands the pieces in rows at a scale; the height they take, or more than there is if one is too wide.
+    double place(double scale) {
+        double y = 0;
+        for (std::size_t first = 0; first < shown_.size();) {
+            const std::size_t end = end_of_row(first, scale);
+            if (place_width(shown_[first], scale) - gap > room_.width()) return 2 * room_.height() + 1;
+            y += place_row(first, end, scale, y) + (end < shown_.size() ? gap / 2 : 0);
+            first = end;
+        }
+        return y;
+    }
+
+    [[nodiscard]] std::size_t end_of_row(std::size_t first, double scale) const {
+        double width = place_width(shown_[first], scale);
+        std::size_t end = first + 1;
+        while (end < shown_.size() && width + place_width(shown_[end], scale) - gap <= room_.width()) {
+            width += place_width(shown_[end++], scale);
+        }
+        return end;
+    }
+
+    double place_row(std::size_t first, std::size_t end, double scale, double top) {
+        double width = -gap;
+        double height = 0;
+        for (std::size_t k = first; k < end; ++k) {
+            width += place_width(shown_[k], scale);
+            height = std::max(height, shown_[k].seen_mm.height() * scale);
+        }
+        double x = (room_.width() - width) / 2;
+        for (std::size_t k = first; k < end; ++k) {
+            const double own = place_width(shown_[k], scale);
+            shown_[k].foot = QPointF(x + (own - gap) / 2, top + height);
+            x += own;
+        }
+        return height + name_height();
+    }
+
+    static void paint_name(QPainter& painter, QPointF foot, const QString& name) {
+        painter.setFont(body_font(8));
+        painter.setPen(page_colour::soft_ink);
+        const QRectF below(foot + QPointF(-mm(20), mm(2.5)), QSizeF(mm(40), mm(6)));
+        const QString fits = QFontMetricsF(painter.font()).elidedText(name, Qt::ElideRight, below.width());
+        painter.drawText(below, Qt::AlignHCenter | Qt::AlignTop | Qt::TextSingleLine, fits);
+    }
+
+    QSizeF room_;
+    std::vector<Shown> shown_;
+    std::vector<PieceFigure> figures_;
+    double scale_ = 0;
+};
 
 std::vector<Entry> entries_of(const Blocks& blocks) {
     std::vector<Entry> entries;
@@ -297,16 +352,18 @@ Block cover_block(const Blocks& body, const PageContext& context) {
     const double strip_top = contents_top - mm(9) - strip.height();
     const QRectF room(0, figure_top, width, std::max(0.0, strip_top - mm(8) - figure_top));
 
+    const Showcase showcase(context, room.size());
+
     Block cover;
     cover.shape.height = height;
     cover.shape.starts_page = true;
     cover.anchor = QStringLiteral("cover");
     cover.links = contents.links({0, contents_top});
-    cover.paint = [=, &context](QPainter& painter, QPointF at, const PageNumbers& pages) {
+    cover.paint = [=](QPainter& painter, QPointF at, const PageNumbers& pages) {
         by.paint(painter, at);
         title.paint(painter, at + QPointF(0, title_top));
         if (!told.isEmpty()) introduction.paint(painter, at + QPointF(0, text_top));
-        paint_figures(painter, room.translated(at), context);
+        showcase.paint(painter, at + room.topLeft());
         paint_accent(painter, at + QPointF(0, strip_top - mm(4)), mm(12));
         strip.paint(painter, at + QPointF(0, strip_top));
         contents.paint(painter, at + QPointF(0, contents_top), pages);

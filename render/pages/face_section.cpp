@@ -8,7 +8,7 @@
 #include "render/pages/block_builders.h"
 #include "render/pages/dimension_line.h"
 #include "render/pages/feature_words.h"
-#include "render/pages/figure.h"
+#include "render/pages/outline.h"
 #include "render/pages/page_context.h"
 #include "render/pages/pattern_words.h"
 #include "render/pages/section_words.h"
@@ -62,7 +62,8 @@ class FaceDrawing {
                 Units units)
         : piece_(&piece), study_(&study), features_(std::move(features)), width_(width), units_(units) {
         const QSizeF room(width - mm(50), mm(95));
-        scale_ = std::min(figure_scale(study.shape, room, false), units_per_mm);
+        scale_ = std::min(
+            {room.width() / study.shape.width_mm, room.height() / study.shape.height_mm, units_per_mm});
     }
 
     [[nodiscard]] double height() const { return above() + study_->shape.height_mm * scale_ + mm(4); }

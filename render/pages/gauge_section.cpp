@@ -28,9 +28,7 @@ void add_size_rows(Blocks& blocks, const PageContext& context, const std::vector
         std::vector<Cell> cells{table.text(0, stitches, style)};
         for (std::size_t k = 0; k < pieces.size(); ++k) {
             const std::optional<FinishedSize>& size = row.pieces[pieces[k]];
-            cells.push_back(table.text(
-                k + 1, size ? size_words(size->width_mm.likely, size->height_mm.likely, units) : QString(),
-                style));
+            cells.push_back(table.text(k + 1, size ? piece_size_words(*size, units) : QString(), style));
         }
         table.add_row(std::move(cells));
     }

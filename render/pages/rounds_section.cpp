@@ -4,9 +4,9 @@
 
 #include "core/instructions/write.h"
 #include "render/pages/block_builders.h"
-#include "render/pages/figure.h"
 #include "render/pages/page_context.h"
 #include "render/pages/pattern_words.h"
+#include "render/pages/piece_figure.h"
 #include "render/pages/round_lines.h"
 #include "render/pages/round_remarks.h"
 #include "render/pages/section_words.h"
@@ -30,6 +30,13 @@ ParagraphStyle soft(double points = 8.5) {
     return style;
 }
 
+PieceFigure heading_figure(const PageContext& context, std::size_t i, QSizeF box) {
+    const PieceStudy& study = context.study.pieces[i];
+    if (!study.shape.usable()) return {};
+    const double scale = std::min(measured_scale(study.shape, box), units_per_mm);
+    return {PieceModel(context.toy(), i, study), scale, measured_view(study.shape), YarnDetail::cords};
+}
+
 Block piece_heading(const PageContext& context, std::size_t i) {
     const bool drawn = context.study.pieces[i].shape.usable();
     const double figure_width = drawn ? mm(52) : 0;
@@ -49,15 +56,12 @@ Block piece_heading(const PageContext& context, std::size_t i) {
     block.anchor = QStringLiteral("piece-%1").arg(i);
     block.heading = piece_name_words(context.toy(), i);
     block.level = 2;
-    block.paint = [=, &context](QPainter& painter, QPointF at, const PageNumbers&) {
+    const PieceFigure figure = heading_figure(context, i, QSizeF(figure_width, figure_height));
+    const QRectF box(context.frame.width() - figure_width, 0, figure_width, figure_height);
+    block.paint = [=, units = context.options.units](QPainter& painter, QPointF at, const PageNumbers&) {
         name.paint(painter, at);
         facts.paint(painter, at + QPointF(0, name.height() + pt(5)));
-        if (!drawn) return;
-        const PieceStudy& study = context.study.pieces[i];
-        const QRectF box(at.x() + context.frame.width() - figure_width, at.y(), figure_width, figure_height);
-        const double scale = std::min(figure_scale(study.shape, box.size(), true), units_per_mm);
-        paint_figure(painter, box, scale, context.toy(), context.toy().pieces[i], study,
-                     context.options.units, true);
+        figure.paint_measured(painter, box.translated(at), units);
     };
     return block;
 }

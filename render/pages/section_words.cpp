@@ -37,7 +37,23 @@ QString firmness_words(double area_stretch) {
     return words("Stuffed firmly.");
 }
 
+/// Height below which a piece lies flat: no thicker than its fabric, mm.
+constexpr double flat_height_mm = 2;
+
+bool is_flat(const FinishedSize& size) { return size.height_mm.likely < flat_height_mm; }
+
+QString measured_words(const FinishedSize& size, Units units) {
+    const QString width = length_words(size.width_mm, units);
+    if (is_flat(size)) return words("%1 across, flat.").arg(width);
+    return words("%1 wide, %2 high.").arg(width, length_words(size.height_mm, units));
+}
+
 }  // namespace
+
+QString piece_size_words(const FinishedSize& size, Units units) {
+    if (is_flat(size)) return words("%1 across").arg(length_words(size.width_mm.likely, units));
+    return size_words(size.width_mm.likely, size.height_mm.likely, units);
+}
 
 QStringList paragraphs_of(const std::string& utf8) {
     QStringList paragraphs;
@@ -133,11 +149,7 @@ QStringList piece_fact_words(const PatternStudy& study, const PatternOptions& op
     const Piece& piece = study.toy.pieces[i];
     QStringList facts;
     if (piece.make > 1) facts += words("Make %1.").arg(piece.make);
-    if (const auto& size = study.sizes[i]) {
-        facts += words("%1 wide, %2 high.")
-                     .arg(length_words(size->width_mm, options.units),
-                          length_words(size->height_mm, options.units));
-    }
+    if (const auto& size = study.sizes[i]) facts += measured_words(*size, options.units);
     if (piece.starts_at_top) facts += words("Worked from the top down.");
     facts += firmness_words(piece.area_stretch);
     facts += joining_words(piece, options.terms);

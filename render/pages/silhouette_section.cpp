@@ -5,7 +5,7 @@
 #include <QPainter>
 
 #include "render/pages/block_builders.h"
-#include "render/pages/figure.h"
+#include "render/pages/outline.h"
 #include "render/pages/page_context.h"
 #include "render/pages/pattern_words.h"
 

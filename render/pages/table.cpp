@@ -106,7 +106,9 @@ void Table::push(Block block) {
 }
 
 void Table::finish() {
-    if (blocks_.size() >= head_ + 3) blocks_[blocks_.size() - 2].shape.keep_with_next = true;
+    if (blocks_.size() < head_ + 3) return;
+    blocks_[head_ + 1].shape.keep_with_next = true;
+    blocks_[blocks_.size() - 2].shape.keep_with_next = true;
 }
 
 }  // namespace roundwright::render

@@ -34,7 +34,7 @@ class Table {
     /// A line across all columns that belongs to the row above it, or to the one below.
     enum class Belongs { above, below };
     void add_line(const Paragraph& paragraph, double indent, Belongs belongs = Belongs::above);
-    /// Keeps the last two rows together, so that none is left alone on a page.
+    /// Keeps the first two rows together, and the last two, so that none is left alone on a page.
     void finish();
 
   private:

@@ -86,8 +86,7 @@ class PatternText {
         for (const SizeAtGauge& at : study_.at_gauges) {
             QStringList row{number_words(at.stitches)};
             for (const auto& size : at.pieces) {
-                row += size ? size_words(size->width_mm.likely, size->height_mm.likely, options_.units)
-                            : QString();
+                row += size ? piece_size_words(*size, options_.units) : QString();
             }
             rows += row;
         }

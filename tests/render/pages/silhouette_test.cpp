@@ -3,7 +3,7 @@
 #include <QImage>
 
 #include "core/checks/piece_study.h"
-#include "render/pages/figure.h"
+#include "render/pages/outline.h"
 #include "render/pages/page_style.h"
 #include "tests/render/pages/demo_toys.h"
 #include "tests/render/pages/pdf_reader.h"

@@ -1,0 +1,125 @@
+#include "render/pages/piece_figure.h"
+
+#include <algorithm>
+
+#include "core/checks/study_surface.h"
+#include "core/face/face_surface.h"
+#include "core/face/feature_mesh.h"
+#include "render/pages/dimension_line.h"
+#include "render/pages/pattern_words.h"
+
+namespace roundwright::render {
+namespace {
+
+/// Enough for the relief of a piece on paper; more would only cost time.
+constexpr std::size_t most_triangles = 60'000;
+
+/// So many that a single one is not looked at; its outline may have corners then.
+constexpr std::size_t many_stitches = 3'000;
+
+double shortest_curve_for(std::size_t stitches) {
+    if (stitches <= many_stitches) return shortest_curve;
+    return mm(1.3) * static_cast<double>(stitches) / many_stitches;
+}
+
+/// Height over width below which a piece counts as flat.
+constexpr double flat_share = 0.35;
+
+DrawingView view_of(FigureView view) {
+    switch (view) {
+        case FigureView::front:
+            return {0, 0};
+        case FigureView::above:
+            return {18, 16};
+        case FigureView::top:
+            return {0, 90};
+    }
+    return {0, 0};
+}
+
+std::vector<DrawnPart> parts_of(const Piece& piece, const PieceStudy& study) {
+    std::vector<DrawnPart> parts;
+    if (piece.features.empty()) return parts;
+    const FaceSurface surface(piece, study.shape);
+    for (FeaturePart& part : feature_parts(piece.features, surface, stitch_counts(study.graph.graph))) {
+        if (!part.inside) parts.push_back({std::move(part.mesh), part.finish == Finish::glossy});
+    }
+    return parts;
+}
+
+/// What the dimension lines measure: the solved size as the view shows it, mm.
+QSizeF measured_mm(const Shape& shape, FigureView view) {
+    return {shape.width_mm, view == FigureView::top ? shape.width_mm : shape.height_mm};
+}
+
+}  // namespace
+
+FigureView measured_view(const Shape& shape) {
+    return shape.height_mm < flat_share * shape.width_mm ? FigureView::top : FigureView::front;
+}
+
+double measured_scale(const Shape& shape, QSizeF box) {
+    const QSizeF measured = measured_mm(shape, measured_view(shape));
+    const double across = (box.width() - 2 * dimension_room()) / std::max(measured.width(), 1.0);
+    const double up = (box.height() - dimension_room()) / std::max(measured.height(), 1.0);
+    return std::max(0.0, std::min(across, up));
+}
+
+PieceModel::PieceModel(const Toy& toy, std::size_t piece, const PieceStudy& study) : shape_(&study.shape) {
+    RevolveOptions options;
+    options.most_triangles = most_triangles;
+    surface_ = study_surface(toy, piece, study, options);
+    parts_ = parts_of(toy.pieces[piece], study);
+}
+
+YarnDetail detail_for_stitches(std::size_t stitches) {
+    if (stitches <= 1'500) return YarnDetail::twist;
+    return stitches <= many_stitches ? YarnDetail::highlights : YarnDetail::cords;
+}
+
+QRectF PieceModel::seen_mm(FigureView view) const {
+    DrawOptions drawing;
+    drawing.view = view_of(view);
+    drawing.units_per_mm = 1;
+    drawing.parts = parts_;
+    const DrawnPiece placed = place_piece(surface_, drawing);
+    return placed.bounds.translated(-placed.origin);
+}
+
+PieceFigure::PieceFigure(const PieceModel& model, double scale, FigureView view, YarnDetail most_detail)
+    : units_per_mm_(scale),
+      width_mm_(model.shape().width_mm),
+      height_mm_(model.shape().height_mm),
+      view_(view) {
+    if (model.empty() || scale <= 0) return;
+    DrawOptions drawing;
+    drawing.view = view_of(view);
+    drawing.units_per_mm = scale;
+    drawing.parts = model.parts_;
+    drawing.most_detail = most_detail;
+    recording_ =
+        record([&](QPainter& painter) { foot_ = draw_piece(painter, model.surface_, drawing).origin; },
+               shortest_curve_for(model.stitches()));
+}
+
+void PieceFigure::paint(QPainter& painter, QPointF foot) const {
+    if (recording_) recording_->paint(painter, foot - foot_);
+}
+
+void PieceFigure::paint_measured(QPainter& painter, const QRectF& box, Units units) const {
+    if (!recording_) return;
+    const bool top = view_ == FigureView::top;
+    const QSizeF size = QSizeF(width_mm_, top ? width_mm_ : height_mm_) * units_per_mm_;
+    const double bottom = box.bottom() - dimension_room();
+    const QRectF measured(QPointF(box.center().x() - size.width() / 2, bottom - size.height()), size);
+    paint(painter, top ? measured.center() : QPointF(measured.center().x(), measured.bottom()));
+    const double under = measured.bottom() + mm(3);
+    paint_level_dimension(painter, {measured.left(), under}, {measured.right(), under},
+                          length_words(width_mm_, units));
+    if (top) return;
+    const double beside = measured.right() + mm(3);
+    paint_upright_dimension(painter, {beside, measured.top()}, {beside, measured.bottom()},
+                            length_words(height_mm_, units));
+}
+
+}  // namespace roundwright::render

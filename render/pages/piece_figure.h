@@ -1,0 +1,77 @@
+#pragma once
+
+#include <memory>
+#include <vector>
+
+#include <QPointF>
+#include <QRectF>
+#include <QSizeF>
+
+#include "core/checks/piece_study.h"
+#include "core/pattern/toy.h"
+#include "render/drawing/piece_drawing.h"
+#include "render/pages/paper.h"
+#include "render/pages/recording.h"
+
+class QPainter;
+
+namespace roundwright::render {
+
+/// How a piece is shown in a picture.
+enum class FigureView {
+    front,  ///< straight on, so that dimension lines measure what they say
+    above,  ///< from a little above and aside
+    top,    ///< straight down: what a flat piece is known by
+};
+
+/// The view that measures a piece best: from the front, or for a flat one from the top.
+[[nodiscard]] FigureView measured_view(const Shape& shape);
+
+/// Largest scale (layout units a mm) at which a piece in that view fits a box with its dimension lines.
+[[nodiscard]] double measured_scale(const Shape& shape, QSizeF box);
+
+/// A piece's surface with what is fitted to it: what pictures of it are drawn from.
+class PieceModel {
+  public:
+    PieceModel(const Toy& toy, std::size_t piece, const PieceStudy& study);
+
+    [[nodiscard]] std::size_t stitches() const { return surface_.stitches.size(); }
+    [[nodiscard]] bool empty() const { return surface_.mesh.triangle_count() == 0; }
+    /// What a view shows of it, mm, y down, the foot of the axis at the origin.
+    [[nodiscard]] QRectF seen_mm(FigureView view) const;
+    [[nodiscard]] const Shape& shape() const { return *shape_; }
+
+  private:
+    friend class PieceFigure;
+    StitchSurface surface_;
+    std::vector<DrawnPart> parts_;
+    const Shape* shape_;
+};
+
+/// Detail that keeps a picture of so many stitches to a few hundred kilobytes.
+[[nodiscard]] YarnDetail detail_for_stitches(std::size_t stitches);
+
+/// A piece drawn stitch by stitch in one view at one scale. Drawn once, painted at will.
+class PieceFigure {
+  public:
+    /// At so many layout units a mm. Nothing is drawn of an empty model.
+    PieceFigure() = default;
+    PieceFigure(const PieceModel& model, double scale, FigureView view,
+                YarnDetail most_detail = YarnDetail::twist);
+
+    /// Paints it with the foot of its axis at `foot`.
+    void paint(QPainter& painter, QPointF foot) const;
+    /// Paints it in a box, with the solved size at dimension lines, below and, unless seen from the top, to
+    /// the right.
+    void paint_measured(QPainter& painter, const QRectF& box, Units units) const;
+
+  private:
+    std::shared_ptr<const Recording> recording_;
+    QPointF foot_;
+    double units_per_mm_ = 0;
+    double width_mm_ = 0;
+    double height_mm_ = 0;
+    FigureView view_ = FigureView::front;
+};
+
+}  // namespace roundwright::render
