@@ -213,7 +213,8 @@ class RoundParser : public RemarkParser {
         while (accept("in") || accept("total")) {
         }
         const bool ends = is_sentence_end() || (is(",") && noun);
-        const bool led = dashed || total || last_separator_ == '.' || last_separator_ == ':';
+        const bool led =
+            dashed || total || last_separator_ == '.' || last_separator_ == ':' || last_separator_ == '|';
         if (!ends || !(noun || named || led)) return false;
         syntax_.stated = {count};
         return true;

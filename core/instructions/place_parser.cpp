@@ -160,6 +160,7 @@ bool PlaceParser::parse_ring(Where& where, bool preposition) {
     const bool magic = accept_any(ring_names) || (preposition && options_.into_ring && accept("mc"));
     if (!magic && !(preposition && accept_any(chain_ring_names))) return false;
     where.place = Where::Place::ring;
+    syntax_.into_ring = true;
     if (magic || !syntax_.ring) syntax_.ring = magic ? RingKind::magic : RingKind::chain;
     return true;
 }

@@ -121,7 +121,10 @@ int RemarkParser::yarn_name(bool new_name) {
         accept("yarn");
         return yarn;
     }
-    return new_name ? add_named_yarn() : -1;
+    // "grey yarn" is a yarn whatever is said before it.
+    const bool called_yarn =
+        is_kind(TokenKind::word) && (is("yarn", 1) || (is_kind(TokenKind::word, 1) && is("yarn", 2)));
+    return new_name || called_yarn ? add_named_yarn() : -1;
 }
 
 // "a" before a word is the article.
@@ -156,11 +159,14 @@ int RemarkParser::add_named_yarn() {
     if (!names_yarn || yarns_.names.size() >= most_yarns) return -1;
     std::size_t length = 1;
     while (length < 3 && !yarn_ends(length)) ++length;
-    if (yarns_.names.empty()) yarns_.names.emplace_back();
-    yarns_.names.push_back(said(rest().first(length)));
+    auto& names = yarns_.names;
+    if (names.empty()) names.emplace_back();
+    const bool first = yarns_.first_is_free && !worked_ && names.size() == 1 && names[0].empty();
+    if (!first) names.emplace_back();
+    names.back() = said(rest().first(length));
     at_ += length;
     accept("yarn");
-    return static_cast<int>(yarns_.names.size()) - 1;
+    return static_cast<int>(names.size()) - 1;
 }
 
 // --- joins, turns, markers, fastening off

@@ -80,7 +80,8 @@ struct RoundSyntax {
     std::vector<Node> nodes;
     int choices = 0;  ///< questions asked by nodes
     std::optional<RingKind> ring;
-    int foundation = 0;  ///< chains of a foundation made in these words; 0: none
+    bool into_ring = false;  ///< "in ring", "in MR": a ring is named as the place to work in
+    int foundation = 0;      ///< chains of a foundation made in these words; 0: none
     bool foundation_joined = false;
     int from_hook = 0;        ///< the foundation is worked from this chain on, counted from the hook
     bool other_side = false;  ///< worked on along the other side of the foundation
@@ -102,6 +103,7 @@ struct RoundSyntax {
 
 struct YarnTable {
     std::vector<std::string> names;  ///< by index; empty: the toy has a yarn there that was never named
+    bool first_is_free = false;      ///< nothing is worked yet: the first yarn named is the first yarn
 };
 
 struct ParseOptions {

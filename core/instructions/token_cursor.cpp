@@ -42,7 +42,7 @@ bool TokenCursor::starts_item(std::size_t ahead) const {
 bool TokenCursor::is_separator(std::size_t ahead) const {
     const Token* token = peek(ahead);
     if (token == nullptr) return true;
-    constexpr std::string_view marks = ",;.:&/+=\"'|-\\!#";
+    constexpr std::string_view marks = ",;.:&/+=\"'|-\\!#_";
     return token->kind == TokenKind::mark && token->text.size() == 1 &&
            marks.find(token->text[0]) != std::string_view::npos;
 }

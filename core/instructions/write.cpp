@@ -96,11 +96,11 @@ class GroupWords {
         return plain(count);
     }
 
-    std::string around(std::string_view loop) const {
-        if (is_increase()) return part_prefix(head_.part) + "inc around";
-        if (group_.size() == 1 && head_.feet > 1) return stitch_name(head_, terms_) + " around";
+    std::string around(std::string_view loop, const std::string& way) const {
+        if (is_increase()) return part_prefix(head_.part) + "inc" + way;
+        if (group_.size() == 1 && head_.feet > 1) return stitch_name(head_, terms_) + way;
         return (group_.size() > 1 ? shell() : stitch_name(head_, terms_)) + " in each " + std::string(loop) +
-               " around";
+               way;
     }
 
     bool can_go_around() const {
@@ -163,6 +163,12 @@ struct GroupOrder {
     }
 };
 
+std::string ordinal(int number) {
+    const int tens = number % 100 / 10;
+    const int ones = tens == 1 ? 0 : number % 10;
+    return std::to_string(number) + (ones == 1 ? "st" : ones == 2 ? "nd" : ones == 3 ? "rd" : "th");
+}
+
 constexpr int any_yarn = -2;
 
 bool has_part(const Stitch& stitch) {
@@ -218,8 +224,8 @@ RoundItems items_of(const GraphRound& round) {
 
 class RoundWriter {
   public:
-    RoundWriter(const GraphRound& round, Terms terms)
-        : round_(round), items_(items_of(round)), terms_(terms) {}
+    RoundWriter(const GraphRound& round, Terms terms, Joining joining)
+        : round_(round), items_(items_of(round)), terms_(terms), rows_(joining == Joining::rows) {}
 
     std::string in_ring(std::string_view ring) const {
         if (items_.groups.size() == 1 && items_.one_yarn)
@@ -229,10 +235,11 @@ class RoundWriter {
     }
 
     std::string over_loops(std::string_view loop) const {
-        const bool whole = round_.first_below == 0 && loops_taken_by_all() == round_.loops_below;
+        if (is_partial()) return start_place() + explicit_words() + ", leave rem sts unworked";
+        const bool whole = loops_taken_by_all() == round_.loops_below;
         if (whole && items_.groups.size() == 1 && GroupWords(items_.groups[0], terms_).can_go_around())
-            return GroupWords(items_.groups[0], terms_).around(loop);
-        return shared_part(round_) == LoopPart::both ? folded() : folded_in_part();
+            return GroupWords(items_.groups[0], terms_).around(loop, rows_ ? " across" : " around");
+        return explicit_words();
     }
 
   private:
@@ -251,10 +258,25 @@ class RoundWriter {
         return words_of(fold_repeats(items_.order, width), yarn);
     }
 
+    bool is_partial() const {
+        int own = 0;
+        for (const GraphStitch& made : round_.stitches) own += loops_left(made.stitch);
+        return round_.first_below > 0 || round_.loops_left > own;
+    }
+
+    std::string start_place() const {
+        if (round_.first_below == 0) return "";
+        return "starting in " + ordinal(round_.first_below + 1) + " st, ";
+    }
+
+    std::string explicit_words() const {
+        return shared_part(round_) == LoopPart::both ? folded() : folded_in_part();
+    }
+
     std::string folded_in_part() const {
         const GraphRound plain = without_parts(round_);
         return std::string(shared_part(round_) == LoopPart::front ? "in FLO: " : "in BLO: ") +
-               RoundWriter(plain, terms_).folded();
+               RoundWriter(plain, terms_, Joining::spiral).folded();
     }
 
     std::string words_of(const std::vector<Fold>& folds, int& yarn) const {
@@ -302,6 +324,7 @@ class RoundWriter {
     const GraphRound& round_;
     RoundItems items_;
     Terms terms_;
+    bool rows_;
 };
 
 }  // namespace
@@ -311,15 +334,40 @@ std::string yarn_letter(int yarn) {
     return "yarn " + std::to_string(yarn + 1);
 }
 
-std::string round_words(const StitchGraph& graph, int round, Terms terms, const Start& start) {
-    const GraphRound& made = graph.rounds.at(static_cast<std::size_t>(round));
-    const RoundWriter writer(made, terms);
-    if (made.stitches.empty()) return "";
-    if (made.loops_below == 0)
-        return writer.in_ring(std::holds_alternative<ChainRing>(start) ? "ring" : "magic ring");
+std::string round_words(const GraphRound& round, bool first, Terms terms, const Piece& piece) {
+    if (round.stitches.empty()) return "";
+    const RoundWriter writer(round, terms, piece.joining);
+    if (round.loops_below == 0 && round.first_below == 0)
+        return writer.in_ring(std::holds_alternative<ChainRing>(piece.start) ? "ring" : "magic ring");
     const bool on_chain =
-        round == 0 && (std::holds_alternative<OpenTube>(start) || std::holds_alternative<OvalChain>(start));
-    return writer.over_loops(on_chain ? "ch" : "st");
+        std::holds_alternative<OpenTube>(piece.start) || std::holds_alternative<OvalChain>(piece.start);
+    return writer.over_loops(first && on_chain ? "ch" : "st");
+}
+
+std::string round_words(const StitchGraph& graph, int round, Terms terms, const Piece& piece) {
+    return round_words(graph.rounds.at(static_cast<std::size_t>(round)), round == 0, terms, piece);
+}
+
+std::string round_words(const StitchGraph& graph, int round, Terms terms, const Start& start) {
+    Piece piece;
+    piece.start = start;
+    return round_words(graph, round, terms, piece);
+}
+
+std::string start_words(const Piece& piece, Terms terms) {
+    const std::string ch = name(StitchKind::chain, terms);
+    const std::string Ch = "C" + ch.substr(1);
+    const std::string sl = name(StitchKind::slip_stitch, terms);
+    if (const auto* ring = std::get_if<ChainRing>(&piece.start))
+        return Ch + " " + std::to_string(ring->chains) + ", " + sl + " in first " + ch + " to form a ring.";
+    if (const auto* oval = std::get_if<OvalChain>(&piece.start))
+        return Ch + " " + std::to_string(oval->chains + 1) + ". Start in 2nd " + ch +
+               " from hook and work around both sides of the " + ch + ".";
+    const auto* tube = std::get_if<OpenTube>(&piece.start);
+    if (tube == nullptr) return "";
+    if (piece.joining == Joining::rows)
+        return Ch + " " + std::to_string(tube->chains + 1) + ". Start in 2nd " + ch + " from hook.";
+    return Ch + " " + std::to_string(tube->chains) + ", " + sl + " in first " + ch + " to join.";
 }
 
 }  // namespace roundwright

@@ -1,0 +1,436 @@
+#include "core/instructions/pattern_lines.h"
+
+#include <algorithm>
+#include <array>
+
+#include "core/base/limits.h"
+#include "core/instructions/token_cursor.h"
+
+namespace roundwright {
+namespace {
+
+using Tokens = std::span<const Token>;
+
+constexpr std::string_view bullet = "\xE2\x80\xA2";
+
+constexpr auto unfinished_words = std::to_array<std::string_view>(
+    {",",  "x", "in",   "next", "of",   "each",  "the",    "and",  "rep",    "repeat", "from",
+     "to", "&", "+",    "into", "over", "last",  "first",  "with", "then",   "ea",     "every",
+     "a",  "*", "same", "for",  "back", "front", "single", "half", "double", "treble", "slip"});
+constexpr auto work_words = std::to_array<std::string_view>(
+    {"in",    "into",     "work",   "blo",   "flo",       "mr",  "magic", "even",      "rep",      "repeat",
+     "ch",    "chain",    "join",   "turn",  "invisible", "inv", "with",  "change",    "continue", "make",
+     "start", "starting", "starts", "begin", "working",   "as",  "same",  "foundation"});
+constexpr auto going_on_words =
+    std::to_array<std::string_view>({",", "around", "tog", "times", "x", "next", "each", "same", "more",
+                                     "only", "ring", "crochet", "together", "last", "-"});
+constexpr auto before_reference = std::to_array<std::string_view>(
+    {"rep", "repeat", "between", "for",     "as",        "from", "in",   "until", "after",  "on",
+     "of",  "and",    "to",      "through", "at",        "the",  "last", "till",  "before", "during",
+     "by",  "&",      "-",       "with",    "following", "over", "or",   "than"});
+
+bool is_range_sign(const Token& token) {
+    return token.is("-") || token.is("to") || token.is("through") || token.is("thru") || token.is("&") ||
+           token.is("and") || token.is(",") || token.is("/") || token.is("+");
+}
+bool is_span_sign(const Token& token) {
+    return token.is("-") || token.is("to") || token.is("through") || token.is("thru");
+}
+bool is_header_end(const Token& token) {
+    return token.is(":") || token.is(".") || token.is(")") || token.is("-") || token.is("=") ||
+           token.is("]") || token.is("|");
+}
+
+/// Reads the number or numbers a line begins with.
+class HeaderReader {
+  public:
+    HeaderReader(Tokens tokens, Terms terms) : tokens_(tokens), terms_(terms) {}
+
+    bool read(PatternLine& line) {
+        while (at_ < tokens_.size() && tokens_[at_].is("**")) ++at_;
+        const std::size_t start = start_ = at_;
+        if (!(words_first(line) || ordinal_first(line) || next_round(line) || bare_number(line)))
+            return false;
+        const Token& last = tokens_[std::max(last_, start)];
+        line.header = tokens_[start].where;
+        line.header.length = last.where.column + last.where.length - line.header.column;
+        line.kind = LineKind::round;
+        return true;
+    }
+
+    std::size_t end() const { return at_; }
+
+  private:
+    bool is(std::string_view text, std::size_t ahead = 0) const {
+        return at_ + ahead < tokens_.size() && tokens_[at_ + ahead].is(text);
+    }
+    bool is_number(std::size_t ahead = 0) const {
+        return at_ + ahead < tokens_.size() && tokens_[at_ + ahead].kind == TokenKind::number;
+    }
+    bool is_round_here(std::size_t ahead = 0) const {
+        return at_ + ahead < tokens_.size() && is_round_word(tokens_[at_ + ahead].text);
+    }
+    bool back() {
+        at_ = start_;
+        return false;
+    }
+
+    // "Rnd 3:", "R3.", "Rnds 6-10:", "Round #4 -", "Rows 2 and 3:"
+    bool words_first(PatternLine& line) {
+        if (!is_round_here()) return false;
+        const bool bare_r = is("r");
+        line.row = is("row") || is("rows");
+        ++at_;
+        while (is(".") || is("#") || (is("-") && is_number(1))) ++at_;
+        if (!is_number() || (bare_r && tokens_[at_].number > static_cast<int>(max_rounds_per_piece)))
+            return back();
+        if (!numbers(line)) return back();
+        aside(line);
+        return ends() || back();
+    }
+
+    // "1st rnd:", "Third round:"
+    bool ordinal_first(PatternLine& line) {
+        if (at_ >= tokens_.size() || tokens_[at_].kind != TokenKind::ordinal || !is_round_here(1))
+            return false;
+        line.row = is("row", 1);
+        line.first_number = line.last_number = tokens_[at_].number;
+        line.numbers = {tokens_[at_].number};
+        last_ = at_ + 1;
+        at_ += 2;
+        return ends() || back();
+    }
+
+    // "Next rnd:", "Next 5 rnds:"
+    bool next_round(PatternLine& line) {
+        if (!is("next") && !is("following")) return false;
+        const bool number = is_number(1);
+        if (!is_round_here(number ? 2 : 1)) return false;
+        line.rounds = number ? std::max(tokens_[at_ + 1].number, 1) : 1;
+        line.row = is("row", number ? 2 : 1);
+        last_ = at_ + (number ? 2 : 1);
+        at_ = last_ + 1;
+        return (is(":") || is("-") || is(".")) && (ends() || back());
+    }
+
+    // "3: ...", "3. ...", "3) ...", "(3) ...", "6-10: ..."
+    bool bare_number(PatternLine& line) {
+        const bool bracket = is("(") && is_number(1) && is(")", 2);
+        if (bracket) ++at_;
+        if (!is_number() || !numbers(line)) return back();
+        if (!(at_ < tokens_.size() && is_header_end(tokens_[at_]))) return back();
+        ++at_;
+        while (is("**") || is(":")) ++at_;
+        const Tokens rest = tokens_.subspan(at_);
+        return looks_like_work(rest, terms_) || back();
+    }
+
+    bool numbers(PatternLine& line) {
+        std::vector<int> all{tokens_[at_].number};
+        last_ = at_++;
+        while (at_ + 1 < tokens_.size() && is_range_sign(tokens_[at_])) {
+            std::size_t ahead = 1;
+            while (is_round_here(ahead) || is(".", ahead) || is("-", ahead)) ++ahead;
+            if (!is_number(ahead) || starts_stitches(ahead)) break;
+            const bool span = is_span_sign(tokens_[at_]);
+            last_ = at_ + ahead;
+            if (!add_numbers(all, tokens_[last_].number, span))
+                return too_many(line, all, tokens_[last_].number);
+            at_ = last_ + 1;
+        }
+        line.first_number = all.front();
+        line.last_number = all.back();
+        line.numbers = std::move(all);
+        line.rounds = static_cast<int>(line.numbers.size());
+        return true;
+    }
+
+    // "Rnd 3 - 12 sc": the second number begins the stitches.
+    bool starts_stitches(std::size_t ahead) const {
+        return match_name(tokens_.subspan(std::min(at_ + ahead + 1, tokens_.size())), terms_).has_value();
+    }
+
+    static bool add_numbers(std::vector<int>& all, int next, bool span) {
+        constexpr int most = static_cast<int>(max_rounds_per_piece);
+        const int from = all.back();
+        if (!span || next <= from) {
+            all.push_back(next);
+            return all.size() <= max_rounds_per_piece;
+        }
+        if (next - from > most) return false;
+        for (int number = from + 1; number <= next; ++number) all.push_back(number);
+        return true;
+    }
+
+    bool too_many(PatternLine& line, const std::vector<int>& all, int last) {
+        line.first_number = all.front();
+        line.last_number = last;
+        line.numbers = {all.front()};
+        line.rounds = last - all.front() + 1;
+        at_ = last_ + 1;
+        return true;
+    }
+
+    // "(RS)", "(5 rounds)" between number and colon
+    void aside(PatternLine& line) {
+        if (!is("(") && !is("[")) return;
+        std::size_t ahead = 1;
+        constexpr std::size_t longest = 6;
+        while (ahead < longest && at_ + ahead < tokens_.size() && !is_closer(tokens_[at_ + ahead])) ++ahead;
+        if (at_ + ahead + 1 >= tokens_.size() || !is_closer(tokens_[at_ + ahead]) ||
+            !tokens_[at_ + ahead + 1].is(":"))
+            return;
+        if (match_name(tokens_.subspan(at_ + 1), terms_)) return;
+        if (is_number(1) && is_round_here(2)) line.rounds = std::max(line.rounds, tokens_[at_ + 1].number);
+        at_ += ahead + 1;
+    }
+
+    bool ends() {
+        bool sign = false;
+        while (at_ < tokens_.size() && (is_header_end(tokens_[at_]) || is("**") || is(","))) {
+            if (is("-") && is_number(1) && sign) break;
+            sign = true;
+            ++at_;
+        }
+        return sign || at_ >= tokens_.size() || looks_like_work(tokens_.subspan(at_), terms_);
+    }
+
+    Tokens tokens_;
+    Terms terms_;
+    std::size_t start_ = 0;
+    std::size_t at_ = 0;
+    std::size_t last_ = 0;
+};
+
+int bracket_depth(Tokens tokens) {
+    int depth = 0;
+    for (const Token& token : tokens) depth += is_opener(token) ? 1 : is_closer(token) ? -1 : 0;
+    return depth;
+}
+
+bool is_unfinished(const PatternLine& line) {
+    return line.tokens.empty() || line.open_brackets > 0 ||
+           is_one_of(line.tokens.back().text, unfinished_words);
+}
+
+// Takes in tokens that have been put at the end of a line.
+void count_in(PatternLine& line, std::size_t from) {
+    constexpr std::size_t overlap = 6;
+    const Tokens all(line.tokens);
+    line.open_brackets = std::max(0, line.open_brackets + bracket_depth(all.subspan(from)));
+    line.counted = line.counted || has_count(all.subspan(from > overlap ? from - overlap : 0));
+}
+
+bool is_rule(Tokens tokens) {
+    return !tokens.empty() && std::all_of(tokens.begin(), tokens.end(), [](const Token& t) {
+        return t.is("-") || t.is("=") || t.is("*") || t.is("**") || t.is("_") || t.is("~");
+    });
+}
+
+class LineCutter {
+  public:
+    LineCutter(Terms terms, std::deque<std::string>& joined) : terms_(terms), joined_(joined) {}
+
+    void cut(const SourceLine& source) {
+        Tokens tokens(source.tokens);
+        if (tokens.empty() || is_rule(tokens)) return blank(source);
+        PatternLine line;
+        line.first_line = line.last_line = source.number;
+        const std::size_t from = bullets(tokens, line);
+        tokens = tokens.subspan(from);
+        for (std::size_t next = split_at(tokens); next > 0; next = split_at(tokens)) {
+            cut_part(line, tokens.first(next), source);
+            tokens = tokens.subspan(next);
+            line = PatternLine{};
+            line.first_line = line.last_line = source.number;
+        }
+        cut_part(line, tokens, source);
+    }
+
+    std::vector<PatternLine> take() { return std::move(lines_); }
+
+  private:
+    void blank(const SourceLine& source) {
+        PatternLine line;
+        line.kind = LineKind::blank;
+        line.first_line = line.last_line = source.number;
+        lines_.push_back(std::move(line));
+    }
+
+    static std::size_t bullets(Tokens tokens, PatternLine& line) {
+        std::size_t at = 0;
+        while (at < tokens.size() && tokens[at].is("#")) {
+            line.hashed = true;
+            ++at;
+        }
+        const bool dash = at + 1 < tokens.size() && tokens[at + 1].spaced &&
+                          (tokens[at].is("-") || tokens[at].is("+") || tokens[at].is("*") ||
+                           tokens[at].is("o") || tokens[at].is(">"));
+        const bool star_is_bullet = !dash || !tokens[at].is("*") ||
+                                    std::none_of(tokens.begin() + static_cast<std::ptrdiff_t>(at) + 1,
+                                                 tokens.end(), [](const Token& t) { return t.is("*"); });
+        if (at < tokens.size() && (tokens[at].is(bullet) || (dash && star_is_bullet))) {
+            line.bulleted = true;
+            ++at;
+        }
+        return at;
+    }
+
+    // Where the next round begins in a line that holds several: "... (6) Rnd 2: inc (12)". 0: nowhere.
+    std::size_t split_at(Tokens tokens) const {
+        for (std::size_t i = 2; i + 2 < tokens.size(); ++i) {
+            if (!is_round_word(tokens[i].text) || tokens[i + 1].kind != TokenKind::number) continue;
+            if (is_one_of(tokens[i - 1].text, before_reference)) continue;
+            PatternLine line;
+            if (HeaderReader(tokens.subspan(i), terms_).read(line) && has_colon(tokens.subspan(i))) return i;
+        }
+        return 0;
+    }
+
+    static bool has_colon(Tokens tokens) {
+        constexpr std::size_t longest = 8;
+        for (std::size_t i = 2; i < std::min(tokens.size(), longest); ++i)
+            if (tokens[i].is(":")) return true;
+        return tokens.size() > 2 && tokens[2].is(".");
+    }
+
+    void cut_part(PatternLine& line, Tokens tokens, const SourceLine& source) {
+        HeaderReader header(tokens, terms_);
+        PatternLine* last = last_work();
+        const bool goes_on = last != nullptr && continues(*last, tokens);
+        const bool said_round =
+            !tokens.empty() && (is_round_word(tokens[0].text) || tokens[0].kind == TokenKind::ordinal);
+        if (!(goes_on && !said_round && is_unfinished(*last)) && header.read(line)) {
+            line.tokens.assign(tokens.begin() + static_cast<std::ptrdiff_t>(header.end()), tokens.end());
+            count_in(line, 0);
+            lines_.push_back(std::move(line));
+            return;
+        }
+        line.numbers.clear();
+        line.rounds = 1;
+        line.row = false;
+        if (goes_on && !line.bulleted) return append(*last, tokens, source.number);
+        const bool works = looks_like_work(tokens, terms_);
+        line.kind = works ? (line.bulleted ? LineKind::round : LineKind::work) : LineKind::text;
+        line.tokens.assign(tokens.begin(), tokens.end());
+        line.raw = std::string(source.raw);
+        count_in(line, 0);
+        lines_.push_back(std::move(line));
+    }
+
+    // The round or line of work that this line may go on with: the last one, but for notes in between if it
+    // stands open.
+    PatternLine* last_work() {
+        for (std::size_t i = lines_.size(); i > 0; --i) {
+            PatternLine& line = lines_[i - 1];
+            if (line.kind == LineKind::round || line.kind == LineKind::work) {
+                const bool apart = i < lines_.size();
+                return !apart || (is_unfinished(line) && lines_.size() - i <= 3) ? &line : nullptr;
+            }
+            if (lines_.size() - i > 3) break;
+        }
+        return nullptr;
+    }
+
+    bool continues(const PatternLine& last, Tokens tokens) const {
+        if (tokens.empty()) return false;
+        const bool noun = is_noun(tokens[0].text) || is_closer(tokens[0]);
+        const bool works =
+            looks_like_work(tokens, terms_) || noun || is_one_of(tokens[0].text, going_on_words);
+        if (is_unfinished(last))
+            return works || tokens[0].kind == TokenKind::number || joins_word(last, tokens);
+        if (last.counted) return false;
+        const bool numbered = last.header.length > 0;
+        return numbered ? works : noun || tokens[0].is(",");
+    }
+
+    void append(PatternLine& last, Tokens tokens, int number) {
+        last.last_line = number;
+        if (joins_word(last, tokens)) {
+            last.tokens.pop_back();
+            Token& half = last.tokens.back();
+            joined_.push_back(std::string(half.text) + std::string(tokens[0].text));
+            half.text = half.raw = joined_.back();
+            tokens = tokens.subspan(1);
+        }
+        const std::size_t from = last.tokens.size();
+        last.tokens.insert(last.tokens.end(), tokens.begin(), tokens.end());
+        count_in(last, from);
+    }
+
+    // "mag-" at the end of a line and "ic" at the front of the next
+    static bool joins_word(const PatternLine& last, Tokens tokens) {
+        const std::size_t size = last.tokens.size();
+        if (size < 2 || tokens.empty() || !last.tokens[size - 1].is("-") || last.tokens[size - 1].spaced)
+            return false;
+        const Token& half = last.tokens[size - 2];
+        if (half.kind != TokenKind::word || tokens[0].kind != TokenKind::word) return false;
+        return is_plain_word(std::string(half.text) + std::string(tokens[0].text)) ||
+               is_name_part(std::string(half.text) + std::string(tokens[0].text));
+    }
+
+    static bool is_name_part(const std::string& word) {
+        static constexpr auto parts =
+            std::to_array<std::string_view>({"increase", "decrease", "single", "treble", "bobble",
+                                             "invisible", "crochet", "stitches", "remaining", "invdec"});
+        return is_one_of(word, parts);
+    }
+
+    Terms terms_;
+    std::deque<std::string>& joined_;
+    std::vector<PatternLine> lines_;
+};
+
+}  // namespace
+
+std::vector<PatternLine> pattern_lines(const LexedText& text, Terms terms, std::deque<std::string>& joined) {
+    LineCutter cutter(terms, joined);
+    for (const SourceLine& line : text.lines()) cutter.cut(line);
+    return cutter.take();
+}
+
+bool looks_like_work(std::span<const Token> tokens, Terms terms) {
+    std::size_t at = 0;
+    while (at < tokens.size() &&
+           (tokens[at].is("**") || tokens[at].is(":") || tokens[at].is("\"") || tokens[at].is("the")))
+        ++at;
+    if (at >= tokens.size()) return false;
+    const Token& first = tokens[at];
+    if (is_opener(first) || first.is("*") || match_name(tokens.subspan(at), terms)) return true;
+    if (first.kind == TokenKind::number && at + 1 < tokens.size()) {
+        const Token& next = tokens[at + 1];
+        if (match_name(tokens.subspan(at + 1), terms) || next.is("x") || is_opener(next) ||
+            is_noun(next.text))
+            return true;
+        return is_round_word(next.text) ||
+               (next.is("more") && at + 2 < tokens.size() && is_round_word(tokens[at + 2].text));
+    }
+    return is_one_of(first.text, work_words);
+}
+
+bool has_count(std::span<const Token> tokens) {
+    for (std::size_t i = 0; i + 1 < tokens.size(); ++i) {
+        if (tokens[i + 1].kind != TokenKind::number) continue;
+        const bool ends = i + 2 >= tokens.size();
+        if (is_opener(tokens[i])) {
+            std::size_t at = i + 2;
+            while (at < tokens.size() && !is_closer(tokens[at]) && at < i + 6) ++at;
+            const bool closed = at < tokens.size() && is_closer(tokens[at]);
+            const bool short_count = at == i + 2 || is_noun(tokens[i + 2].text) ||
+                                     (at == i + 3 && tokens[i + 2].kind == TokenKind::word &&
+                                      !tokens[i + 2].is("x") && !tokens[i + 2].is("times"));
+            const bool times_follow =
+                at + 1 < tokens.size() &&
+                (tokens[at + 1].is("x") || tokens[at + 1].is("in") || tokens[at + 1].is("into"));
+            if (closed && short_count && !times_follow) return true;
+        } else if (tokens[i].is("-") || tokens[i].is("=")) {
+            if (ends || is_noun(tokens[i + 2].text)) return true;
+        } else if (!ends && is_noun(tokens[i + 2].text) && i + 3 >= tokens.size() &&
+                   (tokens[i].is(".") || tokens[i].is(":"))) {
+            return true;
+        }
+    }
+    return false;
+}
+
+}  // namespace roundwright

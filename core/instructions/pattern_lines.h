@@ -1,0 +1,53 @@
+#pragma once
+
+#include <cstdint>
+#include <deque>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "core/instructions/lexer.h"
+#include "core/instructions/terms.h"
+
+namespace roundwright {
+
+/// What a line of a pattern looks like, before anything in it is read.
+enum class LineKind : std::uint8_t {
+    blank,
+    round,  ///< begins with a round's number, or with a bullet and stitches
+    work,   ///< stitches, but no number
+    text,   ///< headings, notes and everything else
+};
+
+/// A line of a pattern with the lines that go on with it: a round that a printed page has broken is one line
+/// here.
+struct PatternLine {
+    LineKind kind = LineKind::text;
+    int first_line = 1;  ///< in the source
+    int last_line = 1;
+    std::vector<Token> tokens;  ///< without bullet and round number
+    std::vector<int> numbers;  ///< of the rounds, in order; empty: the line says none ("Next rnd:", a bullet)
+    int first_number = 0;      ///< of a range of rounds, as written
+    int last_number = 0;
+    int rounds = 1;    ///< how many rounds the line stands for
+    TextSpan header;   ///< "Rnds 6-10"; length 0: there is none
+    bool row = false;  ///< "Row 3"
+    bool bulleted = false;
+    bool hashed = false;  ///< "# Head": a heading
+    int open_brackets = 0;
+    bool counted = false;  ///< a count of stitches stands in it
+    std::string raw;       ///< text lines: as it stands
+};
+
+/// Cuts a text into lines of a pattern. Tokens of words that a page has hyphenated are kept in `joined`,
+/// which must outlive the lines.
+[[nodiscard]] std::vector<PatternLine> pattern_lines(const LexedText& text, Terms terms,
+                                                     std::deque<std::string>& joined);
+
+/// Whether tokens begin like stitches: a number and a stitch, a bracket, a star, a ring, ...
+[[nodiscard]] bool looks_like_work(std::span<const Token> tokens, Terms terms);
+
+/// Whether a count of stitches stands in the tokens: "(18)", "[18 sts]", "- 18 sts".
+[[nodiscard]] bool has_count(std::span<const Token> tokens);
+
+}  // namespace roundwright

@@ -1,0 +1,72 @@
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "core/instructions/lexer.h"
+#include "core/instructions/terms.h"
+#include "core/pattern/toy.h"
+
+namespace roundwright {
+
+/// What a note of a pattern tells about the piece it stands in, as far as it is understood.
+struct NoteMeaning {
+    std::optional<double> area_stretch;  ///< "stuff firmly"
+    std::optional<End> end;              ///< "draw the last round closed", "leave the end open"
+    std::optional<Joining> joining;      ///< "worked in joined rounds"
+    bool top_down = false;
+    std::optional<Feature> eyes;  ///< "safety eyes between Rnds 12 and 13, 8 sts apart"
+
+    bool anything() const { return area_stretch || end || joining || top_down || eyes; }
+};
+[[nodiscard]] NoteMeaning meaning_of_note(std::span<const Token> tokens);
+
+/// The same in words, as a pattern is written here.
+[[nodiscard]] std::string stuffing_words(double area_stretch);
+[[nodiscard]] std::string end_words(End end);
+[[nodiscard]] std::string joining_words(Joining joining, Terms terms);
+[[nodiscard]] std::string top_down_words();
+[[nodiscard]] std::string eyes_words(const Feature& eyes);
+[[nodiscard]] std::string hook_words(double hook_mm);
+
+/// Whether a line says that and nothing else, word for word, so that nothing is lost when it is not kept as a
+/// note.
+[[nodiscard]] bool says_only(const NoteMeaning& meaning, std::string_view line, Terms terms);
+
+/// "Yarn A: grey", "MC = cream", "Color B - white": the yarn's index and name.
+struct YarnLine {
+    int yarn = 0;
+    std::string name;
+};
+[[nodiscard]] std::optional<YarnLine> yarn_line(std::span<const Token> tokens);
+
+/// "Hook: 3.5 mm" in millimetres.
+[[nodiscard]] std::optional<double> hook_line(std::span<const Token> tokens);
+
+/// A heading: a few words, no sentence. `make`: "Ears (make 2)", "Make 2 legs"; `section`: it heads something
+/// other than a piece ("Materials", "Assembly").
+struct Heading {
+    std::string name;
+    int make = 1;
+    bool says_make = false;
+    bool section = false;
+};
+[[nodiscard]] std::optional<Heading> heading_of(std::span<const Token> tokens);
+
+/// Which terms a pattern is in, and how surely.
+struct FoundTerms {
+    Terms terms = Terms::us;
+    bool sure = false;               ///< named in the text, or marked by a stitch that only one has
+    bool guessed_from_ring = false;  ///< only "dc" is there: so few in a ring are the UK's
+    std::optional<TextSpan> mixed;   ///< a stitch that only the other terms have
+    std::string mixed_word;
+};
+/// Source: Craft Yarn Council, table of US and UK terms: "sc" and "hdc" occur in US terms only, "htr" and
+/// "dtr" in UK terms only. Six to eight single crochets begin a flat circle, ten to fourteen (US) doubles do
+/// (common practice).
+[[nodiscard]] FoundTerms find_terms(const std::vector<SourceLine>& lines);
+
+}  // namespace roundwright

@@ -1,0 +1,60 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "core/instructions/read_diagnostic.h"
+#include "core/instructions/terms.h"
+#include "core/pattern/toy.h"
+
+namespace roundwright {
+
+struct ReadOptions {
+    std::optional<Terms> terms;           ///< absent: found in the text
+    std::vector<std::string> yarn_names;  ///< the toy's, so that "change to grey" finds its yarn
+};
+
+enum class ReadLineKind { title, heading, terms, yarn, start, round, note };
+
+/// What was made of one line of the text (or of several that go together), for a review side by side.
+struct ReadLine {
+    ReadLineKind kind = ReadLineKind::note;
+    int first_line = 1;  ///< in the source, from 1
+    int last_line = 1;
+    int piece = -1;        ///< from 0; -1: belongs to none
+    int first_round = -1;  ///< from 0
+    int last_round = -1;
+    int stitches = 0;        ///< of the last of the rounds, when it is done
+    bool proved = true;      ///< false: a diagnostic says why
+    std::string understood;  ///< the round written anew in the pattern's own terms; a note's text
+};
+
+/// A pattern as it was understood. Nothing of the text is lost: what is not a round, a heading, a start, a
+/// yarn or the terms is a note.
+struct ReadPattern {
+    std::string title;
+    std::string designer;
+    std::optional<double> hook_mm;
+    std::vector<Piece> pieces;
+    Terms terms = Terms::us;
+    bool terms_sure = false;              ///< false: neither named nor marked by a stitch that only one has
+    std::vector<std::string> yarn_names;  ///< by index; empty: used, but never named
+    std::string notes;                    ///< what stands before the first piece, a line each
+    std::vector<ReadLine> lines;
+    std::vector<ReadDiagnostic> diagnostics;  ///< in the order of the text
+
+    bool proved() const;  ///< no error
+};
+
+/// Reads a whole pattern: several pieces with headings, rounds numbered, bulleted or bare, ranges, repeats of
+/// earlier rounds, lines broken by a page, yarns, and notes in between. One bad round never hides the rest:
+/// the rounds after it stand on the count it states, or on what it makes. Any bytes are answered; time grows
+/// linearly with the text.
+[[nodiscard]] ReadPattern read_pattern(std::string_view utf8, const ReadOptions& options = {});
+
+/// A toy of a pattern that was read: `base` lends what patterns do not say (gauge, yarn weights, making).
+[[nodiscard]] Toy toy_of(const ReadPattern& pattern, const Toy& base = {});
+
+}  // namespace roundwright
