@@ -1,7 +1,6 @@
 #include "app/wording/check_sentence.h"
 
 #include <cmath>
-#include <cstdlib>
 
 #include <QCoreApplication>
 #include <QLocale>
@@ -9,6 +8,7 @@
 #include "app/session/length_text.h"
 #include "app/wording/counted.h"
 #include "app/wording/cure_words.h"
+#include "app/wording/diagnostic_sentence.h"
 
 namespace roundwright::app {
 namespace {
@@ -29,6 +29,9 @@ class Arguments {
     [[nodiscard]] QString length(std::size_t index) const { return length_text(mm(index), units_); }
     [[nodiscard]] QString round() const { return QLocale().toString(check_.round + 1); }
     [[nodiscard]] LengthUnit units() const { return units_; }
+    [[nodiscard]] const ReadDiagnostic* reading() const {
+        return check_.reading ? &*check_.reading : nullptr;
+    }
 
   private:
     template <class Kind>
@@ -87,14 +90,9 @@ QString gathers(const Arguments& said) {
 }
 
 QString words_do_not_fit(const Arguments& said) {
-    const int below = said.count(0);
-    const int taken = said.count(1);
-    if (taken == below) return tr("The words of round %1 cannot be read to their end.").arg(said.round());
-    const QString sentence =
-        taken < below ? tr("The words of round %1 use %2 of the %3 below: %4 (%5) left over.")
-                      : tr("The words of round %1 need %2 where the round below has %3: %4 (%5) too few.");
-    return sentence.arg(said.round(), stitches_words(taken), QLocale().toString(below),
-                        stitches_words(std::abs(below - taken)), said.length(2));
+    const QString why = said.reading() == nullptr ? QString() : diagnostic_sentence(*said.reading());
+    const QString apart = said.count(0) == said.count(1) ? QString() : tr(" (%1)").arg(said.length(2));
+    return tr("The words of round %1 do not come out%2. %3").arg(said.round(), apart, why).trimmed();
 }
 
 QString gauge_missing(const Arguments& said) {

@@ -3,6 +3,7 @@
 #include <QCoreApplication>
 
 #include "app/wording/counted.h"
+#include "app/wording/diagnostic_sentence.h"
 #include "core/pattern/round_entry.h"
 
 namespace roundwright::app {
@@ -37,6 +38,8 @@ QString cure_question(const Cure& cure) {
             return tr("Work %1 from the start?").arg(counts_text(cure));
         case CureKind::remove_flat_mark:
             return tr("Take the mark off?");
+        case CureKind::mend_words:
+            return cure.mend ? mend_question(*cure.mend) : tr("Mend the words?");
     }
     return {};
 }
@@ -55,6 +58,8 @@ QString cure_label(const Cure& cure) {
             return tr("Change from the start");
         case CureKind::remove_flat_mark:
             return tr("Take the mark off");
+        case CureKind::mend_words:
+            return cure.mend ? mend_label(*cure.mend) : tr("Mend the words");
     }
     return {};
 }
@@ -72,6 +77,8 @@ QString cure_step(const Cure& cure) {
             return tr("Put an even round in");
         case CureKind::remove_flat_mark:
             return tr("Take the flat mark off");
+        case CureKind::mend_words:
+            return tr("Mend words");
     }
     return {};
 }

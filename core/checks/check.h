@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "core/base/diagnostic.h"
+#include "core/instructions/read_diagnostic.h"
 #include "core/pattern/toy.h"
 
 namespace roundwright {
@@ -19,7 +20,8 @@ enum class CheckCode {
     cups_though_flat,     ///< marked "lies flat" but rises. args: rise (mm), stitches more, that lie flat
     ruffles_though_flat,  ///< marked "lies flat" but ruffles. args as `ruffles`
     gathers,              ///< args: stitches fewer, spare (mm)
-    words_do_not_fit,     ///< a written round does not come out. args: loops below, loops taken, between (mm)
+    words_do_not_fit,     ///< a written round cannot be worked: `Check::reading` says why. args: loops below,
+                          ///< loops taken, between (mm); equal where it is not the loops
     gauge_missing,        ///< args: stitch width that stands in (mm), its error (mm)
     not_converged,        ///< args: rounds
     too_many_stitches,    ///< over a limit of the program. args: stitches, limit
@@ -35,13 +37,15 @@ enum class CureKind {
     add_even_round,
     change_start_count,
     remove_flat_mark,
-    spread_decreases
+    spread_decreases,
+    mend_words,
 };
 struct Cure {
-    CureKind kind;
+    CureKind kind = CureKind::set_count;
     std::vector<Round> rounds;  ///< takes the place of rounds [first, first + replaced)
     int first = 0;
     int replaced = 0;
+    std::optional<Mend> mend = std::nullopt;  ///< of `mend_words`: what it changes in them
 };
 
 struct Check {
@@ -51,6 +55,8 @@ struct Check {
     int round = -1;  ///< from 0; -1: the piece
     std::vector<Argument> arguments;
     std::vector<Cure> cures;
+    /// Of `words_do_not_fit`: what stands against the words, and where in them.
+    std::optional<ReadDiagnostic> reading = std::nullopt;
 };
 
 }  // namespace roundwright

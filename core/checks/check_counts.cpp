@@ -46,29 +46,10 @@ void check_count(const CheckInput& input, int index, std::vector<Check>& checks)
     checks.push_back(check);
 }
 
-void check_words(const CheckInput& input, const RoundProblem& problem, std::vector<Check>& checks) {
-    const Round& round = input.piece.rounds[static_cast<std::size_t>(problem.round)];
-    if (!std::holds_alternative<AsWritten>(round.working)) return;
-    Check check{CheckCode::words_do_not_fit,
-                Severity::error,
-                input.piece_index,
-                problem.round,
-                {problem.expected, problem.found,
-                 Millimetres{std::abs(problem.expected - problem.found) * input.stitch_width_mm()}},
-                {}};
-    const int left =
-        problem.round < input.graphed_rounds() ? input.loops_left(problem.round) : problem.expected;
-    if (left > 0) check.cures.push_back({CureKind::set_count, {with_count(round, left)}, problem.round, 1});
-    checks.push_back(check);
-}
-
 }  // namespace
 
 void check_counts(const CheckInput& input, std::vector<Check>& checks) {
     for (int i = 0; i < std::min(input.rounds(), input.graphed_rounds()); ++i) check_count(input, i, checks);
-    for (const RoundProblem& problem : input.study.graph.problems) {
-        if (problem.round >= 0 && problem.round < input.rounds()) check_words(input, problem, checks);
-    }
 }
 
 }  // namespace roundwright

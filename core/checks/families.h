@@ -8,8 +8,10 @@ namespace roundwright {
 
 /// The families of checks, one file each. Each adds what it finds to `checks`.
 
-/// Counts that cannot be worked over the round below, and written rounds that do not come out.
+/// Counts that cannot be worked over the round below.
 void check_counts(const CheckInput& input, std::vector<Check>& checks);
+/// Written rounds that cannot be read or do not come out.
+void check_words(const CheckInput& input, std::vector<Check>& checks);
 /// Fabric with length to spare, or drawn together.
 void check_fabric(const CheckInput& input, std::vector<Check>& checks);
 /// Rounds marked "lies flat" that do not.

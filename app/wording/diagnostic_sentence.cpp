@@ -1,0 +1,222 @@
+#include "app/wording/diagnostic_sentence.h"
+
+#include <cmath>
+
+#include <QCoreApplication>
+#include <QLocale>
+
+#include "app/wording/counted.h"
+
+namespace roundwright::app {
+namespace {
+
+QString tr(const char* text) { return QCoreApplication::translate("Reading", text); }
+
+QString number(int count) { return QLocale().toString(count); }
+
+/// An argument as it is said: a number, or the maker's own word.
+QString said(const std::vector<Argument>& arguments, std::size_t index) {
+    if (index >= arguments.size()) return {};
+    const Argument& argument = arguments[index];
+    if (const auto* count = std::get_if<int>(&argument)) return number(*count);
+    if (const auto* text = std::get_if<std::string>(&argument)) return QString::fromStdString(*text);
+    if (const auto* value = std::get_if<double>(&argument)) return QLocale().toString(*value);
+    return QLocale().toString(std::get<Millimetres>(argument).value);
+}
+
+int count_at(const std::vector<Argument>& arguments, std::size_t index) {
+    if (index >= arguments.size()) return 0;
+    const auto* count = std::get_if<int>(&arguments[index]);
+    return count == nullptr ? 0 : *count;
+}
+
+QString loops_do_not_fit(const ReadDiagnostic& found) {
+    const int apart = std::abs(found.expected - found.found);
+    const QString sentence = found.found < found.expected
+                                 ? tr("There are %1 below and the words use %2: %3 left over.")
+                                 : tr("There are %1 below and the words use %2: %3 too few.");
+    return sentence.arg(stitches_words(found.expected), number(found.found), number(apart));
+}
+
+/// What is wrong with the proof of a round.
+QString proof_words(const ReadDiagnostic& found) {
+    switch (found.code) {
+        case ReadCode::loops_do_not_fit:
+            return loops_do_not_fit(found);
+        case ReadCode::count_differs:
+            return tr("The count says %1, but the words make %2.")
+                .arg(number(found.expected), number(found.found));
+        case ReadCode::repeat_does_not_fit:
+            return tr("A repeat over %1 does not come out over %2.")
+                .arg(stitches_words(found.expected), number(found.found));
+        case ReadCode::not_enough_left:
+            return tr("This stops %1 before the end, but only %2 are left.")
+                .arg(stitches_words(found.expected), number(found.found));
+        case ReadCode::nothing_to_fill:
+            return tr("There is nothing here to work around.");
+        case ReadCode::no_stitch_before:
+            return tr("No stitch comes before this to work into again.");
+        default:
+            return {};
+    }
+}
+
+/// What is wrong with its words.
+QString word_words(const ReadDiagnostic& found) {
+    const QString word = said(found.arguments, 0);
+    switch (found.code) {
+        case ReadCode::no_stitches:
+            return tr("No stitch is worked here.");
+        case ReadCode::unknown_words:
+            return tr("“%1” is not a word that is known here.").arg(word);
+        case ReadCode::other_terms:
+            return tr("“%1” belongs to the other terms, US or UK.").arg(word);
+        case ReadCode::number_alone:
+            return tr("The number %1 belongs to nothing.").arg(word);
+        case ReadCode::number_is_zero:
+            return tr("Nought stitches are no stitches.");
+        case ReadCode::number_too_large:
+            return tr("%1 is more than the %2 that can be worked out.")
+                .arg(number(found.found), number(found.expected));
+        case ReadCode::bracket_not_closed:
+            return tr("The bracket %1 is not closed.").arg(word);
+        case ReadCode::bracket_not_opened:
+            return tr("The bracket %1 was not opened.").arg(word);
+        case ReadCode::bracket_mismatched:
+            return tr("The bracket %1 is closed by %2.").arg(word, said(found.arguments, 1));
+        case ReadCode::star_missing:
+            return tr("There is no * to repeat from.");
+        case ReadCode::nested_too_deep:
+            return tr("Repeats stand in each other more than %1 deep.").arg(number(found.expected));
+        case ReadCode::not_one_stitch:
+            return tr("These cannot all be worked into one stitch.");
+        case ReadCode::unnamed_stitch:
+            return tr("“%1” was read as a bobble.").arg(word);
+        default:
+            return {};
+    }
+}
+
+/// What is wrong with the pattern around the rounds.
+QString pattern_words(const ReadDiagnostic& found) {
+    const QString word = said(found.arguments, 0);
+    switch (found.code) {
+        case ReadCode::round_out_of_order:
+            return tr("Round %1 should come here, not round %2.")
+                .arg(number(found.expected), number(found.found));
+        case ReadCode::rounds_missing:
+            return tr("Round %1 should come here; the numbers leap to %2.")
+                .arg(number(found.expected), number(found.found));
+        case ReadCode::range_reversed:
+            return tr("Rounds %1 to %2 run backwards.").arg(number(found.expected), number(found.found));
+        case ReadCode::unknown_round:
+            return tr("There is no round %1 before this one.").arg(number(found.found));
+        case ReadCode::line_not_understood:
+            return tr("“%1” was passed over: it is no round.").arg(word);
+        case ReadCode::terms_guessed:
+            return tr("Read in %1 terms.").arg(word.toUpper());
+        case ReadCode::terms_mixed:
+            return tr("“%1” mixes US and UK terms.").arg(word);
+        case ReadCode::no_rounds:
+            return tr("There is no round in this text.");
+        default:
+            return {};
+    }
+}
+
+/// Where the program ends.
+QString limit_words(const ReadDiagnostic& found) {
+    switch (found.code) {
+        case ReadCode::too_many_stitches:
+            return tr("A piece has at most %1.").arg(stitches_words(found.expected));
+        case ReadCode::too_many_rounds:
+            return tr("A piece has at most %1.").arg(rounds_words(found.expected));
+        case ReadCode::too_many_pieces:
+            return tr("A toy has at most %1 pieces.").arg(number(found.expected));
+        case ReadCode::text_too_long:
+            return tr("The text is longer than the %1 bytes that are read.").arg(number(found.expected));
+        case ReadCode::not_utf8:
+            return tr("These bytes are not text in UTF-8.");
+        default:
+            return {};
+    }
+}
+
+}  // namespace
+
+QString diagnostic_sentence(const ReadDiagnostic& diagnostic) {
+    for (const auto words : {proof_words, word_words, pattern_words, limit_words}) {
+        const QString sentence = words(diagnostic);
+        if (!sentence.isEmpty()) return sentence;
+    }
+    return {};
+}
+
+QString mend_question(const Mend& mend) {
+    const QString first = said(mend.arguments, 0);
+    const QString second = said(mend.arguments, 1);
+    switch (mend.code) {
+        case MendCode::change_stated_count:
+            return tr("Should the count say %1?").arg(second);
+        case MendCode::change_number:
+            return tr("%1 in the place of %2?").arg(second, first);
+        case MendCode::change_times:
+            return tr("%1 times in the place of %2?").arg(second, first);
+        case MendCode::add_times:
+            return tr("Repeat it %1 times?").arg(first);
+        case MendCode::times_sign:
+            return tr("Is “%1” a times sign: %2 times?").arg(first, second);
+        case MendCode::add_stitches:
+            return tr("Put %1 in?").arg(stitches_words(count_at(mend.arguments, 0)));
+        case MendCode::remove_words:
+            return tr("Leave out “%1”?").arg(first);
+        case MendCode::change_stitch:
+        case MendCode::spell:
+            return tr("“%1” in the place of “%2”?").arg(second, first);
+        case MendCode::close_bracket:
+            return tr("Close it with %1?").arg(first);
+        case MendCode::open_bracket:
+            return tr("Open it with %1?").arg(first);
+        case MendCode::add_brackets:
+            return tr("Put it in brackets, %1 times?").arg(first);
+        case MendCode::space_evenly:
+            return tr("Work %1, evenly spaced?").arg(stitches_words(count_at(mend.arguments, 0)));
+        case MendCode::renumber:
+            return tr("Call it round %1?").arg(second);
+    }
+    return {};
+}
+
+QString mend_label(const Mend& mend) {
+    const QString first = said(mend.arguments, 0);
+    const QString second = said(mend.arguments, 1);
+    switch (mend.code) {
+        case MendCode::change_stated_count:
+            return tr("Count %1").arg(second);
+        case MendCode::change_number:
+        case MendCode::change_stitch:
+        case MendCode::spell:
+            return tr("Say %1").arg(second);
+        case MendCode::change_times:
+        case MendCode::times_sign:
+            return tr("%1 times").arg(second);
+        case MendCode::add_times:
+        case MendCode::add_brackets:
+            return tr("%1 times").arg(first);
+        case MendCode::add_stitches:
+            return tr("Add %1").arg(first);
+        case MendCode::remove_words:
+            return tr("Leave out");
+        case MendCode::close_bracket:
+            return tr("Close");
+        case MendCode::open_bracket:
+            return tr("Open");
+        case MendCode::space_evenly:
+            return tr("Space evenly");
+        case MendCode::renumber:
+            return tr("Round %1").arg(second);
+    }
+    return {};
+}
+
+}  // namespace roundwright::app

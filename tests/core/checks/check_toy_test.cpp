@@ -1,0 +1,94 @@
+#include <gtest/gtest.h>
+
+#include "core/checks/run_checks.h"
+#include "core/gauge/usual_gauge.h"
+#include "tests/core/checks/checked_piece.h"
+
+namespace roundwright {
+namespace {
+
+using namespace test;
+
+TEST(CheckGauge, MissingOneIsSaidWithWhatStandsIn) {
+    Toy toy = toy_of(disc(6, 3));
+    EXPECT_EQ(named(checks_of(toy)), "");
+    toy.gauge = std::monostate{};
+    const PieceStudy study = study_piece(toy, 0);
+    EXPECT_FALSE(study.gauge_known);
+    EXPECT_EQ(study.gauge, usual_gauge(toy.hook_mm));
+    ASSERT_EQ(named(study.checks), "gauge_missing round 0; ");
+    EXPECT_EQ(study.checks[0].severity, Severity::note);
+    EXPECT_EQ(study.checks[0].piece, -1);
+    EXPECT_EQ(study.checks[0].arguments.at(0), Argument(Millimetres{study.gauge.stitch_width_mm}));
+}
+
+TEST(CheckGauge, IsSaidOncePerToy) {
+    Toy toy = toy_of(disc(9, 4));
+    toy.gauge = std::monostate{};
+    toy.pieces.push_back(toy.pieces[0]);
+    const std::vector<PieceStudy> studies{study_piece(toy, 0), study_piece(toy, 1)};
+    EXPECT_EQ(named(checks_of_toy(studies)), "gauge_missing round 0; ruffles round 4; ruffles round 4; ");
+    EXPECT_EQ(checks_of_toy(studies)[2].piece, 1);
+}
+
+TEST(CheckLimits, MostStitchesAndOneMore) {
+    std::vector<int> counts(20, 10'000);
+    EXPECT_EQ(named(checks_of(toy_of(counts), CheckCode::too_many_stitches)), "");
+    ++counts.back();
+    const PieceStudy study = study_piece(toy_of(counts), 0);
+    ASSERT_EQ(named(study.checks), "too_many_stitches round 0; ");
+    EXPECT_EQ(study.checks[0].arguments, (std::vector<Argument>{200'001, 200'000}));
+    EXPECT_FALSE(study.shape.usable());
+}
+
+TEST(CheckLimits, VastCountsAreSaidAndNotWorkedOut) {
+    const PieceStudy study = study_piece(toy_of(std::vector<int>(2'000, 200'000)), 0);
+    ASSERT_EQ(named(study.checks), "too_many_stitches round 0; ");
+    EXPECT_EQ(study.checks[0].arguments[0], Argument(400'000'000));
+    EXPECT_TRUE(study.graph.graph.rounds.empty());
+}
+
+TEST(CheckSolver, OnlyAShapeThatWasNotFoundIsSaid) {
+    const Toy toy = toy_of(disc(6, 3));
+    PieceStudy study = study_piece(toy, 0);
+    for (const auto& [termination, said] :
+         {std::pair{Termination::converged, ""}, std::pair{Termination::cancelled, ""},
+          std::pair{Termination::iteration_limit, "not_converged round 0; "},
+          std::pair{Termination::line_search_failed, "not_converged round 0; "},
+          std::pair{Termination::unusable_problem, "not_converged round 0; "}}) {
+        study.shape.termination = termination;
+        EXPECT_EQ(named(run_checks(toy, 0, study)), said);
+    }
+}
+
+TEST(CheckSolver, EmptyPieceHasNothingToMend) { EXPECT_EQ(named(checks_of(toy_of({}))), ""); }
+
+TEST(StudyPiece, StoppedStudyIsNotCalledWrong) {
+    std::stop_source source;
+    source.request_stop();
+    const PieceStudy study = study_piece(stuffed_toy_of(ball(8)), 0, nullptr, source.get_token());
+    EXPECT_EQ(study.shape.termination, Termination::cancelled);
+    EXPECT_EQ(named(study.checks), "");
+}
+
+TEST(StudyPiece, WarmStudyGivesTheSameShape) {
+    Toy toy = stuffed_toy_of(ball(8));
+    const PieceStudy before = study_piece(toy, 0);
+    toy.pieces[0].rounds[10].working = WorkedEvenly{47};
+    const PieceStudy cold = study_piece(toy, 0);
+    const PieceStudy warm = study_piece(toy, 0, &before);
+    EXPECT_NEAR(warm.shape.width_mm, cold.shape.width_mm, 1e-3);
+    EXPECT_NEAR(warm.shape.height_mm, cold.shape.height_mm, 1e-3);
+}
+
+TEST(Checks, AreInTheOrderOfRoundsWorstFirst) {
+    const auto checks = checks_of(toy_of({6, 30, 36, 6}));
+    for (std::size_t i = 1; i < checks.size(); ++i) {
+        EXPECT_LE(checks[i - 1].round, checks[i].round);
+        EXPECT_TRUE(checks[i - 1].round < checks[i].round || checks[i - 1].severity >= checks[i].severity);
+    }
+    EXPECT_GE(checks.size(), 2);
+}
+
+}  // namespace
+}  // namespace roundwright
