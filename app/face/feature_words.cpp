@@ -5,6 +5,7 @@
 #include <QCoreApplication>
 
 #include "app/session/length_text.h"
+#include "app/wording/counted.h"
 #include "core/face/feature_fit.h"
 #include "core/face/small_parts.h"
 
@@ -12,9 +13,7 @@ namespace roundwright::app {
 
 namespace {
 
-QString tr(const char* text, int n = -1) {
-    return QCoreApplication::translate("roundwright::app::Face", text, nullptr, n);
-}
+QString tr(const char* text) { return QCoreApplication::translate("roundwright::app::Face", text); }
 
 /// Sizes of eyes and felt are named in mm all over the trade.
 QString size_in_mm(const Feature& feature) {
@@ -24,7 +23,7 @@ QString size_in_mm(const Feature& feature) {
 }
 
 QString stitches(double count) {
-    if (count == std::floor(count)) return tr("%n stitch(es)", static_cast<int>(count));
+    if (count == std::floor(count)) return stitches_words(static_cast<int>(count));
     const QString whole = count < 1 ? QString() : QString::number(std::floor(count));
     return tr("%1½ stitches").arg(whole);
 }

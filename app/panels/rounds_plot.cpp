@@ -11,6 +11,7 @@
 #include <QPainterPath>
 #include <QToolTip>
 
+#include "app/wording/counted.h"
 #include "core/shape/fabric_limits.h"
 
 namespace roundwright::app {
@@ -46,9 +47,8 @@ void RoundsPlot::show_study() {
     study_ = session_.study(session_.current_piece());
     if (study_ != nullptr && !study_->shape.usable()) study_.reset();
     hovered_ = -1;
-    setAccessibleDescription(study_ == nullptr
-                                 ? tr("Nothing to plot yet")
-                                 : tr("%n round(s)", nullptr, static_cast<int>(study_->lies.size())));
+    setAccessibleDescription(study_ == nullptr ? tr("Nothing to plot yet")
+                                               : rounds_words(static_cast<int>(study_->lies.size())));
     update();
 }
 

@@ -7,6 +7,8 @@
 #include <QScrollBar>
 #include <QWheelEvent>
 
+#include "app/wording/counted.h"
+
 namespace roundwright::app {
 
 namespace {
@@ -75,7 +77,7 @@ void PagesView::set_pages(const render::PatternPages& pages) {
     pages_ = pages;
     lay_out();
     verticalScrollBar()->setValue(place);
-    sheet_->setAccessibleName(tr("%1, %n page(s)", nullptr, pages.count()).arg(pages.title()));
+    sheet_->setAccessibleName(tr("%1, %2").arg(pages.title(), pages_words(pages.count())));
 }
 
 int PagesView::current_page() const {

@@ -19,6 +19,7 @@
 #include "app/preview/pattern_files.h"
 #include "app/preview/thumbnails_model.h"
 #include "app/window/icons.h"
+#include "app/wording/counted.h"
 
 namespace roundwright::app {
 
@@ -226,7 +227,7 @@ void PatternPreview::show_pages(const render::PatternPages& pages) {
     view_->set_pages(pages);
     thumbnails_->set_pages(pages, devicePixelRatioF());
     thumbnail_list_->setIconSize(thumbnails_->picture_size());
-    state_->setText(tr("%n page(s)", nullptr, pages.count()));
+    state_->setText(pages_words(pages.count()));
 }
 
 void PatternPreview::keep_choices() const {

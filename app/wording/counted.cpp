@@ -26,6 +26,10 @@ QString rounds_words(int count) {
                    QT_TRANSLATE_NOOP("Counted", "%1 rounds"));
 }
 
+QString pages_words(int count) {
+    return counted(count, QT_TRANSLATE_NOOP("Counted", "%1 page"), QT_TRANSLATE_NOOP("Counted", "%1 pages"));
+}
+
 QString about_stitches(double count, int beside) {
     const auto whole = std::llround(count);
     return whole == beside ? QLocale().toString(count, 'f', 1) : QLocale().toString(whole);

@@ -1,0 +1,166 @@
+#include "app/face/face_panel.h"
+
+#include <gtest/gtest.h>
+
+#include <QAbstractItemModelTester>
+#include <QLabel>
+#include <QListView>
+#include <QMouseEvent>
+
+#include "app/face/face_scene.h"
+#include "app/face/feature_words.h"
+#include "app/face/features_model.h"
+#include "core/document/json_document.h"
+#include "core/face/face_surface.h"
+#include "core/face/place_feature.h"
+#include "render/scene/scene_view.h"
+#include "tests/app/app_testing.h"
+
+namespace roundwright::app {
+namespace {
+
+Toy head_toy() {
+    Toy toy = toy_of({6, 12, 18, 24, 30, 36, 36, 36, 36, 36, 36, 30, 24, 18, 12, 6});
+    toy.pieces[0].end = End::drawn_closed;
+    toy.pieces[0].starts_at_top = true;
+    return toy;
+}
+
+class Face : public ::testing::Test {
+  protected:
+    Face() {
+        session.start(head_toy());
+        EXPECT_TRUE(wait_for_shape(session));
+    }
+    [[nodiscard]] const Feature& feature() const { return session.piece()->features.front(); }
+    [[nodiscard]] static QString all_words(const QWidget& panel) {
+        QString words;
+        for (const QLabel* label : panel.findChildren<QLabel*>()) words += label->text() + QLatin1Char('\n');
+        return words;
+    }
+    DocumentSession session;
+};
+
+TEST_F(Face, AddingEyesPlacesAPairAndSaysHowAndWhen) {
+    FacePanel panel(session);
+    panel.show();
+    panel.add(FeatureKind::safety_eye);
+    ASSERT_EQ(session.piece()->features.size(), 1u);
+    EXPECT_TRUE(feature().pair);
+    ASSERT_TRUE(wait_for_shape(session));
+    const QString words = all_words(panel);
+    EXPECT_TRUE(words.contains(QStringLiteral("stitches apart"))) << words.toStdString();
+    EXPECT_TRUE(words.contains(QStringLiteral("Fit after round"))) << words.toStdString();
+    EXPECT_TRUE(words.contains(QStringLiteral("choking hazard"))) << words.toStdString();
+    EXPECT_TRUE(words.contains(QStringLiteral("16 CFR 1501.4"))) << words.toStdString();
+    session.undo_stack().undo();
+    EXPECT_TRUE(session.piece()->features.empty());
+}
+
+TEST_F(Face, ArrowsWithCtrlNudgeByOneStitchOrOneRound) {
+    FacePanel panel(session);
+    panel.show();
+    panel.activateWindow();
+    panel.add(FeatureKind::safety_eye);
+    const int round = feature().round;
+    const int apart = feature().stitches_apart;
+    auto* list = panel.findChild<QListView*>();
+    list->setFocus();
+    QTest::keyClick(list, Qt::Key_Up, Qt::ControlModifier);
+    EXPECT_EQ(feature().round, round - 1);
+    QTest::keyClick(list, Qt::Key_Right, Qt::ControlModifier);
+    EXPECT_EQ(feature().stitches_apart, apart + 1);
+    session.undo_stack().undo();  // both nudges are one step
+    EXPECT_EQ(feature().round, round);
+    EXPECT_EQ(feature().stitches_apart, apart);
+}
+
+TEST_F(Face, EmbroideredInsteadIsOneKeyAway) {
+    FacePanel panel(session);
+    panel.show();
+    panel.add(FeatureKind::safety_eye);
+    panel.embroider_instead();
+    EXPECT_EQ(feature().kind, FeatureKind::embroidered_eye);
+    EXPECT_TRUE(all_words(panel).contains(QStringLiteral("no loose part")));
+}
+
+TEST_F(Face, TheFeaturesModelIsOne) {
+    FeaturesModel model(session);
+    QAbstractItemModelTester tester(&model, QAbstractItemModelTester::FailureReportingMode::Fatal);
+    FacePanel panel(session);
+    panel.add(FeatureKind::safety_eye);
+    panel.add(FeatureKind::safety_nose);
+    EXPECT_EQ(model.rowCount(), 2);
+    session.undo_stack().undo();
+    EXPECT_EQ(model.rowCount(), 1);
+}
+
+// An eye is dragged over the fabric with the mouse: the words follow, the drag is one step, undo puts it
+// back.
+TEST_F(Face, DraggingAnEyeAcrossTheShapeIsOneStep) {
+    QWidget window;
+    render::SceneView* view = render::make_scene_view(&window);
+    view->widget()->resize(500, 500);
+    window.resize(500, 500);
+    window.show();
+    FacePanel panel(session);
+    panel.show();
+    FaceScene scene(session, *view);
+    panel.set_scene(&scene);
+    view->set_surface(*session.surface(0));
+    panel.add(FeatureKind::safety_eye);
+    ASSERT_TRUE(wait_for_shape(session));
+    view->look_from(render::ViewDirection::front);
+    view->fit();
+    QCoreApplication::processEvents();
+
+    std::optional<QPoint> eye;
+    for (int y = 0; y < 500 && !eye; y += 4) {
+        for (int x = 250; x < 500 && !eye; x += 4) {
+            if (view->part_at(QPointF(x, y)).has_value()) eye = QPoint(x + 4, y + 4);
+        }
+    }
+    ASSERT_TRUE(eye) << "no eye seen from the front";
+    const Feature before = feature();
+    const std::string document = write_document(session.toy());
+    const int steps = session.undo_stack().count();
+    const int part = *view->part_at(QPointF(*eye));
+    for (int k = 1; k <= 6; ++k) Q_EMIT view->part_dragged(part, QPointF(*eye) + QPointF(6.0 * k, 12.0 * k));
+    EXPECT_NE(feature(), before);
+    Q_EMIT view->part_dropped(part, QPointF(*eye) + QPointF(36, 72));
+    EXPECT_EQ(session.undo_stack().count(), steps + 1);
+    EXPECT_NE(feature().round, before.round);
+    ASSERT_TRUE(wait_for_shape(session));
+    EXPECT_TRUE(all_words(panel).contains(feature_place(feature()).mid(1)));
+    session.undo_stack().undo();
+    EXPECT_EQ(write_document(session.toy()), document);
+}
+
+TEST_F(Face, AClickOnAStitchPlacesTheFeatureInTheGapAboveIt) {
+    QWidget window;
+    render::SceneView* view = render::make_scene_view(&window);
+    FacePanel panel(session);
+    FaceScene scene(session, *view);
+    panel.set_scene(&scene);
+    panel.add(FeatureKind::safety_eye);
+    ASSERT_TRUE(wait_for_shape(session));
+    scene.place_by_click(0);
+    Q_EMIT view->clicked(6, 20);
+    EXPECT_EQ(feature().round, 6);
+    EXPECT_EQ(scene.placing(), -1);
+}
+
+TEST_F(Face, SaysWhereInTheTradesWords) {
+    Feature eyes;
+    eyes.round = 8;
+    eyes.stitches_apart = 7;
+    EXPECT_EQ(feature_place(eyes), QStringLiteral("between rounds 9 and 10, 7 stitches apart"));
+    eyes.pair = false;
+    eyes.stitches_right = -1.5;
+    EXPECT_EQ(feature_place(eyes), QStringLiteral("between rounds 9 and 10, 1½ stitches left of the middle"));
+    eyes.stitches_right = 1;
+    EXPECT_EQ(feature_place(eyes), QStringLiteral("between rounds 9 and 10, 1 stitch right of the middle"));
+}
+
+}  // namespace
+}  // namespace roundwright::app
