@@ -94,7 +94,10 @@ bool ChecksModel::cure(int row) {
     if (found.cures.empty() || found.piece < 0) return false;
     const auto& cure = found.cures.front();
     session_.set_current_piece(found.piece);
-    return RoundEdits(session_).replace(cure.first, cure.replaced, cure.rounds, cure_step(cure));
+    if (!cure.feature && !cure.area_stretch) {
+        return RoundEdits(session_).replace(cure.first, cure.replaced, cure.rounds, cure_step(cure));
+    }
+    return session_.edit_piece(cure_step(cure), [&cure](Piece& piece) { piece = cured_piece(piece, cure); });
 }
 
 }  // namespace roundwright::app

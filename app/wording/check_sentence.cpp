@@ -116,6 +116,54 @@ QString too_many_stitches(const Arguments& said) {
         .arg(stitches_words(said.count(0)), QLocale().toString(said.count(1)));
 }
 
+QString gaps(const Arguments& said) {
+    return tr("Stuffing shows through: round %1 is stretched by %2 %, and %3 like it.")
+        .arg(said.round(), QLocale().toString(std::lround(said.number(0))), rounds_words(said.count(1)));
+}
+
+QString edge(const Arguments& said, const char* sentence) {
+    return tr(sentence).arg(said.round(), QLocale().toString(std::lround(std::abs(said.number(0)))));
+}
+
+QString widening_neck(const Arguments& said) {
+    return tr("The neck at round %1 is stuffed to %2 where its stitches make %3.")
+        .arg(said.round(), said.length(0), said.length(1));
+}
+
+/// Features count from 1 where the maker reads them.
+QString feature_number(const Arguments& said, std::size_t index = 0) {
+    return QLocale().toString(said.count(index) + 1);
+}
+
+QString feature_lost(const Arguments& said) {
+    return tr("Feature %1 sits between rounds that are gone.").arg(feature_number(said));
+}
+
+QString washer_too_late(const Arguments& said) {
+    return tr("The %1 washer of feature %2 never passes: the opening is %3 when its gap is worked.")
+        .arg(said.length(1), feature_number(said), said.length(2));
+}
+
+QString washer_rocks(const Arguments& said) {
+    return tr("The %1 washer of feature %2 does not lie flat: the fabric curves away by %3.")
+        .arg(said.length(1), feature_number(said), said.length(2));
+}
+
+QString features_touch(const Arguments& said) {
+    const QString what = said.count(3) == 1 ? tr("washers") : tr("outlines");
+    if (said.count(0) == said.count(1)) {
+        return tr("The two of feature %1 touch: their %2 overlap by %3.")
+            .arg(feature_number(said), what, said.length(2));
+    }
+    return tr("Features %1 and %2 touch: their %3 overlap by %4.")
+        .arg(feature_number(said, 0), feature_number(said, 1), what, said.length(2));
+}
+
+QString feature_too_large(const Arguments& said) {
+    return tr("Feature %1 is %2 wide where the piece is only %3 across.")
+        .arg(feature_number(said), said.length(1), said.length(2));
+}
+
 QString facts(const Check& check, const Arguments& said) {
     switch (check.code) {
         case CheckCode::too_many_increases:
@@ -138,6 +186,26 @@ QString facts(const Check& check, const Arguments& said) {
             return not_converged(said);
         case CheckCode::too_many_stitches:
             return too_many_stitches(said);
+        case CheckCode::gaps:
+            return gaps(said);
+        case CheckCode::ridge:
+            return edge(said,
+                        QT_TRANSLATE_NOOP("Checks", "A ridge shows at round %1: the fabric turns by %2°."));
+        case CheckCode::crease:
+            return edge(said,
+                        QT_TRANSLATE_NOOP("Checks", "A crease shows at round %1: the fabric turns by %2°."));
+        case CheckCode::widening_neck:
+            return widening_neck(said);
+        case CheckCode::feature_lost:
+            return feature_lost(said);
+        case CheckCode::washer_too_late:
+            return washer_too_late(said);
+        case CheckCode::washer_rocks:
+            return washer_rocks(said);
+        case CheckCode::features_touch:
+            return features_touch(said);
+        case CheckCode::feature_too_large:
+            return feature_too_large(said);
     }
     return {};
 }

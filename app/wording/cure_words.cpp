@@ -40,6 +40,18 @@ QString cure_question(const Cure& cure) {
             return tr("Take the mark off?");
         case CureKind::mend_words:
             return cure.mend ? mend_question(*cure.mend) : tr("Mend the words?");
+        case CureKind::stuff_softer:
+            return tr("Stuff it softer?");
+        case CureKind::move_feature:
+            return tr("Move it to an earlier gap?");
+        case CureKind::space_features:
+            return tr("Space them wider?");
+        case CureKind::embroider:
+            return tr("Embroider instead?");
+        case CureKind::smaller_feature:
+            return tr("Take a smaller one?");
+        case CureKind::remove_feature:
+            return tr("Take it off?");
     }
     return {};
 }
@@ -60,6 +72,18 @@ QString cure_label(const Cure& cure) {
             return tr("Take the mark off");
         case CureKind::mend_words:
             return cure.mend ? mend_label(*cure.mend) : tr("Mend the words");
+        case CureKind::stuff_softer:
+            return tr("Stuff softer");
+        case CureKind::move_feature:
+            return tr("Move it");
+        case CureKind::space_features:
+            return tr("Space wider");
+        case CureKind::embroider:
+            return tr("Embroider");
+        case CureKind::smaller_feature:
+            return tr("Take a smaller one");
+        case CureKind::remove_feature:
+            return tr("Take it off");
     }
     return {};
 }
@@ -79,6 +103,18 @@ QString cure_step(const Cure& cure) {
             return tr("Take the flat mark off");
         case CureKind::mend_words:
             return tr("Mend words");
+        case CureKind::stuff_softer:
+            return tr("Change stuffing");
+        case CureKind::move_feature:
+            return tr("Move feature");
+        case CureKind::space_features:
+            return tr("Space the pair");
+        case CureKind::embroider:
+            return tr("Embroider instead");
+        case CureKind::smaller_feature:
+            return tr("Change feature size");
+        case CureKind::remove_feature:
+            return tr("Remove feature");
     }
     return {};
 }

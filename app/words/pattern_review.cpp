@@ -17,9 +17,9 @@
 #include <QVBoxLayout>
 
 #include "app/window/theme.h"
-#include "app/words/review_model.h"
 #include "app/wording/counted.h"
 #include "app/wording/diagnostic_sentence.h"
+#include "app/words/review_model.h"
 
 namespace roundwright::app {
 
@@ -42,7 +42,8 @@ QTextCursor cursor_at(QTextDocument& document, const TextSpan& span) {
 }
 
 bool has_rounds(const Toy& toy) {
-    return std::any_of(toy.pieces.begin(), toy.pieces.end(), [](const Piece& piece) { return !piece.rounds.empty(); });
+    return std::any_of(toy.pieces.begin(), toy.pieces.end(),
+                       [](const Piece& piece) { return !piece.rounds.empty(); });
 }
 
 }  // namespace
@@ -99,11 +100,13 @@ void PatternReview::build() {
     layout->addWidget(sides, 1);
     layout->addWidget(lower_part());
 
-    connect(understood_->selectionModel(), &QItemSelectionModel::currentRowChanged, this, [this](const QModelIndex& row) {
-        if (!row.isValid() || !understood_->hasFocus()) return;
-        source_->setTextCursor(QTextCursor(source_->document()->findBlockByNumber(model_->line(row.row()).first_line - 1)));
-        source_->ensureCursorVisible();
-    });
+    connect(understood_->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
+            [this](const QModelIndex& row) {
+                if (!row.isValid() || !understood_->hasFocus()) return;
+                source_->setTextCursor(QTextCursor(
+                    source_->document()->findBlockByNumber(model_->line(row.row()).first_line - 1)));
+                source_->ensureCursorVisible();
+            });
     connect(source_, &QPlainTextEdit::cursorPositionChanged, this, [this] {
         const int row = model_->row_of_line(source_->textCursor().blockNumber() + 1);
         if (row >= 0 && source_->hasFocus()) understood_->selectRow(row);
@@ -134,7 +137,8 @@ QWidget* PatternReview::lower_part() {
 
 void PatternReview::read() {
     ReadOptions options;
-    if (terms_->currentIndex() > 0) options.terms = static_cast<roundwright::Terms>(terms_->currentIndex() - 1);
+    if (terms_->currentIndex() > 0)
+        options.terms = static_cast<roundwright::Terms>(terms_->currentIndex() - 1);
     for (const Yarn& yarn : session_.toy().yarns) options.yarn_names.push_back(yarn.name);
     pattern_ = read_pattern(source_->toPlainText().toStdString(), options);
     model_->set_pattern(pattern_);
@@ -142,7 +146,8 @@ void PatternReview::read() {
     mark_source();
     int rounds = 0;
     for (const Piece& piece : pattern_.pieces) rounds += static_cast<int>(piece.rounds.size());
-    const QString pieces = pattern_.pieces.size() == 1 ? tr("1 piece") : tr("%1 pieces").arg(pattern_.pieces.size());
+    const QString pieces =
+        pattern_.pieces.size() == 1 ? tr("1 piece") : tr("%1 pieces").arg(pattern_.pieces.size());
     const QString terms = pattern_.terms == roundwright::Terms::uk ? tr("UK terms") : tr("US terms");
     summary_->setText(tr("%1, %2, %3").arg(pieces, rounds_words(rounds), terms));
     take_->setEnabled(rounds > 0);
@@ -183,7 +188,8 @@ void PatternReview::go_to(int problem) {
     const bool known = problem >= 0 && static_cast<std::size_t>(problem) < pattern_.diagnostics.size();
     mend_->setEnabled(known && !pattern_.diagnostics[static_cast<std::size_t>(problem)].mends.empty());
     if (!known) return;
-    source_->setTextCursor(cursor_at(*source_->document(), pattern_.diagnostics[static_cast<std::size_t>(problem)].where));
+    source_->setTextCursor(
+        cursor_at(*source_->document(), pattern_.diagnostics[static_cast<std::size_t>(problem)].where));
     source_->ensureCursorVisible();
 }
 

@@ -17,8 +17,8 @@ namespace roundwright::app {
 
 class ReviewModel;
 
-/// A pattern's text and, beside it, what was understood of every line, before any of it lands in the toy. The text can
-/// be mended here, by hand or with the mends that are offered.
+/// A pattern's text and, beside it, what was understood of every line, before any of it lands in the toy. The
+/// text can be mended here, by hand or with the mends that are offered.
 class PatternReview : public QDialog {
     Q_OBJECT
   public:

@@ -8,13 +8,20 @@ namespace {
 
 QString kind_name(const ReadLine& line) {
     switch (line.kind) {
-        case ReadLineKind::title: return ReviewModel::tr("title");
-        case ReadLineKind::heading: return ReviewModel::tr("piece");
-        case ReadLineKind::terms: return ReviewModel::tr("terms");
-        case ReadLineKind::yarn: return ReviewModel::tr("yarn");
-        case ReadLineKind::start: return ReviewModel::tr("start");
-        case ReadLineKind::note: return ReviewModel::tr("note");
-        case ReadLineKind::round: break;
+        case ReadLineKind::title:
+            return ReviewModel::tr("title");
+        case ReadLineKind::heading:
+            return ReviewModel::tr("piece");
+        case ReadLineKind::terms:
+            return ReviewModel::tr("terms");
+        case ReadLineKind::yarn:
+            return ReviewModel::tr("yarn");
+        case ReadLineKind::start:
+            return ReviewModel::tr("start");
+        case ReadLineKind::note:
+            return ReviewModel::tr("note");
+        case ReadLineKind::round:
+            break;
     }
     if (line.last_round <= line.first_round) return ReviewModel::tr("round %1").arg(line.first_round + 1);
     return ReviewModel::tr("rounds %1–%2").arg(line.first_round + 1).arg(line.last_round + 1);
@@ -30,7 +37,8 @@ void ReviewModel::set_pattern(const ReadPattern& pattern) {
 
 int ReviewModel::row_of_line(int text_line) const {
     for (std::size_t row = 0; row < lines_.size(); ++row) {
-        if (text_line >= lines_[row].first_line && text_line <= lines_[row].last_line) return static_cast<int>(row);
+        if (text_line >= lines_[row].first_line && text_line <= lines_[row].last_line)
+            return static_cast<int>(row);
     }
     return -1;
 }
@@ -46,10 +54,14 @@ QString ReviewModel::text(const ReadLine& line, int column) const {
         case place:
             return line.last_line > line.first_line ? tr("%1–%2").arg(line.first_line).arg(line.last_line)
                                                     : QString::number(line.first_line);
-        case kind: return kind_name(line);
-        case understood: return QString::fromStdString(line.understood);
-        case stitches: return line.kind == ReadLineKind::round ? QString::number(line.stitches) : QString();
-        default: return {};
+        case kind:
+            return kind_name(line);
+        case understood:
+            return QString::fromStdString(line.understood);
+        case stitches:
+            return line.kind == ReadLineKind::round ? QString::number(line.stitches) : QString();
+        default:
+            return {};
     }
 }
 
@@ -58,30 +70,38 @@ QVariant ReviewModel::data(const QModelIndex& index, int role) const {
     const ReadLine& read = line(index.row());
     switch (role) {
         case Qt::DisplayRole:
-        case Qt::ToolTipRole: return text(read, index.column());
+        case Qt::ToolTipRole:
+            return text(read, index.column());
         case Qt::DecorationRole:
             if (index.column() == kind && !read.proved) return icon(QStringLiteral("error"));
             return {};
         case Qt::AccessibleTextRole:
-            if (index.column() == kind && !read.proved) return tr("%1, does not come out").arg(kind_name(read));
+            if (index.column() == kind && !read.proved)
+                return tr("%1, does not come out").arg(kind_name(read));
             return text(read, index.column());
         case Qt::TextAlignmentRole:
             if (index.column() == stitches || index.column() == place) {
                 return QVariant::fromValue(Qt::Alignment(Qt::AlignRight | Qt::AlignVCenter));
             }
             return {};
-        default: return {};
+        default:
+            return {};
     }
 }
 
 QVariant ReviewModel::headerData(int section, Qt::Orientation orientation, int role) const {
     if (orientation != Qt::Horizontal || role != Qt::DisplayRole) return {};
     switch (section) {
-        case place: return tr("line");
-        case kind: return tr("is");
-        case understood: return tr("understood");
-        case stitches: return tr("sts");
-        default: return {};
+        case place:
+            return tr("line");
+        case kind:
+            return tr("is");
+        case understood:
+            return tr("understood");
+        case stitches:
+            return tr("sts");
+        default:
+            return {};
     }
 }
 

@@ -8,7 +8,8 @@
 
 namespace roundwright::app {
 
-/// What was understood of a pattern's text, a row for every line that says something: beside its place in the text.
+/// What was understood of a pattern's text, a row for every line that says something: beside its place in the
+/// text.
 class ReviewModel : public QAbstractTableModel {
     Q_OBJECT
   public:

@@ -24,8 +24,41 @@ std::string_view check_code_name(CheckCode code) {
             return "not_converged";
         case CheckCode::too_many_stitches:
             return "too_many_stitches";
+        case CheckCode::gaps:
+            return "gaps";
+        case CheckCode::ridge:
+            return "ridge";
+        case CheckCode::crease:
+            return "crease";
+        case CheckCode::widening_neck:
+            return "widening_neck";
+        case CheckCode::feature_lost:
+            return "feature_lost";
+        case CheckCode::washer_too_late:
+            return "washer_too_late";
+        case CheckCode::washer_rocks:
+            return "washer_rocks";
+        case CheckCode::features_touch:
+            return "features_touch";
+        case CheckCode::feature_too_large:
+            return "feature_too_large";
     }
     return "";
+}
+
+Piece cured_piece(Piece piece, const Cure& cure) {
+    const auto first = piece.rounds.begin() + cure.first;
+    const auto after = piece.rounds.erase(first, first + cure.replaced);
+    piece.rounds.insert(after, cure.rounds.begin(), cure.rounds.end());
+    if (cure.area_stretch) piece.area_stretch = *cure.area_stretch;
+    if (cure.feature) {
+        const auto feature = piece.features.begin() + cure.feature->feature;
+        if (cure.feature->becomes)
+            *feature = *cure.feature->becomes;
+        else
+            piece.features.erase(feature);
+    }
+    return piece;
 }
 
 }  // namespace roundwright

@@ -25,6 +25,17 @@ enum class CheckCode {
     gauge_missing,        ///< args: stitch width that stands in (mm), its error (mm)
     not_converged,        ///< args: rounds
     too_many_stitches,    ///< over a limit of the program. args: stitches, limit
+    gaps,           ///< stuffing shows between the stitches. args: stretch (per cent), rounds that have gaps
+    ridge,          ///< a sharp edge outwards. args: turn (degrees)
+    crease,         ///< a sharp edge inwards. args: turn (degrees)
+    widening_neck,  ///< args: width as stuffed (mm), width of its stitches by themselves (mm)
+    feature_lost,   ///< the gap it sits in is gone. args: feature (from 0)
+    washer_too_late,  ///< never passes the opening once its rounds are worked. args: feature, washer (mm),
+                      ///< opening (mm)
+    washer_rocks,     ///< the fabric curves away under it. args: feature, washer (mm), gap (mm)
+    features_touch,   ///< args: feature, other (the same: the two of a pair), overlap (mm), washers only (0,
+                      ///< 1)
+    feature_too_large,  ///< for its place. args: feature, width (mm), width of the piece there (mm)
 };
 
 /// A name for machines: "too_many_increases", ...
@@ -39,6 +50,18 @@ enum class CureKind {
     remove_flat_mark,
     spread_decreases,
     mend_words,
+    stuff_softer,
+    move_feature,
+    space_features,
+    embroider,
+    smaller_feature,
+    remove_feature,
+};
+
+/// What a cure does to one feature of the piece; `becomes` empty: it goes.
+struct FeatureCure {
+    int feature = 0;
+    std::optional<Feature> becomes;
 };
 struct Cure {
     CureKind kind = CureKind::set_count;
@@ -46,7 +69,12 @@ struct Cure {
     int first = 0;
     int replaced = 0;
     std::optional<Mend> mend = std::nullopt;  ///< of `mend_words`: what it changes in them
+    std::optional<FeatureCure> feature = std::nullopt;
+    std::optional<double> area_stretch = std::nullopt;  ///< of `stuff_softer`
 };
+
+/// The piece with a cure applied.
+[[nodiscard]] Piece cured_piece(Piece piece, const Cure& cure);
 
 struct Check {
     CheckCode code;

@@ -1,0 +1,65 @@
+#include <algorithm>
+#include <gtest/gtest.h>
+
+#include "core/shape/fabric_limits.h"
+#include "tests/core/checks/checked_piece.h"
+
+namespace roundwright {
+namespace {
+
+using test::ball;
+using test::checks_of;
+using test::named;
+using test::stuffed_toy_of;
+
+TEST(CheckSigns, AnOrdinaryBallHasNone) {
+    for (int n : {4, 6, 8})
+        EXPECT_TRUE(checks_of(stuffed_toy_of(ball(n))).empty()) << named(checks_of(stuffed_toy_of(ball(n))));
+}
+
+TEST(CheckSigns, GapsShowOnceTheStretchPassesTheLimit) {
+    Toy toy = stuffed_toy_of(ball(6));
+    bool seen_below = false;
+    bool seen_above = false;
+    for (double stretch : {0.04, 0.1, 0.2, 0.3, 0.4}) {
+        toy.pieces[0].area_stretch = stretch;
+        const PieceStudy study = study_piece(toy, 0);
+        const double most = std::max(*std::ranges::max_element(study.shape.course_stretch),
+                                     *std::ranges::max_element(study.shape.wale_stretch));
+        const bool gaps = !checks_of(toy, CheckCode::gaps).empty();
+        EXPECT_EQ(gaps, most > gaps_above_stretch) << stretch << ": " << most;
+        seen_below |= !gaps;
+        seen_above |= gaps;
+    }
+    EXPECT_TRUE(seen_below && seen_above);
+}
+
+TEST(CheckSigns, SofterStuffingIsOfferedForGaps) {
+    Toy toy = stuffed_toy_of(ball(6));
+    toy.pieces[0].area_stretch = 0.4;
+    const auto gaps = checks_of(toy, CheckCode::gaps);
+    ASSERT_EQ(gaps.size(), 1u);
+    ASSERT_EQ(gaps[0].cures.size(), 1u);
+    EXPECT_EQ(cured_piece(toy.pieces[0], gaps[0].cures[0]).area_stretch, 0.2);
+}
+
+TEST(CheckSigns, ANeckThatStuffingWidensIsNamed) {
+    // A gourd with a narrow neck of few stitches, stuffed firmly; the same stuffed lightly keeps its neck.
+    Toy toy = stuffed_toy_of({6, 12, 18, 24, 30, 30, 30, 24, 18, 18, 18, 24, 30, 30, 30, 24, 18, 12, 6});
+    toy.pieces[0].area_stretch = 0.12;
+    const bool firm = !checks_of(toy, CheckCode::widening_neck).empty();
+    toy.pieces[0].area_stretch = 0.001;
+    const bool light = !checks_of(toy, CheckCode::widening_neck).empty();
+    EXPECT_TRUE(firm);
+    EXPECT_FALSE(light);
+}
+
+TEST(CheckSigns, AShelfMakesAnEdge) {
+    EXPECT_TRUE(checks_of(stuffed_toy_of(ball(6)), CheckCode::ridge).empty());
+    const Toy shelf = stuffed_toy_of({6, 12, 12, 12, 12, 24, 48, 48, 48, 48, 48, 42, 36, 30, 24, 18, 12, 6});
+    EXPECT_FALSE(checks_of(shelf, CheckCode::ridge).empty() && checks_of(shelf, CheckCode::crease).empty())
+        << named(checks_of(shelf));
+}
+
+}  // namespace
+}  // namespace roundwright
