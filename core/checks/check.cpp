@@ -1,5 +1,7 @@
 #include "core/checks/check.h"
 
+#include "core/pattern/edits.h"
+
 namespace roundwright {
 
 std::string_view check_code_name(CheckCode code) {
@@ -47,9 +49,11 @@ std::string_view check_code_name(CheckCode code) {
 }
 
 Piece cured_piece(Piece piece, const Cure& cure) {
-    const auto first = piece.rounds.begin() + cure.first;
-    const auto after = piece.rounds.erase(first, first + cure.replaced);
-    piece.rounds.insert(after, cure.rounds.begin(), cure.rounds.end());
+    if (cure.replaced > 0 || !cure.rounds.empty()) {
+        piece = replace_rounds(piece, static_cast<std::size_t>(cure.first),
+                               static_cast<std::size_t>(cure.replaced), cure.rounds)
+                    .value;
+    }
     if (cure.area_stretch) piece.area_stretch = *cure.area_stretch;
     if (cure.feature) {
         const auto feature = piece.features.begin() + cure.feature->feature;
