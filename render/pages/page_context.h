@@ -27,6 +27,7 @@ void add_materials(Blocks& blocks, const PageContext& context);
 void add_gauge(Blocks& blocks, const PageContext& context);
 void add_abbreviations(Blocks& blocks, const PageContext& context);
 void add_rounds(Blocks& blocks, const PageContext& context);
+void add_charts(Blocks& blocks, const PageContext& context);
 void add_faces(Blocks& blocks, const PageContext& context);
 void add_making(Blocks& blocks, const PageContext& context);
 void add_silhouettes(Blocks& blocks, const PageContext& context);

@@ -40,6 +40,7 @@ Blocks body_of(const PageContext& context) {
     add_making(blocks, context);
     add_safety(blocks, context);
     add_notes(blocks, context);
+    add_charts(blocks, context);
     add_silhouettes(blocks, context);
     add_teaching_sheet(blocks, context);
     return blocks;
