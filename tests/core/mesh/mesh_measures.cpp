@@ -4,9 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
-#include <map>
 #include <numbers>
-#include <unordered_map>
 #include <vector>
 
 namespace roundwright::test {
@@ -18,26 +16,28 @@ Vec3 vertex(const Mesh& mesh, std::uint32_t i) {
 
 double angle_between(const Vec3& u, const Vec3& v) { return std::atan2(u.cross(v).norm(), u.dot(v)); }
 
-struct EdgeUse {
-    int forward = 0;
-    int backward = 0;
-};
-
+/// Every edge as its two ends and the direction it is used in, so that equal edges sort together.
 void measure_edges(const Mesh& mesh, MeshMeasures& found) {
-    std::unordered_map<std::uint64_t, EdgeUse> edges;
-    edges.reserve(mesh.indices.size());
+    std::vector<std::uint64_t> uses;
+    uses.reserve(mesh.indices.size());
     for (std::size_t t = 0; t < mesh.indices.size(); t += 3) {
         for (std::size_t k = 0; k < 3; ++k) {
-            const std::uint32_t a = mesh.indices[t + k], b = mesh.indices[t + (k + 1) % 3];
-            auto& use = edges[(static_cast<std::uint64_t>(std::min(a, b)) << 32) | std::max(a, b)];
-            (a < b ? use.forward : use.backward) += 1;
+            const std::uint64_t a = mesh.indices[t + k], b = mesh.indices[t + (k + 1) % 3];
+            uses.push_back((std::min(a, b) << 33) | (std::max(a, b) << 1) | (a < b ? 1 : 0));
         }
     }
-    for (const auto& [edge, use] : edges) found.odd_edges += use.forward == 1 && use.backward == 1 ? 0 : 1;
+    std::sort(uses.begin(), uses.end());
+    long edges = 0;
+    for (std::size_t k = 0; k < uses.size(); ++edges) {
+        std::size_t last = k;
+        while (last < uses.size() && uses[last] >> 1 == uses[k] >> 1) ++last;
+        if (last - k != 2 || uses[k] == uses[k + 1]) ++found.odd_edges;
+        k = last;
+    }
     std::vector<bool> used(mesh.vertex_count(), false);
     for (const auto index : mesh.indices) used[index] = true;
-    found.euler_characteristic = static_cast<long>(std::count(used.begin(), used.end(), true)) -
-                                 static_cast<long>(edges.size()) + static_cast<long>(mesh.triangle_count());
+    found.euler_characteristic = static_cast<long>(std::count(used.begin(), used.end(), true)) - edges +
+                                 static_cast<long>(mesh.triangle_count());
 }
 
 }  // namespace
