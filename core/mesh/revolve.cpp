@@ -110,7 +110,8 @@ class VertexPlacer {
         if (cell.stitch < 0 || cell.carried) return {&reliefs_.of(StitchFace::single), colour};
         const auto& round = graph_.rounds[static_cast<std::size_t>(cell.round)];
         const auto& stitch = round.stitches[static_cast<std::size_t>(cell.stitch)].stitch;
-        return {&reliefs_.of(face_of(stitch.kind, stitch.part)), colour};
+        const bool pile = is_brushed(toy_, stitch) && stitch.kind != StitchKind::bobble;
+        return {&reliefs_.of(pile ? StitchFace::pile : face_of(stitch.kind, stitch.part)), colour};
     }
 
     /// The inside is a skin one fabric thickness below the mean surface, less where that would reach the

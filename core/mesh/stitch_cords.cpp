@@ -28,6 +28,7 @@ constexpr Cord treble[] = {{0.50, 0.05, 0.46, 0.77, post_radius},
 constexpr Cord bobble[] = {{0.5, 0.49, 0.5, 0.51, 0.48, 0.2}};
 constexpr Cord chain[] = {{0.1, 0.75, 0.9, 0.75, 0.2}};
 constexpr Cord slip[] = {{0.2, 0.35, 0.8, 0.65, 0.2}};
+constexpr Cord pile[] = {{0.5, 0.38, 0.5, 0.62, 0.44}};
 constexpr Cord inside[] = {{0.28, 0.5, 0.72, 0.5, 0.23}};
 
 }  // namespace
@@ -73,6 +74,8 @@ std::span<const Cord> cords_of(StitchFace face) {
             return slip;
         case StitchFace::inside:
             return inside;
+        case StitchFace::pile:
+            return pile;
     }
     return single;
 }

@@ -9,7 +9,8 @@ namespace roundwright {
 /// The faces that stitches show. On the right side a single crochet is two plump legs that lean apart from
 /// where it is worked in to its two shoulders; the taller stitches stand on a post, with one wrap across it
 /// for each time the yarn was laid over; a bobble is a ball; worked into the back loops only, a stitch leaves
-/// the front loops below it as a bar. On the wrong side all show the bar across the stitch's back.
+/// the front loops below it as a bar. On the wrong side all show the bar across the stitch's back. Of a
+/// brushed stitch the pile leaves a low swell to be seen.
 enum class StitchFace {
     single,
     single_over_bar,
@@ -19,9 +20,10 @@ enum class StitchFace {
     bobble,
     chain,
     slip,
-    inside
+    inside,
+    pile
 };
-inline constexpr std::size_t stitch_faces = 9;
+inline constexpr std::size_t stitch_faces = 10;
 
 [[nodiscard]] StitchFace face_of(StitchKind kind, LoopPart part);
 

@@ -41,6 +41,10 @@ Colour yarn_colour(const Toy& toy, const StitchGraph& graph, const LaidStitch& c
     return yarn_colour(toy, round.stitches[static_cast<std::size_t>(cell.stitch)].stitch);
 }
 
+bool is_brushed(const Toy& toy, const Stitch& stitch) {
+    return stitch.yarn < toy.yarns.size() && toy.yarns[stitch.yarn].brushed;
+}
+
 std::vector<std::uint32_t> first_stitches(const StitchGraph& graph) {
     std::vector<std::uint32_t> first{0};
     first.reserve(graph.rounds.size() + 1);
@@ -75,6 +79,7 @@ std::vector<StitchPatch> stitch_patches(const Toy& toy, const StitchGraph& graph
             patches[number].colour = yarn_colour(toy, stitch.stitch);
             patches[number].kind = stitch.stitch.kind;
             patches[number].part = stitch.stitch.part;
+            patches[number].brushed = is_brushed(toy, stitch.stitch);
         }
     }
     return patches;

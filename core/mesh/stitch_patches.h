@@ -14,6 +14,9 @@ namespace roundwright {
 [[nodiscard]] Colour yarn_colour(const Toy& toy, const Stitch& stitch);
 [[nodiscard]] Colour yarn_colour(const Toy& toy, const StitchGraph& graph, const LaidStitch& cell);
 
+/// Whether the stitch's yarn is brushed when the piece is done.
+[[nodiscard]] bool is_brushed(const Toy& toy, const Stitch& stitch);
+
 /// Number of each round's first stitch among all of the piece's: rounds + 1 entries.
 [[nodiscard]] std::vector<std::uint32_t> first_stitches(const StitchGraph& graph);
 

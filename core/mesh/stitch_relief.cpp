@@ -7,7 +7,7 @@
 namespace roundwright {
 namespace {
 
-constexpr double groove_light = 0.62;
+constexpr double groove_light = 0.62, pile_groove_light = 0.95, pile_flatness = 0.1;
 
 double height_of(const Cord& cord, double u, double v) {
     const double du = cord.to_u - cord.from_u, dv = cord.to_v - cord.from_v;
@@ -36,7 +36,7 @@ ReliefGrid finest_relief(std::size_t stitches, std::size_t most_triangles, bool 
 double stitch_relief(StitchFace face, double u, double v) {
     double height = 0;
     for (const auto& cord : cords_of(face)) height = std::max(height, height_of(cord, u, v));
-    return height;
+    return face == StitchFace::pile ? pile_flatness * height : height;
 }
 
 ReliefTable::ReliefTable(StitchFace face, ReliefGrid given, bool relief) : grid(given) {
@@ -46,6 +46,7 @@ ReliefTable::ReliefTable(StitchFace face, ReliefGrid given, bool relief) : grid(
     row_mean.assign(static_cast<std::size_t>(grid.rows), 0);
     row_mean_square = row_mean;
     if (!relief) return;
+    const double groove = face == StitchFace::pile ? pile_groove_light : groove_light;
     double sum = 0, most = 0;
     for (int j = 1; j <= grid.rows; ++j) {
         for (int q = 0; q < grid.columns; ++q) {
@@ -59,7 +60,7 @@ ReliefTable::ReliefTable(StitchFace face, ReliefGrid given, bool relief) : grid(
     const auto mean = static_cast<float>(sum / static_cast<double>(points));
     for (std::size_t k = 0; k < points; ++k) {
         const auto share = most > 0 ? static_cast<double>(height[k]) / most : 1;
-        light[k] = static_cast<float>(groove_light + (1 - groove_light) * share);
+        light[k] = static_cast<float>(groove + (1 - groove) * share);
         height[k] -= mean;
         const auto h = static_cast<double>(height[k]);
         row_mean[k / static_cast<std::size_t>(grid.columns)] += h / grid.columns;

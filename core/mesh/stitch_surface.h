@@ -34,6 +34,7 @@ struct StitchPatch {
     Colour colour;
     StitchKind kind = StitchKind::single_crochet;
     LoopPart part = LoopPart::both;
+    bool brushed = false;  ///< its yarn's pile is brushed up and hides the stitch
 };
 
 /// What shows, measures, picks, draws or exports a piece works on this, whichever solver made it.

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdint>
+#include <functional>
 
 #include "core/mesh/stitch_cords.h"
 #include "render/drawing/yarn_tone.h"
@@ -91,6 +93,30 @@ void add_twist(ShapeBatches& batches, int order, const QColor& colour, const Sti
     }
 }
 
+/// A share of 0..1 that looks like chance, the same for the same stitch every time (the finaliser of
+/// MurmurHash3).
+double chance(std::uint32_t stitch, std::uint32_t draw) {
+    std::uint32_t x = stitch * 0x9E3779B9U + draw * 0x85EBCA6BU;
+    x = (x ^ (x >> 16)) * 0x85EBCA6BU;
+    x = (x ^ (x >> 13)) * 0xC2B2AE35U;
+    return (x ^ (x >> 16)) / 4294967296.0;
+}
+
+/// Brushed pile: fine fibres that stand off the fabric, light over dark.
+void add_pile(ShapeBatches& batches, int order, const StitchFrame& frame, std::uint32_t number,
+              double stitch_mm, const std::function<QColor(double)>& tone) {
+    constexpr std::uint32_t fibres = 16;
+    static constexpr double lights[] = {-0.14, -0.03, 0.06, 0.15};
+    for (std::uint32_t k = 0; k < fibres; ++k) {
+        const std::uint32_t shade = k * 4 / fibres;
+        const double u = chance(number, 4 * k), v = chance(number, 4 * k + 1);
+        const double du = 0.5 * (chance(number, 4 * k + 2) - 0.5),
+                     dv = -0.12 - 0.3 * chance(number, 4 * k + 3);
+        batches.stroke(order + static_cast<int>(shade), tone(lights[shade]), 0.05 * stitch_mm,
+                       {frame.at(u, v, 0.05, 0), frame.at(u + du, v + dv, 0.3, 0)});
+    }
+}
+
 /// Dark yarn gets more light, so that its stitches can be told apart.
 double light_for_dark(Colour yarn) {
     const double brightness = (0.3 * yarn.red + 0.59 * yarn.green + 0.11 * yarn.blue) / 255;
@@ -117,6 +143,13 @@ void add_stitch(ShapeBatches& batches, const StitchPatch& patch, Colour colour, 
         batches.fill(lowest, yarn_tone(colour, hollow_light),
                      QPolygonF({frame.at(0, 0, 0, 0), frame.at(1, 0, 0, 0), frame.at(1, 1, 0, 0),
                                 frame.at(0, 1, 0, 0)}));
+    if (patch.brushed && !seen.inside) {
+        batches.fill(lowest + 1, tone(-0.06),
+                     QPolygonF({frame.at(-0.04, -0.04, 0, 0), frame.at(1.04, -0.04, 0, 0),
+                                frame.at(1.04, 1.04, 0, 0), frame.at(-0.04, 1.04, 0, 0)}));
+        add_pile(batches, lowest + 2, frame, seen.stitch, style.stitch_mm, tone);
+        return;
+    }
     const StitchFace face = seen.inside ? StitchFace::inside : face_of(patch.kind, patch.part);
     for (const auto& cord : cords_of(face)) {
         const int order = lowest + (cord.over > 0 ? 6 : 1);

@@ -191,6 +191,18 @@ TEST(Revolve, ShapesThatDoNotFitTheGraphGiveNothing) {
     EXPECT_TRUE(surface_of(example).stitches.empty());
 }
 
+TEST(Revolve, BrushedYarnHidesItsStitches) {
+    auto example = test::sphere_piece(4);
+    const auto plain = surface_of(example);
+    example.toy.yarns[0].brushed = true;
+    const auto brushed = surface_of(example);
+    EXPECT_TRUE(brushed.stitches[5].brushed);
+    EXPECT_FALSE(plain.stitches[5].brushed);
+    // Less relief, less area.
+    EXPECT_LT(test::measure(brushed.mesh).area_mm2, 0.95 * test::measure(plain.mesh).area_mm2);
+    expect_sound(brushed.mesh, 2);
+}
+
 TEST(Revolve, TheMeshAndThePatchesWearTheYarnsColour) {
     auto example = test::sphere_piece(3);
     example.toy.yarns.emplace_back().colour = {200, 30, 20};

@@ -118,6 +118,17 @@ TEST(PieceDrawing, PalesTheRoundsThatAreNotLit) {
     EXPECT_GT(mean(shown, 60, 80), mean(plain, 60, 80) + 25);
 }
 
+TEST(PieceDrawing, BrushedPileStandsOffTheOutlineTheSameEveryTime) {
+    auto ball = test::drawing_ball();
+    ImageOptions options;
+    options.pixels = {300, 300};
+    const QImage plain = piece_image(ball.surface, {}, options);
+    for (auto& patch : ball.surface.stitches) patch.brushed = true;
+    const QImage brushed = piece_image(ball.surface, {}, options);
+    EXPECT_GT(covered_pixels(brushed), covered_pixels(plain));
+    EXPECT_EQ(brushed, piece_image(ball.surface, {}, options));
+}
+
 TEST(PieceDrawing, HidesPartsBehindThePiece) {
     const auto ball = test::drawing_ball();
     const double middle = ball.shape.height_mm / 2, out = ball.shape.width_mm / 2;
