@@ -13,6 +13,8 @@ QFont font(const QStringList& families, double points, QFont::Weight weight) {
     // Type is set at the page's own resolution: hinting for a screen would only shift letters.
     font.setHintingPreference(QFont::PreferNoHinting);
     font.setStyleStrategy(QFont::PreferOutline);
+    // Spacing however small keeps ligatures out, which would be copied from the page as odd characters.
+    font.setLetterSpacing(QFont::AbsoluteSpacing, pt(0.02));
     return font;
 }
 

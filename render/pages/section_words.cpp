@@ -88,11 +88,11 @@ QString yarn_estimate_words(const Toy& toy) {
     if (toy.making.yarn_per_ten_stitches_mm) {
         return words(
             "Amounts are counted from the stitches, and from ten stitches undone and measured. "
-            "Each end is given 15 cm.");
+            "Each end is given 15 cm (6 in).");
     }
     return words(
         "Amounts are counted from the stitches: each takes five to eight times its own width of yarn. "
-        "Each end is given 15 cm.");
+        "Each end is given 15 cm (6 in).");
 }
 
 QString stuffing_words(const PatternStudy& study, Units units) {

@@ -64,6 +64,12 @@ TEST(PdfExport, TellsBothTerms) {
     EXPECT_TRUE(PdfReader(ball(4)).flowing_text().contains(QStringLiteral("6 sc in magic ring")));
 }
 
+TEST(PdfExport, WordsAreCopiedAsTheyAreSpelt) {
+    const QString text = PdfReader(puffin()).flowing_text();
+    EXPECT_TRUE(text.contains(QStringLiteral("Stuffing")));
+    EXPECT_FALSE(text.contains(QChar(0xFB01)));  // the ligature of f and i
+}
+
 TEST(PdfExport, WarnsOfSmallPartsThatAreNamed) {
     const QString hazard = QStringLiteral("are small parts and a choking hazard");
     EXPECT_TRUE(PdfReader(puffin()).flowing_text().contains(
