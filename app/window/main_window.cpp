@@ -40,6 +40,7 @@
 #include "app/window/shape_actions.h"
 #include "app/window/shape_panel.h"
 #include "app/window/system_wishes.h"
+#include "app/words/text_actions.h"
 
 namespace roundwright::app {
 namespace {
@@ -241,6 +242,7 @@ void MainWindow::fill_edit_menu(QMenu* menu) {
 }
 
 void MainWindow::fill_pattern_menu(QMenu* menu) {
+    text_actions_ = new TextActions(session_, this);
     auto& preferences = session_.preferences();
     auto* group = new QActionGroup(this);
     auto* us = make_choice(this, tr("&US terms"), Qt::CTRL | Qt::ALT | Qt::Key_U, group);
@@ -254,6 +256,8 @@ void MainWindow::fill_pattern_menu(QMenu* menu) {
         make_action(this, tr("Pre&view and print…"), QKeySequence::Print, QStringLiteral("print"));
     connect(preview, &QAction::triggered, this, &MainWindow::show_preview);
     menu->addAction(preview);
+    menu->addSeparator();
+    text_actions_->fill(menu);
     menu->addSeparator();
     const std::tuple<QString, QKeySequence, std::function<void()>> actions[] = {
         {tr("Next &check"), Qt::Key_F8, [this] { checks_->step(+1); }},

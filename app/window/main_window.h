@@ -22,6 +22,7 @@ class RoundActions;
 class RoundsView;
 struct ShapeActions;
 class ShapePanel;
+class TextActions;
 
 /// The one window: rounds, shape and panels side by side, the fast entry line and the checks below.
 class MainWindow : public QMainWindow {
@@ -83,6 +84,7 @@ class MainWindow : public QMainWindow {
     PanelColumn* panels_;
     FacePanel* face_ = nullptr;
     PatternPreview* preview_ = nullptr;
+    TextActions* text_actions_ = nullptr;
     QSplitter* columns_ = nullptr;
     bool turn_once_ = false;
 };

@@ -1,0 +1,76 @@
+#include "app/words/text_actions.h"
+
+#include <QClipboard>
+#include <QFile>
+#include <QFileDialog>
+#include <QGuiApplication>
+#include <QMenu>
+#include <QMessageBox>
+
+#include "app/window/action_maker.h"
+#include "app/words/pattern_review.h"
+#include "core/instructions/write_pattern.h"
+
+namespace roundwright::app {
+
+namespace {
+
+/// A pattern's text is some pages; what is larger is another file picked by mistake.
+constexpr qint64 most_text_bytes = 4 * 1024 * 1024;
+
+roundwright::Terms core_terms(const DocumentSession& session) {
+    return session.preferences().terms() == Terms::uk ? roundwright::Terms::uk : roundwright::Terms::us;
+}
+
+}  // namespace
+
+TextActions::TextActions(DocumentSession& session, QWidget* window)
+    : QObject(window), session_(session), window_(window) {}
+
+void TextActions::fill(QMenu* menu) {
+    const std::tuple<QString, QKeySequence, std::function<void()>> actions[] = {
+        {tr("&Open a pattern's text…"), Qt::CTRL | Qt::SHIFT | Qt::Key_O, [this] { open_text(); }},
+        {tr("Pa&ste a pattern…"), Qt::CTRL | Qt::SHIFT | Qt::Key_V, [this] { paste_text(); }},
+        {tr("&Copy this piece as text"), Qt::CTRL | Qt::SHIFT | Qt::Key_C, [this] { copy_piece(); }},
+        {tr("Copy the &whole toy as text"), Qt::CTRL | Qt::ALT | Qt::Key_C, [this] { copy_toy(); }}};
+    for (const auto& [text, keys, act] : actions) {
+        auto* action = make_action(window_, text, keys);
+        connect(action, &QAction::triggered, this, act);
+        menu->addAction(action);
+    }
+}
+
+void TextActions::review(const QString& text) {
+    PatternReview dialog(session_, text, window_);
+    dialog.exec();
+}
+
+void TextActions::open_text() {
+    const QString path = QFileDialog::getOpenFileName(window_, tr("Open a pattern's text"), {},
+                                                      tr("Text (*.txt *.md);;All files (*)"));
+    if (path.isEmpty()) return;
+    QFile file(path);
+    const auto refuse = [&](const QString& why) {
+        QMessageBox::warning(window_, tr("Open a pattern's text"),
+                             tr("%1 could not be read: %2").arg(path, why));
+    };
+    if (!file.open(QIODevice::ReadOnly)) return refuse(file.errorString());
+    if (file.size() > most_text_bytes)
+        return refuse(tr("it is larger than 4 MiB, which no pattern's text is."));
+    review(QString::fromUtf8(file.readAll()));
+}
+
+void TextActions::paste_text() { review(QGuiApplication::clipboard()->text()); }
+
+void TextActions::copy_piece() const {
+    if (session_.piece() == nullptr) return;
+    QGuiApplication::clipboard()->setText(
+        QString::fromStdString(write_piece(*session_.piece(), core_terms(session_))));
+}
+
+void TextActions::copy_toy() const {
+    QGuiApplication::clipboard()->setText(
+        QString::fromStdString(write_toy(session_.toy(), core_terms(session_))));
+}
+
+}  // namespace roundwright::app
