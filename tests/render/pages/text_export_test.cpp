@@ -4,6 +4,8 @@
 
 #include <QTextDocument>
 
+#include "core/instructions/piece_graph.h"
+#include "core/instructions/read_pattern.h"
 #include "render/pages/text_writer.h"
 #include "tests/render/pages/demo_toys.h"
 
@@ -20,6 +22,21 @@ TEST(TextExport, PlainTextTellsEveryRound) {
     EXPECT_TRUE(text.contains(QStringLiteral("Rnd 1: 6 sc in magic ring (6)\n"))) << text.toStdString();
     EXPECT_TRUE(text.contains(QStringLiteral("Rnds 7-12: sc in each st around (36)\n")));
     EXPECT_TRUE(text.contains(QStringLiteral("Rnd 17: dec around (6)\n")));
+}
+
+TEST(TextExport, PlainTextIsReadBackToTheSameCounts) {
+    for (const Terms terms : {Terms::us, Terms::uk}) {
+        PatternOptions options;
+        options.terms = terms;
+        options.contents = {};
+        options.contents.materials = options.contents.abbreviations = false;
+        const Toy toy = ball(6);
+        const std::string text = pattern_text(toy, options, TextForm::plain).toStdString();
+        const Toy read = toy_of(read_pattern(text));
+        ASSERT_EQ(read.pieces.size(), 1u) << text;
+        EXPECT_EQ(stitch_counts(piece_graph(read.pieces[0]).graph),
+                  stitch_counts(piece_graph(toy.pieces[0]).graph));
+    }
 }
 
 TEST(TextExport, PlainTextFitsItsLines) {
