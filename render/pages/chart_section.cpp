@@ -62,25 +62,64 @@ QFont number_font() {
     return font;
 }
 
-/// One drawing: a chart, or a sector of it.
-struct ChartSheet {
-    std::shared_ptr<const ChartLayout> layout;
-    ChartOptions options;
+/// One drawing, a chart or a sector of it, under its piece's name and its rounds.
+class ChartSheet {
+  public:
+    ChartSheet(std::shared_ptr<const ChartLayout> layout, const ChartOptions& options, const QString& name,
+               const QString& rounds, double page_width)
+        : layout_(std::move(layout)), options_(options) {
+        options_.target = QRectF(0, 0, page_width, 0);
+        size_ = place_chart(*layout_, options_).bounds.size();
+        width_ = size_.width() <= half(page_width) ? half(page_width) : page_width;
+        ParagraphStyle bold;
+        bold.font = bold_font(10);
+        bold.most_lines = most_name_lines;
+        ParagraphStyle soft;
+        soft.colour = page_colour::soft_ink;
+        captions_ = {Paragraph(name, width_, bold), Paragraph(rounds, width_, soft)};
+    }
+
+    [[nodiscard]] double width() const { return width_; }
+    [[nodiscard]] double caption_height() const {
+        return captions_[0].height() + captions_[1].height() + mm(3);
+    }
+    [[nodiscard]] double chart_height() const { return size_.height(); }
+
+    void paint(QPainter& painter, QPointF at, double caption_height) const {
+        captions_[0].paint(painter, at);
+        captions_[1].paint(painter, at + QPointF(0, captions_[0].height()));
+        ChartOptions placed = options_;
+        placed.target = QRectF(at + QPointF(0, caption_height), QSizeF(width_, size_.height()));
+        painter.setFont(number_font());
+        (void)draw_chart(painter, *layout_, placed);
+    }
+
+    [[nodiscard]] static double half(double page_width) { return (page_width - mm(8)) / 2; }
+
+  private:
+    std::shared_ptr<const ChartLayout> layout_;
+    ChartOptions options_;
+    QSizeF size_;
+    double width_ = 0;
+    std::vector<Paragraph> captions_;
 };
 
-Block sheet_block(const ChartSheet& sheet, double width) {
-    ChartOptions options = sheet.options;
-    options.target = QRectF(0, 0, width, 0);
-    const double height = place_chart(*sheet.layout, options).bounds.height();
+/// Sheets side by side: two small ones, or one.
+Block row_block(const std::vector<ChartSheet>& sheets) {
+    double caption = 0;
+    double chart = 0;
+    for (const ChartSheet& sheet : sheets) {
+        caption = std::max(caption, sheet.caption_height());
+        chart = std::max(chart, sheet.chart_height());
+    }
     Block block;
-    block.shape.height = height;
-    block.shape.space_before = mm(5);
-    block.paint = [layout = sheet.layout, options, width, height](QPainter& painter, QPointF at,
-                                                                  const PageNumbers&) {
-        ChartOptions placed = options;
-        placed.target = QRectF(at, QSizeF(width, height));
-        painter.setFont(number_font());
-        (void)draw_chart(painter, *layout, placed);
+    block.shape.height = caption + chart;
+    block.shape.space_before = mm(7);
+    block.paint = [sheets, caption](QPainter& painter, QPointF at, const PageNumbers&) {
+        for (const ChartSheet& sheet : sheets) {
+            sheet.paint(painter, at, caption);
+            at += QPointF(sheet.width() + mm(8), 0);
+        }
     };
     return block;
 }
@@ -115,56 +154,44 @@ QString part_words(const Piece& piece, const ChartPart& part, const ChartPlan& p
 
 class ChartSection {
   public:
-    ChartSection(Blocks& blocks, const PageContext& context) : blocks_(blocks), context_(context) {}
+    explicit ChartSection(const PageContext& context) : context_(context), width_(context.frame.width()) {}
 
     void add_piece(std::size_t i) {
         const Piece& piece = context_.toy().pieces[i];
         const StitchGraph& graph = context_.study.pieces[i].graph.graph;
         if (graph.rounds.empty()) return;
-        bool first = true;
         for (const ChartPart& part : chart_parts(piece, graph)) {
             auto layout = std::make_shared<const ChartLayout>(chart_layout(piece, graph, part));
             const std::size_t drawn = layout->stitches.size() / static_cast<std::size_t>(layout->repeats);
-            if (layout->stitches.empty() || drawn > most_symbols) continue;
-            add_headings(i, first);
-            first = false;
-            add_part(piece, part, layout);
+            if (!layout->stitches.empty() && drawn <= most_symbols) add_part(i, part, layout);
         }
     }
 
-    /// The key comes under the heading, once it is known what it has to explain.
-    void finish() {
-        if (symbols_.empty()) return;
-        Block key = key_block(symbols_, context_.options.terms, context_.frame.width());
-        key.shape.keep_with_next = true;
-        blocks_.insert(blocks_.begin() + key_place_, std::move(key));
+    void put(Blocks& blocks) const {
+        if (sheets_.empty()) return;
+        blocks.push_back(section_heading(words("Charts"), QStringLiteral("charts"), width_));
+        blocks.push_back(key_block(symbols_, context_.options.terms, width_));
+        blocks.back().shape.keep_with_next = true;
+        for (std::size_t i = 0; i < sheets_.size();) {
+            std::vector<ChartSheet> row{sheets_[i++]};
+            const bool small = row[0].width() < width_;
+            if (small && i < sheets_.size() && sheets_[i].width() < width_) row.push_back(sheets_[i++]);
+            blocks.push_back(row_block(row));
+        }
     }
 
   private:
-    void add_headings(std::size_t i, bool first_of_piece) {
-        const double width = context_.frame.width();
-        if (symbols_.empty()) {
-            blocks_.push_back(section_heading(words("Charts"), QStringLiteral("charts"), width));
-            key_place_ = static_cast<std::ptrdiff_t>(blocks_.size());
-        }
-        if (first_of_piece) blocks_.push_back(sub_heading(piece_name_words(context_.toy(), i), width));
-    }
-
-    void add_part(const Piece& piece, const ChartPart& part,
-                  const std::shared_ptr<const ChartLayout>& layout) {
-        const QSizeF page(context_.frame.width(), context_.frame.height() - mm(45));
-        const ChartPlan plan = plan_chart(*layout, page, least_stitch);
-        ParagraphStyle style;
-        style.colour = page_colour::soft_ink;
-        blocks_.push_back(paragraph_block(Paragraph(part_words(piece, part, plan), page.width(), style)));
-        blocks_.back().shape.keep_with_next = true;
+    void add_part(std::size_t i, const ChartPart& part, const std::shared_ptr<const ChartLayout>& layout) {
+        const Piece& piece = context_.toy().pieces[i];
+        const ChartPlan plan = plan_chart(*layout, {width_, context_.frame.height() - mm(55)}, least_stitch);
+        ChartOptions options;
+        options.units_per_stitch = std::min(plan.units_per_stitch, largest_stitch);
+        for (const Yarn& yarn : context_.toy().yarns) options.yarns.push_back(yarn.colour);
+        if (options.yarns.size() < 2) options.yarns.clear();
         for (int sector = 0; sector < plan.shown; ++sector) {
-            ChartSheet sheet{layout, {}};
-            sheet.options.units_per_stitch = std::min(plan.units_per_stitch, largest_stitch);
-            sheet.options.sector = {sector, plan.sectors};
-            for (const Yarn& yarn : context_.toy().yarns) sheet.options.yarns.push_back(yarn.colour);
-            if (sheet.options.yarns.size() < 2) sheet.options.yarns.clear();
-            blocks_.push_back(sheet_block(sheet, page.width()));
+            options.sector = {sector, plan.sectors};
+            sheets_.emplace_back(layout, options, piece_name_words(context_.toy(), i),
+                                 part_words(piece, part, plan), width_);
         }
         for (const ChartSymbol symbol : symbols_used(*layout)) add_symbol_used(symbol);
     }
@@ -173,19 +200,19 @@ class ChartSection {
         if (std::find(symbols_.begin(), symbols_.end(), symbol) == symbols_.end()) symbols_.push_back(symbol);
     }
 
-    Blocks& blocks_;
     const PageContext& context_;
+    double width_;
+    std::vector<ChartSheet> sheets_;
     std::vector<ChartSymbol> symbols_;
-    std::ptrdiff_t key_place_ = 0;
 };
 
 }  // namespace
 
 void add_charts(Blocks& blocks, const PageContext& context) {
     if (!context.options.contents.round_chart) return;
-    ChartSection section(blocks, context);
+    ChartSection section(context);
     for (std::size_t i = 0; i < context.toy().pieces.size(); ++i) section.add_piece(i);
-    section.finish();
+    section.put(blocks);
 }
 
 }  // namespace roundwright::render

@@ -74,7 +74,7 @@ QString label_of(const PageContext& context, std::size_t i) {
 /// Width of a piece's place in a row: its outline's, or its label's.
 double place_width(const PageContext& context, std::size_t i) {
     const QFontMetricsF metrics(bold_font(8.5));
-    const double label = std::min(metrics.horizontalAdvance(label_of(context, i)) + mm(1), mm(60));
+    const double label = std::min(metrics.horizontalAdvance(label_of(context, i)) + mm(4), mm(60));
     return std::max(width_of(context.study.pieces[i].shape), label);
 }
 
