@@ -11,7 +11,7 @@
 namespace roundwright::render {
 namespace {
 
-constexpr double cell_mm = 0.05, tolerance_cells = 0.8;
+constexpr double cell_mm = 0.08, tolerance_cells = 0.8;
 
 double stitch_area(const StitchSurface& surface) {
     double sum = 0;
@@ -35,7 +35,7 @@ Silhouette silhouette(const StitchSurface& surface, const DrawingView& view) {
     const Projection projection(view);
     const Mesh mesh = smooth_patches(surface, 3);
     const QRectF bounds = projected_bounds(mesh, projection);
-    ItemBuffer seen(bounds, std::max(cell_mm, std::max(bounds.width(), bounds.height()) / 4'000), 16'000'000);
+    ItemBuffer seen(bounds, std::max(cell_mm, std::max(bounds.width(), bounds.height()) / 2'500), 8'000'000);
     seen.draw(mesh, projection, 0);
     // Cracks where the curves of neighbouring rounds differ, and the holes of drawn ends, are no outline.
     const double least_cells = stitch_area(surface) / 4 / (seen.cell_mm() * seen.cell_mm());

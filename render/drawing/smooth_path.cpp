@@ -14,7 +14,8 @@ QPointF tangent(const QPointF& before, const QPointF& here, const QPointF& after
     const QPointF in = here - before, out = after - here;
     const double a = length(in), b = length(out);
     if (a <= 0 || b <= 0 || QPointF::dotProduct(in, out) < least_cosine * a * b) return {};
-    const QPointF across = in / a + out / b;
+    // Along the chord of the neighbours: a short step beside a long one hardly turns it.
+    const QPointF across = in + out;
     return across / length(across);
 }
 
@@ -31,11 +32,14 @@ QPainterPath smooth_path(const QPolygonF& points, bool closed, double corner_deg
     path.moveTo(points.front());
     for (qsizetype k = 0; k < (closed ? many : many - 1); ++k) {
         const QPointF from = at(k), to = at(k + 1);
-        const double third = length(to - from) / 3;
+        // Not beyond what a short neighbour bears out, or the curve would swing.
+        const double here = length(to - from);
+        const double leave = std::min(here, 2 * length(from - at(k - 1))) / 3;
+        const double come = std::min(here, 2 * length(at(k + 2) - to)) / 3;
         const QPointF leaving = tangent(at(k - 1), from, to, least_cosine);
         const QPointF coming = tangent(from, to, at(k + 2), least_cosine);
-        path.cubicTo(leaving.isNull() ? from + (to - from) / 3 : from + third * leaving,
-                     coming.isNull() ? to - (to - from) / 3 : to - third * coming, to);
+        path.cubicTo(leaving.isNull() ? from + (to - from) / 3 : from + leave * leaving,
+                     coming.isNull() ? to - (to - from) / 3 : to - come * coming, to);
     }
     if (closed) path.closeSubpath();
     return path;

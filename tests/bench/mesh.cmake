@@ -1,1 +1,7 @@
 roundwright_bench(mesh_bench mesh_bench.cpp)
+if(ROUNDWRIGHT_APP)
+  add_executable(drawing_bench drawing_bench.cpp)
+  target_link_libraries(drawing_bench PRIVATE Roundwright::Render benchmark::benchmark)
+  target_include_directories(drawing_bench PRIVATE "${PROJECT_SOURCE_DIR}")
+  roundwright_warnings(drawing_bench)
+endif()

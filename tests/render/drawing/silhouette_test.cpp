@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 #include <numbers>
 
+#include "render/drawing/smooth_path.h"
 #include "tests/render/drawing/drawing_pieces.h"
 
 namespace roundwright::render {
@@ -58,6 +59,13 @@ TEST(SilhouettePath, FromAboveIsACircleWhoseClosedTopIsFilled) {
 TEST(SilhouettePath, ATubeFromAboveKeepsItsHole) {
     const auto tube = test::drawing_piece({12, 24, 36}, OpenTube{12}, End::left_open, 0);
     EXPECT_EQ(silhouette(tube.surface, {0, 90}).path.toSubpathPolygons().size(), 2);
+}
+
+TEST(SmoothPath, AShortStepBesideALongOneDoesNotMakeItSwing) {
+    const QPainterPath path =
+        smooth_path(QPolygonF({{0, 0}, {0.1, 0.04}, {20, 0.04}, {20, -20}, {0, -20}}), true);
+    EXPECT_NEAR(path.boundingRect().height(), 20.04, 0.05);
+    EXPECT_NEAR(path.boundingRect().width(), 20, 0.05);
 }
 
 TEST(SilhouettePath, NothingHasNoOutline) { EXPECT_TRUE(silhouette({}, {0, 0}).path.isEmpty()); }
