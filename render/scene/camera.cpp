@@ -129,13 +129,17 @@ void Camera::set_content(const std::vector<PointCloud>& clouds) {
     if (square > 0) radius_ = std::sqrt(square);
 }
 
-bool Camera::shows_all(const std::vector<PointCloud>& clouds) const {
-    constexpr double slack_px = 0.5;
+bool Camera::shows_all(const std::vector<PointCloud>& clouds, double margin) const {
+    const double slack = 1 / height_px_;
+    const double most_x = half_width() * (1 / margin + slack), most_y = half_height() * (1 / margin + slack);
+    const ViewAxes a = axes();
+    const Vec3 from = eye();
     bool all = true;
     for_each_point(clouds, [&](const Vec3& point) {
-        const Vec3 p = project(point);
-        all = all && p.z() > 0 && p.x() >= -slack_px && p.x() <= width_px_ + slack_px && p.y() >= -slack_px &&
-              p.y() <= height_px_ + slack_px;
+        const Vec3 q = point - from;
+        const double depth = -q.dot(a.back);
+        all = all && depth > 0 && std::abs(q.dot(a.right)) <= most_x * depth &&
+              std::abs(q.dot(a.up)) <= most_y * depth;
     });
     return all;
 }

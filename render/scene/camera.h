@@ -51,8 +51,8 @@ class Camera {
     void fit(const std::vector<PointCloud>& clouds, double margin = fit_margin);
     /// Tells what is shown now, so that nothing of it is cut off by the near and far planes.
     void set_content(const std::vector<PointCloud>& clouds);
-    /// Whether every point lies within the viewport.
-    [[nodiscard]] bool shows_all(const std::vector<PointCloud>& clouds) const;
+    /// Whether every point lies within the viewport, or its middle part that is `margin` times as small.
+    [[nodiscard]] bool shows_all(const std::vector<PointCloud>& clouds, double margin = 1) const;
 
     [[nodiscard]] double yaw_degrees() const { return yaw_; }
     [[nodiscard]] double pitch_degrees() const { return pitch_; }

@@ -11,6 +11,7 @@ namespace roundwright::render {
 namespace {
 
 constexpr int hover_every_ms = 30;
+constexpr double least_margin = 1.04;  ///< a fitted view closer to its edges than this is fitted again
 
 }  // namespace
 
@@ -71,7 +72,7 @@ void CameraSceneView::content_changed() {
     camera_.set_content(clouds);
     const bool first = !shown_before_ && !surface_->mesh.positions.empty();
     shown_before_ = shown_before_ || first;
-    if (first || (fitted_ && !camera_.shows_all(clouds))) camera_.fit(clouds);
+    if (first || (fitted_ && !camera_.shows_all(clouds, least_margin))) camera_.fit(clouds);
     camera_moved();
     if (hovering_) hover_timer_.start();
 }
