@@ -17,7 +17,7 @@ namespace {
 
 constexpr double two_pi = 2 * std::numbers::pi;
 constexpr double fabric_thickness_in_stitches = 0.35;
-constexpr float light_inside = 0.7F;
+constexpr float light_inside = 0.86F;
 
 /// A regular polygon of `corners` corners has the area of its circle if its corners stand this much further
 /// out.
