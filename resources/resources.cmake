@@ -6,3 +6,9 @@ set(roundwright_icons
 list(TRANSFORM roundwright_icons PREPEND "${PROJECT_SOURCE_DIR}/resources/icons/")
 list(TRANSFORM roundwright_icons APPEND ".svg")
 qt_add_resources(roundwright_app roundwright PREFIX "/" BASE "${PROJECT_SOURCE_DIR}/resources" FILES ${roundwright_icons})
+
+# The samples, in the program under :/samples.
+qt_add_resources(roundwright_app roundwright_samples PREFIX "/" BASE "${PROJECT_SOURCE_DIR}" FILES
+  "${PROJECT_SOURCE_DIR}/samples/puffin.roundwright"
+  "${PROJECT_SOURCE_DIR}/samples/seal-pup.roundwright"
+  "${PROJECT_SOURCE_DIR}/samples/starfish.roundwright")

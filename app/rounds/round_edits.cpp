@@ -42,6 +42,12 @@ QString set_count_text(const std::vector<int>& rounds, const CountEntry& entry) 
 
 }  // namespace
 
+YarnTable yarn_table(const Toy& toy) {
+    YarnTable table;
+    for (const auto& yarn : toy.yarns) table.names.push_back(yarn.name);
+    return table;
+}
+
 QString refusal_words(EditRefusal refusal) {
     switch (refusal) {
         case EditRefusal::too_many_rounds:
@@ -58,10 +64,19 @@ bool RoundEdits::put(const QString& text, Piece piece) {
     return session_.edit_piece(text, [&](Piece& current_piece) { current_piece = std::move(piece); });
 }
 
-bool RoundEdits::put(const QString& text, Edited<Piece> piece) {
-    if (!piece.refusal) return put(text, std::move(piece.value));
-    session_.refuse(refusal_words(*piece.refusal));
-    return false;
+bool RoundEdits::put(const QString& text, Edited<Piece> piece, const std::vector<std::string>& yarn_names) {
+    if (piece.refusal) {
+        session_.refuse(refusal_words(*piece.refusal));
+        return false;
+    }
+    Toy toy = session_.toy();
+    toy.pieces[index(session_.current_piece())] = std::move(piece.value);
+    for (std::size_t yarn = toy.yarns.size(); yarn < yarn_names.size(); ++yarn) {
+        Yarn added = toy.yarns.empty() ? Yarn{} : toy.yarns.front();
+        added.name = yarn_names[yarn];
+        toy.yarns.push_back(added);
+    }
+    return session_.edit(text, std::move(toy));
 }
 
 Edited<Piece> RoundEdits::with_count(const std::vector<int>& rounds, const CountEntry& entry) const {
@@ -90,8 +105,12 @@ bool RoundEdits::change_evenly(const std::vector<int>& rounds, const QString& te
 
 bool RoundEdits::set_words(int round, const QString& words) {
     if (words.trimmed().isEmpty()) return work_evenly({round});
-    return change_each({round}, tr("Write round %1 in words").arg(round + 1),
-                       [&](Round& changed) { changed.working = AsWritten{words.trimmed().toStdString()}; });
+    YarnTable yarns = yarn_table(session_.toy());
+    Piece piece = current();
+    piece.rounds[index(round)] =
+        read_cell(piece, index(round), words.trimmed().toStdString(), session_.preferences().terms(), yarns)
+            .round;
+    return put(tr("Write round %1 in words").arg(round + 1), Edited<Piece>{std::move(piece)}, yarns.names);
 }
 
 bool RoundEdits::work_evenly(const std::vector<int>& rounds) {
@@ -133,8 +152,9 @@ bool RoundEdits::set_note(int round, const QString& note) {
                        [&](Round& changed) { changed.note = note.trimmed().toStdString(); });
 }
 
-bool RoundEdits::insert(int at, const std::vector<Round>& rounds, const QString& text) {
-    if (!put(text, insert_rounds(current(), index(at), rounds))) return false;
+bool RoundEdits::insert(int at, const std::vector<Round>& rounds, const QString& text,
+                        const std::vector<std::string>& yarn_names) {
+    if (!put(text, insert_rounds(current(), index(at), rounds), yarn_names)) return false;
     session_.select_rounds(run_of(at, rounds.size()));
     return true;
 }
@@ -166,9 +186,14 @@ bool RoundEdits::append_count(const CountEntry& entry) {
 bool RoundEdits::append_words(const QString& words) {
     if (words.trimmed().isEmpty()) return false;
     const auto at = current().rounds.size();
-    Round round = like_round_before(static_cast<int>(at));
-    round.working = AsWritten{words.trimmed().toStdString()};
-    return put(tr("Add round %1").arg(at + 1), insert_rounds(current(), at, std::vector{round}));
+    const Round like = like_round_before(static_cast<int>(at));
+    auto grown = insert_rounds(current(), at, std::vector{like});
+    if (grown.refusal) return put({}, std::move(grown));
+    YarnTable yarns = yarn_table(session_.toy());
+    grown.value.rounds[at] =
+        read_cell(grown.value, at, words.trimmed().toStdString(), session_.preferences().terms(), yarns)
+            .round;
+    return put(tr("Add round %1").arg(at + 1), std::move(grown), yarns.names);
 }
 
 bool RoundEdits::insert_even(int at) { return insert(at, {like_round_before(at)}, tr("Add a round")); }

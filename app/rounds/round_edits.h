@@ -5,6 +5,7 @@
 
 #include "app/rounds/count_entry.h"
 #include "app/session/document_session.h"
+#include "core/instructions/piece_graph.h"
 #include "core/pattern/edits.h"
 
 namespace roundwright::app {
@@ -19,7 +20,8 @@ class RoundEdits {
     bool set_count(const std::vector<int>& rounds, const CountEntry& entry);
     /// The piece `set_count` would make; for a preview.
     [[nodiscard]] Edited<Piece> with_count(const std::vector<int>& rounds, const CountEntry& entry) const;
-    /// Words in US terms; empty words work the round evenly again, with the count it had.
+    /// Words in the terms the maker prefers; words that come to an even round make it one, and empty words
+    /// work it evenly with the count it had.
     bool set_words(int round, const QString& words);
     bool work_evenly(const std::vector<int>& rounds);
     bool set_stitch(const std::vector<int>& rounds, StitchKind kind, const QString& stitch_name);
@@ -29,8 +31,10 @@ class RoundEdits {
     bool set_flat_mark(const std::vector<int>& rounds, bool lies_flat);
     bool set_note(int round, const QString& note);
 
-    /// Puts rounds in before round `at` and selects them.
-    bool insert(int at, const std::vector<Round>& rounds, const QString& text);
+    /// Puts rounds in before round `at` and selects them. `yarn_names` are all that the rounds count on:
+    /// those beyond the toy's are added to it.
+    bool insert(int at, const std::vector<Round>& rounds, const QString& text,
+                const std::vector<std::string>& yarn_names = {});
     bool append_count(const CountEntry& entry);
     bool append_words(const QString& words);
     /// A new round, worked even on the one before it.
@@ -49,7 +53,7 @@ class RoundEdits {
   private:
     [[nodiscard]] const Piece& current() const { return *session_.piece(); }
     bool put(const QString& text, Piece piece);
-    bool put(const QString& text, Edited<Piece> piece);
+    bool put(const QString& text, Edited<Piece> piece, const std::vector<std::string>& yarn_names = {});
     bool change_each(const std::vector<int>& rounds, const QString& text,
                      const std::function<void(Round&)>& change);
     bool change_evenly(const std::vector<int>& rounds, const QString& text,
@@ -57,6 +61,9 @@ class RoundEdits {
 
     DocumentSession& session_;
 };
+
+/// The names of the toy's yarns, as words of rounds know them.
+[[nodiscard]] YarnTable yarn_table(const Toy& toy);
 
 /// Why an edit cannot be made, in words.
 [[nodiscard]] QString refusal_words(EditRefusal refusal);

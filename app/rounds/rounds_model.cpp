@@ -10,6 +10,7 @@
 #include "app/session/length_text.h"
 #include "app/window/icons.h"
 #include "app/window/theme.h"
+#include "core/instructions/read_round.h"
 #include "core/instructions/write.h"
 
 namespace roundwright::app {
@@ -176,7 +177,8 @@ QString RoundsModel::words(int round) const {
     const auto& kept = row(round).words;
     if (kept) return *kept;
     if (const auto* written = std::get_if<AsWritten>(&round_at(round).working)) {
-        row(round).words = QString::fromStdString(written->words);
+        row(round).words =
+            QString::fromStdString(words_in_terms(written->words, Terms::us, session_.preferences().terms()));
     } else if (fitting_study() && index_of(round) < study_->graph.graph.rounds.size()) {
         row(round).words = QString::fromStdString(
             round_words(study_->graph.graph, round, session_.preferences().terms(), session_.piece()->start));

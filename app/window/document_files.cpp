@@ -11,6 +11,7 @@
 
 #include "app/window/action_maker.h"
 #include "app/window/piece_edits.h"
+#include "app/window/toy_details.h"
 
 namespace roundwright::app {
 namespace {
@@ -44,9 +45,36 @@ void DocumentFiles::fill(QMenu* menu) {
     auto* recent = menu->addMenu(tr("Open &recent"));
     connect(menu, &QMenu::aboutToShow, this, [this, recent] { recent_.fill(recent); });
     recent_.fill(recent);
+    fill_samples(menu->addMenu(tr("Open a sa&mple")));
     menu->addSeparator();
     add(tr("&Save"), QKeySequence::Save, QStringLiteral("save"), [this] { save(); });
     add(tr("Save &as …"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S), {}, [this] { save_as(); });
+    menu->addSeparator();
+    add(tr("About this &toy …"), QKeySequence(Qt::ALT | Qt::Key_Return), QStringLiteral("note"),
+        [this] { ask_toy_details(session_, window_); });
+}
+
+/// A sample opens as a new toy, so that saving never writes over it.
+void DocumentFiles::start_sample(const QString& resource) {
+    if (!may_leave()) return;
+    auto loaded = load_document_file(resource);
+    if (loaded.problem) return tell(tr("The sample could not be opened."), *loaded.problem);
+    session_.start(std::move(loaded.document.toy));
+    Q_EMIT opened();
+}
+
+void DocumentFiles::fill_samples(QMenu* menu) {
+    const std::pair<QString, QString> samples[] = {
+        {tr("Seal &pup"), QStringLiteral(":/samples/seal-pup.roundwright")},
+        {tr("P&uffin"), QStringLiteral(":/samples/puffin.roundwright")},
+        {tr("&Starfish"), QStringLiteral(":/samples/starfish.roundwright")}};
+    Qt::Key key = Qt::Key_F9;
+    for (const auto& [name, resource] : samples) {
+        auto* action = make_action(window_, name, QKeySequence(Qt::CTRL | key));
+        connect(action, &QAction::triggered, this, [this, resource = resource] { start_sample(resource); });
+        menu->addAction(action);
+        key = static_cast<Qt::Key>(key + 1);
+    }
 }
 
 bool DocumentFiles::may_leave() {

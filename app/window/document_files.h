@@ -33,6 +33,8 @@ class DocumentFiles : public QObject {
 
   private:
     void start_new();
+    void start_sample(const QString& resource);
+    void fill_samples(QMenu* menu);
     void ask_open();
     bool save_to(const QString& path);
     [[nodiscard]] bool offer(const LeftBehind& left);

@@ -4,6 +4,7 @@
 #include <QStringList>
 
 #include "app/rounds/round_counts.h"
+#include "core/instructions/piece_graph.h"
 #include "core/pattern/round_entry.h"
 
 namespace roundwright::app {
@@ -93,29 +94,45 @@ EntryReading read_counts(const QString& text, const Piece& piece, const Round& l
     return reading;
 }
 
-/// Words of a pattern, one round a line.
-EntryReading read_words(const QString& text, const Piece& piece, const Round& like) {
+EntryReading read_words(const QString& text, const EntryPlace& place) {
     EntryReading reading;
-    Piece grown = piece;
+    Piece grown = place.piece;
+    YarnTable yarns{place.yarn_names};
+    int unproved = 0;
+    int stitches = 0;
     for (const auto& line : text.split(u'\n', Qt::SkipEmptyParts)) {
-        Round round = like;
-        round.working = AsWritten{line.trimmed().toStdString()};
-        reading.rounds.push_back(round);
-        grown.rounds.push_back(round);
+        if (line.trimmed().isEmpty()) continue;
+        grown.rounds.push_back(place.like);
+        const auto cell =
+            read_cell(grown, grown.rounds.size() - 1, line.trimmed().toStdString(), place.terms, yarns);
+        grown.rounds.back() = cell.round;
+        reading.rounds.push_back(cell.round);
+        stitches += cell.reading.stitches;
+        if (!cell.reading.proved() && unproved == 0) unproved = static_cast<int>(reading.rounds.size());
     }
+    reading.yarn_names = yarns.names;
+    if (stitches == 0) {
+        reading.rounds.clear();
+        reading.problem =
+            tr("No stitches in these words. Type counts such as 24x4, or words such as [sc, inc] x 6.");
+        return reading;
+    }
+    const auto there = place.piece.rounds.size();
     const auto counts = edge_counts(grown);
-    const auto first = static_cast<std::ptrdiff_t>(piece.rounds.size()) + 1;
-    reading.understood =
-        rounds_words(reading.rounds, piece.rounds.size(), {counts.begin() + first, counts.end()});
+    const auto first = static_cast<std::ptrdiff_t>(there) + 1;
+    reading.understood = rounds_words(reading.rounds, there, {counts.begin() + first, counts.end()});
+    if (unproved > 0) reading.understood += tr("; round %1 does not come out yet").arg(there + unproved);
     return reading;
 }
 
 }  // namespace
 
-EntryReading read_entry(const QString& text, const Piece& piece, const Round& like, Terms) {
+EntryReading read_entry(const QString& text, const EntryPlace& place) {
     if (text.trimmed().isEmpty()) return {};
-    return looks_like_round_entry(text.toStdString()) ? read_counts(text, piece, like)
-                                                      : read_words(text, piece, like);
+    if (!looks_like_round_entry(text.toStdString())) return read_words(text, place);
+    auto reading = read_counts(text, place.piece, place.like);
+    reading.yarn_names = place.yarn_names;
+    return reading;
 }
 
 }  // namespace roundwright::app

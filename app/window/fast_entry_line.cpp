@@ -64,7 +64,8 @@ void FastEntryLine::read() {
     if (session_.piece()) {
         const auto like =
             RoundEdits(session_).like_round_before(static_cast<int>(session_.piece()->rounds.size()));
-        reading_ = read_entry(typed(), *session_.piece(), like, session_.preferences().terms());
+        reading_ = read_entry(typed(), {*session_.piece(), like, yarn_table(session_.toy()).names,
+                                        session_.preferences().terms()});
     }
     const bool problem = !reading_.problem.isEmpty();
     QString text = problem ? reading_.problem : reading_.understood;
@@ -86,11 +87,12 @@ void FastEntryLine::add_rounds() {
         if (reading_.problem_length > 0) line_->setSelection(reading_.problem_at, reading_.problem_length);
         return;
     }
-    const auto rounds = reading_.rounds;
+    const EntryReading reading = reading_;  // adding the rounds reads the line anew
+    const auto& rounds = reading.rounds;
     const int at = static_cast<int>(session_.piece()->rounds.size());
     const QString text = rounds.size() == 1 ? tr("Add round %1").arg(at + 1)
                                             : tr("Add rounds %1 to %2").arg(at + 1).arg(at + rounds.size());
-    if (!RoundEdits(session_).insert(at, rounds, text)) return;
+    if (!RoundEdits(session_).insert(at, rounds, text, reading.yarn_names)) return;
     line_->clear();
     Q_EMIT rounds_added();
 }

@@ -8,7 +8,8 @@ namespace roundwright::app {
 namespace {
 
 EntryReading read(const QString& text, const Piece& after = piece_of({6, 12})) {
-    return read_entry(text, after, after.rounds.empty() ? Round{} : after.rounds.back(), Terms::us);
+    return read_entry(text,
+                      {after, after.rounds.empty() ? Round{} : after.rounds.back(), {"Fog grey"}, Terms::us});
 }
 
 TEST(EntryReading, SaysWhatItUnderstood) {
@@ -36,6 +37,25 @@ TEST(EntryReading, PointsAtWhatItDoesNotUnderstand) {
 
 TEST(EntryReading, TheFirstRoundHasNoneBelow) {
     EXPECT_TRUE(read(QStringLiteral("+6"), Piece{}).problem.contains(QStringLiteral("first round")));
+}
+
+TEST(EntryReading, ReadsWordsOneRoundALine) {
+    const auto reading = read(QStringLiteral("[sc, inc] x 6\n[sc 2, inc] x 6"));
+    Piece piece;
+    piece.rounds = reading.rounds;
+    EXPECT_EQ(counts_of(piece), (std::vector{18, 24})) << "words of even rounds make even rounds";
+    EXPECT_EQ(reading.understood, QStringLiteral("rounds 3 to 4: 18, 24"));
+}
+
+TEST(EntryReading, SaysWhichRoundDoesNotComeOut) {
+    const auto reading = read(QStringLiteral("[sc, inc] x 6\nsc 3, inc"));
+    EXPECT_TRUE(reading.understood.contains(QStringLiteral("round 4 does not come out")))
+        << reading.understood.toStdString();
+    EXPECT_TRUE(reading.can_be_added());
+}
+
+TEST(EntryReading, WordsWithoutStitchesAreNotAdded) {
+    EXPECT_FALSE(read(QStringLiteral("hello there")).can_be_added());
 }
 
 TEST(EntryReading, NothingIsNoProblem) {

@@ -266,6 +266,14 @@ TEST_F(MainWindowTest, AClickOnTheShapeSelectsTheRound) {
     EXPECT_EQ(window->rounds_view().currentIndex().row(), session->selection().front());
 }
 
+TEST_F(MainWindowTest, ASampleOpensAsANewToy) {
+    press(Qt::Key_F9, Qt::ControlModifier);
+    ASSERT_TRUE(session->piece());
+    EXPECT_FALSE(session->toy().title.empty());
+    EXPECT_TRUE(session->path().isEmpty()) << "saving never writes over a sample";
+    EXPECT_FALSE(session->modified());
+}
+
 TEST_F(MainWindowTest, UnitsChangeEverywhere) {
     type_a_ball();
     EXPECT_TRUE(window->shape().size_text().contains(QStringLiteral("mm")));
