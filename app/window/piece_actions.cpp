@@ -84,7 +84,7 @@ void PieceActions::make_working_actions() {
                               [this, joining = joining] { PieceEdits(session_).set_joining(joining); });
         key = static_cast<Qt::Key>(key + 1);
     }
-    drawn_closed_ = make_choice(window_, tr("Drawn &closed at the end"), Qt::CTRL | Qt::ALT | Qt::Key_C);
+    drawn_closed_ = make_choice(window_, tr("Drawn &closed at the end"), Qt::CTRL | Qt::ALT | Qt::Key_E);
     on_piece(drawn_closed_, [this] {
         PieceEdits(session_).set_end(drawn_closed_->isChecked() ? End::drawn_closed : End::left_open);
     });

@@ -133,7 +133,7 @@ TEST_F(MainWindowTest, UndoAndRedoGoThroughIdenticalDocuments) {
     step();
     press(Qt::Key_D, Qt::ControlModifier | Qt::ShiftModifier);
     step();
-    press(Qt::Key_C, Qt::ControlModifier | Qt::AltModifier);
+    press(Qt::Key_E, Qt::ControlModifier | Qt::AltModifier);
     step();
     ASSERT_EQ(session->undo_stack().count(), static_cast<int>(states.size()) - 1);
     for (int at = static_cast<int>(states.size()) - 2; at >= 0; --at) {
