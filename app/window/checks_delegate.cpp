@@ -15,7 +15,8 @@ QString cure_label(const QModelIndex& index) { return index.data(ChecksModel::cu
 QRect button_rect(const QStyleOptionViewItem& option, const QString& label) {
     if (label.isEmpty()) return {option.rect.right(), option.rect.top(), 0, option.rect.height()};
     const int width = option.fontMetrics.horizontalAdvance(label) + 28;
-    return QRect(option.rect.right() - width - 10, option.rect.top() + 3, width, option.rect.height() - 6);
+    const int height = option.fontMetrics.height() + 8;
+    return {option.rect.right() - width - 10, option.rect.center().y() - height / 2, width, height};
 }
 
 void paint_button(QPainter* painter, const QStyleOptionViewItem& option, const QRect& rect,
@@ -30,6 +31,8 @@ void paint_button(QPainter* painter, const QStyleOptionViewItem& option, const Q
 
 }  // namespace
 
+int ChecksDelegate::row_height(const QFontMetrics& metrics) { return 2 * metrics.lineSpacing() + 8; }
+
 void ChecksDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
                            const QModelIndex& index) const {
     painter->save();
@@ -43,14 +46,13 @@ void ChecksDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option
     const QRect text(sign.right() + 10, option.rect.top(), button.left() - sign.right() - 20,
                      option.rect.height());
     painter->setPen(option.palette.color(QPalette::Text));
-    painter->drawText(text, Qt::AlignLeft | Qt::AlignVCenter,
-                      option.fontMetrics.elidedText(index.data().toString(), Qt::ElideRight, text.width()));
+    painter->drawText(text, Qt::AlignLeft | Qt::AlignVCenter | Qt::TextWordWrap, index.data().toString());
     if (!label.isEmpty()) paint_button(painter, option, button, label);
     painter->restore();
 }
 
 QSize ChecksDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex&) const {
-    return {200, option.fontMetrics.height() + 14};
+    return {200, row_height(option.fontMetrics)};
 }
 
 bool ChecksDelegate::editorEvent(QEvent* event, QAbstractItemModel* model, const QStyleOptionViewItem& option,

@@ -10,6 +10,9 @@ class ChecksDelegate : public QStyledItemDelegate {
   public:
     using QStyledItemDelegate::QStyledItemDelegate;
 
+    /// Room for a sentence of two lines.
+    [[nodiscard]] static int row_height(const QFontMetrics& metrics);
+
     void paint(QPainter* painter, const QStyleOptionViewItem& option,
                const QModelIndex& index) const override;
     QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const override;

@@ -46,9 +46,8 @@ void ChecksList::follow() {
     const int count = model_.rowCount();
     title_->setText(count == 0 ? tr("Checks") : tr("Checks (%1)").arg(count));
     nothing_->setVisible(count == 0);
-    const int row = fontMetrics().height() + 14;
     view_->setVisible(count > 0);
-    view_->setFixedHeight(std::min(count, 3) * row);
+    view_->setFixedHeight(std::min(count, 3) * ChecksDelegate::row_height(fontMetrics()));
 }
 
 void ChecksList::step(int by) {
