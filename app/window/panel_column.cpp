@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include <QEvent>
 #include <QScrollBar>
 #include <QSettings>
 
@@ -39,6 +40,7 @@ void PanelColumn::add_section(const QString& key, const QString& title, const QS
     section.title->setObjectName(QStringLiteral("panel-title"));
     section.body->setAccessibleName(title);
     section.body->setWidget(panel);
+    panel->installEventFilter(this);
     section.body->setWidgetResizable(true);
     section.body->setFrameShape(QFrame::NoFrame);
     section.body->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
@@ -88,6 +90,12 @@ QSize PanelColumn::sizeHint() const { return {wanted_width(), QWidget::sizeHint(
 /// In a wide window the column may be pressed together while the window gets narrower, until it folds.
 QSize PanelColumn::minimumSizeHint() const {
     return {room_enough_ ? folded_width() : wanted_width(), QWidget::minimumSizeHint().height()};
+}
+
+/// A panel whose words got longer may need more room.
+bool PanelColumn::eventFilter(QObject* watched, QEvent* event) {
+    if (event->type() == QEvent::LayoutRequest) updateGeometry();
+    return QWidget::eventFilter(watched, event);
 }
 
 void PanelColumn::remember() const { QSettings().setValue(open_setting, open_key_); }

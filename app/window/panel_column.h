@@ -35,6 +35,9 @@ class PanelColumn : public QWidget {
   Q_SIGNALS:
     void section_opened(const QString& key);  ///< empty: all are folded
 
+  protected:
+    bool eventFilter(QObject* watched, QEvent* event) override;
+
   private:
     struct Section {
         QString key;
