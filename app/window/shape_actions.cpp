@@ -18,10 +18,10 @@ ShapeActions::ShapeActions(DocumentSession& session, QWidget* window)
       fit(make_action(window, tr("F&it"), Qt::CTRL | Qt::Key_0, QStringLiteral("fit"))),
       zoom_in(make_action(window, tr("&Nearer"), QKeySequence(QStringLiteral("Ctrl++")))),
       zoom_out(make_action(window, tr("F&arther"), QKeySequence(QStringLiteral("Ctrl+-")))),
-      turn_left(make_action(window, tr("Turn &left"), Qt::CTRL | Qt::Key_Left)),
-      turn_right(make_action(window, tr("Turn &right"), Qt::CTRL | Qt::Key_Right)),
-      turn_up(make_action(window, tr("Turn &up"), Qt::CTRL | Qt::Key_Up)),
-      turn_down(make_action(window, tr("Turn &down"), Qt::CTRL | Qt::Key_Down)),
+      turn_left(make_action(window, tr("Turn &left"), Qt::CTRL | Qt::SHIFT | Qt::Key_Left)),
+      turn_right(make_action(window, tr("Turn &right"), Qt::CTRL | Qt::SHIFT | Qt::Key_Right)),
+      turn_up(make_action(window, tr("Turn &up"), Qt::CTRL | Qt::SHIFT | Qt::Key_Up)),
+      turn_down(make_action(window, tr("Turn &down"), Qt::CTRL | Qt::SHIFT | Qt::Key_Down)),
       stuffed(make_choice(window, tr("Stu&ffed"), Qt::CTRL | Qt::Key_T)) {
     stuffed->setChecked(!session.shows_unstuffed());
     stuffed->setStatusTip(tr("Off: the piece as it is before stuffing"));

@@ -61,6 +61,7 @@ TEST_F(Face, ArrowsWithCtrlNudgeByOneStitchOrOneRound) {
     FacePanel panel(session);
     panel.show();
     panel.activateWindow();
+    ASSERT_TRUE(QTest::qWaitForWindowActive(&panel));
     panel.add(FeatureKind::safety_eye);
     const int round = feature().round;
     const int apart = feature().stitches_apart;
