@@ -21,9 +21,9 @@ using TokenList = std::shared_ptr<const std::vector<Token>>;
 constexpr int most_rounds = static_cast<int>(max_rounds_per_piece);
 constexpr std::size_t most_diagnostics = 10'000;
 
-std::string with_line(std::string text, const std::string& line) {
+void add_line(std::string& text, const std::string& line) {
     if (!text.empty() && !line.empty()) text += '\n';
-    return text + line;
+    text += line;
 }
 
 bool has_word(const std::vector<Token>& tokens, std::string_view word) {
@@ -80,7 +80,7 @@ class PatternReader {
         constexpr std::size_t longest = 400;
         if (line.tokens.size() > longest || is_definition(line.tokens)) return false;
         YarnTable yarns = yarns_;
-        const ReadRound read = read_tokens(line.tokens, below_, yarns);
+        const ReadRound read = try_tokens(line.tokens, yarns);
         if (is_start(read)) return take_start(line, read);
         if (const int yarn = only_names_yarn(read); yarn >= 0) return take_yarn(line, yarn, yarns);
         if (!is_round(line, read)) {
@@ -404,6 +404,17 @@ class PatternReader {
         }
         setting.budget = &budget_;
         return read_round(tokens, setting, yarns);
+    }
+
+    // Lines that may be rounds are tried; what all the trials of a text may work is held, so that no text
+    // keeps the reader waiting.
+    ReadRound try_tokens(const std::vector<Token>& tokens, YarnTable& yarns) {
+        RoundBelow below = below_;
+        const int room = static_cast<int>(max_stitches_per_piece);
+        below.stitches_so_far = std::max(below.stitches_so_far, room - std::max(0, trial_stitches_));
+        ReadRound read = read_tokens(tokens, below, yarns);
+        trial_stitches_ -= static_cast<int>(read.made.stitches.size());
+        return read;
     }
 
     void add_round(const ReadRound& read, const TokenList& words, std::size_t shown) {
@@ -735,7 +746,7 @@ class PatternReader {
         if (piece_ && anywhere && says_only(meaning, text, out_.terms)) return;
         std::string& note =
             piece == nullptr || piece->rounds.empty() ? out_.notes : piece->rounds.back().note;
-        note = with_line(std::move(note), text);
+        add_line(note, text);
     }
 
     static std::string note_text(const PatternLine& line) {
@@ -795,7 +806,8 @@ class PatternReader {
     int yarn_ = 0;
     int next_yarn_ = -1;  // named by a line of its own; -1: none
     YarnTable yarns_;
-    MendBudget budget_{6'000'000};
+    MendBudget budget_{1'500'000};
+    int trial_stitches_ = 2'000'000;
     bool after_blank_ = false;
     bool in_section_ = false;
     bool full_ = false;

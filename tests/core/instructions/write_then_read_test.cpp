@@ -1,22 +1,15 @@
-#include <cstdlib>
 #include <gtest/gtest.h>
 #include <string>
 
 #include "core/instructions/read_pattern.h"
 #include "core/instructions/write_pattern.h"
 #include "tests/core/instructions/random_piece.h"
+#include "tests/support/random_cases.h"
 
 namespace roundwright {
 namespace {
 
 using testing::RandomPiece;
-
-// ROUNDWRIGHT_RANDOM_PIECES asks for more, or fewer, pieces.
-unsigned pieces_to_try() {
-    const char* asked = std::getenv("ROUNDWRIGHT_RANDOM_PIECES");
-    const long count = asked == nullptr ? 100'000 : std::strtol(asked, nullptr, 10);
-    return static_cast<unsigned>(std::max(count, 1L));
-}
 
 ::testing::AssertionResult reads_back(const Piece& piece, Terms terms) {
     const std::string text = write_piece(piece, terms);
@@ -37,7 +30,7 @@ unsigned pieces_to_try() {
 }
 
 void expect_read_back(unsigned part, unsigned parts) {
-    const unsigned count = pieces_to_try();
+    const auto count = static_cast<unsigned>(testing::random_cases(100'000));
     for (unsigned seed = part; seed < count; seed += parts) {
         const Piece piece = RandomPiece(seed).piece();
         ASSERT_TRUE(piece_graph(piece).problems.empty()) << "seed " << seed << "\n"

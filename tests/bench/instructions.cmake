@@ -1,0 +1,1 @@
+roundwright_bench(instructions_bench "${CMAKE_CURRENT_SOURCE_DIR}/instructions_bench.cpp")

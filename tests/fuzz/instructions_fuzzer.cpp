@@ -1,0 +1,20 @@
+#include <cstdint>
+#include <cstdlib>
+#include <string_view>
+
+#include "core/instructions/read_pattern.h"
+#include "core/instructions/write_pattern.h"
+
+// Whatever was read can be worked and written.
+extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
+    using namespace roundwright;
+    const std::string_view text(reinterpret_cast<const char*>(data), size);
+    const ReadPattern pattern = read_pattern(text);
+    for (const Piece& piece : pattern.pieces) {
+        const PieceGraph made = piece_graph(piece);
+        if (made.graph.rounds.size() != piece.rounds.size()) std::abort();
+    }
+    constexpr std::size_t most_written = 512;
+    if (size <= most_written) (void)write_toy(toy_of(pattern), Terms::uk);
+    return 0;
+}
