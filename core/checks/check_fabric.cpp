@@ -38,7 +38,8 @@ void check_run(const CheckInput& input, RoundRun run, std::vector<Check>& checks
 bool counts_here(const CheckInput& input, int round) {
     const Lie lie = input.study.lies[static_cast<std::size_t>(round)].lie;
     const bool marked_flat = input.piece.rounds[static_cast<std::size_t>(round)].lies_flat;
-    if (!count_is_workable(input, round)) return false;
+    if (lie != Lie::gathers && lie != Lie::ruffles) return false;
+    if (!count_is_workable(input, round) || !words_come_out(input, round)) return false;
     return lie == Lie::gathers || (lie == Lie::ruffles && !marked_flat);
 }
 

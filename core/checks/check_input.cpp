@@ -32,6 +32,12 @@ bool count_is_workable(const CheckInput& input, int round) {
     return stitches >= range->least && stitches <= range->most;
 }
 
+bool words_come_out(const CheckInput& input, int round) {
+    const auto& problems = input.study.graph.problems;
+    return std::none_of(problems.begin(), problems.end(),
+                        [round](const RoundProblem& problem) { return problem.round == round; });
+}
+
 std::vector<Argument> ruffle_arguments(const CheckInput& input, int round) {
     const RoundLie& lie = input.study.lies[static_cast<std::size_t>(round)];
     return {input.loops_left(round) - input.loops_below(round), lie.flat_increase, lie.waves,

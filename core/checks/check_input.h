@@ -31,7 +31,9 @@ struct CountRange {
 };
 /// Nothing where any count goes: a written round, or one worked into a ring.
 [[nodiscard]] std::optional<CountRange> workable_counts(const CheckInput& input, int round);
+/// Whether a round can be worked as it stands: its count, or its words.
 [[nodiscard]] bool count_is_workable(const CheckInput& input, int round);
+[[nodiscard]] bool words_come_out(const CheckInput& input, int round);
 
 /// The arguments of a check on a round that ruffles.
 [[nodiscard]] std::vector<Argument> ruffle_arguments(const CheckInput& input, int round);

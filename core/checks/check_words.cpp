@@ -39,7 +39,9 @@ std::vector<Cure> cures_of(const CheckInput& input, const ReadDiagnostic& readin
         cures.push_back({CureKind::mend_words, {other}, index, 1, reading.mends[i]});
     }
     const int left = index < input.graphed_rounds() ? input.loops_left(index) : 0;
-    if (left > 0) cures.push_back({CureKind::set_count, {with_count(round, left)}, index, 1});
+    const bool read = reading.code == ReadCode::loops_do_not_fit || reading.code == ReadCode::count_differs ||
+                      reading.code == ReadCode::repeat_does_not_fit;
+    if (read && left > 0) cures.push_back({CureKind::set_count, {with_count(round, left)}, index, 1});
     return cures;
 }
 

@@ -50,6 +50,11 @@ TEST(CheckWords, WhatCannotBeReadIsSaidWithItsPlace) {
     EXPECT_EQ(checks[0].arguments.at(2), Argument(Millimetres{0}));
 }
 
+TEST(CheckWords, RoundThatDoesNotComeOutIsNotAlsoCalledGathered) {
+    Toy toy = with_words({6, 12, 18, 24, 24}, 4, "sc, glorp");
+    EXPECT_EQ(named(checks_of(toy)), "words_do_not_fit round 5; ");
+}
+
 TEST(CheckWords, EveryRoundAtFaultIsNamedOnce) {
     Toy toy = toy_of(std::vector<int>(9, 6));
     for (Round& round : toy.pieces[0].rounds) round.working = AsWritten{"glorp glorp"};
