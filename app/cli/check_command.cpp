@@ -40,7 +40,7 @@ ordered_json check_json(const Toy& toy, const Check& check, LengthUnit units) {
 }
 
 void print_checks(const QString& path, const Toy& toy, const std::vector<Check>& checks, LengthUnit units) {
-    print_line(QStringLiteral("%1: %2").arg(path, QString::fromStdString(toy.title)));
+    print_heading(path, toy);
     if (checks.empty()) print_line(tr("  Nothing to mend."));
     for (const Check& check : checks) {
         const QString piece =

@@ -22,6 +22,8 @@ struct Command {
 [[nodiscard]] const Command& shape_command();
 [[nodiscard]] const Command& resize_command();
 [[nodiscard]] const Command& pdf_command();
+[[nodiscard]] const Command& image_command();
+[[nodiscard]] const Command& mesh_command();
 
 /// All of them, in the order of the help.
 [[nodiscard]] std::span<const Command* const> commands();

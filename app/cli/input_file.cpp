@@ -50,6 +50,11 @@ LengthUnit units_wanted(const Arguments& arguments) {
                                                                            : LengthUnit::millimetres;
 }
 
+void print_heading(const QString& path, const Toy& toy) {
+    print_line(toy.title.empty() ? path
+                                 : QStringLiteral("%1: %2").arg(path, QString::fromStdString(toy.title)));
+}
+
 QString piece_name(const Toy& toy, std::size_t piece) {
     const QString name = QString::fromStdString(toy.pieces[piece].name);
     return name.isEmpty() ? tr("piece %1").arg(piece + 1) : name;

@@ -19,6 +19,9 @@ namespace roundwright::app {
 /// What "--units" says: mm where it says nothing.
 [[nodiscard]] LengthUnit units_wanted(const Arguments& arguments);
 
+/// The file and the toy's title, over what is said of it.
+void print_heading(const QString& path, const Toy& toy);
+
 /// The piece's name, or "piece 3" where it has none.
 [[nodiscard]] QString piece_name(const Toy& toy, std::size_t piece);
 

@@ -15,6 +15,11 @@ void put(std::FILE* to, const std::string& text) {
 
 void print_line(const QString& line) { put(stdout, line.toStdString()); }
 
+void print_text(const QString& text) {
+    const std::string bytes = text.toStdString();
+    std::fwrite(bytes.data(), 1, bytes.size(), stdout);
+}
+
 void print_json(const nlohmann::ordered_json& json) {
     put(stdout, json.dump(-1, ' ', false, nlohmann::ordered_json::error_handler_t::replace));
 }

@@ -8,6 +8,8 @@ namespace roundwright::app {
 
 /// A line of UTF-8 on the standard output.
 void print_line(const QString& line);
+/// A text of whole lines.
+void print_text(const QString& text);
 /// One JSON value on a line of its own.
 void print_json(const nlohmann::ordered_json& json);
 /// A complaint on the standard error, with the program's name before it.

@@ -52,7 +52,7 @@ int shape_toy(const Arguments& arguments, const QString& path, const Toy& toy) {
     if (arguments.has(QStringLiteral("json"))) {
         print_shapes_as_json(path, toy, studies, arguments.has(QStringLiteral("stitches")));
     } else {
-        print_line(QStringLiteral("%1: %2").arg(path, QString::fromStdString(toy.title)));
+        print_heading(path, toy);
         for (std::size_t piece = 0; piece < studies.size(); ++piece) {
             print_shape(toy, piece, studies[piece], units_wanted(arguments));
         }

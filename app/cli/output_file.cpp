@@ -1,0 +1,45 @@
+#include "app/cli/output_file.h"
+
+#include <QCoreApplication>
+#include <QFileInfo>
+#include <QSaveFile>
+
+#include "app/cli/command_line.h"
+#include "app/cli/output.h"
+
+namespace roundwright::app {
+namespace {
+
+QString tr(const char* text) { return QCoreApplication::translate("CommandLine", text); }
+
+bool refused(const QString& problem) {
+    print_problem(problem);
+    return false;
+}
+
+}  // namespace
+
+QString ending_of(const QString& path) { return QFileInfo(path).suffix().toLower(); }
+
+bool output_is_named(const Arguments& arguments, const QStringList& endings) {
+    const QString choices = QStringLiteral(".") + endings.join(tr(" or ") + QStringLiteral("."));
+    if (arguments.operands().size() > 1) return refused(tr("Name one file at a time."));
+    const QString output = arguments.value(QStringLiteral("output"));
+    if (output.isEmpty()) return refused(tr("Say with -o where it goes, ending in %1.").arg(choices));
+    if (endings.contains(ending_of(output))) return true;
+    return refused(tr("%1 does not end in %2.").arg(output, choices));
+}
+
+int write_output(const QString& path, const QByteArray& bytes) {
+    QSaveFile file(path);
+    const bool written =
+        file.open(QIODevice::WriteOnly) && file.write(bytes) == bytes.size() && file.commit();
+    if (!written) {
+        print_problem(tr("%1: %2").arg(path, file.errorString()));
+        return exit_bad_input;
+    }
+    print_line(path);
+    return exit_fine;
+}
+
+}  // namespace roundwright::app

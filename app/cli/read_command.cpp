@@ -1,0 +1,103 @@
+#include <algorithm>
+
+#include <QCoreApplication>
+#include <QFile>
+
+#include "app/cli/command.h"
+#include "app/cli/command_line.h"
+#include "app/cli/output.h"
+#include "app/cli/output_file.h"
+#include "app/wording/counted.h"
+#include "app/wording/diagnostic_sentence.h"
+#include "core/base/limits.h"
+#include "core/document/json_document.h"
+#include "core/instructions/piece_graph.h"
+#include "core/instructions/read_pattern.h"
+
+namespace roundwright::app {
+namespace {
+
+QString tr(const char* text) { return QCoreApplication::translate("CommandLine", text); }
+
+/// "pattern.txt:12:8: There are 18 stitches below ...", the form that editors jump to.
+void print_diagnostic(const QString& path, const ReadDiagnostic& diagnostic) {
+    QString line = QStringLiteral("%1:%2:%3: %4")
+                       .arg(path)
+                       .arg(diagnostic.where.line)
+                       .arg(diagnostic.where.column)
+                       .arg(diagnostic_sentence(diagnostic));
+    if (!diagnostic.mends.empty()) line += QLatin1Char(' ') + mend_question(diagnostic.mends.front());
+    print_line(line);
+}
+
+void print_pieces(const ReadPattern& pattern) {
+    for (std::size_t i = 0; i < pattern.pieces.size(); ++i) {
+        const Piece& piece = pattern.pieces[i];
+        const QString name = QString::fromStdString(piece.name);
+        const std::vector<int> counts = stitch_counts(piece_graph(piece).graph);
+        print_line(tr("%1: %2, the last of %3")
+                       .arg(name.isEmpty() ? tr("piece %1").arg(i + 1) : name,
+                            rounds_words(static_cast<int>(piece.rounds.size())),
+                            stitches_words(counts.empty() ? 0 : counts.back())));
+    }
+}
+
+std::optional<QByteArray> contents(const QString& path) {
+    QFile file(path);
+    const bool standard_input = path == QLatin1String("-");
+    const bool opened = standard_input ? file.open(0, QIODevice::ReadOnly) : file.open(QIODevice::ReadOnly);
+    constexpr auto limit = static_cast<qint64>(max_file_bytes);
+    const QByteArray bytes = opened ? file.read(limit + 1) : QByteArray();
+    if (opened && file.error() == QFileDevice::NoError && bytes.size() <= limit) return bytes;
+    print_problem(bytes.size() > limit
+                      ? tr("%1: larger than %2 MiB, the most that is read.").arg(path).arg(limit >> 20)
+                      : tr("%1: %2").arg(path, file.errorString()));
+    return std::nullopt;
+}
+
+int read_text(const Arguments& arguments, const QString& path) {
+    const auto bytes = contents(path);
+    if (!bytes) return exit_bad_input;
+    ReadOptions options;
+    if (arguments.has(QStringLiteral("terms"))) {
+        options.terms =
+            arguments.value(QStringLiteral("terms")) == QLatin1String("uk") ? Terms::uk : Terms::us;
+    }
+    const ReadPattern pattern =
+        read_pattern({bytes->constData(), static_cast<std::size_t>(bytes->size())}, options);
+    for (const ReadDiagnostic& diagnostic : pattern.diagnostics) print_diagnostic(path, diagnostic);
+    if (pattern.pieces.empty()) return exit_bad_input;
+    print_pieces(pattern);
+    const QString output = arguments.value(QStringLiteral("output"));
+    if (!output.isEmpty()) {
+        const int written = write_output(output, QByteArray::fromStdString(write_document(toy_of(pattern))));
+        if (written != exit_fine) return written;
+    }
+    return pattern.proved() ? exit_fine : exit_checks_failed;
+}
+
+int run(const Arguments& arguments) {
+    if (arguments.has(QStringLiteral("output")) && arguments.operands().size() > 1) {
+        print_problem(tr("-o takes one file at a time."));
+        return exit_bad_input;
+    }
+    int worst = exit_fine;
+    for (const QString& path : arguments.operands()) worst = std::max(worst, read_text(arguments, path));
+    return worst;
+}
+
+constexpr Option options_of_read[] = {
+    {"output", 'o', "TOY.roundwright", nullptr, "keep what was understood as a toy"},
+    {"terms", 0, "TERMS", "us|uk", "names of the stitches; without it, found in the text"},
+};
+
+}  // namespace
+
+const Command& read_command() {
+    static const Command command{"read", "PATTERN...",
+                                 "read and prove a pattern in words; - is the standard input",
+                                 options_of_read, run};
+    return command;
+}
+
+}  // namespace roundwright::app

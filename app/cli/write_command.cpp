@@ -1,0 +1,70 @@
+#include <QCoreApplication>
+
+#include "app/cli/command.h"
+#include "app/cli/command_line.h"
+#include "app/cli/input_file.h"
+#include "app/cli/output.h"
+#include "app/cli/output_file.h"
+#include "core/instructions/write_pattern.h"
+#include "render/pages/text_export.h"
+
+namespace roundwright::app {
+namespace {
+
+QString tr(const char* text) { return QCoreApplication::translate("CommandLine", text); }
+
+Terms terms_wanted(const Arguments& arguments) {
+    return arguments.value(QStringLiteral("terms")) == QLatin1String("uk") ? Terms::uk : Terms::us;
+}
+
+render::PatternOptions pattern_options(const Arguments& arguments) {
+    render::PatternOptions options;
+    options.terms = terms_wanted(arguments);
+    if (units_wanted(arguments) == LengthUnit::inches) options.units = render::Units::inch;
+    return options;
+}
+
+QString text_of(const Arguments& arguments, const Toy& toy) {
+    const QString form = arguments.value(QStringLiteral("form"), QStringLiteral("rounds"));
+    const render::PatternOptions options = pattern_options(arguments);
+    if (form == QLatin1String("pattern")) return render::pattern_text(toy, options, render::TextForm::plain);
+    if (form == QLatin1String("markdown"))
+        return render::pattern_text(toy, options, render::TextForm::markdown);
+    if (form == QLatin1String("csv")) return render::rounds_csv(toy, options);
+    return QString::fromStdString(write_toy(toy, options.terms));
+}
+
+int write_words(const Arguments& arguments, const Toy& toy) {
+    const QString text = text_of(arguments, toy);
+    const QString output = arguments.value(QStringLiteral("output"));
+    if (!output.isEmpty()) return write_output(output, text.toUtf8());
+    print_text(text);
+    return exit_fine;
+}
+
+int run(const Arguments& arguments) {
+    if (arguments.has(QStringLiteral("output")) && arguments.operands().size() > 1) {
+        print_problem(tr("-o takes one file at a time."));
+        return exit_bad_input;
+    }
+    return for_each_toy(arguments,
+                        [&](const QString&, const Toy& toy) { return write_words(arguments, toy); });
+}
+
+constexpr Option options_of_write[] = {
+    {"output", 'o', "OUT", nullptr, "where it goes; without it, to the standard output"},
+    {"terms", 0, "TERMS", "us|uk", "names of the stitches"},
+    {"form", 0, "FORM", "rounds|pattern|markdown|csv",
+     "rounds, as read takes them back (without it); the whole pattern; a table of rounds"},
+    {"units", 0, "UNIT", "mm|in", "lengths"},
+};
+
+}  // namespace
+
+const Command& write_command() {
+    static const Command command{"write",          "FILE...", "write the rounds in words",
+                                 options_of_write, run,       true};
+    return command;
+}
+
+}  // namespace roundwright::app
