@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cstdlib>
 
 #include "core/checks/families.h"
 #include "core/shape/fabric_signs.h"
@@ -34,24 +35,48 @@ void check_gaps(const CheckInput& input, const std::vector<FabricSign>& signs, s
                       softer(input)});
 }
 
+/// A neck of several rounds gets one check, where it is widened most.
+void check_necks(const CheckInput& input, const std::vector<FabricSign>& signs, std::vector<Check>& checks) {
+    std::vector<FabricSign> necks;
+    for (const FabricSign& sign : signs) {
+        if (sign.kind != FabricSignKind::widening_neck) continue;
+        const bool same_neck = !necks.empty() && sign.round - necks.back().round <= 1;
+        if (!same_neck)
+            necks.push_back(sign);
+        else if (sign.stretch > necks.back().stretch)
+            necks.back() = sign;
+        else
+            necks.back().round = sign.round;
+    }
+    for (const FabricSign& neck : necks) {
+        checks.push_back({CheckCode::widening_neck,
+                          Severity::note,
+                          input.piece_index,
+                          neck.round,
+                          {Millimetres{neck.width_mm}, Millimetres{neck.relaxed_width_mm}},
+                          softer(input)});
+    }
+}
+
+/// Beside a round that cannot be worked the shape is not one to judge edges by.
+bool beside_an_error(int round, const std::vector<Check>& checks) {
+    return std::ranges::any_of(checks, [round](const Check& check) {
+        return check.severity == Severity::error && check.round >= 0 && std::abs(check.round - round) <= 1;
+    });
+}
+
 }  // namespace
 
 void check_signs(const CheckInput& input, std::vector<Check>& checks) {
     if (input.rounds_with_lie() == 0 || input.study.shape.termination != Termination::converged) return;
     const std::vector<FabricSign> signs = fabric_signs(input.study.problem, input.study.shape);
     check_gaps(input, signs, checks);
+    check_necks(input, signs, checks);
     for (const FabricSign& sign : signs) {
-        if (sign.kind == FabricSignKind::widening_neck) {
-            checks.push_back({CheckCode::widening_neck,
-                              Severity::warning,
-                              input.piece_index,
-                              sign.round,
-                              {Millimetres{sign.width_mm}, Millimetres{sign.relaxed_width_mm}},
-                              softer(input)});
-        } else if (sign.kind != FabricSignKind::gaps) {
-            const auto code = sign.kind == FabricSignKind::ridge ? CheckCode::ridge : CheckCode::crease;
-            checks.push_back({code, Severity::note, input.piece_index, sign.round, {sign.turn_degrees}, {}});
-        }
+        const bool edge = sign.kind == FabricSignKind::ridge || sign.kind == FabricSignKind::crease;
+        if (!edge || beside_an_error(sign.round, checks)) continue;
+        const auto code = sign.kind == FabricSignKind::ridge ? CheckCode::ridge : CheckCode::crease;
+        checks.push_back({code, Severity::note, input.piece_index, sign.round, {sign.turn_degrees}, {}});
     }
 }
 
