@@ -30,6 +30,16 @@ bool has_word(const std::vector<Token>& tokens, std::string_view word) {
     return std::any_of(tokens.begin(), tokens.end(), [&](const Token& t) { return t.is(word); });
 }
 
+/// The piece that is being read.
+struct Current {
+    Piece piece;
+    bool numbered = true;
+    int next_number = 1;
+    std::map<int, TokenList> words_of;        // by the number that the text gives the round
+    std::map<int, const PatternLine*> later;  // rounds of "Rnds 7, 9 and 11" whose turn has not come
+    int most_loops = 0;
+};
+
 /// Builds pieces from the lines of a pattern, one after the other.
 class PatternReader {
   public:
@@ -183,15 +193,6 @@ class PatternReader {
         std::optional<RingKind> ring;
         int from_hook = 0;
         bool both_sides = false;
-    };
-
-    struct Current {
-        Piece piece;
-        bool numbered = true;
-        int next_number = 1;
-        std::map<int, TokenList> words_of;        // by the number that the text gives the round
-        std::map<int, const PatternLine*> later;  // rounds of "Rnds 7, 9 and 11" whose turn has not come
-        int most_loops = 0;
     };
 
     int piece_index() const { return static_cast<int>(out_.pieces.size()); }
