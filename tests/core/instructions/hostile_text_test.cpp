@@ -1,0 +1,55 @@
+#include <gtest/gtest.h>
+#include <string>
+
+#include "core/base/limits.h"
+#include "core/instructions/read_pattern.h"
+
+namespace roundwright {
+namespace {
+
+std::string repeated(const std::string& part, std::size_t bytes) {
+    std::string text;
+    while (text.size() < bytes) text += part;
+    return text;
+}
+
+bool says(const ReadPattern& read, ReadCode code) {
+    for (const ReadDiagnostic& d : read.diagnostics)
+        if (d.code == code) return true;
+    return false;
+}
+
+// 1 MiB each, answered; how fast is for the benchmark to say.
+TEST(HostileText, IsAnsweredWhateverItIs) {
+    constexpr std::size_t mebibyte = 1024 * 1024;
+    for (const char* part : {"(", "(\n", "sc\n", "*sc ", "x 9 ", "[[[[[sc] x 99] x 99] x 99] x 99] x 99\n",
+                             "\xff\xfe\x80", "Rnd 1-2000: ", "hello there you\n"}) {
+        const ReadPattern read = read_pattern(repeated(part, mebibyte));
+        EXPECT_FALSE(read.diagnostics.empty()) << part;
+        EXPECT_LE(read.pieces.size(), max_pieces) << part;
+    }
+}
+
+TEST(HostileText, EveryLimitIsNamed) {
+    EXPECT_TRUE(says(read_pattern("Rnd 1: 999999999 sc in MR"), ReadCode::too_many_stitches));
+    EXPECT_TRUE(says(read_pattern("Rnd 1: 6 sc in MR\nRnds 2-9000: sc around"), ReadCode::too_many_rounds));
+    EXPECT_TRUE(says(read_pattern(repeated("Rnd 1: 6 sc in MR (6)\nRnd 2: sc around (6)\n", 20'000)),
+                     ReadCode::too_many_pieces));
+    EXPECT_TRUE(says(read_pattern("Rnd 1: " + std::string(40, '[') + "sc" + std::string(40, ']')),
+                     ReadCode::nested_too_deep));
+    EXPECT_TRUE(says(read_pattern("Rnd 1: 6 sc in MR \xff"), ReadCode::not_utf8));
+    EXPECT_TRUE(says(read_pattern(""), ReadCode::no_rounds));
+}
+
+TEST(HostileText, OneBadRoundHidesNoOther) {
+    const ReadPattern read = read_pattern(
+        "Rnd 1: 6 sc in MR (6)\nRnd 2: inc around (12)\nRnd 3: [sc 4, inc] x 6 (18)\nRnd 4: [sc 2, inc] x 6 "
+        "(24)\n");
+    ASSERT_EQ(read.diagnostics.size(), 1u);
+    EXPECT_EQ(read.diagnostics[0].where.line, 3);
+    EXPECT_EQ(read.diagnostics[0].round, 2);
+    EXPECT_EQ(read.pieces.at(0).rounds.size(), 4u);
+}
+
+}  // namespace
+}  // namespace roundwright
