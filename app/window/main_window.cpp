@@ -16,6 +16,7 @@
 #include <QVBoxLayout>
 #include <QWindow>
 
+#include "app/chart/chart_window.h"
 #include "app/face/face_panel.h"
 #include "app/face/face_scene.h"
 #include "app/panels/finish_panel.h"
@@ -256,6 +257,9 @@ void MainWindow::fill_pattern_menu(QMenu* menu) {
         make_action(this, tr("Pre&view and print…"), QKeySequence::Print, QStringLiteral("print"));
     connect(preview, &QAction::triggered, this, &MainWindow::show_preview);
     menu->addAction(preview);
+    auto* chart = make_action(this, tr("&Round chart…"), Qt::CTRL | Qt::ALT | Qt::Key_H);
+    connect(chart, &QAction::triggered, this, &MainWindow::show_chart);
+    menu->addAction(chart);
     menu->addSeparator();
     text_actions_->fill(menu);
     menu->addSeparator();
@@ -268,6 +272,13 @@ void MainWindow::fill_pattern_menu(QMenu* menu) {
         connect(action, &QAction::triggered, this, act);
         menu->addAction(action);
     }
+}
+
+void MainWindow::show_chart() {
+    if (chart_ == nullptr) chart_ = new ChartWindow(session_, this);
+    chart_->show();
+    chart_->raise();
+    chart_->activateWindow();
 }
 
 void MainWindow::show_preview() {

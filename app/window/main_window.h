@@ -11,6 +11,7 @@ class QSplitter;
 
 namespace roundwright::app {
 
+class ChartWindow;
 class ChecksList;
 class DocumentFiles;
 class FacePanel;
@@ -59,6 +60,7 @@ class MainWindow : public QMainWindow {
     void fill_help_menu(QMenu* menu);
     void fill_panels();
     void show_preview();
+    void show_chart();
     void lay_out();
     [[nodiscard]] QWidget* rounds_side();
     void follow_session();
@@ -85,6 +87,7 @@ class MainWindow : public QMainWindow {
     FacePanel* face_ = nullptr;
     PatternPreview* preview_ = nullptr;
     TextActions* text_actions_ = nullptr;
+    ChartWindow* chart_ = nullptr;
     QSplitter* columns_ = nullptr;
     bool turn_once_ = false;
 };

@@ -6,10 +6,10 @@
 
 #include "render/drawing/round_chart.h"
 #include "render/pages/block_builders.h"
+#include "render/pages/chart_words.h"
 #include "render/pages/page_context.h"
 #include "render/pages/pattern_words.h"
 #include "render/pages/section_words.h"
-#include "render/pages/technique_words.h"
 
 namespace roundwright::render {
 namespace {
@@ -19,41 +19,6 @@ constexpr double largest_stitch = mm(5);
 
 /// A chart of more symbols than this would take many sheets and be read by nobody; the words tell it all.
 constexpr std::size_t most_symbols = 2'500;
-
-Technique technique_of(ChartSymbol symbol) {
-    switch (symbol) {
-        case ChartSymbol::magic_ring:
-            return Technique::magic_ring;
-        case ChartSymbol::chain:
-            return Technique::chain;
-        case ChartSymbol::slip_stitch:
-            return Technique::slip_stitch;
-        case ChartSymbol::single_crochet:
-            return Technique::single_crochet;
-        case ChartSymbol::half_double_crochet:
-            return Technique::half_double_crochet;
-        case ChartSymbol::double_crochet:
-            return Technique::double_crochet;
-        case ChartSymbol::treble_crochet:
-            return Technique::treble_crochet;
-        case ChartSymbol::bobble:
-            return Technique::bobble;
-        case ChartSymbol::increase:
-            return Technique::increase;
-        case ChartSymbol::decrease:
-            return Technique::decrease;
-        case ChartSymbol::front_loop:
-            return Technique::front_loop;
-        case ChartSymbol::back_loop:
-            return Technique::back_loop;
-    }
-    return Technique::single_crochet;
-}
-
-QString symbol_words(ChartSymbol symbol, Terms terms) {
-    const TechniqueWords told = technique_words(technique_of(symbol), terms);
-    return told.short_name.isEmpty() ? told.name : words("%1, %2").arg(told.short_name, told.name);
-}
 
 /// The numbers are scaled by the chart from a font set in points.
 QFont number_font() {
@@ -125,7 +90,7 @@ Block row_block(const std::vector<ChartSheet>& sheets) {
 }
 
 Block key_block(const std::vector<ChartSymbol>& symbols, Terms terms, double width) {
-    const auto told = [terms](ChartSymbol symbol) { return symbol_words(symbol, terms); };
+    const auto told = [terms](ChartSymbol symbol) { return chart_symbol_words(symbol, terms); };
     const QImage device(1, 1, QImage::Format_RGB32);
     const QFont font = body_font(8);
     Block block;

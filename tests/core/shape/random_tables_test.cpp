@@ -9,15 +9,12 @@
 #include "core/shape/lie.h"
 #include "core/shape/solve_shape.h"
 #include "tests/core/shape/random_table.h"
+#include "tests/support/random_cases.h"
 
 namespace roundwright::test {
 namespace {
 
-/// How many tables are tried; the environment may ask for more or fewer (sanitizers are slow).
-int table_count() {
-    const char* wanted = std::getenv("ROUNDWRIGHT_RANDOM_TABLES");
-    return wanted == nullptr ? 100'000 : std::max(1, std::atoi(wanted));
-}
+constexpr int all_tables = 100'000;
 
 bool all_finite(const std::vector<double>& values) {
     return std::all_of(values.begin(), values.end(), [](double value) { return std::isfinite(value); });
@@ -39,7 +36,7 @@ std::string described(const ShapeProblem& problem) {
 
 // Every piece that can be worked has a shape, or an honest word that it was not found.
 TEST(RandomTables, ConvergeAndEncloseSomething) {
-    const int tables = table_count();
+    const int tables = roundwright::testing::random_cases(all_tables);
     int converged = 0;
     int as_wanted = 0;
     for (int number = 1; number <= tables; ++number) {
@@ -68,7 +65,7 @@ TEST(RandomTables, ConvergeAndEncloseSomething) {
 
 // An edit's warm start finds the shape a cold start finds.
 TEST(RandomTables, WarmStartsAgreeWithColdOnes) {
-    const int tables = table_count() / 20;
+    const int tables = roundwright::testing::random_cases(all_tables) / 20;
     int same = 0;
     int compared = 0;
     for (int number = 1; number <= tables; ++number) {

@@ -1,0 +1,13 @@
+#pragma once
+
+#include <QString>
+
+#include "core/instructions/terms.h"
+#include "render/drawing/chart_symbols.h"
+
+namespace roundwright::render {
+
+/// What a symbol of a chart stands for, as its key says it: "sc, single crochet".
+[[nodiscard]] QString chart_symbol_words(ChartSymbol symbol, Terms terms);
+
+}  // namespace roundwright::render
