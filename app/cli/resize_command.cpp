@@ -162,10 +162,7 @@ void print_ways(const std::vector<WayOn>& ways, LengthUnit units) {
     if (ways.empty()) return;
     print_line(tr("    Going on from what is worked:"));
     for (const WayOn& way : ways) {
-        const QString apart =
-            way.shape_error_mm > 0
-                ? tr("%1 off the wanted outline").arg(length_text(way.shape_error_mm, units))
-                : tr("the wanted piece");
+        const QString apart = outline_words(way.shape_error_mm, units);
         print_line(
             tr("      %1: %2; %3.").arg(undo_words(way.back), size_words(way.made.reached(), units), apart));
     }

@@ -123,6 +123,12 @@ QString rewritten_words(const std::vector<int>& rounds) {
         .arg(numbers.join(QStringLiteral(", ")));
 }
 
+QString outline_words(double apart_mm, LengthUnit units) {
+    if (apart_mm <= 0) return tr("the wanted piece");
+    if (apart_mm < 1) return tr("hardly off the wanted outline");
+    return tr("%1 off the wanted outline").arg(length_text(apart_mm, units));
+}
+
 QString form_name(FormKind kind) {
     switch (kind) {
         case FormKind::ball:

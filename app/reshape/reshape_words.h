@@ -35,6 +35,9 @@ namespace roundwright::app {
 /// One way on from what is on the hook: "Undo 2 rounds (72 stitches)", "Undo nothing".
 [[nodiscard]] QString undo_words(const FrogBack& back);
 
+/// How far a way's outline lies from the wanted one: "4 mm off the wanted outline".
+[[nodiscard]] QString outline_words(double apart_mm, LengthUnit units);
+
 [[nodiscard]] QString form_name(FormKind kind);
 /// What is wrong with a form's sizes; empty if nothing is.
 [[nodiscard]] QString form_problem_words(FormCode code);

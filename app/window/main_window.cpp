@@ -25,6 +25,7 @@
 #include "app/panels/stuffing_panel.h"
 #include "app/panels/yarn_panel.h"
 #include "app/preview/pattern_preview.h"
+#include "app/reshape/reshape_actions.h"
 #include "app/rounds/rounds_view.h"
 #include "app/window/action_maker.h"
 #include "app/window/checks_list.h"
@@ -42,6 +43,7 @@
 #include "app/window/shape_panel.h"
 #include "app/window/system_wishes.h"
 #include "app/words/text_actions.h"
+#include "app/working/working_actions.h"
 
 namespace roundwright::app {
 namespace {
@@ -87,6 +89,8 @@ MainWindow::MainWindow(DocumentSession& session, const QString& state_folder, QW
       rounds_view_(new RoundsView(*rounds_model_, this)),
       round_actions_(new RoundActions(session, *rounds_view_, this)),
       piece_actions_(new PieceActions(session, this)),
+      reshape_actions_(new ReshapeActions(session, this)),
+      working_actions_(new WorkingActions(session, this)),
       shape_actions_(new ShapeActions(session, this)),
       files_(new DocumentFiles(session, autosave_, this)),
       shape_(new ShapePanel(session, *shape_actions_, this)),
@@ -193,9 +197,19 @@ void MainWindow::build_menus() {
     connect(quit, &QAction::triggered, this, &QWidget::close);
     file->addAction(quit);
     fill_edit_menu(menuBar()->addMenu(tr("&Edit")));
-    round_actions_->fill(menuBar()->addMenu(tr("&Round")));
-    piece_actions_->fill(menuBar()->addMenu(tr("&Piece")));
-    shape_actions_->fill(menuBar()->addMenu(tr("&Shape")));
+    auto* round = menuBar()->addMenu(tr("&Round"));
+    round_actions_->fill(round);
+    round->addSeparator();
+    working_actions_->fill_round_menu(round);
+    auto* piece = menuBar()->addMenu(tr("&Piece"));
+    piece_actions_->fill(piece);
+    piece->addSeparator();
+    reshape_actions_->fill_piece_menu(piece);
+    auto* shape = menuBar()->addMenu(tr("&Shape"));
+    reshape_actions_->fill_shape_menu(shape);
+    shape->addSeparator();
+    shape_actions_->fill(shape);
+    shape_->offer(reshape_actions_->reshape());
     fill_pattern_menu(menuBar()->addMenu(tr("P&attern")));
     fill_help_menu(menuBar()->addMenu(tr("&Help")));
 }
@@ -244,6 +258,8 @@ void MainWindow::fill_edit_menu(QMenu* menu) {
 
 void MainWindow::fill_pattern_menu(QMenu* menu) {
     text_actions_ = new TextActions(session_, this);
+    working_actions_->fill_pattern_menu(menu);
+    menu->addSeparator();
     auto& preferences = session_.preferences();
     auto* group = new QActionGroup(this);
     auto* us = make_choice(this, tr("&US terms"), Qt::CTRL | Qt::ALT | Qt::Key_U, group);

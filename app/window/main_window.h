@@ -19,11 +19,13 @@ class FastEntryLine;
 class PanelColumn;
 class PatternPreview;
 class PieceActions;
+class ReshapeActions;
 class RoundActions;
 class RoundsView;
 struct ShapeActions;
 class ShapePanel;
 class TextActions;
+class WorkingActions;
 
 /// The one window: rounds, shape and panels side by side, the fast entry line and the checks below.
 class MainWindow : public QMainWindow {
@@ -78,6 +80,8 @@ class MainWindow : public QMainWindow {
     RoundsView* rounds_view_;
     RoundActions* round_actions_;
     PieceActions* piece_actions_;
+    ReshapeActions* reshape_actions_;
+    WorkingActions* working_actions_;
     ShapeActions* shape_actions_;
     DocumentFiles* files_;
     ShapePanel* shape_;

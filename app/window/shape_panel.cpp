@@ -38,7 +38,8 @@ ShapePanel::ShapePanel(DocumentSession& session, const ShapeActions& actions, QW
       message_(new QLabel(this)),
       size_(selectable_label(tr("Size"), this)),
       detail_(selectable_label(tr("Shape in words"), this)),
-      scale_bar_(new ScaleBar(session.preferences(), this)) {
+      scale_bar_(new ScaleBar(session.preferences(), this)),
+      size_line_(new QHBoxLayout) {
     message_->setAlignment(Qt::AlignCenter);
     message_->setWordWrap(true);
     message_->setMargin(24);
@@ -64,7 +65,8 @@ ShapePanel::ShapePanel(DocumentSession& session, const ShapeActions& actions, QW
     auto* words = new QVBoxLayout;
     words->setContentsMargins(14, 2, 12, 0);
     words->setSpacing(2);
-    words->addWidget(size_);
+    size_line_->addWidget(size_, 1);
+    words->addLayout(size_line_);
     words->addWidget(detail_);
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 6);
@@ -84,6 +86,8 @@ ShapePanel::ShapePanel(DocumentSession& session, const ShapeActions& actions, QW
     connect(&turning_, &QTimer::timeout, this, &ShapePanel::turn_a_little);
     show_words();
 }
+
+void ShapePanel::offer(QAction* action) { size_line_->addWidget(button_for(action, this)); }
 
 void ShapePanel::make_scene() {
     if (scene_) return;

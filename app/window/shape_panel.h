@@ -1,5 +1,6 @@
 #pragma once
 
+#include <QHBoxLayout>
 #include <QLabel>
 #include <QStackedWidget>
 #include <QTimer>
@@ -20,6 +21,8 @@ class ShapePanel : public QWidget {
   public:
     ShapePanel(DocumentSession& session, const ShapeActions& actions, QWidget* parent = nullptr);
 
+    /// A button beside the size, for what can be done about it.
+    void offer(QAction* action);
     /// The picture takes a while to set up, so it is made once the window is up.
     void make_scene();
     [[nodiscard]] render::SceneView* scene() { return scene_; }
@@ -46,6 +49,7 @@ class ShapePanel : public QWidget {
     QLabel* size_;
     QLabel* detail_;
     ScaleBar* scale_bar_;
+    QHBoxLayout* size_line_;
     render::SceneView* scene_ = nullptr;
     QTimer turning_;
     double turned_degrees_ = 0;

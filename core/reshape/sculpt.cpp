@@ -2,11 +2,14 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "core/reshape/rounds_for_meridian.h"
 
 namespace roundwright {
 namespace {
+
+constexpr int passes = 4;
 
 // Loop of the old piece that each place of the changed profile has come from, whole or not.
 double old_loop_at(const StitchProfile& profile, const std::vector<std::size_t>& loops, double place) {
@@ -28,9 +31,9 @@ std::vector<std::size_t> loops_of(const Silhouette& outline) {
 
 std::vector<int> old_counts(const PieceForm& form) { return stitch_counts(form.graph.graph); }
 
-FitProblem sculpting_problem(const SculptStart& start, const Silhouette& outline) {
+FitProblem sculpting_problem(const SculptStart& start, const Silhouette& outline, const FabricAlong& fabric) {
     const PieceForm& form = start.form;
-    const StitchProfile profile = stitch_profile(outline, start.fabric, form.gauge.stitch_width_mm);
+    const StitchProfile profile = stitch_profile(outline, fabric, form.gauge.stitch_width_mm);
     FitProblem problem = fit_problem(form, profile, form.gauge);
     problem.wanted = {width_mm(outline), height_mm(outline)};
     problem.accepted_at = [profile, loops = loops_of(outline),
@@ -45,6 +48,34 @@ FitProblem sculpting_problem(const SculptStart& start, const Silhouette& outline
         return accepted;
     };
     return problem;
+}
+
+// How far each stretch between two points was moved, over the one moved furthest.
+std::vector<double> share_moved(const Silhouette& before, const Silhouette& after) {
+    std::vector<double> moved;
+    for (std::size_t i = 0; i < before.points.size(); ++i)
+        moved.push_back((after.points[i] - before.points[i]).norm());
+    const double most = *std::max_element(moved.begin(), moved.end());
+    std::vector<double> share;
+    for (std::size_t i = 1; i < moved.size(); ++i)
+        share.push_back(most > 0 ? std::max(moved[i - 1], moved[i]) / most : 0);
+    return share;
+}
+
+// The drawn outline is longer or shorter along than the stuffed one that stands as high: as many rounds fewer
+// (or more) as it stands too high, taken where it was moved, so that the rest stays as it is.
+void mend_height(double too_high_mm, const Silhouette& outline, const std::vector<double>& share,
+                 FabricAlong& fabric) {
+    double moved_rounds = 0;
+    double moved_height = 0;
+    for (std::size_t i = 0; i < share.size(); ++i) {
+        const double rounds = (outline.points[i + 1] - outline.points[i]).norm() / fabric.round_mm[i];
+        moved_rounds += share[i] * rounds;
+        moved_height += share[i] * rounds * fabric.round_mm[i];
+    }
+    if (moved_rounds <= 0) return;
+    const double fewer = std::clamp(too_high_mm / moved_height, -0.4, 0.4);
+    for (std::size_t i = 0; i < share.size(); ++i) fabric.round_mm[i] /= 1 - fewer * share[i];
 }
 
 }  // namespace
@@ -71,14 +102,27 @@ Sculpted sculpt(const SculptStart& start, const Silhouette& outline, double tidi
     Sculpted result;
     result.outline = outline;
     if (!is_usable(outline) || outline.points.size() != start.outline.points.size()) return result;
-    FitProblem problem = sculpting_problem(start, outline);
-    problem.tidiness = tidiness;
-    const Fit fit = cut_rounds(problem, warm != nullptr ? warm : &start.form.shape);
-    if (!fit.found) return result;
+    const auto share = share_moved(start.outline, outline);
+    FabricAlong fabric = start.fabric;
+    Fit best;
+    double least_apart = std::numeric_limits<double>::infinity();
+    for (int pass = 0; pass < passes; ++pass) {
+        FitProblem problem = sculpting_problem(start, outline, fabric);
+        problem.tidiness = tidiness;
+        const Fit fit = cut_rounds(problem, warm != nullptr ? warm : &start.form.shape);
+        if (!fit.found) break;
+        const double apart = distance_mm(silhouette_of(fit.shape, start.form.problem.last), outline);
+        if (apart < least_apart) best = fit;
+        least_apart = std::min(least_apart, apart);
+        const double too_high = fit.shape.height_mm - height_mm(outline);
+        if (std::abs(too_high) < start.form.gauge.round_height_mm / 2) break;
+        mend_height(too_high, outline, share, fabric);
+    }
+    if (!best.found) return result;
     result.usable = true;
-    result.piece = carried_over(start.form, fit).piece;
-    result.shape = fit.shape;
-    result.apart_mm = distance_mm(silhouette_of(fit.shape, start.form.problem.last), outline);
+    result.piece = carried_over(start.form, best).piece;
+    result.shape = best.shape;
+    result.apart_mm = least_apart;
     return result;
 }
 

@@ -31,8 +31,9 @@ struct Sculpted {
 };
 
 /// New rounds for a changed outline. Where it has not changed the rounds stay as they are, awkward ones too.
-/// One cut and one solve from the shape before: fast enough for every frame of a drag. `warm` (may be null):
-/// the shape of the frame before.
+/// Where the stuffed shape stands higher or lower than the outline by half a round, rounds are taken away or
+/// added where it was moved. A few cuts and solves from the shape before: fast enough for every frame of a
+/// drag. `warm` (may be null): the shape of the frame before.
 [[nodiscard]] Sculpted sculpt(const SculptStart& start, const Silhouette& outline, double tidiness,
                               const Shape* warm = nullptr);
 

@@ -1,0 +1,68 @@
+#pragma once
+
+#include <optional>
+
+#include <QDialog>
+
+#include "app/reshape/latest_task.h"
+#include "app/session/document_session.h"
+#include "core/reshape/forms.h"
+
+class QCheckBox;
+class QFormLayout;
+class QLabel;
+class QListWidget;
+class QPushButton;
+class QRadioButton;
+
+namespace roundwright::app {
+
+class LengthSpinBox;
+class OutlineView;
+
+/// A piece from a form with its finished sizes: ball, egg, pear and so on, as a new piece or in place of the
+/// rounds of the current one. Accepted, it is one undo step.
+class FormDialog : public QDialog {
+    Q_OBJECT
+  public:
+    explicit FormDialog(DocumentSession& session, QWidget* parent = nullptr);
+
+    [[nodiscard]] bool busy() const { return task_.busy(); }
+    [[nodiscard]] QString answer() const;
+
+    void accept() override;
+
+  private:
+    void build();
+    QWidget* questions();
+    void choose(FormKind kind);
+    void show_fields();
+    [[nodiscard]] Form form() const;
+    [[nodiscard]] double area_stretch() const;
+    void work_out();
+    void take(Reshaped made);
+    bool put_in_place(const Piece& made);
+    bool add(const Piece& made);
+
+    DocumentSession& session_;
+    LatestTask task_;
+    std::optional<Reshaped> made_;
+    Form form_;
+
+    QListWidget* kinds_;
+    QFormLayout* fields_;
+    LengthSpinBox* width_;
+    LengthSpinBox* height_;
+    LengthSpinBox* top_;
+    LengthSpinBox* waist_;
+    QCheckBox* tip_;
+    QCheckBox* closed_;
+    QRadioButton* as_new_;
+    QRadioButton* in_place_;
+    OutlineView* outline_;
+    QLabel* answer_;
+    QLabel* rounds_;
+    QPushButton* apply_;
+};
+
+}  // namespace roundwright::app

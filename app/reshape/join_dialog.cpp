@@ -1,0 +1,91 @@
+#include "app/reshape/join_dialog.h"
+
+#include <QComboBox>
+#include <QDialogButtonBox>
+#include <QFormLayout>
+#include <QLabel>
+#include <QPushButton>
+#include <QSignalBlocker>
+#include <QSpinBox>
+#include <QVBoxLayout>
+
+#include "app/reshape/outline_view.h"
+#include "app/reshape/reshape_words.h"
+#include "core/reshape/mirror_join.h"
+
+namespace roundwright::app {
+
+JoinDialog::JoinDialog(DocumentSession& session, QWidget* parent)
+    : QDialog(parent), session_(session), first_(piece_form(*session.piece(), gauge_of(session.toy()))) {
+    setWindowTitle(tr("Go on from %1 into another piece").arg(QString::fromStdString(first_.piece.name)));
+    build();
+    choose_other();
+}
+
+void JoinDialog::build() {
+    others_ = new QComboBox;
+    const auto& pieces = session_.toy().pieces;
+    for (std::size_t i = 0; i < pieces.size(); ++i) {
+        if (static_cast<int>(i) == session_.current_piece()) continue;
+        others_->addItem(QString::fromStdString(pieces[i].name), static_cast<int>(i));
+    }
+    neck_ = new QSpinBox;
+    neck_->setRange(3, 1'000);
+    neck_->setKeyboardTracking(false);
+    outline_ = new OutlineView(session_.preferences());
+    outline_->set_starts_at_top(first_.piece.starts_at_top);
+    answer_ = new QLabel;
+    answer_->setWordWrap(true);
+    answer_->setAccessibleName(tr("Answer"));
+    auto* form = new QFormLayout;
+    form->addRow(tr("&Into"), others_);
+    form->addRow(tr("&Stitches at the neck"), neck_);
+    auto* buttons = new QDialogButtonBox(QDialogButtonBox::Cancel);
+    apply_ = buttons->addButton(tr("&Join them"), QDialogButtonBox::AcceptRole);
+    apply_->setDefault(true);
+    auto* layout = new QVBoxLayout(this);
+    layout->addLayout(form);
+    layout->addWidget(outline_, 1);
+    layout->addWidget(answer_);
+    layout->addWidget(buttons);
+    resize(460, 620);
+    connect(others_, &QComboBox::currentIndexChanged, this, &JoinDialog::choose_other);
+    connect(neck_, &QSpinBox::valueChanged, this, &JoinDialog::work_out);
+    connect(buttons, &QDialogButtonBox::accepted, this, &JoinDialog::accept);
+    connect(buttons, &QDialogButtonBox::rejected, this, &JoinDialog::reject);
+}
+
+void JoinDialog::choose_other() {
+    const auto other = static_cast<std::size_t>(others_->currentData().toInt());
+    other_ = piece_form(session_.toy().pieces[other], first_.gauge);
+    {
+        const QSignalBlocker quiet(neck_);
+        neck_->setValue(usual_neck(first_, *other_));
+    }
+    work_out();
+}
+
+void JoinDialog::work_out() {
+    joined_ = joined(first_, *other_, neck_->value());
+    apply_->setEnabled(joined_.has_value() && !session_.read_only());
+    if (!joined_) {
+        outline_->set_new(std::nullopt);
+        answer_->setText(tr("One of the two never has %1 stitches in a round, or its rounds do not come out.")
+                             .arg(neck_->value()));
+        return;
+    }
+    const PieceForm form = piece_form(*joined_, first_.gauge);
+    outline_->set_new(form.outline());
+    answer_->setText(QStringLiteral("%1: %2.").arg(size_words(form.size(), session_.preferences().units()),
+                                                   count_words(form)));
+}
+
+void JoinDialog::accept() {
+    if (!joined_) return;
+    session_.edit_piece(
+        tr("Join %1 and %2").arg(QString::fromStdString(first_.piece.name), others_->currentText()),
+        [this](Piece& piece) { piece = *joined_; });
+    QDialog::accept();
+}
+
+}  // namespace roundwright::app

@@ -1,0 +1,56 @@
+#include "app/reshape/preview_stack.h"
+
+#include <QVBoxLayout>
+
+#include "app/session/background_solver.h"
+#include "app/window/theme.h"
+#include "render/scene/scene_view.h"
+
+namespace roundwright::app {
+
+PreviewStack::PreviewStack(const Preferences& preferences, QWidget* parent)
+    : QStackedWidget(parent), outline_(new OutlineView(preferences)), fabric_(new QWidget) {
+    addWidget(outline_);
+    addWidget(fabric_);
+    auto* layout = new QVBoxLayout(fabric_);
+    layout->setContentsMargins(0, 0, 0, 0);
+}
+
+void PreviewStack::set_shows_fabric(bool fabric) {
+    if (fabric && scene_ == nullptr) {
+        scene_ = render::make_scene_view(fabric_);
+        scene_->widget()->setAccessibleName(tr("The new piece, and the old one as a ghost"));
+        scene_->set_background(Theme::colours().scene);
+        fabric_->layout()->addWidget(scene_->widget());
+    }
+    setCurrentIndex(fabric ? 1 : 0);
+    if (fabric) draw_fabric();
+}
+
+void PreviewStack::set_piece(std::shared_ptr<const Toy> toy, std::size_t piece) {
+    toy_ = std::move(toy);
+    piece_ = piece;
+    if (shows_fabric()) draw_fabric();
+}
+
+void PreviewStack::draw_fabric() {
+    if (!toy_) return;
+    SolveRequest request;
+    request.toy = toy_;
+    request.piece = piece_;
+    request.surface_wanted = true;
+    request.most_triangles = scene_->comfortable_triangles();
+    task_.start([this, request](const std::stop_token& stop) -> LatestTask::Delivery {
+        const SolveResult result = solve_request(request, stop);
+        if (!result.surface) return {};
+        return [this, surface = result.surface] { take(*surface); };
+    });
+}
+
+void PreviewStack::take(StitchSurface surface) {
+    scene_->set_surface(std::move(surface));
+    if (old_surface_) scene_->set_ghost(old_surface_->mesh);
+    scene_->fit();
+}
+
+}  // namespace roundwright::app

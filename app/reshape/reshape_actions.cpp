@@ -1,0 +1,69 @@
+#include "app/reshape/reshape_actions.h"
+
+#include "app/reshape/form_dialog.h"
+#include "app/reshape/join_dialog.h"
+#include "app/reshape/reshape_dialog.h"
+#include "app/window/action_maker.h"
+#include "core/reshape/mirror_join.h"
+
+namespace roundwright::app {
+namespace {
+
+template <class Dialog>
+Dialog* open_dialog(Dialog* dialog) {
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    dialog->open();
+    return dialog;
+}
+
+}  // namespace
+
+ReshapeActions::ReshapeActions(DocumentSession& session, QWidget* window)
+    : QObject(window),
+      session_(session),
+      window_(window),
+      reshape_(make_action(window, tr("&Reshape …"), Qt::CTRL | Qt::Key_R, QStringLiteral("reshape"))),
+      sculpt_(make_action(window, tr("Pull the &outline …"), Qt::CTRL | Qt::SHIFT | Qt::Key_R)),
+      from_form_(make_action(window, tr("New &from a form …"), Qt::CTRL | Qt::SHIFT | Qt::Key_F)),
+      mirror_(make_action(window, tr("&Turn over, top to bottom"), Qt::CTRL | Qt::SHIFT | Qt::Key_T)),
+      join_(make_action(window, tr("Go on into an&other piece …"), Qt::CTRL | Qt::SHIFT | Qt::Key_J)) {
+    reshape_->setToolTip(tr("Another size, another hook, or another outline"));
+    connect(reshape_, &QAction::triggered, this,
+            [this] { open_dialog(new ReshapeDialog(session_, window_)); });
+    connect(sculpt_, &QAction::triggered, this,
+            [this] { open_dialog(new ReshapeDialog(session_, window_))->set_wish(Wish::by_hand); });
+    connect(from_form_, &QAction::triggered, this,
+            [this] { open_dialog(new FormDialog(session_, window_)); });
+    connect(mirror_, &QAction::triggered, this, &ReshapeActions::mirror);
+    connect(join_, &QAction::triggered, this, [this] { open_dialog(new JoinDialog(session_, window_)); });
+    connect(&session_, &DocumentSession::toy_changed, this, &ReshapeActions::update_state);
+    connect(&session_, &DocumentSession::current_piece_changed, this, &ReshapeActions::update_state);
+    connect(&session_, &DocumentSession::file_changed, this, &ReshapeActions::update_state);
+    update_state();
+}
+
+void ReshapeActions::fill_shape_menu(QMenu* menu) const { menu->addActions({reshape_, sculpt_}); }
+
+void ReshapeActions::fill_piece_menu(QMenu* menu) const { menu->addActions({from_form_, mirror_, join_}); }
+
+void ReshapeActions::mirror() {
+    const auto turned = mirrored(piece_form(*session_.piece(), gauge_of(session_.toy())));
+    if (!turned) {
+        session_.refuse(tr("An oval, rows, or rounds that do not come out cannot be turned over."));
+        return;
+    }
+    session_.edit_piece(tr("Turn %1 over").arg(QString::fromStdString(session_.piece()->name)),
+                        [&turned](Piece& piece) { piece = *turned; });
+}
+
+void ReshapeActions::update_state() {
+    const Piece* piece = session_.piece();
+    const bool has_rounds = piece != nullptr && !piece->rounds.empty();
+    reshape_->setEnabled(has_rounds);
+    sculpt_->setEnabled(has_rounds);
+    from_form_->setEnabled(!session_.read_only());
+    mirror_->setEnabled(has_rounds && !session_.read_only());
+    join_->setEnabled(has_rounds && session_.toy().pieces.size() > 1 && !session_.read_only());
+}
+
+}  // namespace roundwright::app

@@ -1,0 +1,74 @@
+#include "app/reshape/ways_model.h"
+
+#include "app/reshape/reshape_words.h"
+#include "app/session/length_text.h"
+
+namespace roundwright::app {
+namespace {
+
+QString apart_text(double apart_mm, LengthUnit units) {
+    if (apart_mm <= 0) return WaysModel::tr("as wanted");
+    if (apart_mm < 1) return WaysModel::tr("hardly off");
+    return WaysModel::tr("%1 off").arg(length_text(apart_mm, units));
+}
+
+}  // namespace
+
+WaysModel::WaysModel(const Preferences& preferences, QObject* parent)
+    : QAbstractTableModel(parent), preferences_(preferences) {}
+
+void WaysModel::set_ways(std::vector<WayOn> ways) {
+    beginResetModel();
+    ways_ = std::move(ways);
+    endResetModel();
+}
+
+int WaysModel::rowCount(const QModelIndex& parent) const {
+    return parent.isValid() ? 0 : static_cast<int>(ways_.size());
+}
+
+int WaysModel::columnCount(const QModelIndex& parent) const { return parent.isValid() ? 0 : way_columns; }
+
+QVariant WaysModel::data(const QModelIndex& index, int role) const {
+    if (!checkIndex(index, CheckIndexOption::IndexIsValid)) return {};
+    const WayOn& way = ways_[static_cast<std::size_t>(index.row())];
+    const LengthUnit units = preferences_.units();
+    const bool number = index.column() != static_cast<int>(WayColumn::undo);
+    if (role == Qt::TextAlignmentRole)
+        return QVariant((number ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignVCenter);
+    if (role == Qt::AccessibleTextRole && !number)
+        return tr("%1: %2").arg(undo_words(way.back), size_words(way.made.reached(), units));
+    if (role != Qt::DisplayRole) return {};
+    switch (static_cast<WayColumn>(index.column())) {
+        case WayColumn::undo:
+            return undo_words(way.back);
+        case WayColumn::width:
+            return length_text(way.made.reached().width_mm, units);
+        case WayColumn::height:
+            return length_text(way.made.reached().height_mm, units);
+        case WayColumn::apart:
+            return apart_text(way.shape_error_mm, units);
+    }
+    return {};
+}
+
+QVariant WaysModel::headerData(int section, Qt::Orientation orientation, int role) const {
+    if (orientation != Qt::Horizontal) return {};
+    const auto column = static_cast<WayColumn>(section);
+    if (role == Qt::TextAlignmentRole)
+        return QVariant((column == WayColumn::undo ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignVCenter);
+    if (role != Qt::DisplayRole) return {};
+    switch (column) {
+        case WayColumn::undo:
+            return tr("What to undo");
+        case WayColumn::width:
+            return tr("Wide");
+        case WayColumn::height:
+            return tr("Tall");
+        case WayColumn::apart:
+            return tr("Outline");
+    }
+    return {};
+}
+
+}  // namespace roundwright::app

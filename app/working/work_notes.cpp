@@ -1,0 +1,112 @@
+#include "app/working/work_notes.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include <QCoreApplication>
+#include <QRegularExpression>
+
+#include "app/face/feature_words.h"
+#include "core/face/feature_fit.h"
+#include "core/face/opening.h"
+
+namespace roundwright::app {
+namespace {
+
+QString tr(const char* text) { return QCoreApplication::translate("WorkNotes", text); }
+
+QString yarn_name(const Toy& toy, std::size_t yarn) {
+    const QString name = yarn < toy.yarns.size() ? QString::fromStdString(toy.yarns[yarn].name) : QString();
+    return name.isEmpty() ? tr("yarn %1").arg(yarn + 1) : name;
+}
+
+void add_yarn_changes(const Toy& toy, const Piece& piece, std::vector<WorkNote>& notes) {
+    for (std::size_t i = 0; i < piece.rounds.size(); ++i) {
+        const std::size_t yarn = piece.rounds[i].yarn;
+        if (i == 0) {
+            if (toy.yarns.size() > 1) notes.push_back({-1, tr("Begin with %1.").arg(yarn_name(toy, yarn))});
+        } else if (yarn != piece.rounds[i - 1].yarn) {
+            notes.push_back({static_cast<int>(i) - 1, tr("Change to %1.").arg(yarn_name(toy, yarn))});
+        }
+    }
+}
+
+double start_opening_mm(const Piece& piece, const std::vector<double>& rest_loop_mm) {
+    const bool open =
+        std::holds_alternative<OpenTube>(piece.start) || std::holds_alternative<ChainRing>(piece.start);
+    return open && !rest_loop_mm.empty() ? openings_mm({0, rest_loop_mm.front()}).front() : 0;
+}
+
+void add_features(const Piece& piece, const std::vector<double>& rest_loop_mm, std::vector<WorkNote>& notes) {
+    const auto openings = openings_mm(rest_loop_mm);
+    const int last = static_cast<int>(piece.rounds.size()) - 1;
+    for (const Feature& feature : piece.features) {
+        const QString what = tr("%1, %2.").arg(feature_title(feature), feature_place(feature));
+        if (!has_washer(feature.kind)) {
+            notes.push_back({last, tr("Sew on: %1").arg(what)});
+            continue;
+        }
+        const FittingTime time = fitting_time(feature.round, washer_diameter_mm(feature), openings,
+                                              start_opening_mm(piece, rest_loop_mm));
+        if (time.recommended) notes.push_back({*time.recommended, tr("Fit now: %1").arg(what)});
+    }
+}
+
+void add_stuffing(const Piece& piece, const std::vector<double>& rest_loop_mm, std::vector<WorkNote>& notes) {
+    const StuffingTime time = stuffing_time(piece, openings_mm(rest_loop_mm));
+    const bool twice = time.begin && time.finish && *time.finish > *time.begin;
+    if (twice) notes.push_back({*time.begin, tr("Begin to stuff.")});
+    if (time.finish)
+        notes.push_back({*time.finish, twice ? tr("Finish stuffing: after this the opening is too small.")
+                                             : tr("Stuff it.")});
+}
+
+}  // namespace
+
+std::vector<WorkNote> work_notes(const Toy& toy, const Piece& piece, const PieceStudy& study) {
+    std::vector<WorkNote> notes;
+    if (piece.rounds.empty()) return notes;
+    const auto& loops = study.problem.rest_loop_mm;
+    add_yarn_changes(toy, piece, notes);
+    if (loops.size() == piece.rounds.size() + 1) {
+        add_features(piece, loops, notes);
+        add_stuffing(piece, loops, notes);
+    }
+    if (piece.end == End::drawn_closed)
+        notes.push_back({static_cast<int>(piece.rounds.size()) - 1, tr("Draw the last stitches closed.")});
+    std::stable_sort(notes.begin(), notes.end(),
+                     [](const WorkNote& a, const WorkNote& b) { return a.after_round < b.after_round; });
+    return notes;
+}
+
+Repeat repeat_of(const QString& words, int stitches) {
+    static const QRegularExpression pattern(QStringLiteral("^\\[[^\\[\\]]*\\] x (\\d+)$"));
+    const auto match = pattern.match(words);
+    if (!match.hasMatch()) return {};
+    const int times = match.captured(1).toInt();
+    return times > 0 && stitches % times == 0 ? Repeat{times, stitches / times} : Repeat{};
+}
+
+QString time_text(double seconds) {
+    const auto whole = static_cast<long long>(std::llround(std::max(seconds, 0.0)));
+    const auto two = [](long long n) { return QStringLiteral("%1").arg(n, 2, 10, QLatin1Char('0')); };
+    if (whole < 3600) return QStringLiteral("%1:%2").arg(whole / 60).arg(two(whole % 60));
+    return QStringLiteral("%1:%2:%3").arg(whole / 3600).arg(two(whole / 60 % 60), two(whole % 60));
+}
+
+double seconds_left(const WorkedSoFar& worked, const std::vector<int>& stitches) {
+    double seconds = 0;
+    double measured = 0;
+    for (std::size_t i = 0; i < std::min(worked.seconds_of_round.size(), stitches.size()); ++i) {
+        if (worked.seconds_of_round[i] <= 0) continue;
+        seconds += worked.seconds_of_round[i];
+        measured += stitches[i];
+    }
+    if (measured <= 0) return 0;
+    double left = -worked.stitches;
+    for (std::size_t i = static_cast<std::size_t>(std::max(worked.rounds, 0)); i < stitches.size(); ++i)
+        left += stitches[i];
+    return std::max(left, 0.0) * seconds / measured;
+}
+
+}  // namespace roundwright::app

@@ -1,0 +1,79 @@
+#pragma once
+
+#include <memory>
+
+#include <QTimer>
+#include <QWidget>
+
+#include "app/session/document_session.h"
+#include "app/working/round_clock.h"
+
+class QCheckBox;
+class QComboBox;
+class QLabel;
+class QProgressBar;
+class QPushButton;
+
+namespace roundwright::app {
+
+/// A window to follow along with the hook in hand: the round in hand in large type, what comes next, ticked
+/// off by the space bar. Progress and times are kept in the toy; every tick is an undo step.
+class WorkingView : public QWidget {
+    Q_OBJECT
+  public:
+    explicit WorkingView(DocumentSession& session, RoundClock clock = RoundClock(),
+                         QWidget* parent = nullptr);
+
+    void round_done();
+    void round_back();
+    void count_stitch(int by);
+    void begin_again();
+    [[nodiscard]] QString words() const;
+    [[nodiscard]] QString coming_up() const;
+    [[nodiscard]] QString times() const;
+
+  protected:
+    void keyPressEvent(QKeyEvent* event) override;
+
+  private:
+    void build();
+    void add_shortcuts();
+    void connect_all();
+    void list_pieces();
+    void show_all();
+    void show_round();
+    void show_finished();
+    void show_coming_up();
+    void show_progress();
+    void show_times();
+    void set_measuring(bool measuring);
+    bool change_progress(const QString& step, const std::function<void(WorkedSoFar&)>& change,
+                         const QString& merge_key = {});
+    [[nodiscard]] int rounds() const;
+    [[nodiscard]] int in_hand() const;  ///< the round being worked, from 0
+    [[nodiscard]] bool finished() const { return in_hand() >= rounds(); }
+    [[nodiscard]] const WorkedSoFar& worked() const;
+    [[nodiscard]] QString round_text(int round) const;
+
+    DocumentSession& session_;
+    RoundClock clock_;
+    QTimer second_;
+    PieceGraph graph_;
+    std::vector<int> counts_;
+
+    QComboBox* pieces_;
+    QLabel* number_;
+    QLabel* words_;
+    QLabel* stitches_;
+    QLabel* next_;
+    QLabel* coming_up_;
+    QProgressBar* progress_;
+    QLabel* times_;
+    QCheckBox* measure_;
+    QPushButton* done_;
+    QPushButton* back_;
+    QPushButton* stitch_;
+    QPushButton* again_;
+};
+
+}  // namespace roundwright::app
