@@ -20,6 +20,8 @@ struct Command {
 
 [[nodiscard]] const Command& check_command();
 [[nodiscard]] const Command& shape_command();
+[[nodiscard]] const Command& read_command();
+[[nodiscard]] const Command& write_command();
 [[nodiscard]] const Command& resize_command();
 [[nodiscard]] const Command& pdf_command();
 [[nodiscard]] const Command& image_command();

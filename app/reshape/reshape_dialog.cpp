@@ -224,6 +224,7 @@ QWidget* ReshapeDialog::answers() {
     rounds_ = quiet_table(tr("Rounds, now and new"), rounds_model_);
     rounds_->horizontalHeader()->setStretchLastSection(true);
     ways_->horizontalHeader()->setStretchLastSection(true);
+    ways_->setMinimumWidth(fontMetrics().averageCharWidth() * 68);
 
     auto* side = new QWidget;
     auto* layout = new QVBoxLayout(side);

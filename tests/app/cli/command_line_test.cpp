@@ -1,0 +1,304 @@
+#include <fstream>
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include <QFile>
+#include <QTemporaryDir>
+
+#include "core/document/json_document.h"
+#include "tests/app/cli/run_program.h"
+
+namespace roundwright {
+namespace {
+
+using namespace test;
+using nlohmann::json;
+using testing::HasSubstr;
+
+/// A folder of the test's own, with files put into it.
+class CommandLine : public testing::Test {
+  protected:
+    [[nodiscard]] QString path(const char* name) const { return folder_.filePath(QString::fromLatin1(name)); }
+
+    QString file(const char* name, const std::string& bytes) const {
+        std::ofstream(path(name).toStdString(), std::ios::binary) << bytes;
+        return path(name);
+    }
+
+    QString toy(const char* name, const std::vector<int>& counts) const {
+        Toy toy;
+        toy.gauge = GivenGauge{{5, 5, 0, 0}};
+        Piece& piece = toy.pieces.emplace_back();
+        piece.name = "Fin";
+        piece.end = End::drawn_closed;
+        for (const int count : counts) piece.rounds.push_back({WorkedEvenly{count}, 0, false, ""});
+        return file(name, write_document(toy));
+    }
+
+    QTemporaryDir folder_;
+};
+
+TEST_F(CommandLine, HelpNamesEveryCommand) {
+    const ProgramRun run = run_program({"--help"});
+    EXPECT_EQ(run.exit_code, 0);
+    EXPECT_EQ(run.err, "");
+    for (const char* command : {"check", "shape", "read", "write", "resize", "pdf", "image", "mesh"}) {
+        EXPECT_THAT(run.out, HasSubstr(command));
+        const ProgramRun help = run_program({command, "--help"});
+        EXPECT_EQ(help.exit_code, 0);
+        EXPECT_THAT(help.out, HasSubstr(std::string("Usage: roundwright ") + command));
+    }
+    EXPECT_THAT(run_program({"--version"}).out, testing::StartsWith("roundwright "));
+}
+
+TEST_F(CommandLine, BadUsageEndsWithTwoAndSaysWhy) {
+    const std::vector<std::pair<QStringList, std::string>> cases{
+        {{"chekc", "toy"}, "There is no command and no file chekc."},
+        {{"check"}, "No file was named."},
+        {{"check", "--jason", "x"}, "There is no option --jason."},
+        {{"check", "--units", "ft", "x"}, "--units takes mm or in"},
+        {{"pdf", "--date", "tomorrow", sample("puffin.roundwright")}, "--date takes a date"},
+        {{"pdf", "-o", "x.pdf", "a", "b"}, "-o takes one file at a time."},
+        {{"mesh", sample("puffin.roundwright")},
+         "Say with -o where it goes, ending in .obj or .stl or .glb."},
+        {{"mesh", "-o", "x.ply", sample("puffin.roundwright")},
+         "x.ply does not end in .obj or .stl or .glb."},
+        {{"mesh", "-o", "x.obj", "--triangles", "5", "a"}, "--triangles takes a whole number from 100"},
+        {{"image", "-o", "x.png", "--size", "0x9", "a"}, "--size takes pixels"},
+        {{"image", "-o", "x.png", "--background", "sea", "a"}, "--background takes a colour"},
+        {{"image", "-o", "x.png", "--view", "below", "a"}, "--view takes front or side"},
+        {{"image", "-o", "x.png", "--piece", "Hat", sample("puffin.roundwright")}, "There is no piece Hat."},
+    };
+    for (const auto& [arguments, says] : cases) {
+        const ProgramRun run = run_program(arguments);
+        EXPECT_EQ(run.exit_code, 2) << says;
+        EXPECT_EQ(run.out, "") << says;
+        EXPECT_THAT(run.err, HasSubstr(says));
+    }
+}
+
+TEST_F(CommandLine, FilesThatCannotBeReadAreNamedWithThePlace) {
+    const QString torn = file("torn.roundwright", "{");
+    const QString wrong = file(
+        "wrong.roundwright", R"({"format":"roundwright","version":1,"hook_mm":"E","yarns":[],"pieces":[]})");
+    const ProgramRun run =
+        run_program({"check", path("none.roundwright"), torn, wrong, sample("puffin.roundwright")});
+    EXPECT_EQ(run.exit_code, 2);
+    EXPECT_THAT(run.err, HasSubstr("none.roundwright: "));
+    EXPECT_THAT(run.err, HasSubstr("torn.roundwright: not JSON at byte"));
+    EXPECT_THAT(run.err,
+                HasSubstr("wrong.roundwright: at /hook_mm: expected a number from 0.5 to 50, found \"E\""));
+    EXPECT_THAT(run.out, HasSubstr("Puffin"));  // the others are still looked at
+}
+
+TEST_F(CommandLine, CheckEndsWithOneForAnErrorOnly) {
+    EXPECT_EQ(run_program({"check", toy("good.roundwright", {6, 12, 6})}).exit_code, 0);
+    EXPECT_EQ(run_program({"check", sample("starfish.roundwright")}).exit_code, 0);  // a warning
+    const ProgramRun run = run_program({"check", toy("wrong.roundwright", {6, 13, 12})});
+    EXPECT_EQ(run.exit_code, 1);
+    EXPECT_THAT(run.out, HasSubstr("Round 2 has 13 stitches over 6."));
+}
+
+TEST_F(CommandLine, CheckAsJson) {
+    const ProgramRun run = run_program({"check", "--json", toy("wrong.roundwright", {6, 13, 12})});
+    const json said = json::parse(run.out);
+    EXPECT_EQ(said.at("file"), path("wrong.roundwright").toStdString());
+    ASSERT_GE(said.at("checks").size(), 1);
+    const json& check = said["checks"][0];
+    EXPECT_EQ(check.at("code"), "too_many_increases");
+    EXPECT_EQ(check.at("severity"), "error");
+    EXPECT_EQ(check.at("piece"), "Fin");
+    EXPECT_EQ(check.at("round"), 2);
+    EXPECT_THAT(check.at("message").get<std::string>(), HasSubstr("5\u00a0mm"));
+    EXPECT_THAT(check.at("message").get<std::string>(), HasSubstr("Work 12 instead?"));
+}
+
+TEST_F(CommandLine, CheckInInches) {
+    const ProgramRun run = run_program({"check", "--units", "in", sample("starfish.roundwright")});
+    EXPECT_THAT(run.out, HasSubstr("\u00a0in to spare"));
+}
+
+// Arithmetic: each toy is one line of JSON, with the pieces and rounds of the file.
+TEST_F(CommandLine, ShapeAsJsonHasEveryPieceAndRound) {
+    const ProgramRun run =
+        run_program({"shape", "--json", sample("seal-pup.roundwright"), sample("puffin.roundwright")});
+    EXPECT_EQ(run.exit_code, 0);
+    const std::size_t end = run.out.find('\n');
+    ASSERT_EQ(run.out.find('\n', end + 1), run.out.size() - 1);
+    const json seal = json::parse(run.out.substr(0, end));
+    const json puffin = json::parse(run.out.substr(end));
+    EXPECT_EQ(puffin.at("title"), "Puffin");
+    const json& head = seal.at("pieces").at(0);
+    EXPECT_EQ(head.at("name"), "Head");
+    EXPECT_EQ(head.at("termination"), "converged");
+    EXPECT_EQ(head.at("rounds").size(), 23);
+    for (const char* measure : {"width_mm", "height_mm", "volume_mm3", "surface_mm2", "area_stretch"}) {
+        EXPECT_GT(head.at(measure), 0) << measure;
+    }
+    double widest = 0;
+    for (const json& round : head.at("rounds")) {
+        widest = std::max(widest, 2 * round.at("radius_mm").get<double>());
+        for (const char* key : {"round", "stitches", "z_mm", "course_stretch", "wale_stretch", "lie"}) {
+            EXPECT_TRUE(round.contains(key)) << key;
+        }
+    }
+    EXPECT_NEAR(widest, head.at("width_mm").get<double>(), 1e-9);
+    EXPECT_EQ(head.at("rounds").at(7).at("stitches"), 48);
+    EXPECT_FALSE(head.at("rounds").at(7).contains("worked"));
+}
+
+TEST_F(CommandLine, ShapeWithStitchesTellsTheLoopsOfEachStitch) {
+    const json said =
+        json::parse(run_program({"shape", "--json", "--stitches", toy("fin.roundwright", {6, 12, 6})}).out);
+    const json& rounds = said.at("pieces").at(0).at("rounds");
+    ASSERT_EQ(rounds.at(1).at("worked").size(), 12);
+    EXPECT_EQ(rounds.at(1).at("loops_below"), 6);
+    EXPECT_EQ(rounds.at(1).at("worked").at(11).at("first_foot"), 5);
+    EXPECT_EQ(rounds.at(2).at("worked").at(0).at("feet"), 2);
+}
+
+TEST_F(CommandLine, ShapeInWords) {
+    const ProgramRun run = run_program({"shape", sample("seal-pup.roundwright")});
+    EXPECT_THAT(run.out, HasSubstr("Head: 23 rounds, "));
+    EXPECT_THAT(run.out, HasSubstr("mm wide"));
+}
+
+TEST_F(CommandLine, EmptyPieceHasNoShapeAndIsNoError) {
+    const ProgramRun run = run_program({"shape", toy("empty.roundwright", {})});
+    EXPECT_EQ(run.exit_code, 0);
+    EXPECT_THAT(run.out, HasSubstr("Fin: 0 rounds, no shape"));
+}
+
+TEST_F(CommandLine, PdfGoesWhereItIsToldAndIsTheSameEveryTime) {
+    for (const char* name : {"one.pdf", "two.pdf"}) {
+        const ProgramRun run =
+            run_program({"pdf", sample("puffin.roundwright"), "-o", path(name), "--date", "2026-05-01"});
+        EXPECT_EQ(run.exit_code, 0) << run.err;
+        EXPECT_EQ(run.out, path(name).toStdString() + "\n");
+    }
+    QFile one(path("one.pdf"));
+    QFile two(path("two.pdf"));
+    ASSERT_TRUE(one.open(QIODevice::ReadOnly) && two.open(QIODevice::ReadOnly));
+    const QByteArray bytes = one.readAll();
+    EXPECT_TRUE(bytes.startsWith("%PDF-"));
+    EXPECT_EQ(bytes, two.readAll());
+}
+
+TEST_F(CommandLine, PdfBesideTheToyIsNotWrittenOverUnasked) {
+    const QString fin = toy("fin.roundwright", {6, 12, 6});
+    file("fin.pdf", "precious");
+    const ProgramRun refused = run_program({"pdf", fin});
+    EXPECT_EQ(refused.exit_code, 2);
+    EXPECT_THAT(refused.err, HasSubstr("is there already"));
+    QFile kept(path("fin.pdf"));
+    ASSERT_TRUE(kept.open(QIODevice::ReadOnly));
+    EXPECT_EQ(kept.readAll(), "precious");
+    EXPECT_EQ(run_program({"pdf", fin, "--overwrite"}).exit_code, 0);
+    EXPECT_EQ(run_program({"pdf", fin, "-o", "/no/such/folder/x.pdf"}).exit_code, 2);
+}
+
+TEST_F(CommandLine, PatternIsReadProvedAndKept) {
+    const QString pattern = file("ball.txt",
+                                 "Ball\nRnd 1: 6 sc in magic ring (6)\nRnd 2: inc around (12)\n"
+                                 "Rnd 3: [sc, inc] x 6 (18)\nRnd 4: sc around (18)\n");
+    const ProgramRun run = run_program({"read", pattern, "-o", path("ball.roundwright")});
+    EXPECT_EQ(run.exit_code, 0) << run.out << run.err;
+    EXPECT_THAT(run.out, HasSubstr("4 rounds, the last of 18 stitches"));
+    const json shape = json::parse(run_program({"shape", "--json", path("ball.roundwright")}).out);
+    EXPECT_EQ(shape.at("pieces").at(0).at("rounds").at(3).at("stitches"), 18);
+}
+
+TEST_F(CommandLine, PatternThatDoesNotComeOutIsNamedByLineAndEndsWithOne) {
+    const QString pattern = file("ball.txt",
+                                 "Rnd 1: 6 sc in magic ring (6)\nRnd 2: inc around (12)\n"
+                                 "Rnd 3: [sc, inc] x 5 (18)\n");
+    const ProgramRun run = run_program({"read", pattern, "-o", path("ball.roundwright")});
+    EXPECT_EQ(run.exit_code, 1);
+    EXPECT_THAT(run.out, HasSubstr("ball.txt:3:"));
+    EXPECT_THAT(run.out, HasSubstr("There are 12 stitches below and the words use 10: 2 left over."));
+    EXPECT_EQ(run_program({"check", path("ball.roundwright")}).exit_code, 1);
+    EXPECT_EQ(run_program({"read", path("none.txt")}).exit_code, 2);
+    EXPECT_EQ(run_program({"read", file("empty.txt", "")}).exit_code, 2);
+}
+
+// Reading what was written gives the same stitches: the counts and the loops of every stitch.
+TEST_F(CommandLine, WrittenRoundsAreReadBack) {
+    for (const char* terms : {"us", "uk"}) {
+        const ProgramRun written =
+            run_program({"write", sample("puffin.roundwright"), "--terms", terms, "-o", path("puffin.txt")});
+        EXPECT_EQ(written.exit_code, 0) << written.err;
+        const ProgramRun read = run_program({"read", path("puffin.txt"), "-o", path("again.roundwright")});
+        EXPECT_EQ(read.exit_code, 0) << terms << read.out << read.err;
+        const json one = json::parse(run_program({"shape", "--json", sample("puffin.roundwright")}).out);
+        const json two = json::parse(run_program({"shape", "--json", path("again.roundwright")}).out);
+        ASSERT_EQ(one.at("pieces").size(), two.at("pieces").size());
+        for (std::size_t piece = 0; piece < one.at("pieces").size(); ++piece) {
+            const json& rounds = one["pieces"][piece]["rounds"];
+            const json& again = two["pieces"][piece]["rounds"];
+            ASSERT_EQ(rounds.size(), again.size()) << piece;
+            for (std::size_t round = 0; round < rounds.size(); ++round) {
+                EXPECT_EQ(rounds[round]["stitches"], again[round]["stitches"]) << piece << " " << round;
+            }
+        }
+    }
+}
+
+TEST_F(CommandLine, WritesTheFormsOfAPattern) {
+    const auto text = [](const char* form) {
+        return run_program({"write", sample("seal-pup.roundwright"), "--form", form}).out;
+    };
+    EXPECT_THAT(text("pattern"), HasSubstr("choking"));
+    EXPECT_THAT(text("markdown"), testing::StartsWith("# Seal pup"));
+    EXPECT_THAT(text("csv"), testing::StartsWith("piece,round,"));
+    EXPECT_THAT(run_program({"write", sample("seal-pup.roundwright"), "--terms", "uk"}).out, HasSubstr("dc"));
+}
+
+TEST_F(CommandLine, PictureHasTheSizeAskedFor) {
+    const ProgramRun run =
+        run_program({"image", sample("seal-pup.roundwright"), "-o", path("seal.png"), "--size", "300x200"});
+    EXPECT_EQ(run.exit_code, 0) << run.err;
+    QFile png(path("seal.png"));
+    ASSERT_TRUE(png.open(QIODevice::ReadOnly));
+    const QByteArray bytes = png.readAll();
+    // Width and height stand big-endian in bytes 16 to 23 (PNG specification, IHDR).
+    EXPECT_EQ(bytes.mid(16, 8), QByteArray::fromHex("0000012c000000c8"));
+    EXPECT_EQ(run_program({"image", sample("seal-pup.roundwright"), "-o", path("seal.svg")}).exit_code, 0);
+    QFile svg(path("seal.svg"));
+    ASSERT_TRUE(svg.open(QIODevice::ReadOnly));
+    EXPECT_TRUE(svg.readAll().contains("<svg"));
+}
+
+TEST_F(CommandLine, MeshesAreWrittenInEachKindOfFile) {
+    const auto mesh = [this](const char* name, const QStringList& options) {
+        const ProgramRun run =
+            run_program(QStringList{"mesh", sample("puffin.roundwright"), "-o", path(name)} + options);
+        EXPECT_EQ(run.exit_code, 0) << run.err;
+        QFile written(path(name));
+        EXPECT_TRUE(written.open(QIODevice::ReadOnly));
+        return written.readAll();
+    };
+    const QStringList coarse{"--smooth", "--triangles", "2000"};
+    EXPECT_TRUE(mesh("puffin.glb", coarse).startsWith("glTF"));
+    const QByteArray all = mesh("puffin.obj", coarse);
+    EXPECT_TRUE(all.contains("Wing"));
+    EXPECT_TRUE(all.contains("Eyes"));
+    const QByteArray beak = mesh("beak.obj", QStringList{"--piece", "Beak"} + coarse);
+    EXPECT_FALSE(beak.contains("Wing"));
+    // Binary STL: 84 bytes of header and count, 50 a triangle.
+    EXPECT_EQ((mesh("puffin.stl", coarse).size() - 84) % 50, 0);
+}
+
+TEST_F(CommandLine, PieceWithoutAShapeIsNotDrawn) {
+    const QString empty = toy("empty.roundwright", {});
+    for (const char* name : {"x.png", "x.svg", "x.glb"}) {
+        const char* command = QString::fromLatin1(name).endsWith(QLatin1String("glb")) ? "mesh" : "image";
+        const ProgramRun run = run_program({command, empty, "-o", path(name)});
+        EXPECT_EQ(run.exit_code, 1);
+        EXPECT_THAT(run.err, HasSubstr("Fin has no shape"));
+        EXPECT_FALSE(QFile::exists(path(name)));
+    }
+}
+
+}  // namespace
+}  // namespace roundwright

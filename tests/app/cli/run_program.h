@@ -1,0 +1,22 @@
+#pragma once
+
+#include <string>
+
+#include <QStringList>
+
+namespace roundwright::test {
+
+/// What a run of the program left behind.
+struct ProgramRun {
+    int exit_code = -1;
+    std::string out;
+    std::string err;
+};
+
+/// Runs the program with no display to show anything on.
+[[nodiscard]] ProgramRun run_program(const QStringList& arguments);
+
+/// The path of one of the samples.
+[[nodiscard]] QString sample(const char* name);
+
+}  // namespace roundwright::test

@@ -1,0 +1,116 @@
+#include "app/wording/check_sentence.h"
+
+#include <gtest/gtest.h>
+
+#include <QLocale>
+
+#include "app/wording/cure_words.h"
+
+namespace roundwright::app {
+namespace {
+
+Round of(int stitches) { return {WorkedEvenly{stitches}, 0, false, ""}; }
+
+std::string sentence(CheckCode code, std::vector<Argument> arguments, std::vector<Cure> cures = {},
+                     LengthUnit units = LengthUnit::millimetres) {
+    const Check check{code, Severity::warning, 0, 5, std::move(arguments), std::move(cures)};
+    return check_sentence(check, units).replace(QChar(0xA0), QLatin1Char(' ')).toStdString();
+}
+
+class CheckSentence : public testing::Test {
+  protected:
+    void SetUp() override { QLocale::setDefault(QLocale::c()); }
+    void TearDown() override { QLocale::setDefault(QLocale::system()); }
+};
+
+TEST_F(CheckSentence, Counts) {
+    EXPECT_EQ(
+        sentence(CheckCode::too_many_increases, {13, 6, 12, Millimetres{5}},
+                 {{CureKind::set_count, {of(12)}, 5, 1}}),
+        "Round 6 has 13 stitches over 6. Two into each make 12: 1 stitch (5 mm) too many. Work 12 instead?");
+    EXPECT_EQ(sentence(CheckCode::too_many_decreases, {4, 12, 6, Millimetres{10}}),
+              "Round 6 has 4 stitches over 12. Two together all around leave 6: 2 stitches (10 mm) too few.");
+}
+
+TEST_F(CheckSentence, Fabric) {
+    const std::vector<Argument> ruffle{12, 6.2832, 5, Millimetres{4}, Millimetres{31}};
+    const Cure spread{CureKind::spread_increases, {of(24), of(30)}, 5, 1};
+    EXPECT_EQ(sentence(CheckCode::ruffles, ruffle, {spread}),
+              "Round 6 ruffles: 12 stitches more where about 6 lie flat. Its edge has 31 mm to spare, which "
+              "waves 4 mm "
+              "high. Spread the increases over 2 rounds?");
+    EXPECT_EQ(
+        sentence(CheckCode::ruffles_though_flat, ruffle),
+        "Round 6 is marked flat but ruffles: 12 stitches more where about 6 lie flat. Its edge has 31 mm to "
+        "spare, which waves 4 mm high.");
+    EXPECT_EQ(sentence(CheckCode::cups_though_flat, {Millimetres{3}, 5, 6.2832}),
+              "Round 6 is marked flat but rises by 3 mm: 5 stitches more where about 6 lie flat.");
+    EXPECT_EQ(sentence(CheckCode::cups_though_flat, {Millimetres{5}, 0, 6.2832}),
+              "Round 6 is marked flat but rises by 5 mm: as many stitches as the round below.");
+    EXPECT_EQ(sentence(CheckCode::gathers, {15, Millimetres{47}}),
+              "Round 6 gathers: 15 stitches fewer at once draw 47 mm of the round below together.");
+}
+
+TEST_F(CheckSentence, SixWhereFewerLieFlatIsNotWordedAsSixWhereSix) {
+    EXPECT_EQ(sentence(CheckCode::ruffles, {6, 5.65, 3, Millimetres{2}, Millimetres{9}}),
+              "Round 6 ruffles: 6 stitches more where about 5.7 lie flat. Its edge has 9 mm to spare, which "
+              "waves 2 mm "
+              "high.");
+}
+
+TEST_F(CheckSentence, Words) {
+    Check check{CheckCode::words_do_not_fit, Severity::error, 0, 2, {12, 10, Millimetres{10}}, {}};
+    ReadDiagnostic reading;
+    reading.code = ReadCode::loops_do_not_fit;
+    reading.expected = 12;
+    reading.found = 10;
+    check.reading = reading;
+    const Mend mend{MendCode::change_times, {5, 6, 2, 10, 12}, {}};
+    check.cures.push_back(
+        {CureKind::mend_words, {Round{AsWritten{"[sc, inc] x 6"}, 0, false, ""}}, 2, 1, mend});
+    EXPECT_EQ(
+        check_sentence(check, LengthUnit::millimetres).replace(QChar(0xA0), QLatin1Char(' ')).toStdString(),
+        "The words of round 3 do not come out (10 mm). There are 12 stitches below and the words use 10: 2 "
+        "left "
+        "over. 6 times in the place of 5?");
+    EXPECT_EQ(cure_label(check.cures[0]), "6 times");
+}
+
+TEST_F(CheckSentence, WholePieceAndToy) {
+    EXPECT_EQ(sentence(CheckCode::gauge_missing, {Millimetres{5}, Millimetres{1}}),
+              "There is no gauge yet: sizes take one that is usual for the hook, 20 stitches to 10 cm, and "
+              "may be off "
+              "by 20 %.");
+    EXPECT_EQ(
+        sentence(CheckCode::gauge_missing, {Millimetres{5.08}, Millimetres{0.508}}, {}, LengthUnit::inches),
+        "There is no gauge yet: sizes take one that is usual for the hook, 20 stitches to 4 in, and may be "
+        "off "
+        "by 10 %.");
+    EXPECT_EQ(sentence(CheckCode::not_converged, {17}),
+              "The shape of these 17 rounds did not come to rest: its size is not to be relied on.");
+    EXPECT_EQ(
+        sentence(CheckCode::too_many_stitches, {200'001, 200'000}),
+        "This piece has 200001 stitches, and at most 200000 can be worked out. Part it into several pieces.");
+}
+
+TEST_F(CheckSentence, MissingArgumentsDoNoHarm) {
+    for (int code = 0; code <= static_cast<int>(CheckCode::too_many_stitches); ++code) {
+        EXPECT_NE(sentence(static_cast<CheckCode>(code), {}), "") << code;
+    }
+}
+
+TEST_F(CheckSentence, EveryCureHasAQuestionALabelAndAStep) {
+    for (int kind = 0; kind <= static_cast<int>(CureKind::mend_words); ++kind) {
+        const Cure cure{static_cast<CureKind>(kind), {of(24), of(30)}, 5, 1};
+        EXPECT_TRUE(cure_question(cure).endsWith(QLatin1Char('?'))) << kind;
+        EXPECT_FALSE(cure_label(cure).isEmpty()) << kind;
+        EXPECT_FALSE(cure_step(cure).isEmpty()) << kind;
+    }
+    EXPECT_EQ(cure_label({CureKind::set_count, {of(12)}, 5, 1}), "Work 12");
+    EXPECT_EQ(cure_label({CureKind::spread_increases, {of(24), of(30)}, 5, 1}), "Spread over 2 rounds");
+    EXPECT_EQ(cure_question({CureKind::change_start_count, {of(6), of(12)}, 0, 2}),
+              "Work 6, 12 from the start?");
+}
+
+}  // namespace
+}  // namespace roundwright::app
