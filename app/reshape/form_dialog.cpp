@@ -40,9 +40,7 @@ bool may_be_open(FormKind kind) {
            kind == FormKind::half_ball;
 }
 
-/// The form as a small picture, in the colour of the text.
-QIcon picture_of(FormKind kind, const QPalette& palette) {
-    const Silhouette outline = silhouette_of(usual_form(kind, 60));
+QPixmap picture_of(const Silhouette& outline, bool at_top, const QColor& colour) {
     QPixmap pixmap(2 * picture_size, 2 * picture_size);
     pixmap.setDevicePixelRatio(2);
     pixmap.fill(Qt::transparent);
@@ -50,15 +48,24 @@ QIcon picture_of(FormKind kind, const QPalette& palette) {
     painter.setRenderHint(QPainter::Antialiasing);
     const double scale = (picture_size - 4) / std::max(width_mm(outline), height_mm(outline));
     painter.translate(picture_size / 2.0, picture_size / 2.0);
-    painter.scale(scale, starts_at_top(kind) ? scale : -scale);
+    painter.scale(scale, at_top ? scale : -scale);
     painter.translate(0, -height_mm(outline) / 2);
     QPolygonF polygon;
     for (const Vec2& p : outline.points) polygon << QPointF(p.x(), p.y());
     for (auto p = outline.points.rbegin(); p != outline.points.rend(); ++p)
         polygon << QPointF(-p->x(), p->y());
-    painter.setPen(QPen(palette.color(QPalette::Text), 1.6 / scale));
+    painter.setPen(QPen(colour, 1.6 / scale));
     painter.drawPolygon(polygon);
-    return QIcon(pixmap);
+    return pixmap;
+}
+
+/// The form as a small picture, in the colours of the list's text.
+QIcon icon_of(FormKind kind, const QPalette& palette) {
+    const Silhouette outline = silhouette_of(usual_form(kind, 60));
+    QIcon icon(picture_of(outline, starts_at_top(kind), palette.color(QPalette::Text)));
+    icon.addPixmap(picture_of(outline, starts_at_top(kind), palette.color(QPalette::HighlightedText)),
+                   QIcon::Selected);
+    return icon;
 }
 
 QString counts_in_words(const PieceForm& form) {
@@ -122,8 +129,7 @@ QWidget* FormDialog::questions() {
     kinds_ = new QListWidget;
     kinds_->setAccessibleName(tr("Form"));
     kinds_->setIconSize(QSize(picture_size, picture_size));
-    for (const FormKind kind : kinds)
-        new QListWidgetItem(picture_of(kind, palette()), form_name(kind), kinds_);
+    for (const FormKind kind : kinds) new QListWidgetItem(icon_of(kind, palette()), form_name(kind), kinds_);
     kinds_->setMinimumHeight(kinds_->sizeHintForRow(0) * kinds_->count() + 6);
     width_ = new LengthSpinBox(preferences, least_mm, most_mm);
     height_ = new LengthSpinBox(preferences, least_mm, most_mm);

@@ -87,7 +87,11 @@ ShapePanel::ShapePanel(DocumentSession& session, const ShapeActions& actions, QW
     show_words();
 }
 
-void ShapePanel::offer(QAction* action) { size_line_->addWidget(button_for(action, this)); }
+void ShapePanel::offer(QAction* action) {
+    auto* button = button_for(action, this);
+    button->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
+    size_line_->addWidget(button);
+}
 
 void ShapePanel::make_scene() {
     if (scene_) return;

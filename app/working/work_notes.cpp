@@ -48,7 +48,9 @@ void add_features(const Piece& piece, const std::vector<double>& rest_loop_mm, s
         }
         const FittingTime time = fitting_time(feature.round, washer_diameter_mm(feature), openings,
                                               start_opening_mm(piece, rest_loop_mm));
-        if (time.recommended) notes.push_back({*time.recommended, tr("Fit now: %1").arg(what)});
+        if (time.recommended)
+            notes.push_back({*time.recommended,
+                             tr("Fit: %1 Small parts are a choking hazard for small children.").arg(what)});
     }
 }
 

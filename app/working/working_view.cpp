@@ -74,6 +74,7 @@ void WorkingView::build() {
     again_ = new QPushButton(tr("Begin &again"));
     done_->setFont(scaled(done_->font(), 1.4, QFont::DemiBold));
     for (auto* button : {back_, stitch_, again_}) button->setFont(scaled(button->font(), 1.1, QFont::Normal));
+    done_->setMinimumSize(done_->sizeHint() + QSize(28, 14));
     words_->setMinimumHeight(2 * QFontMetrics(words_->font()).lineSpacing());
 
     auto* top = new QHBoxLayout;
@@ -93,8 +94,8 @@ void WorkingView::build() {
     layout->addWidget(words_);
     layout->addWidget(stitches_);
     layout->addStretch(1);
-    layout->addWidget(coming_up_);
     layout->addWidget(next_);
+    layout->addWidget(coming_up_);
     layout->addStretch(1);
     layout->addWidget(times_);
     layout->addWidget(progress_);
