@@ -1,0 +1,131 @@
+#include "app/reshape/form_dialog.h"
+
+#include <gtest/gtest.h>
+#include <memory>
+
+#include <QDir>
+#include <QListWidget>
+#include <QPushButton>
+#include <QRadioButton>
+
+#include "app/panels/length_spin_box.h"
+#include "app/reshape/join_dialog.h"
+#include "app/reshape/reshape_actions.h"
+#include "tests/app/app_testing.h"
+
+namespace roundwright::app {
+namespace {
+
+QPushButton* button(QDialog& dialog, const QString& words) {
+    for (auto* found : dialog.findChildren<QPushButton*>())
+        if (found->text().remove(u'&') == words) return found;
+    return nullptr;
+}
+
+class FormDialogTest : public ::testing::Test {
+  protected:
+    void SetUp() override {
+        session.preferences().set_units(LengthUnit::millimetres);
+        session.start(toy_of({6, 12, 18, 24, 24, 18}));
+    }
+
+    void open() {
+        dialog = std::make_unique<FormDialog>(session);
+        dialog->show();
+        ASSERT_TRUE(QTest::qWaitForWindowActive(dialog.get()));
+        settle();
+    }
+    void settle() {
+        ASSERT_TRUE(wait_until([&] { return !dialog->busy(); }));
+        QCoreApplication::processEvents();
+    }
+    void choose(int row) {
+        auto* kinds = dialog->findChild<QListWidget*>();
+        kinds->setFocus();
+        QTest::keyClick(kinds, Qt::Key_Home);
+        for (int i = 0; i < row; ++i) QTest::keyClick(kinds, Qt::Key_Down);
+        settle();
+    }
+
+    DocumentSession session;
+    std::unique_ptr<FormDialog> dialog;
+};
+
+TEST_F(FormDialogTest, AFormBecomesANewPieceInOneStep) {
+    open();
+    choose(1);
+    EXPECT_TRUE(dialog->answer().contains(QStringLiteral("mm wide"))) << dialog->answer().toStdString();
+    EXPECT_TRUE(dialog->grab().save(QStringLiteral(ROUNDWRIGHT_SCREENSHOTS "/form-egg.png")) ||
+                QDir().mkpath(QStringLiteral(ROUNDWRIGHT_SCREENSHOTS)));
+    QTest::mouseClick(button(*dialog, QStringLiteral("Use this form")), Qt::LeftButton);
+    ASSERT_EQ(session.toy().pieces.size(), 2u);
+    EXPECT_EQ(session.toy().pieces[1].name, "Egg");
+    EXPECT_EQ(session.current_piece(), 1);
+    session.undo_stack().undo();
+    EXPECT_EQ(session.toy().pieces.size(), 1u);
+}
+
+TEST_F(FormDialogTest, OrTakesThePlaceOfTheRounds) {
+    open();
+    choose(0);
+    for (auto* choice : dialog->findChildren<QRadioButton*>())
+        if (choice->text().contains(QStringLiteral("place"))) choice->click();
+    settle();
+    QTest::mouseClick(button(*dialog, QStringLiteral("Use this form")), Qt::LeftButton);
+    ASSERT_EQ(session.toy().pieces.size(), 1u);
+    EXPECT_EQ(session.toy().pieces[0].name, "Head");
+    EXPECT_EQ(session.toy().pieces[0].end, End::drawn_closed);
+    ASSERT_TRUE(wait_for_shape(session));
+    EXPECT_NEAR(session.study(0)->shape.width_mm, 60, 2.5);
+}
+
+TEST_F(FormDialogTest, EveryFormCanBeUsed) {
+    open();
+    for (int kind = 0; kind < 8; ++kind) {
+        choose(kind);
+        EXPECT_TRUE(button(*dialog, QStringLiteral("Use this form"))->isEnabled()) << kind;
+    }
+}
+
+TEST_F(FormDialogTest, SizesThatDoNotGoTogetherAreSaid) {
+    open();
+    choose(2);  // pear
+    LengthSpinBox* top = nullptr;
+    for (auto* box : dialog->findChildren<LengthSpinBox*>())
+        if (box->isVisible()) top = box;  // the last of wide, tall, top
+    top->setFocus();
+    QTest::keyClick(top, Qt::Key_A, Qt::ControlModifier);
+    for (const char letter : {'9', '9'}) QTest::keyClick(top, letter);
+    QTest::keyClick(top, Qt::Key_Tab);
+    settle();
+    EXPECT_EQ(dialog->answer().toStdString(), "The top must be narrower than the whole.");
+    EXPECT_FALSE(button(*dialog, QStringLiteral("Use this form"))->isEnabled());
+}
+
+TEST_F(FormDialogTest, TwoPiecesAreWorkedAsOne) {
+    Toy toy = toy_of({6, 12, 18, 24, 24, 24, 18, 12, 6});
+    toy.pieces.push_back(piece_of({6, 12, 18, 18, 18, 12, 6}, "Body"));
+    session.start(toy);
+    JoinDialog join(session);
+    join.show();
+    QTest::mouseClick(button(join, QStringLiteral("Join them")), Qt::LeftButton);
+    EXPECT_GT(session.toy().pieces[0].rounds.size(), 9u);
+    EXPECT_EQ(session.toy().pieces[1], toy.pieces[1]);
+    session.undo_stack().undo();
+    EXPECT_EQ(session.toy(), toy);
+}
+
+TEST_F(FormDialogTest, APieceIsTurnedOver) {
+    QWidget window;
+    ReshapeActions actions(session, &window);
+    QAction* turn = nullptr;
+    for (auto* action : window.actions())
+        if (action->text().contains(QStringLiteral("Turn over"))) turn = action;
+    ASSERT_NE(turn, nullptr);
+    turn->trigger();
+    EXPECT_EQ(counts_of(*session.piece()), (std::vector<int>{24, 24, 18, 12, 6}));
+    EXPECT_EQ(std::get<OpenTube>(session.piece()->start).chains, 18);
+}
+
+}  // namespace
+}  // namespace roundwright::app

@@ -1,0 +1,62 @@
+#include "app/reshape/reshape_words.h"
+
+#include <gtest/gtest.h>
+
+#include <QLocale>
+
+namespace roundwright::app {
+namespace {
+
+FrogBack back(int keep, int part, int undo, int stitches) {
+    FrogBack made;
+    made.keep_rounds = keep;
+    made.keep_stitches = part;
+    made.undo_rounds = undo;
+    made.undo_stitches = stitches;
+    return made;
+}
+
+TEST(FrogBackWords, SayWhatToKeepAndWhatToUndo) {
+    EXPECT_EQ(frog_back_words(back(4, 0, 7, 186)).toStdString(),
+              "Keep rounds 1 to 4, undo 7 rounds (186 stitches).");
+    EXPECT_EQ(frog_back_words(back(1, 0, 1, 1)).toStdString(), "Keep round 1, undo 1 round (1 stitch).");
+    EXPECT_EQ(frog_back_words(back(0, 0, 3, 36)).toStdString(),
+              "Keep nothing: undo all 3 rounds (36 stitches).");
+    EXPECT_EQ(frog_back_words(back(5, 0, 0, 0)).toStdString(), "Keep rounds 1 to 5 and go on from there.");
+    EXPECT_EQ(frog_back_words(back(4, 9, 0, 0)).toStdString(),
+              "Keep rounds 1 to 4 and the 9 stitches of round 5 and go on from there.");
+    EXPECT_EQ(frog_back_words(back(0, 0, 0, 0)).toStdString(), "");
+}
+
+TEST(FreedYarnWords, GiveMetresOrYardsWithTheirRange) {
+    FrogBack made = back(1, 0, 2, 20);
+    made.undo_yarn_mm = {{5600, 4300, 6800}};
+    EXPECT_EQ(freed_yarn_words(made, LengthUnit::millimetres).toStdString(),
+              "About 5.6 m of yarn comes free (4.3 m to 6.8 m).");
+    EXPECT_EQ(freed_yarn_words(made, LengthUnit::inches).toStdString(),
+              "About 6.1 yd of yarn comes free (4.7 yd to 7.4 yd).");
+    EXPECT_EQ(freed_yarn_words(back(3, 0, 0, 0), LengthUnit::millimetres).toStdString(), "");
+}
+
+TEST(OutcomeWords, EveryCodeThatTheMakerSeesHasWords) {
+    for (int code = 0; code < static_cast<int>(ReshapeCode::cancelled); ++code) {
+        Reshaped made;
+        made.code = static_cast<ReshapeCode>(code);
+        EXPECT_FALSE(outcome_words(made, LengthUnit::millimetres).isEmpty()) << code;
+        EXPECT_FALSE(reshape_code_name(made.code).empty()) << code;
+    }
+}
+
+TEST(RewrittenWords, NameTheRounds) {
+    EXPECT_EQ(rewritten_words({}).toStdString(), "");
+    EXPECT_TRUE(rewritten_words({4}).startsWith(QStringLiteral("Round 5 was")));
+    EXPECT_TRUE(rewritten_words({0, 4}).startsWith(QStringLiteral("Rounds 1, 5 were")));
+}
+
+TEST(FormWords, EveryFormHasAName) {
+    for (int kind = 0; kind <= static_cast<int>(FormKind::half_ball); ++kind)
+        EXPECT_FALSE(form_name(static_cast<FormKind>(kind)).isEmpty());
+}
+
+}  // namespace
+}  // namespace roundwright::app
