@@ -112,13 +112,14 @@ int kept_stitches_by_hand(const Piece& old, const Piece& made, int worked) {
     if (old.start != made.start) return 0;
     int same = 0;
     while (same < worked && same < static_cast<int>(b.size()) && a[same] == b[same]) ++same;
+    if (same == 0) return 0;
     if (same == worked) {  // all of it; but a whole round must be the whole round there too
         const bool ends_round = same == static_cast<int>(a.size()) || a[same].round != a[same - 1].round;
         const bool ends_there = same == static_cast<int>(b.size()) || b[same].round != b[same - 1].round;
-        if (same == 0 || !ends_round || ends_there) return same;
+        if (!ends_round || ends_there) return same;
     }
     if (same == static_cast<int>(b.size()) && same < static_cast<int>(a.size()) &&
-        (same == 0 || a[same].round != a[same - 1].round))
+        a[same].round != a[same - 1].round)
         return same;
     while (same > 0) {
         const bool a_ends = same < static_cast<int>(a.size()) && a[same].round != a[same - 1].round;
