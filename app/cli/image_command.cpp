@@ -13,6 +13,7 @@
 #include "app/cli/output_file.h"
 #include "app/cli/shown_piece.h"
 #include "render/drawing/image_export.h"
+#include "render/scene/feature_scene_part.h"
 #include "render/scene/software_picture.h"
 
 namespace roundwright::app {
@@ -74,21 +75,9 @@ std::optional<Picture> picture_wanted(const Arguments& arguments) {
     return picture;
 }
 
-render::Finish finish_of(Finish finish) {
-    switch (finish) {
-        case Finish::glossy:
-            return render::Finish::glossy;
-        case Finish::felt:
-            return render::Finish::felt;
-        case Finish::yarn:
-            return render::Finish::yarn;
-    }
-    return render::Finish::yarn;
-}
-
 QByteArray png_of(const ShownPiece& shown, const Picture& picture) {
     std::vector<render::ScenePart> parts;
-    for (const FeaturePart& part : shown.parts) parts.push_back({part.mesh, finish_of(part.finish), false});
+    for (const FeaturePart& part : shown.parts) parts.push_back(render::scene_part(part));
     const QImage image =
         render::picture_of(shown.surface, parts, picture.side.direction, picture.pixels, picture.background);
     QByteArray bytes;

@@ -4,24 +4,13 @@
 #include "core/face/feature_mesh.h"
 #include "core/face/place_feature.h"
 #include "core/instructions/piece_graph.h"
+#include "render/scene/feature_scene_part.h"
 
 namespace roundwright::app {
 
 namespace {
 
 constexpr Colour guide_colour{0x5A, 0x78, 0x8C};
-
-render::Finish finish_of(Finish finish) {
-    switch (finish) {
-        case Finish::glossy:
-            return render::Finish::glossy;
-        case Finish::felt:
-            return render::Finish::felt;
-        case Finish::yarn:
-            return render::Finish::yarn;
-    }
-    return render::Finish::yarn;
-}
 
 }  // namespace
 
@@ -56,8 +45,8 @@ void FaceScene::show_parts() {
     if (piece != nullptr && shown != nullptr) {
         const FaceSurface surface(*piece, shown->shape);
         for (FeaturePart& part : feature_parts(piece->features, surface, stitch_counts(shown->graph.graph))) {
-            parts.push_back({std::move(part.mesh), finish_of(part.finish), !part.inside});
             feature_of_part_.push_back(part.feature);
+            parts.push_back(render::scene_part(std::move(part)));
         }
         if (guides_ && !surface.empty()) {
             parts.push_back({face_guides(surface, guide_colour), render::Finish::felt, false});
