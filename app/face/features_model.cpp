@@ -5,7 +5,8 @@
 namespace roundwright::app {
 
 FeaturesModel::FeaturesModel(DocumentSession& session, QObject* parent)
-    : QAbstractListModel(parent), session_(session), rows_(features()) {
+    : CountedListModel(0, parent), session_(session) {
+    follow();
     connect(&session_, &DocumentSession::toy_changed, this, &FeaturesModel::follow);
     connect(&session_, &DocumentSession::current_piece_changed, this, &FeaturesModel::follow);
 }
@@ -13,8 +14,6 @@ FeaturesModel::FeaturesModel(DocumentSession& session, QObject* parent)
 int FeaturesModel::features() const {
     return session_.piece() == nullptr ? 0 : static_cast<int>(session_.piece()->features.size());
 }
-
-int FeaturesModel::rowCount(const QModelIndex& parent) const { return parent.isValid() ? 0 : rows_; }
 
 QVariant FeaturesModel::data(const QModelIndex& index, int role) const {
     // While rows are being removed the piece is already without them.
@@ -25,18 +24,6 @@ QVariant FeaturesModel::data(const QModelIndex& index, int role) const {
     return {};
 }
 
-void FeaturesModel::follow() {
-    const int now = features();
-    if (now > rows_) {
-        beginInsertRows({}, rows_, now - 1);
-        rows_ = now;
-        endInsertRows();
-    } else if (now < rows_) {
-        beginRemoveRows({}, now, rows_ - 1);
-        rows_ = now;
-        endRemoveRows();
-    }
-    if (rows_ > 0) Q_EMIT dataChanged(index(0), index(rows_ - 1));
-}
+void FeaturesModel::follow() { follow_count(features()); }
 
 }  // namespace roundwright::app

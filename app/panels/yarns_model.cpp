@@ -24,11 +24,9 @@ QPixmap swatch(const Colour& colour) {
 }  // namespace
 
 YarnsModel::YarnsModel(DocumentSession& session, QObject* parent)
-    : QAbstractListModel(parent), session_(session), rows_(static_cast<int>(session.toy().yarns.size())) {
+    : CountedListModel(static_cast<int>(session.toy().yarns.size()), parent), session_(session) {
     connect(&session_, &DocumentSession::toy_changed, this, &YarnsModel::follow);
 }
-
-int YarnsModel::rowCount(const QModelIndex& parent) const { return parent.isValid() ? 0 : rows_; }
 
 QVariant YarnsModel::data(const QModelIndex& index, int role) const {
     // While rows are being removed the toy is already without them.
@@ -63,17 +61,7 @@ Qt::ItemFlags YarnsModel::flags(const QModelIndex& index) const {
 
 void YarnsModel::follow(const ChangeSet& changes) {
     if (!changes.everything && !changes.materials) return;
-    const int now = static_cast<int>(session_.toy().yarns.size());
-    if (now > rows_) {
-        beginInsertRows({}, rows_, now - 1);
-        rows_ = now;
-        endInsertRows();
-    } else if (now < rows_) {
-        beginRemoveRows({}, now, rows_ - 1);
-        rows_ = now;
-        endRemoveRows();
-    }
-    if (rows_ > 0) Q_EMIT dataChanged(index(0), index(rows_ - 1));
+    follow_count(static_cast<int>(session_.toy().yarns.size()));
 }
 
 }  // namespace roundwright::app

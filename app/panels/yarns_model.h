@@ -1,18 +1,16 @@
 #pragma once
 
-#include <QAbstractListModel>
-
+#include "app/session/counted_list_model.h"
 #include "app/session/document_session.h"
 
 namespace roundwright::app {
 
 /// The yarns of the toy, one a row: name, and colour as the decoration.
-class YarnsModel : public QAbstractListModel {
+class YarnsModel : public CountedListModel {
     Q_OBJECT
   public:
     explicit YarnsModel(DocumentSession& session, QObject* parent = nullptr);
 
-    [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
     [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
     [[nodiscard]] bool setData(const QModelIndex& index, const QVariant& value, int role) override;
     [[nodiscard]] Qt::ItemFlags flags(const QModelIndex& index) const override;
@@ -21,7 +19,6 @@ class YarnsModel : public QAbstractListModel {
     void follow(const ChangeSet& changes);
 
     DocumentSession& session_;
-    int rows_ = 0;
 };
 
 }  // namespace roundwright::app
