@@ -99,13 +99,6 @@ Feature first_feature(FeatureKind kind, const FaceSurface& surface, const std::v
     return feature;
 }
 
-double start_opening_mm(const Piece& piece, const PieceStudy& study) {
-    const bool open =
-        std::holds_alternative<OpenTube>(piece.start) || std::holds_alternative<ChainRing>(piece.start);
-    if (!open || study.problem.rest_loop_mm.empty()) return 0;
-    return openings_mm({0, study.problem.rest_loop_mm.front()}).front();
-}
-
 }  // namespace
 
 FacePanel::FacePanel(DocumentSession& session, QWidget* parent)
@@ -258,6 +251,20 @@ void FacePanel::connect_all() {
         place_->setChecked(false);
         show_fields();
     });
+    connect_place();
+    connect_looks();
+    connect(direction_, &QDoubleSpinBox::valueChanged, this, [this](double degrees) {
+        session_.edit_piece(
+            tr("Turn the face"), [degrees](Piece& piece) { piece.face_degrees = degrees; },
+            QStringLiteral("face direction"));
+    });
+    connect(&session_, &DocumentSession::toy_changed, this, &FacePanel::show_features);
+    connect(&session_, &DocumentSession::current_piece_changed, this, &FacePanel::show_features);
+    connect(&session_, &DocumentSession::study_ready, this, &FacePanel::show_words);
+    connect(&session_.preferences(), &Preferences::units_changed, this, &FacePanel::show_words);
+}
+
+void FacePanel::connect_place() {
     connect(round_, &QSpinBox::valueChanged, this, [this](int round) {
         change(
             tr("Move feature"), [round](Feature& f) { f.round = round - 1; },
@@ -287,6 +294,9 @@ void FacePanel::connect_all() {
             tr("Move the line's end"), [right](Feature& f) { f.end_stitches_right = right; },
             QStringLiteral("end right"));
     });
+}
+
+void FacePanel::connect_looks() {
     const auto take_width = [this] {
         const double mm = QLocale().toDouble(width_->currentText().section(QLatin1Char(' '), 0, 0));
         if (!(mm >= 0.5 && mm <= most_feature_mm)) return show_fields();
@@ -306,15 +316,6 @@ void FacePanel::connect_all() {
     connect(lids_, &QCheckBox::clicked, this, [this](bool lids) {
         change(lids ? tr("Add lids") : tr("Take the lids off"), [lids](Feature& f) { f.lids = lids; });
     });
-    connect(direction_, &QDoubleSpinBox::valueChanged, this, [this](double degrees) {
-        session_.edit_piece(
-            tr("Turn the face"), [degrees](Piece& piece) { piece.face_degrees = degrees; },
-            QStringLiteral("face direction"));
-    });
-    connect(&session_, &DocumentSession::toy_changed, this, &FacePanel::show_features);
-    connect(&session_, &DocumentSession::current_piece_changed, this, &FacePanel::show_features);
-    connect(&session_, &DocumentSession::study_ready, this, &FacePanel::show_words);
-    connect(&session_.preferences(), &Preferences::units_changed, this, &FacePanel::show_words);
 }
 
 void FacePanel::set_scene(FaceScene* scene) {
@@ -372,11 +373,7 @@ void FacePanel::remove() {
 }
 
 void FacePanel::embroider_instead() {
-    change(tr("Embroider instead"), [](Feature& f) {
-        f.kind = FeatureKind::embroidered_eye;
-        f.washer_mm = 0;
-        f.lids = false;
-    });
+    change(tr("Embroider instead"), [](Feature& f) { f = embroidered(f); });
 }
 
 void FacePanel::nudge(int rounds, int stitches) {
@@ -470,7 +467,8 @@ void FacePanel::show_words() {
         const std::vector<double> openings = openings_mm(study->problem.rest_loop_mm);
         const double washer = washer_diameter_mm(*now);
         const FittingTime time =
-            fitting_time(now->round, washer, openings, start_opening_mm(*session_.piece(), *study));
+            fitting_time(now->round, washer, openings,
+                         start_opening_mm(session_.piece()->start, study->problem.rest_loop_mm));
         time_words_->setText(fitting_words(time, washer, openings, unit));
     }
     time_words_->setVisible(has_washer(now->kind));

@@ -42,6 +42,8 @@ class FacePanel : public QWidget {
     QWidget* place_part();
     void add_shortcuts();
     void connect_all();
+    void connect_place();
+    void connect_looks();
     void change(const QString& step, const std::function<void(Feature&)>& edit,
                 const QString& merge_key = {});
     void remove();

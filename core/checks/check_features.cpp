@@ -19,24 +19,14 @@ struct FaceInput {
     double start_opening_mm;
 };
 
-double start_opening_mm(const CheckInput& input) {
-    const Start& start = input.piece.start;
-    const bool open = std::holds_alternative<OpenTube>(start) || std::holds_alternative<ChainRing>(start);
-    if (!open || input.study.problem.rest_loop_mm.empty()) return 0;
-    return openings_mm({0, input.study.problem.rest_loop_mm.front()}).front();
-}
-
 Cure feature_cure(CureKind kind, int feature, std::optional<Feature> becomes) {
     Cure cure{kind, {}, 0, 0};
     cure.feature = FeatureCure{feature, std::move(becomes)};
     return cure;
 }
 
-Cure embroider(int index, Feature feature) {
-    feature.kind = FeatureKind::embroidered_eye;
-    feature.washer_mm = 0;
-    feature.lids = false;
-    return feature_cure(CureKind::embroider, index, feature);
+Cure embroider(int index, const Feature& feature) {
+    return feature_cure(CureKind::embroider, index, embroidered(feature));
 }
 
 Check feature_check(const FaceInput& face, CheckCode code, Severity severity, const Feature& feature) {
@@ -142,7 +132,8 @@ void check_features(const CheckInput& input, std::vector<Check>& checks) {
     if (input.piece.features.empty() || !input.study.shape.usable()) return;
     const FaceInput face{input, FaceSurface(input.piece, input.study.shape),
                          stitch_counts(input.study.graph.graph),
-                         openings_mm(input.study.problem.rest_loop_mm), start_opening_mm(input)};
+                         openings_mm(input.study.problem.rest_loop_mm),
+                         start_opening_mm(input.piece.start, input.study.problem.rest_loop_mm)};
     for (std::size_t k = 0; k < input.piece.features.size(); ++k)
         check_feature(face, static_cast<int>(k), checks);
     check_touch(face, checks);

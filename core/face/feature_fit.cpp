@@ -54,6 +54,13 @@ double washer_diameter_mm(const Feature& feature) {
     return usual_washer_mm(std::min(feature.width_mm, feature.height_mm));
 }
 
+Feature embroidered(Feature feature) {
+    feature.kind = FeatureKind::embroidered_eye;
+    feature.washer_mm = 0;
+    feature.lids = false;
+    return feature;
+}
+
 double washer_gap_mm(double washer_mm, const SurfacePoint& at) {
     const double sharper = std::max(std::abs(at.meridian_curvature), std::abs(at.round_curvature));
     return washer_mm * washer_mm / 4 * sharper / 2;

@@ -19,6 +19,9 @@ inline constexpr double most_share_of_loop = 0.6;
 [[nodiscard]] double washer_diameter_mm(const Feature& feature);
 [[nodiscard]] bool has_washer(FeatureKind kind);
 
+/// The same feature embroidered: no post, no washer, no lid.
+[[nodiscard]] Feature embroidered(Feature feature);
+
 /// Gap under the rim of a washer laid flat at a place: a^2 k / 2 for half diameter a and the sharper
 /// principal curvature k.
 [[nodiscard]] double washer_gap_mm(double washer_mm, const SurfacePoint& at);

@@ -37,6 +37,11 @@ std::vector<double> openings_mm(const std::vector<double>& rest_loop_mm) {
     return openings;
 }
 
+double start_opening_mm(const Start& start, const std::vector<double>& rest_loop_mm) {
+    const bool open = std::holds_alternative<OpenTube>(start) || std::holds_alternative<ChainRing>(start);
+    return open && !rest_loop_mm.empty() ? rest_loop_mm.front() / std::numbers::pi : 0;
+}
+
 FittingTime fitting_time(int feature_round, double washer_mm, const std::vector<double>& openings,
                          double start_opening_mm) {
     FittingTime time;

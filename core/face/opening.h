@@ -19,6 +19,9 @@ inline constexpr double stuffing_needs_mm = 12;
 /// stretched. `rest_loop_mm`: relaxed length of every loop, the start's first, as the shape problem has it.
 [[nodiscard]] std::vector<double> openings_mm(const std::vector<double>& rest_loop_mm);
 
+/// Diameter of the opening that the start leaves: 0 where it is drawn closed or worked along a chain.
+[[nodiscard]] double start_opening_mm(const Start& start, const std::vector<double>& rest_loop_mm);
+
 /// When a feature with a washer can be fitted. Rounds from 0; "by round k" means after it, before the next.
 struct FittingTime {
     int earliest = 0;                    ///< the round after the gap: only then the gap is there
