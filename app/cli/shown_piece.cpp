@@ -3,27 +3,12 @@
 #include <QCoreApplication>
 
 #include "app/cli/output.h"
-#include "core/mesh/revolve.h"
+#include "core/checks/study_surface.h"
 
 namespace roundwright::app {
 namespace {
 
 QString tr(const char* text) { return QCoreApplication::translate("CommandLine", text); }
-
-StitchSurface surface_of(const Toy& toy, const Piece& piece, const PieceStudy& study,
-                         const ShownOptions& wanted) {
-    std::vector<int> waves;
-    std::vector<double> heights;
-    for (const RoundLie& lie : study.lies) {
-        waves.push_back(lie.waves);
-        heights.push_back(lie.wave_height_mm);
-    }
-    RevolveOptions options;
-    options.stitch_width_mm = study.gauge.stitch_width_mm;
-    options.relief = wanted.relief;
-    options.most_triangles = wanted.most_triangles;
-    return revolve(toy, piece, study.graph.graph, study.shape, waves, heights, options);
-}
 
 }  // namespace
 
@@ -32,7 +17,10 @@ ShownPiece shown_piece(const Toy& toy, std::size_t piece, const ShownOptions& op
     ShownPiece shown;
     if (!study.shape.usable()) return shown;
     const Piece& made = toy.pieces[piece];
-    shown.surface = surface_of(toy, made, study, options);
+    RevolveOptions drawn;
+    drawn.relief = options.relief;
+    drawn.most_triangles = options.most_triangles;
+    shown.surface = study_surface(toy, piece, study, drawn);
     shown.parts =
         feature_parts(made.features, FaceSurface(made, study.shape), stitch_counts(study.graph.graph));
     return shown;

@@ -4,6 +4,8 @@
 #include <new>
 #include <utility>
 
+#include "core/checks/study_surface.h"
+
 namespace roundwright::app {
 namespace {
 
@@ -21,17 +23,9 @@ std::shared_ptr<const PieceStudy> studied_unstuffed(const SolveRequest& request,
 
 std::shared_ptr<const StitchSurface> surface_of(const SolveRequest& request, const PieceStudy& study) {
     if (!study.shape.usable()) return nullptr;
-    std::vector<int> waves(study.shape.radius_mm.size(), 0);
-    std::vector<double> heights(waves.size(), 0.0);
-    for (std::size_t round = 0; round < study.lies.size() && round + 1 < waves.size(); ++round) {
-        waves[round + 1] = study.lies[round].waves;
-        heights[round + 1] = study.lies[round].wave_height_mm;
-    }
     RevolveOptions options;
-    options.stitch_width_mm = study.gauge.stitch_width_mm;
     options.most_triangles = request.most_triangles;
-    return std::make_shared<StitchSurface>(revolve(*request.toy, request.toy->pieces[request.piece],
-                                                   study.graph.graph, study.shape, waves, heights, options));
+    return std::make_shared<StitchSurface>(study_surface(*request.toy, request.piece, study, options));
 }
 
 /// A piece too large for the machine's memory gives no answer, rather than ending the program.
