@@ -1,7 +1,6 @@
 #include "app/window/shape_words.h"
 
 #include <algorithm>
-#include <cmath>
 
 #include <QCoreApplication>
 
@@ -12,18 +11,10 @@ namespace {
 
 QString tr(const char* text) { return QCoreApplication::translate("ShapeWords", text); }
 
-/// Every length of the shape grows with the gauge's; where width and height of a stitch may be off by
-/// different parts, the larger part counts.
-double relative_gauge_error(const Gauge& gauge) {
-    if (gauge.stitch_width_mm <= 0 || gauge.round_height_mm <= 0) return 0;
-    return std::max(gauge.stitch_width_error_mm / gauge.stitch_width_mm,
-                    gauge.round_height_error_mm / gauge.round_height_mm);
-}
-
-QString measure_words(const QString& pattern, double mm, double error, LengthUnit units) {
-    const QString range = length_range_text(mm * (1 - error), mm * (1 + error), units);
+QString measure_words(const QString& pattern, double mm, const Range& range, LengthUnit units) {
+    const QString between = length_range_text(range.low, range.high, units);
     const QString size = pattern.arg(length_text(mm, units));
-    return range == length_number(mm, units) ? size : QStringLiteral("%1 (%2)").arg(size, range);
+    return between == length_number(mm, units) ? size : QStringLiteral("%1 (%2)").arg(size, between);
 }
 
 QString proportion_words(double height_over_width) {
@@ -46,9 +37,9 @@ QString end_words(MeridianEnd first, MeridianEnd last) {
 }  // namespace
 
 QString size_words(const PieceStudy& study, LengthUnit units) {
-    const double error = relative_gauge_error(study.gauge);
-    return QStringLiteral("%1, %2").arg(measure_words(tr("%1 wide"), study.shape.width_mm, error, units),
-                                        measure_words(tr("%1 tall"), study.shape.height_mm, error, units));
+    return QStringLiteral("%1, %2").arg(
+        measure_words(tr("%1 wide"), study.shape.width_mm, study.size.width_mm, units),
+        measure_words(tr("%1 tall"), study.shape.height_mm, study.size.height_mm, units));
 }
 
 QString shape_words(const PieceStudy& study) {

@@ -7,6 +7,7 @@
 #include "core/instructions/piece_graph.h"
 #include "core/pattern/toy.h"
 #include "core/shape/lie.h"
+#include "core/shape/size_range.h"
 #include "core/shape/solve_shape.h"
 
 namespace roundwright {
@@ -19,6 +20,7 @@ struct PieceStudy {
     bool gauge_known = true;  ///< false: the maker has given none, and a usual one for the hook stands in
     ShapeProblem problem;
     Shape shape;
+    SizeRange size;  ///< what the gauge's errors leave open; the size itself where the shape did not converge
     std::vector<RoundLie> lies;  ///< one a round
     std::vector<Check> checks;
 };
