@@ -30,11 +30,6 @@ struct ScenePart {
     bool movable = false;  ///< a drag that starts on it moves it instead of turning the view
 };
 
-/// One thing drawn: a piece's surface, or a feature on it.
-struct SceneItem {
-    const StitchSurface* surface = nullptr;  ///< must outlive the call only
-};
-
 /// A place on the surface under a point of the window.
 struct SceneHit {
     int round = 0;   ///< from 0; -1 where the fabric belongs to no stitch

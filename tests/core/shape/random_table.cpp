@@ -59,6 +59,10 @@ std::vector<int> counts(std::mt19937& random, int first, int rounds) {
 
 }  // namespace
 
+std::vector<int> random_table_counts(std::mt19937& random, int first) {
+    return counts(random, first, round_count(random));
+}
+
 ShapeProblem random_table(std::mt19937& random) {
     constexpr double heights[] = {0.25, 1, 1, 1, 1, 1.5, 2, 3};
     constexpr double stretches[] = {0, 0.01, 0.04, 0.04, 0.08, 0.2};

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <random>
+#include <vector>
 
 #include "core/shape/shape_problem.h"
 
@@ -10,5 +11,8 @@ namespace roundwright::test {
 /// or halve from round to round; smooth runs, sudden jumps and noise; every start and end, stuffing, gauge
 /// and stitch height.
 [[nodiscard]] ShapeProblem random_table(std::mt19937& random);
+
+/// The counts of such a piece by themselves, `first` in the first round.
+[[nodiscard]] std::vector<int> random_table_counts(std::mt19937& random, int first);
 
 }  // namespace roundwright::test
