@@ -16,7 +16,7 @@ constexpr Colour guide_colour{0x5A, 0x78, 0x8C};
 
 FaceScene::FaceScene(DocumentSession& session, render::SceneView& scene, QObject* parent)
     : QObject(parent), session_(session), scene_(scene) {
-    connect(&session_, &DocumentSession::toy_changed, this, &FaceScene::show_parts);
+    connect(&session_, &DocumentSession::toy_changed, this, &FaceScene::follow_features);
     connect(&session_, &DocumentSession::current_piece_changed, this, &FaceScene::show_parts);
     connect(&session_, &DocumentSession::surface_ready, this, &FaceScene::show_parts);
     connect(&scene_, &render::SceneView::part_dragged, this, &FaceScene::drag);
@@ -37,10 +37,19 @@ void FaceScene::set_guides(bool shown) {
 
 void FaceScene::place_by_click(int feature) { placing_ = feature; }
 
+// What only changes the fabric shows with the new surface, in one frame.
+void FaceScene::follow_features() {
+    const Piece* piece = session_.piece();
+    if (piece == nullptr || piece->features != shown_features_ || piece->face_degrees != shown_degrees_)
+        show_parts();
+}
+
 void FaceScene::show_parts() {
     std::vector<render::ScenePart> parts;
     feature_of_part_.clear();
     const Piece* piece = session_.piece();
+    shown_features_ = piece == nullptr ? std::vector<Feature>() : piece->features;
+    shown_degrees_ = piece == nullptr ? 0 : piece->face_degrees;
     const auto shown = session_.shown_study(session_.current_piece());
     if (piece != nullptr && shown != nullptr) {
         const FaceSurface surface(*piece, shown->shape);

@@ -29,6 +29,7 @@ class FaceScene : public QObject {
     void placing_ended();
 
   private:
+    void follow_features();
     void show_parts();
     void drag(int part, QPointF position);
     void drop(int part, QPointF position);
@@ -37,6 +38,8 @@ class FaceScene : public QObject {
 
     DocumentSession& session_;
     render::SceneView& scene_;
+    std::vector<Feature> shown_features_;
+    double shown_degrees_ = 0;
     std::vector<int> feature_of_part_;
     std::unique_ptr<LivePreview> preview_;
     bool guides_ = false;

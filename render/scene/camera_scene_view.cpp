@@ -90,6 +90,7 @@ void CameraSceneView::share_surface(std::shared_ptr<const StitchSurface> surface
 }
 
 void CameraSceneView::set_parts(std::vector<ScenePart> parts) {
+    if (parts.empty() && parts_->empty()) return;
     parts_ = std::make_shared<const std::vector<ScenePart>>(std::move(parts));
     part_casters_.clear();
     for (const ScenePart& part : *parts_) part_casters_.emplace_back(part.mesh);
@@ -98,6 +99,7 @@ void CameraSceneView::set_parts(std::vector<ScenePart> parts) {
 }
 
 void CameraSceneView::set_ghost(std::optional<Mesh> ghost) {
+    if (!ghost && !ghost_) return;
     ghost_ = ghost ? std::make_shared<const Mesh>(std::move(*ghost)) : nullptr;
     show_ghost();
     content_changed();

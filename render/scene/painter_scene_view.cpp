@@ -12,6 +12,8 @@ namespace {
 
 constexpr int rest_after_ms = 150;
 constexpr int fine_samples = 2;
+/// An edit lights its round at once, and its shape follows within this time: one frame shows both.
+constexpr int lit_after_ms = 12;
 constexpr double slow_ms = 50;  ///< above, half as many pixels each way are drawn while the view moves
 
 }  // namespace
@@ -67,6 +69,9 @@ PainterSceneView::PainterSceneView(QWidget* parent) : CameraSceneView(parent) {
     rest_.setInterval(rest_after_ms);
     connect(&input(), &ViewInput::tab_pressed, this, [this](bool forward) { canvas_->leave(forward); });
     connect(&rest_, &QTimer::timeout, this, &PainterSceneView::start_drawing_finely);
+    lit_later_.setSingleShot(true);
+    lit_later_.setInterval(lit_after_ms);
+    connect(&lit_later_, &QTimer::timeout, this, &PainterSceneView::stale);
     set_background(frame_->palette().color(QPalette::Window));
 }
 
@@ -79,12 +84,16 @@ QWidget* PainterSceneView::widget() { return frame_; }
 
 void PainterSceneView::stale() {
     stop_drawing_finely();
+    lit_later_.stop();
     rest_.start();
     if (canvas_) canvas_->stale();
 }
 
 void PainterSceneView::show_surface() { stale(); }
-void PainterSceneView::show_lit() { stale(); }
+void PainterSceneView::show_lit() {
+    stop_drawing_finely();
+    lit_later_.start();
+}
 void PainterSceneView::show_parts() { stale(); }
 void PainterSceneView::show_ghost() { stale(); }
 void PainterSceneView::show_camera() { stale(); }

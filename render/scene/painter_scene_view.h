@@ -47,6 +47,7 @@ class PainterSceneView : public CameraSceneView {
 
     QPointer<SceneFrame> frame_;
     QPointer<PainterCanvas> canvas_;
+    QTimer lit_later_;
     QTimer rest_;
     bool is_fine_ = false;
     std::future<void> fine_;  ///< the fine picture is drawn beside the window's work

@@ -1,0 +1,120 @@
+#include <benchmark/benchmark.h>
+#include <chrono>
+
+#include <QApplication>
+#include <QSettings>
+#include <QStandardPaths>
+#include <QTemporaryDir>
+#include <QTest>
+
+#include "app/rounds/rounds_view.h"
+#include "app/window/main_window.h"
+#include "app/window/shape_panel.h"
+
+namespace roundwright::app {
+namespace {
+
+using Clock = std::chrono::steady_clock;
+
+double milliseconds_since(Clock::time_point start) {
+    return std::chrono::duration<double, std::milli>(Clock::now() - start).count();
+}
+
+/// A ball of `rounds` rounds: a third of increases, a third even, a third of decreases.
+Toy ball(int rounds) {
+    Toy toy;
+    toy.yarns.emplace_back().colour = {150, 160, 170};
+    toy.gauge = GivenGauge{{5, 5, 0, 0}};
+    Piece& piece = toy.pieces.emplace_back();
+    const int third = rounds / 3;
+    for (int i = 0; i < rounds; ++i)
+        piece.rounds.emplace_back().working = WorkedEvenly{6 * std::min({i + 1, third, rounds - i})};
+    return toy;
+}
+
+/// The editor's window on a ball, the middle round under the cursor.
+class Stage {
+  public:
+    explicit Stage(int rounds) : window_(session_, folder_.path()), middle_(rounds / 2) {
+        window_.resize(1280, 760);
+        window_.show();
+        static_cast<void>(QTest::qWaitForWindowActive(&window_));
+        session_.start(ball(rounds));
+        let_through([this] { return window_.shape().scene() != nullptr && settled(); });
+        QObject::connect(&session_, &DocumentSession::surface_ready, &window_, [this] { arrived_ = true; });
+    }
+
+    /// A new count typed in the middle round, up to its last key.
+    void type_count(int stitches) {
+        window_.rounds_view().setFocus();
+        session_.select_rounds({middle_});
+        for (const QChar digit : QString::number(stitches))
+            QTest::keyClick(focus(), digit.toLatin1());
+    }
+
+    /// Milliseconds from the last key until the view holds the new surface, and until it has painted it.
+    std::pair<double, double> enter() {
+        arrived_ = false;
+        const auto start = Clock::now();
+        QTest::keyClick(focus(), Qt::Key_Return);
+        let_through([this] { return arrived_; });
+        const double held = milliseconds_since(start);
+        window_.shape().scene()->widget()->repaint();
+        const double painted = milliseconds_since(start);
+        let_through([this] { return settled(); });
+        return {held, painted};
+    }
+
+    [[nodiscard]] std::size_t triangles() const { return session_.surface(0)->mesh.triangle_count(); }
+
+  private:
+    /// Where keys go; with no window manager, nothing may have the focus of itself.
+    [[nodiscard]] QWidget* focus() {
+        QWidget* focused = window_.focusWidget();
+        return focused ? focused : &window_.rounds_view();
+    }
+    [[nodiscard]] bool settled() const { return session_.is_up_to_date(0) && !session_.solving(); }
+
+    template <typename Holds>
+    static void let_through(Holds holds) {
+        while (!holds()) QCoreApplication::processEvents(QEventLoop::AllEvents, 1);
+    }
+
+    QTemporaryDir folder_;
+    DocumentSession session_;
+    MainWindow window_;
+    int middle_;
+    bool arrived_ = false;
+};
+
+void key_to_surface(benchmark::State& state) {
+    const int rounds = static_cast<int>(state.range(0));
+    Stage stage(rounds);
+    const int usual = 6 * (rounds / 3);
+    double painted = 0;
+    int more = 0;
+    for (auto _ : state) {
+        more = 1 - more;
+        stage.type_count(usual + more);
+        const auto [held_ms, painted_ms] = stage.enter();
+        state.SetIterationTime(held_ms / 1000);
+        painted += painted_ms;
+    }
+    state.counters["triangles"] = static_cast<double>(stage.triangles());
+    state.counters["painted_ms"] = benchmark::Counter(painted, benchmark::Counter::kAvgIterations);
+}
+BENCHMARK(key_to_surface)->Arg(15)->Arg(60)->Arg(300)->UseManualTime()->Unit(benchmark::kMillisecond);
+
+}  // namespace
+}  // namespace roundwright::app
+
+int main(int argc, char** argv) {
+    benchmark::Initialize(&argc, argv);
+    if (qEnvironmentVariableIsEmpty("DISPLAY")) qputenv("QT_QPA_PLATFORM", "offscreen");
+    QStandardPaths::setTestModeEnabled(true);
+    const QApplication application(argc, argv);
+    QCoreApplication::setOrganizationName(QStringLiteral("Roundwright benchmark"));
+    QSettings().setValue(QStringLiteral("started-before"), true);
+    benchmark::RunSpecifiedBenchmarks();
+    return 0;
+}
