@@ -133,6 +133,12 @@ QString limit_words(const ReadDiagnostic& found) {
             return tr("A piece has at most %1.").arg(rounds_words(found.expected));
         case ReadCode::too_many_pieces:
             return tr("A toy has at most %1 pieces.").arg(number(found.expected));
+        case ReadCode::rounds_of_text:
+            return tr("A text is read up to %1 in all; what follows was left out.")
+                .arg(rounds_words(found.expected));
+        case ReadCode::stitches_of_text:
+            return tr("A text is read up to %1 in all; what follows was left out.")
+                .arg(stitches_words(found.expected));
         case ReadCode::text_too_long:
             return tr("The text is longer than the %1 bytes that are read.").arg(number(found.expected));
         case ReadCode::not_utf8:

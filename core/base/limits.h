@@ -8,6 +8,9 @@ namespace roundwright {
 inline constexpr std::size_t max_pieces = 200;
 inline constexpr std::size_t max_rounds_per_piece = 2'000;
 inline constexpr std::size_t max_stitches_per_piece = 200'000;
+/// What all the pieces of a text that is read may hold together.
+inline constexpr std::size_t max_rounds_per_text = 50'000;
+inline constexpr std::size_t max_stitches_per_text = 1'000'000;
 inline constexpr std::size_t max_file_bytes = 64u * 1024u * 1024u;
 
 }  // namespace roundwright

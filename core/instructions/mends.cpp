@@ -72,8 +72,7 @@ class MendFinder {
         const std::vector<Token> tokens = edited(std::move(edits));
         YarnTable yarns = yarns_;
         ReadRound read = read_round(tokens, setting_, yarns);
-        budget_.left -= static_cast<std::int64_t>(tokens.size()) * 8 +
-                        static_cast<std::int64_t>(read.made.stitches.size()) + 50;
+        budget_.left -= static_cast<std::int64_t>(tokens.size()) * 8 + read.effort + 50;
         texts_.clear();
         lexed_.clear();
         return read;

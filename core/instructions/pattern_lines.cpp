@@ -11,6 +11,9 @@ namespace {
 
 using Tokens = std::span<const Token>;
 
+/// More rounds than a piece can have are more than enough to say so.
+constexpr int most_rounds_said = static_cast<int>(max_rounds_per_piece) + 1;
+
 constexpr std::string_view bullet = "\xE2\x80\xA2";
 
 constexpr auto unfinished_words = std::to_array<std::string_view>(
@@ -95,7 +98,7 @@ class HeaderReader {
             return false;
         line.row = is("row", 1);
         line.first_number = line.last_number = tokens_[at_].number;
-        line.numbers = {tokens_[at_].number};
+        line.numbers = {{tokens_[at_].number, tokens_[at_].number}};
         last_ = at_ + 1;
         at_ += 2;
         return ends() || back();
@@ -126,22 +129,21 @@ class HeaderReader {
     }
 
     bool numbers(PatternLine& line) {
-        std::vector<int> all{tokens_[at_].number};
+        line.numbers = {{tokens_[at_].number, tokens_[at_].number}};
+        line.first_number = line.last_number = tokens_[at_].number;
         last_ = at_++;
-        while (at_ + 1 < tokens_.size() && is_range_sign(tokens_[at_])) {
+        while (at_ + 1 < tokens_.size() && is_range_sign(tokens_[at_]) &&
+               line.numbers.size() < max_rounds_per_piece) {
             std::size_t ahead = 1;
             while (is_round_here(ahead) || is(".", ahead) || is("-", ahead)) ++ahead;
             if (!is_number(ahead) || starts_stitches(ahead)) break;
             const bool span = is_span_sign(tokens_[at_]);
             last_ = at_ + ahead;
-            if (!add_numbers(all, tokens_[last_].number, span))
-                return too_many(line, all, tokens_[last_].number);
+            add_number(line, tokens_[last_].number, span);
             at_ = last_ + 1;
         }
-        line.first_number = all.front();
-        line.last_number = all.back();
-        line.numbers = std::move(all);
-        line.rounds = static_cast<int>(line.numbers.size());
+        line.rounds = 0;
+        for (const RoundRange& range : line.numbers) line.rounds += std::min(range.size(), most_rounds_said);
         return true;
     }
 
@@ -150,25 +152,13 @@ class HeaderReader {
         return match_name(tokens_.subspan(std::min(at_ + ahead + 1, tokens_.size())), terms_).has_value();
     }
 
-    static bool add_numbers(std::vector<int>& all, int next, bool span) {
-        constexpr int most = static_cast<int>(max_rounds_per_piece);
-        const int from = all.back();
-        if (!span || next <= from) {
-            all.push_back(next);
-            return all.size() <= max_rounds_per_piece;
-        }
-        if (next - from > most) return false;
-        for (int number = from + 1; number <= next; ++number) all.push_back(number);
-        return true;
-    }
-
-    bool too_many(PatternLine& line, const std::vector<int>& all, int last) {
-        line.first_number = all.front();
-        line.last_number = last;
-        line.numbers = {all.front()};
-        line.rounds = last - all.front() + 1;
-        at_ = last_ + 1;
-        return true;
+    static void add_number(PatternLine& line, int next, bool span) {
+        RoundRange& last = line.numbers.back();
+        if (next > last.last && (span || next == last.last + 1))
+            last.last = next;
+        else
+            line.numbers.push_back({next, next});
+        line.last_number = next;
     }
 
     // "(RS)", "(5 rounds)" between number and colon

@@ -19,15 +19,23 @@ enum class LineKind : std::uint8_t {
     text,   ///< headings, notes and everything else
 };
 
+/// Rounds that follow each other, by the numbers a text gives them.
+struct RoundRange {
+    int first = 0;
+    int last = 0;
+
+    int size() const { return last - first + 1; }
+};
+
 /// A line of a pattern with the lines that go on with it: a round that a printed page has broken is one line
 /// here.
 struct PatternLine {
     LineKind kind = LineKind::text;
     int first_line = 1;  ///< in the source
     int last_line = 1;
-    std::vector<Token> tokens;  ///< without bullet and round number
-    std::vector<int> numbers;  ///< of the rounds, in order; empty: the line says none ("Next rnd:", a bullet)
-    int first_number = 0;      ///< of a range of rounds, as written
+    std::vector<Token> tokens;        ///< without bullet and round number
+    std::vector<RoundRange> numbers;  ///< in order; empty: the line says none ("Next rnd:", a bullet)
+    int first_number = 0;             ///< of a range of rounds, as written
     int last_number = 0;
     int rounds = 1;    ///< how many rounds the line stands for
     TextSpan header;   ///< "Rnds 6-10"; length 0: there is none

@@ -6,15 +6,23 @@
 namespace roundwright {
 namespace {
 
-constexpr std::array<std::string_view, 32> read_names{
-    "loops_do_not_fit",   "count_differs",      "repeat_does_not_fit", "not_enough_left",
-    "nothing_to_fill",    "no_stitch_before",   "no_stitches",         "unknown_words",
-    "other_terms",        "number_alone",       "number_is_zero",      "number_too_large",
-    "bracket_not_closed", "bracket_not_opened", "bracket_mismatched",  "star_missing",
-    "nested_too_deep",    "not_one_stitch",     "unnamed_stitch",      "round_out_of_order",
-    "rounds_missing",     "range_reversed",     "unknown_round",       "line_not_understood",
-    "terms_guessed",      "terms_mixed",        "no_rounds",           "too_many_stitches",
-    "too_many_rounds",    "too_many_pieces",    "text_too_long",       "not_utf8"};
+constexpr std::array<std::string_view, 34> read_names{"loops_do_not_fit",    "count_differs",
+                                                      "repeat_does_not_fit", "not_enough_left",
+                                                      "nothing_to_fill",     "no_stitch_before",
+                                                      "no_stitches",         "unknown_words",
+                                                      "other_terms",         "number_alone",
+                                                      "number_is_zero",      "number_too_large",
+                                                      "bracket_not_closed",  "bracket_not_opened",
+                                                      "bracket_mismatched",  "star_missing",
+                                                      "nested_too_deep",     "not_one_stitch",
+                                                      "unnamed_stitch",      "round_out_of_order",
+                                                      "rounds_missing",      "range_reversed",
+                                                      "unknown_round",       "line_not_understood",
+                                                      "terms_guessed",       "terms_mixed",
+                                                      "no_rounds",           "too_many_stitches",
+                                                      "too_many_rounds",     "too_many_pieces",
+                                                      "rounds_of_text",      "stitches_of_text",
+                                                      "text_too_long",       "not_utf8"};
 
 constexpr std::array<std::string_view, 14> mend_names{
     "change_stated_count", "change_number", "change_times",  "add_times",     "times_sign",

@@ -45,6 +45,8 @@ enum class ReadCode {
     too_many_stitches,  ///< [limit, found]
     too_many_rounds,    ///< [limit, found]
     too_many_pieces,    ///< [limit, found]
+    rounds_of_text,     ///< all the pieces of a text together [limit, found]
+    stitches_of_text,   ///< all the pieces of a text together [limit, found]
     text_too_long,      ///< [limit, bytes]
     not_utf8,           ///< bytes that are no text
 };

@@ -30,13 +30,18 @@ bool has_word(const std::vector<Token>& tokens, std::string_view word) {
     return std::any_of(tokens.begin(), tokens.end(), [&](const Token& t) { return t.is(word); });
 }
 
+struct Later {
+    int last = 0;
+    const PatternLine* line = nullptr;
+};
+
 /// The piece that is being read.
 struct Current {
     Piece piece;
     bool numbered = true;
     int next_number = 1;
-    std::map<int, TokenList> words_of;        // by the number that the text gives the round
-    std::map<int, const PatternLine*> later;  // rounds of "Rnds 7, 9 and 11" whose turn has not come
+    std::map<int, TokenList> words_of;  // by the number that the text gives the round
+    std::map<int, Later> later;         // rounds of "Rnds 7, 9 and 11" whose turn has not come, by the first
     int most_loops = 0;
 };
 
@@ -198,8 +203,9 @@ class PatternReader {
     int piece_index() const { return static_cast<int>(out_.pieces.size()); }
 
     void take_round(const PatternLine& line) {
+        if (full_) return;
         in_section_ = false;
-        const int number = line.numbers.empty() ? 0 : line.numbers.front();
+        const int number = line.numbers.empty() ? 0 : line.numbers.front().first;
         const bool rounds_before = piece_ && !piece_->piece.rounds.empty();
         if (rounds_before && (number == 1 || (started_ && number == 0))) end_piece(heading_at());
         if (!piece_ && out_.pieces.size() >= max_pieces) return too_many_pieces(line);
@@ -243,7 +249,7 @@ class PatternReader {
         if (line.last_number < line.first_number)
             report_number(line, ReadCode::range_reversed, line.first_number, line.last_number,
                           Severity::warning);
-        const int number = line.numbers.front();
+        const int number = line.numbers.front().first;
         if (number == now.next_number || now.piece.rounds.empty()) return;
         const ReadCode code =
             number > now.next_number ? ReadCode::rounds_missing : ReadCode::round_out_of_order;
@@ -266,14 +272,10 @@ class PatternReader {
 
     // How many rounds a line stands for, and which of its numbers come later.
     int rounds_of(const PatternLine& line) {
-        if (line.rounds > most_rounds) return line.rounds;
-        int run = 1;
-        while (run < static_cast<int>(line.numbers.size()) && line.numbers[run] == line.numbers[run - 1] + 1)
-            ++run;
-        for (std::size_t i = static_cast<std::size_t>(run); i < line.numbers.size(); ++i)
-            piece_->later[line.numbers[i]] = &line;
-        const bool listed = line.numbers.size() > static_cast<std::size_t>(run);
-        return std::max(listed ? run : line.rounds, 1);
+        if (line.numbers.size() < 2) return std::max(line.rounds, 1);
+        for (std::size_t i = 1; i < line.numbers.size(); ++i)
+            piece_->later[line.numbers[i].first] = {line.numbers[i].last, &line};
+        return line.numbers.front().size();
     }
 
     void add_rounds(const PatternLine& line) {
@@ -342,17 +344,18 @@ class PatternReader {
         if (!piece_ || adding_later_) return;
         adding_later_ = true;
         while (piece_ && !piece_->later.empty() && piece_->later.begin()->first == piece_->next_number) {
-            const auto [number, line] = *piece_->later.begin();
+            const auto [number, later] = *piece_->later.begin();
             piece_->later.erase(piece_->later.begin());
-            PatternLine once = *line;
-            once.numbers = {number};
-            once.rounds = 1;
-            add_rounds(once);
+            PatternLine then = *later.line;
+            then.numbers = {{number, later.last}};
+            then.rounds = then.numbers.front().size();
+            add_rounds(then);
         }
         adding_later_ = false;
     }
 
     bool room_for_round(const PatternLine& line) {
+        if (!room_in_text(line)) return false;
         if (static_cast<int>(piece_->piece.rounds.size()) < most_rounds) return true;
         if (!round_limit_said_)
             report({ReadCode::too_many_rounds,
@@ -365,6 +368,26 @@ class PatternReader {
                     {},
                     {}});
         round_limit_said_ = true;
+        return false;
+    }
+
+    // All the pieces of a text together.
+    bool room_in_text(const PatternLine& line) {
+        constexpr int rounds = static_cast<int>(max_rounds_per_text);
+        constexpr int stitches = static_cast<int>(max_stitches_per_text);
+        if (full_) return false;
+        if (rounds_ < rounds && stitches_ < stitches) return true;
+        const bool by_rounds = rounds_ >= rounds;
+        report({by_rounds ? ReadCode::rounds_of_text : ReadCode::stitches_of_text,
+                Severity::error,
+                line.header,
+                piece_index(),
+                -1,
+                by_rounds ? rounds : stitches,
+                by_rounds ? rounds_ + 1 : stitches_,
+                {},
+                {}});
+        full_ = true;
         return false;
     }
 
@@ -385,11 +408,12 @@ class PatternReader {
     ReadRound read_here(const std::vector<Token>& tokens, YarnTable& yarns) {
         const YarnTable before = yarns;
         ReadRound read = read_tokens(tokens, below_, yarns);
-        if (read.proved() || other_loops_ < 0) return read;
+        if (read.proved() || other_loops_ < 0 || trial_effort_ < other_loops_) return read;
         RoundBelow other = below_;
         other.loops = other_loops_;
         YarnTable other_yarns = before;
         ReadRound again = read_tokens(tokens, other, other_yarns);
+        trial_effort_ -= again.effort;
         if (!again.proved()) return read;
         below_ = other;
         yarns = other_yarns;
@@ -412,9 +436,9 @@ class PatternReader {
     ReadRound try_tokens(const std::vector<Token>& tokens, YarnTable& yarns) {
         RoundBelow below = below_;
         const int room = static_cast<int>(max_stitches_per_piece);
-        below.stitches_so_far = std::max(below.stitches_so_far, room - std::max(0, trial_stitches_));
+        below.stitches_so_far = std::max(below.stitches_so_far, room - std::max(0, trial_effort_));
         ReadRound read = read_tokens(tokens, below, yarns);
-        trial_stitches_ -= static_cast<int>(read.made.stitches.size());
+        trial_effort_ -= read.effort;
         return read;
     }
 
@@ -439,6 +463,8 @@ class PatternReader {
         stand_on(read);
         yarn_ = read.last_yarn;
         yarns_.first_is_free = false;
+        ++rounds_;
+        stitches_ += static_cast<int>(read.made.stitches.size());
         now.words_of[now.next_number] = words;
         ++now.next_number;
         now.piece.rounds.push_back(std::move(round));
@@ -448,7 +474,8 @@ class PatternReader {
     void stand_on(const ReadRound& read) {
         other_loops_ = -1;
         if (read.proved()) return;
-        const int made = std::min(read.stitches, static_cast<int>(max_stitches_per_piece));
+        const bool absurd = read.stitches > static_cast<int>(max_stitches_per_piece);
+        const int made = absurd ? read.made.loops_left : read.stitches;
         below_.loops = made;
         if (!read.stated || read.stated->count == made ||
             read.stated->count > static_cast<int>(max_stitches_per_piece))
@@ -534,7 +561,7 @@ class PatternReader {
     void begin_piece(const PatternLine& line) {
         piece_.emplace();
         piece_->numbered = line.header.length > 0;
-        piece_->next_number = line.numbers.empty() ? 1 : line.numbers.front();
+        piece_->next_number = line.numbers.empty() ? 1 : line.numbers.front().first;
         name_piece();
         find_start(line);
         below_ = RoundBelow::start(piece_->piece.start);
@@ -808,7 +835,9 @@ class PatternReader {
     int next_yarn_ = -1;  // named by a line of its own; -1: none
     YarnTable yarns_;
     MendBudget budget_{1'500'000};
-    int trial_stitches_ = 2'000'000;
+    int trial_effort_ = 1'000'000;  // stitches that may still be worked to find out what a line is
+    int rounds_ = 0;                // of all pieces
+    int stitches_ = 0;
     bool after_blank_ = false;
     bool in_section_ = false;
     bool full_ = false;

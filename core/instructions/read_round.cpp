@@ -26,16 +26,20 @@ bool comes_out(const RoundSyntax& syntax, const WorkedRound& worked) {
 struct Reading {
     std::vector<bool> choices;
     WorkedRound worked;
+    int effort = 0;  ///< of all the readings tried
 };
 
 // Where honest hands differ, the reading that proves is the right one: first as it stands, then with one
 // question answered otherwise, then with all of them.
 Reading best_reading(const RoundSyntax& syntax, const WorkSetting& setting) {
     constexpr int most_flips = 12;
+    constexpr int most_effort = 1'000'000;
     std::vector<bool> plain(static_cast<std::size_t>(syntax.choices), false);
     Reading first{plain, work_round(syntax, plain, setting)};
+    first.effort = first.worked.effort;
     if (comes_out(syntax, first.worked) || syntax.choices == 0) return first;
-    const int flips = std::min(syntax.choices, most_flips);
+    const int flips = std::min({syntax.choices, most_flips, most_effort / std::max(first.effort, 1)});
+    int effort = first.effort;
     for (int flip = 0; flip <= flips; ++flip) {
         std::vector<bool> choices = plain;
         if (flip < flips)
@@ -43,8 +47,10 @@ Reading best_reading(const RoundSyntax& syntax, const WorkSetting& setting) {
         else
             choices.assign(choices.size(), true);
         Reading other{choices, work_round(syntax, choices, setting)};
+        other.effort = effort += other.worked.effort;
         if (comes_out(syntax, other.worked)) return other;
     }
+    first.effort = effort;
     return first;
 }
 
@@ -129,6 +135,7 @@ ReadRound read_round(const std::vector<Token>& tokens, const RoundSetting& setti
     const ParseOptions options{setting.terms, setting.work.into_ring, setting.even};
     read.syntax = parse_round(tokens, options, yarns);
     Reading reading = best_reading(read.syntax, setting.work);
+    read.effort = reading.effort;
     read.choices = std::move(reading.choices);
     read.made = std::move(reading.worked.round);
     read.taken = reading.worked.taken;

@@ -38,6 +38,7 @@ struct ReadRound {
     std::string note;                   ///< what is said besides
     RoundSyntax syntax;
     std::vector<bool> choices;  ///< the readings taken where the words allow two
+    int effort = 0;             ///< stitches worked to find this reading, those of other readings too
     int last_yarn = 0;
     std::vector<ReadDiagnostic> diagnostics;
 

@@ -124,6 +124,7 @@ bool is_joint(const Token& token) { return token.is("-") || token.is("."); }
 
 // Tokens matched by the words; a plural may stand for the last one when `plural` allows it.
 int match(std::span<const Token> tokens, std::string_view words, bool plural) {
+    if (tokens.empty() || !tokens[0].text.starts_with(words[0])) return 0;  // nearly always decides
     std::size_t at = 0;
     while (true) {
         const std::size_t space = words.find(' ');

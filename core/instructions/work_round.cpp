@@ -1,10 +1,12 @@
 #include "core/instructions/work_round.h"
 
 #include <algorithm>
-#include <limits>
+#include <cstdint>
 
 namespace roundwright {
 namespace {
+
+constexpr int most_visits = 10 * static_cast<int>(max_stitches_per_piece);
 
 bool is_chain(const Stitch& stitch) { return stitch.kind == StitchKind::chain; }
 bool is_skip(const Stitch& stitch) { return stitch.kind == StitchKind::skip; }
@@ -18,10 +20,11 @@ class Worker {
 
     WorkedRound run() {
         work(syntax_.nodes);
-        result_.taken = static_cast<int>(std::min<std::int64_t>(taken_, std::numeric_limits<int>::max()));
-        result_.made = made_;
+        result_.taken = static_cast<int>(held(taken_));
+        result_.made = static_cast<int>(held(made_));
         result_.last_yarn = yarn_;
         finish();
+        result_.effort = visited_ + steps_ + static_cast<int>(result_.round.stitches.size());
         return std::move(result_);
     }
 
@@ -33,6 +36,7 @@ class Worker {
 
     void work(const std::vector<Node>& nodes) {
         for (const Node& node : nodes) {
+            if (++visited_ > most_visits && !full_) run_full();
             if (full_) return;
             if (const auto* one = std::get_if<Work>(&node.what))
                 work(chosen(node) && node.other_work ? *node.other_work : *one);
@@ -49,17 +53,40 @@ class Worker {
 
     void work(const Work& one) {
         where_ = one.where;
-        if (one.extent.kind == Extent::Kind::times) {
-            for (int i = 0; i < one.extent.number && !full_; ++i) unit(one);
-            return;
-        }
+        if (one.extent.kind == Extent::Kind::times) return units(one, one.extent.number);
         const int keep = one.extent.kind == Extent::Kind::to_last ? one.extent.number : 0;
         const std::int64_t loops = loops_of(one);
         if (!can_fill(loops, keep, one.where)) return;
         const std::int64_t left = below_ - taken_ - keep;
-        for (std::int64_t i = 0; i < left / loops && !full_; ++i) unit(one);
+        units(one, left / loops);
         if (left % loops != 0) report(ReadCode::repeat_does_not_fit, one.where, loops, left);
     }
+
+    void units(const Work& one, std::int64_t number) {
+        const bool makes_room_for_itself = setting_.into_ring || loops_of(one) == 0;
+        if (makes_room_for_itself && !beyond_loops() &&
+            number * static_cast<std::int64_t>(one.members.size()) > setting_.most_stitches - steps_)
+            return run_full();
+        std::int64_t done = 0;
+        for (; done < number && !full_ && !beyond_loops(); ++done) unit(one);
+        if (beyond_loops()) count_rest(number - done, [&] { unit(one); });
+    }
+
+    // Stitches beyond the loops below are cut in the end: only their number matters.
+    bool beyond_loops() const { return !setting_.into_ring && taken_ > below_; }
+
+    // Beyond the loops every turn takes and makes the same.
+    template <class Turn>
+    void count_rest(std::int64_t turns, const Turn& turn) {
+        if (turns <= 0) return;
+        const std::int64_t taken = taken_;
+        const std::int64_t made = made_;
+        turn();
+        taken_ = held(taken + turns * (taken_ - taken));
+        made_ = held(made + turns * (made_ - made));
+    }
+
+    static std::int64_t held(std::int64_t number) { return std::min<std::int64_t>(number, largest_number); }
 
     bool can_fill(std::int64_t loops, int keep, TextSpan where) {
         const std::int64_t left = below_ - taken_;
@@ -97,7 +124,6 @@ class Worker {
     }
 
     void put(const Member& member, bool shared) {
-        if (++steps_ > setting_.most_stitches) return run_full();
         Stitch stitch = member.stitch;
         if (!member.own_part) stitch.part = part_;
         stitch.yarn = is_skip(stitch) ? std::uint16_t{0} : static_cast<std::uint16_t>(yarn_);
@@ -107,18 +133,24 @@ class Worker {
             shared = false;
         }
         stitch.same_foot = shared && !is_chain(stitch);
-        if (taken_ + loops_taken(stitch) > below_ && !over_) over_ = where_;
-        const auto foot = static_cast<int>(std::min<std::int64_t>(taken_, largest_number));
-        result_.round.stitches.push_back({stitch, foot - (stitch.same_foot ? 1 : 0)});
+        const auto foot = static_cast<int>(taken_);
         taken_ += loops_taken(stitch);
         made_ += loops_left(stitch);
+        if (!beyond_loops()) return keep({stitch, foot - (stitch.same_foot ? 1 : 0)});
+        if (!over_) over_ = where_;
+    }
+
+    void keep(const GraphStitch& made) {
+        if (++steps_ > setting_.most_stitches) return run_full();
+        result_.round.stitches.push_back(made);
+        covered_ += loops_taken(made.stitch);
     }
 
     void put_in_ring(Stitch stitch) {
         if (is_skip(stitch)) return report(ReadCode::nothing_to_fill, where_);
         stitch.feet = is_chain(stitch) ? 0 : 1;
-        result_.round.stitches.push_back({stitch, 0});
         made_ += loops_left(stitch);
+        keep({stitch, 0});
     }
 
     void run_full() {
@@ -154,17 +186,21 @@ class Worker {
     }
 
     void work_times(const Group& group, int number) {
-        for (int i = 0; i < number && !full_; ++i) {
+        if (setting_.into_ring && all_stitches(group.body) * number > setting_.most_stitches - steps_)
+            return run_full();
+        int done = 0;
+        for (; done < number && !full_ && !beyond_loops(); ++done) {
             const std::size_t before = result_.round.stitches.size();
             work(group.body);
-            if (result_.round.stitches.size() == before) return;
+            if (result_.round.stitches.size() == before && !beyond_loops()) return;
         }
+        if (beyond_loops()) count_rest(number - done, [&] { work(group.body); });
     }
 
     // False when the repeat takes nothing, or more than is left; then it is taken back.
     bool work_once_more(const Group& group, std::int64_t end) {
         const std::int64_t taken = taken_;
-        const int made = made_;
+        const std::int64_t made = made_;
         const std::size_t stitches = result_.round.stitches.size();
         work(group.body);
         if (full_) return false;
@@ -174,7 +210,7 @@ class Worker {
         }
         if (taken_ <= end) return true;
         report(ReadCode::repeat_does_not_fit, group.where, taken_ - taken, end - taken);
-        taken_ = taken;
+        taken_ = covered_ = taken;
         made_ = made;
         over_.reset();
         result_.round.stitches.resize(stitches);
@@ -216,14 +252,10 @@ class Worker {
     }
 
     void cover_loops() {
-        auto& stitches = result_.round.stitches;
-        while (taken_ > below_ && !stitches.empty()) {
-            taken_ -= loops_taken(stitches.back().stitch);
-            stitches.pop_back();
-        }
+        taken_ = covered_;
         if (syntax_.unworked || syntax_.starts_at > 0) return;
         const Stitch skip{.kind = StitchKind::skip};
-        for (; taken_ < below_; ++taken_) stitches.push_back({skip, static_cast<int>(taken_)});
+        for (; taken_ < below_; ++taken_) result_.round.stitches.push_back({skip, static_cast<int>(taken_)});
     }
 
     const RoundSyntax& syntax_;
@@ -232,8 +264,10 @@ class Worker {
     WorkedRound result_;
     int below_ = 0;
     std::int64_t taken_ = 0;
-    int made_ = 0;
-    int steps_ = 0;
+    std::int64_t covered_ = 0;  // loops that the stitches kept take
+    std::int64_t made_ = 0;
+    int steps_ = 0;    // stitches worked, those taken back too
+    int visited_ = 0;  // instructions met, again in every repeat
     int yarn_ = 0;
     LoopPart part_ = LoopPart::both;
     TextSpan where_;

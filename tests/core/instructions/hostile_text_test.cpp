@@ -3,6 +3,7 @@
 
 #include "core/base/limits.h"
 #include "core/instructions/read_pattern.h"
+#include "core/instructions/read_round.h"
 
 namespace roundwright {
 namespace {
@@ -39,6 +40,39 @@ TEST(HostileText, EveryLimitIsNamed) {
                      ReadCode::nested_too_deep));
     EXPECT_TRUE(says(read_pattern("Rnd 1: 6 sc in MR \xff"), ReadCode::not_utf8));
     EXPECT_TRUE(says(read_pattern(""), ReadCode::no_rounds));
+}
+
+TEST(HostileText, AllThePiecesTogetherHaveALimit) {
+    EXPECT_TRUE(says(read_pattern(repeated("Rnd 1: 199999 sc in MR\n", 1'000)), ReadCode::stitches_of_text));
+    EXPECT_TRUE(says(read_pattern(repeated("Rnd 1: 6 sc in MR\nRnds 2-2000: sc around\n", 2'000)),
+                     ReadCode::rounds_of_text));
+}
+
+// Words that ask for more than there can be are counted, not worked, so that no number costs time.
+TEST(HostileText, NumbersBeyondTheLoopsAreNotWorked) {
+    RoundSetting setting;
+    setting.find_mends = false;
+    YarnTable yarns;
+    for (const int below : {0, 12}) {
+        setting.work.loops_below = below;
+        setting.work.into_ring = below == 0;
+        for (const char* words : {"sc 999999999", "[sc 3, inc] x 999999999", "[[sc, inc] x 9999] x 9999",
+                                  "dec 999999999", "ch 999999999", "[ch 1, [sc] x 9999999] x 9999999"}) {
+            const ReadRound read = read_round(words, setting, yarns);
+            EXPECT_FALSE(read.proved()) << words;
+            EXPECT_LT(read.effort, 200) << words;
+        }
+    }
+}
+
+TEST(HostileText, WhatTheWordsWouldTakeIsStillSaid) {
+    RoundSetting setting;
+    setting.work.loops_below = 12;
+    YarnTable yarns;
+    const ReadRound read = read_round("[sc 3, inc, ch 1] x 1000", setting, yarns);
+    EXPECT_EQ(read.taken, 4'000);
+    EXPECT_EQ(read.stitches, 6'000);
+    EXPECT_EQ(read.made.loops_below, 12);
 }
 
 TEST(HostileText, OneBadRoundHidesNoOther) {

@@ -1,0 +1,62 @@
+#include <benchmark/benchmark.h>
+#include <string>
+
+#include "core/instructions/read_pattern.h"
+
+namespace {
+
+using namespace roundwright;
+
+std::string repeated(const std::string& part, std::size_t bytes) {
+    std::string text;
+    text.reserve(bytes + part.size());
+    while (text.size() < bytes) text += part;
+    return text;
+}
+
+struct Hostile {
+    const char* name;
+    std::string part;
+};
+
+/// Texts made to keep a reader busy: each is repeated up to a mebibyte.
+const Hostile hostile[] = {
+    {"full_pieces", "Rnd 1: 199999 sc in MR\n"},
+    {"full_pieces_in_words", "Rnd 1: [sc 3, inc, ch 2] x 33333 (7)\n"},
+    {"full_even_rounds", "Rnd 1: 600 sc in MR\nRnds 2-300: sc in each st around\n"},
+    {"beyond_every_limit", "Rnd 1: 999999999 sc in MR\nRnd 2: [sc 9, inc] x 999999999 (7)\n"},
+    {"nested_repeats", "[[[[[sc] x 99] x 99] x 99] x 99] x 99\n"},
+    {"chains_without_loops", "Rnd 1: 6 sc in MR\nRnd 2: [ch 1] x 199999, sc around (6)\n"},
+    {"faulty_rounds", "Rnd 1: 6 sc in MR (6)\nRnd 2: scc 4, [inc, dec x 8 6, sc 3 (99)\n"},
+    {"faulty_full_rounds", "Rnd 1: 90000 sc in MR\nRnd 2: [sc 3, inc] x 20000 (7)\n"},
+    {"ambiguous_words",
+     "Rnd 1: 6 sc in MR\nRnd 2: 3 sc in next 3 sts, inc 3, dec 3, 3 sc in next 3 sts (9)\n"},
+    {"open_brackets", "("},
+    {"open_bracket_lines", "(\n"},
+    {"open_stars", "*sc "},
+    {"times_alone", "x 9 "},
+    {"bare_stitches", "sc\n"},
+    {"one_long_round", "sc 1, inc, "},
+    {"round_numbers", "Rnd 1-2000: "},
+    {"repeats_of_rounds", "Rnd 1: 6 sc in MR\nRnds 2-2000: rep rnd 1\n"},
+    {"not_text", "\xff\xfe\x80"},
+    {"prose", "hello there you\n"},
+    {"headings", "Head (make 2)\n\n"},
+    {"one_word", "s"},
+    {"digits", "7"}};
+
+void hostile_1MiB(benchmark::State& state, const std::string& part) {
+    constexpr std::size_t mebibyte = 1024 * 1024;
+    const std::string text = repeated(part, mebibyte);
+    for (auto _ : state) benchmark::DoNotOptimize(read_pattern(text));
+}
+
+const bool registered = [] {
+    for (const Hostile& one : hostile)
+        benchmark::RegisterBenchmark((std::string("hostile_1MiB/") + one.name).c_str(),
+                                     [&one](benchmark::State& state) { hostile_1MiB(state, one.part); })
+            ->Unit(benchmark::kMillisecond);
+    return true;
+}();
+
+}  // namespace
