@@ -8,10 +8,10 @@
 #include <QLabel>
 #include <QMessageBox>
 #include <QPushButton>
-#include <QSaveFile>
 #include <QSignalBlocker>
 #include <QVBoxLayout>
 
+#include "app/session/save_bytes.h"
 #include "render/drawing/round_chart.h"
 #include "render/drawing/round_chart_view.h"
 #include "render/pages/chart_words.h"
@@ -104,8 +104,7 @@ QByteArray ChartWindow::svg() const {
     const auto study = session_.study(session_.current_piece());
     const int index = part_->currentIndex();
     if (index < 0 || index >= parts() || study == nullptr || session_.piece() == nullptr) return {};
-    const auto terms =
-        session_.preferences().terms() == Terms::uk ? roundwright::Terms::uk : roundwright::Terms::us;
+    const Terms terms = session_.preferences().terms();
     const auto words = [terms](render::ChartSymbol symbol) {
         return render::chart_symbol_words(symbol, terms);
     };
@@ -121,10 +120,9 @@ void ChartWindow::save_svg() {
     const QString path =
         QFileDialog::getSaveFileName(this, tr("Save the chart"), tr("chart.svg"), tr("SVG (*.svg)"));
     if (path.isEmpty()) return;
-    QSaveFile file(path);
-    if (!file.open(QIODevice::WriteOnly) || file.write(picture) < 0 || !file.commit()) {
+    if (const auto problem = save_bytes(path, picture)) {
         QMessageBox::warning(this, tr("Save the chart"),
-                             tr("%1 could not be written: %2").arg(path, file.errorString()));
+                             tr("%1 could not be written: %2").arg(path, *problem));
     }
 }
 

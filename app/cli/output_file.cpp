@@ -2,10 +2,10 @@
 
 #include <QCoreApplication>
 #include <QFileInfo>
-#include <QSaveFile>
 
 #include "app/cli/command_line.h"
 #include "app/cli/output.h"
+#include "app/session/save_bytes.h"
 
 namespace roundwright::app {
 namespace {
@@ -31,11 +31,8 @@ bool output_is_named(const Arguments& arguments, const QStringList& endings) {
 }
 
 int write_output(const QString& path, const QByteArray& bytes) {
-    QSaveFile file(path);
-    const bool written =
-        file.open(QIODevice::WriteOnly) && file.write(bytes) == bytes.size() && file.commit();
-    if (!written) {
-        print_problem(tr("%1: %2").arg(path, file.errorString()));
+    if (const auto problem = save_bytes(path, bytes)) {
+        print_problem(tr("%1: %2").arg(path, *problem));
         return exit_bad_input;
     }
     print_line(path);

@@ -18,10 +18,6 @@ namespace {
 /// A pattern's text is some pages; what is larger is another file picked by mistake.
 constexpr qint64 most_text_bytes = 4 * 1024 * 1024;
 
-roundwright::Terms core_terms(const DocumentSession& session) {
-    return session.preferences().terms() == Terms::uk ? roundwright::Terms::uk : roundwright::Terms::us;
-}
-
 }  // namespace
 
 TextActions::TextActions(DocumentSession& session, QWidget* window)
@@ -65,12 +61,12 @@ void TextActions::paste_text() { review(QGuiApplication::clipboard()->text()); }
 void TextActions::copy_piece() const {
     if (session_.piece() == nullptr) return;
     QGuiApplication::clipboard()->setText(
-        QString::fromStdString(write_piece(*session_.piece(), core_terms(session_))));
+        QString::fromStdString(write_piece(*session_.piece(), session_.preferences().terms())));
 }
 
 void TextActions::copy_toy() const {
     QGuiApplication::clipboard()->setText(
-        QString::fromStdString(write_toy(session_.toy(), core_terms(session_))));
+        QString::fromStdString(write_toy(session_.toy(), session_.preferences().terms())));
 }
 
 }  // namespace roundwright::app
