@@ -1,6 +1,3 @@
-#include <array>
-
-#include <QBuffer>
 #include <QColor>
 #include <QCoreApplication>
 #include <QImage>
@@ -9,59 +6,34 @@
 #include "app/cli/command.h"
 #include "app/cli/command_line.h"
 #include "app/cli/input_file.h"
+#include "app/cli/option_values.h"
 #include "app/cli/output.h"
 #include "app/cli/output_file.h"
-#include "app/cli/shown_piece.h"
-#include "render/drawing/image_export.h"
-#include "render/scene/feature_scene_part.h"
-#include "render/scene/software_picture.h"
+#include "app/export/picture_file.h"
 
 namespace roundwright::app {
 namespace {
 
 QString tr(const char* text) { return QCoreApplication::translate("CommandLine", text); }
 
-constexpr int most_pixels_a_side = 8'000;
-
-struct Side {
-    const char* name;
-    render::ViewDirection direction;
-    render::DrawingView drawing;
-};
-constexpr std::array<Side, 6> sides{{
-    {"front", render::ViewDirection::front, {0, 0}},
-    {"side", render::ViewDirection::side, {90, 0}},
-    {"back", render::ViewDirection::back, {180, 0}},
-    {"top", render::ViewDirection::top, {0, 90}},
-    {"bottom", render::ViewDirection::bottom, {0, -90}},
-    {"three-quarter", render::ViewDirection::three_quarter, {30, 18}},
-}};
-
-/// What the arguments ask for.
-struct Picture {
-    Side side = sides[0];
-    QSize pixels{1200, 1200};
-    QColor background = Qt::transparent;
-};
-
 std::optional<QSize> pixels_wanted(const QString& text) {
     static const QRegularExpression pattern(QStringLiteral("^([0-9]{1,4})x([0-9]{1,4})$"));
     const auto match = pattern.match(text);
     const QSize pixels(match.captured(1).toInt(), match.captured(2).toInt());
-    const bool good = match.hasMatch() && !pixels.isEmpty() && pixels.width() <= most_pixels_a_side &&
-                      pixels.height() <= most_pixels_a_side;
+    const bool good = match.hasMatch() && !pixels.isEmpty() && pixels.width() <= most_picture_pixels &&
+                      pixels.height() <= most_picture_pixels;
     return good ? std::optional(pixels) : std::nullopt;
 }
 
-std::optional<Picture> picture_wanted(const Arguments& arguments) {
-    Picture picture;
+std::optional<PictureWanted> picture_wanted(const Arguments& arguments) {
+    PictureWanted picture;
     const QString view = arguments.value(QStringLiteral("view"), QStringLiteral("three-quarter"));
-    for (const Side& side : sides) {
-        if (view == QLatin1String(side.name)) picture.side = side;
+    for (const PictureView& seen : picture_views()) {
+        if (view == QLatin1String(seen.name)) picture.view = seen;
     }
     const auto pixels = pixels_wanted(arguments.value(QStringLiteral("size"), QStringLiteral("1200x1200")));
     if (!pixels) {
-        print_problem(tr("--size takes pixels as 1200x900, at most %1 a side.").arg(most_pixels_a_side));
+        print_problem(tr("--size takes pixels as 1200x900, at most %1 a side.").arg(most_picture_pixels));
         return std::nullopt;
     }
     picture.pixels = *pixels;
@@ -75,43 +47,19 @@ std::optional<Picture> picture_wanted(const Arguments& arguments) {
     return picture;
 }
 
-QByteArray png_of(const ShownPiece& shown, const Picture& picture) {
-    std::vector<render::ScenePart> parts;
-    for (const FeaturePart& part : shown.parts) parts.push_back(render::scene_part(part));
-    const QImage image =
-        render::picture_of(shown.surface, parts, picture.side.direction, picture.pixels, picture.background);
-    QByteArray bytes;
-    QBuffer buffer(&bytes);
-    buffer.open(QIODevice::WriteOnly);
-    image.save(&buffer, "PNG");
-    return bytes;
-}
-
-QByteArray svg_of(const ShownPiece& shown, const Picture& picture, const QString& title) {
-    render::DrawOptions drawing;
-    drawing.view = picture.side.drawing;
-    for (const FeaturePart& part : shown.parts) {
-        if (!part.inside) drawing.parts.push_back({part.mesh, part.finish == Finish::glossy});
-    }
-    render::ImageOptions options;
-    if (picture.background.alpha() > 0) options.background = picture.background;
-    options.title = title;
-    return render::piece_svg(shown.surface, drawing, options);
-}
-
-int draw(const Arguments& arguments, const Toy& toy, const Picture& picture) {
+int draw(const Arguments& arguments, const Toy& toy, const PictureWanted& picture) {
     const auto pieces = pieces_wanted(arguments, toy);
     if (!pieces) return exit_bad_input;
     const std::size_t piece = pieces->front();
-    const ShownPiece shown = shown_piece(toy, piece, {});
+    const ShownPiece shown = shown_piece(toy, piece);
     if (shown.empty()) {
         print_problem(tr("%1 has no shape to draw.").arg(piece_name(toy, piece)));
         return exit_checks_failed;
     }
     const QString output = arguments.value(QStringLiteral("output"));
     const bool vector = ending_of(output) == QLatin1String("svg");
-    return write_output(output,
-                        vector ? svg_of(shown, picture, piece_name(toy, piece)) : png_of(shown, picture));
+    return write_output(output, vector ? picture_svg(shown, picture, piece_name(toy, piece))
+                                       : png_bytes(picture_of(shown, picture)));
 }
 
 int run(const Arguments& arguments) {

@@ -55,9 +55,4 @@ void print_heading(const QString& path, const Toy& toy) {
                                  : QStringLiteral("%1: %2").arg(path, QString::fromStdString(toy.title)));
 }
 
-QString piece_name(const Toy& toy, std::size_t piece) {
-    const QString name = QString::fromStdString(toy.pieces[piece].name);
-    return name.isEmpty() ? tr("piece %1").arg(piece + 1) : name;
-}
-
 }  // namespace roundwright::app

@@ -4,6 +4,7 @@
 
 #include "app/cli/arguments.h"
 #include "app/session/preferences.h"
+#include "app/wording/piece_name.h"
 #include "core/checks/piece_study.h"
 
 namespace roundwright::app {
@@ -21,8 +22,5 @@ namespace roundwright::app {
 
 /// The file and the toy's title, over what is said of it.
 void print_heading(const QString& path, const Toy& toy);
-
-/// The piece's name, or "piece 3" where it has none.
-[[nodiscard]] QString piece_name(const Toy& toy, std::size_t piece);
 
 }  // namespace roundwright::app

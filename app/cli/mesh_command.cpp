@@ -3,61 +3,22 @@
 #include "app/cli/command.h"
 #include "app/cli/command_line.h"
 #include "app/cli/input_file.h"
+#include "app/cli/option_values.h"
 #include "app/cli/output.h"
 #include "app/cli/output_file.h"
-#include "app/cli/shown_piece.h"
-#include "core/mesh/write_glb.h"
-#include "core/mesh/write_obj.h"
-#include "core/mesh/write_stl.h"
+#include "app/export/mesh_file.h"
 
 namespace roundwright::app {
 namespace {
 
 QString tr(const char* text) { return QCoreApplication::translate("CommandLine", text); }
 
-constexpr double gap_mm = 10;
 constexpr int least_triangles = 100;
 constexpr int most_triangles = 5'000'000;
 
 const QStringList& endings() {
     static const QStringList all{QStringLiteral("obj"), QStringLiteral("stl"), QStringLiteral("glb")};
     return all;
-}
-
-/// Leftmost and rightmost point of a mesh.
-std::pair<double, double> extent_x(const Mesh& mesh) {
-    double left = 0;
-    double right = 0;
-    for (std::size_t i = 0; i < mesh.positions.size(); i += 3) {
-        left = std::min<double>(left, mesh.positions[i]);
-        right = std::max<double>(right, mesh.positions[i]);
-    }
-    return {left, right};
-}
-
-/// The pieces in a row from left to right, each with what is fitted to it.
-std::vector<NamedMesh> in_a_row(const Toy& toy, const std::vector<std::size_t>& pieces,
-                                const std::vector<ShownPiece>& shown) {
-    std::vector<NamedMesh> meshes;
-    double edge = 0;
-    for (std::size_t i = 0; i < pieces.size(); ++i) {
-        const auto [left, right] = extent_x(shown[i].surface.mesh);
-        const Vec3 place(i == 0 ? 0 : edge + gap_mm - left, 0, 0);
-        const std::string name = piece_name(toy, pieces[i]).toStdString();
-        meshes.push_back({name, &shown[i].surface.mesh, place});
-        for (const FeaturePart& part : shown[i].parts) {
-            const std::string& feature =
-                toy.pieces[pieces[i]].features[static_cast<std::size_t>(part.feature)].name;
-            meshes.push_back({feature.empty() ? name + " feature" : feature, &part.mesh, place});
-        }
-        edge = place.x() + right;
-    }
-    return meshes;
-}
-
-std::string bytes_of(const QString& ending, const std::vector<NamedMesh>& meshes) {
-    if (ending == QLatin1String("obj")) return write_obj(meshes);
-    return ending == QLatin1String("stl") ? write_stl(meshes) : write_glb(meshes);
 }
 
 int write_mesh(const Arguments& arguments, const Toy& toy, const ShownOptions& options) {
@@ -71,8 +32,7 @@ int write_mesh(const Arguments& arguments, const Toy& toy, const ShownOptions& o
         return exit_checks_failed;
     }
     const QString output = arguments.value(QStringLiteral("output"));
-    const std::string bytes = bytes_of(ending_of(output), in_a_row(toy, *pieces, shown));
-    return write_output(output, QByteArray(bytes.data(), static_cast<qsizetype>(bytes.size())));
+    return write_output(output, mesh_file(*mesh_form_of(ending_of(output)), toy, *pieces, shown));
 }
 
 int run(const Arguments& arguments) {

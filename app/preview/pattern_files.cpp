@@ -1,19 +1,15 @@
 #include "app/preview/pattern_files.h"
 
-#include <atomic>
-#include <thread>
-
 #include <QCoreApplication>
-#include <QEventLoop>
 #include <QFileDialog>
 #include <QMessageBox>
 #include <QPageLayout>
 #include <QPainter>
 #include <QPrintDialog>
 #include <QPrinter>
-#include <QProgressDialog>
-#include <QSaveFile>
 
+#include "app/export/run_with_progress.h"
+#include "app/session/save_bytes.h"
 #include "render/pages/pdf_export.h"
 #include "render/pages/text_export.h"
 
@@ -45,36 +41,9 @@ FormWords words_of(PatternForm form) {
 }
 
 bool write_text(const QString& path, const QString& text, QString& message) {
-    QSaveFile file(path);
-    if (file.open(QIODevice::WriteOnly) && file.write(text.toUtf8()) >= 0 && file.commit()) return true;
-    message = file.errorString();
-    return false;
-}
-
-/// Runs long work on a thread while the window stays alive and the maker can cancel.
-bool run_with_progress(QWidget* parent, const QString& title,
-                       const std::function<bool(const render::Progress&)>& work) {
-    QProgressDialog dialog(title, tr("Cancel"), 0, 0, parent);
-    dialog.setWindowModality(Qt::WindowModal);
-    dialog.setMinimumDuration(400);
-    QEventLoop loop;
-    bool done_well = false;
-    std::jthread thread([&](const std::stop_token& stop) {
-        render::Progress progress;
-        progress.stop = stop;
-        progress.report = [&dialog](int done, int of) {
-            QMetaObject::invokeMethod(&dialog, [&dialog, done, of] {
-                dialog.setMaximum(of);
-                dialog.setValue(std::min(done, of - 1));
-            });
-        };
-        done_well = work(progress);
-        QMetaObject::invokeMethod(&loop, &QEventLoop::quit, Qt::QueuedConnection);
-    });
-    QObject::connect(&dialog, &QProgressDialog::canceled, &loop, [&thread] { thread.request_stop(); });
-    loop.exec();
-    thread.join();
-    return done_well;
+    const auto problem = save_bytes(path, text.toUtf8());
+    message = problem.value_or(QString());
+    return !problem;
 }
 
 }  // namespace

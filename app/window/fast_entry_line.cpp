@@ -99,7 +99,7 @@ void FastEntryLine::add_rounds() {
 
 void FastEntryLine::changeEvent(QEvent* event) {
     QWidget::changeEvent(event);
-    if (event->type() == QEvent::PaletteChange) read();
+    if (event->type() == QEvent::PaletteChange || event->type() == QEvent::StyleChange) read();
 }
 
 bool FastEntryLine::eventFilter(QObject* watched, QEvent* event) {

@@ -17,6 +17,7 @@
 #include <QWindow>
 
 #include "app/chart/chart_window.h"
+#include "app/export/export_actions.h"
 #include "app/face/face_panel.h"
 #include "app/face/face_scene.h"
 #include "app/panels/finish_panel.h"
@@ -92,6 +93,7 @@ MainWindow::MainWindow(DocumentSession& session, const QString& state_folder, QW
       reshape_actions_(new ReshapeActions(session, this)),
       working_actions_(new WorkingActions(session, this)),
       shape_actions_(new ShapeActions(session, this)),
+      export_actions_(new ExportActions(session, this)),
       files_(new DocumentFiles(session, autosave_, this)),
       shape_(new ShapePanel(session, *shape_actions_, this)),
       fast_entry_(new FastEntryLine(session, this)),
@@ -192,6 +194,8 @@ void MainWindow::fill_panels() {
 void MainWindow::build_menus() {
     auto* file = menuBar()->addMenu(tr("&File"));
     files_->fill(file);
+    file->addSeparator();
+    export_actions_->fill(file);
     file->addSeparator();
     auto* quit = make_action(this, tr("&Quit"), QKeySequence(Qt::CTRL | Qt::Key_Q));
     connect(quit, &QAction::triggered, this, &QWidget::close);
@@ -372,6 +376,7 @@ void MainWindow::showEvent(QShowEvent* event) {
 void MainWindow::set_up_scene() {
     shape_->make_scene();
     shape_actions_->drive(shape_->scene());
+    export_actions_->show_from(shape_->scene());
     face_->set_scene(new FaceScene(session_, *shape_->scene(), this));
     if (turn_once_) shape_->turn_once();
 }

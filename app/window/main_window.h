@@ -14,6 +14,7 @@ namespace roundwright::app {
 class ChartWindow;
 class ChecksList;
 class DocumentFiles;
+class ExportActions;
 class FacePanel;
 class FastEntryLine;
 class PanelColumn;
@@ -83,6 +84,7 @@ class MainWindow : public QMainWindow {
     ReshapeActions* reshape_actions_;
     WorkingActions* working_actions_;
     ShapeActions* shape_actions_;
+    ExportActions* export_actions_;
     DocumentFiles* files_;
     ShapePanel* shape_;
     FastEntryLine* fast_entry_;

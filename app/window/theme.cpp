@@ -1,12 +1,24 @@
 #include "app/window/theme.h"
 
 #include <QApplication>
-#include <QStyleFactory>
+#include <QProxyStyle>
 
 #include "app/window/system_wishes.h"
 
 namespace roundwright::app {
 namespace {
+
+/// Dialogs' buttons by their words alone; the style's own pictures are not ours.
+class PlainButtons : public QProxyStyle {
+  public:
+    PlainButtons() : QProxyStyle(QStringLiteral("Fusion")) {}
+    int styleHint(StyleHint hint, const QStyleOption* option, const QWidget* widget,
+                  QStyleHintReturn* answer) const override {
+        return hint == SH_DialogButtonBox_ButtonsHaveIcons
+                   ? 0
+                   : QProxyStyle::styleHint(hint, option, widget, answer);
+    }
+};
 
 ThemeColours current_colours;
 
@@ -91,7 +103,7 @@ ThemeColours theme_colours(bool dark) {
 const ThemeColours& Theme::colours() { return current_colours; }
 
 Theme::Theme(Preferences& preferences, QObject* parent) : QObject(parent), preferences_(preferences) {
-    QApplication::setStyle(QStyleFactory::create(QStringLiteral("Fusion")));
+    QApplication::setStyle(new PlainButtons);
     connect(&preferences_, &Preferences::appearance_changed, this, &Theme::apply);
     connect(&SystemWishes::instance(), &SystemWishes::changed, this, &Theme::apply);
     apply();

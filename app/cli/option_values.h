@@ -1,0 +1,20 @@
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "app/cli/arguments.h"
+#include "core/pattern/toy.h"
+
+namespace roundwright::app {
+
+/// The pieces that "--piece" names, by number from 1 or by name; all where it is not given. Nothing, with a
+/// complaint on the standard error, where there is no such piece.
+[[nodiscard]] std::optional<std::vector<std::size_t>> pieces_wanted(const Arguments& arguments,
+                                                                    const Toy& toy);
+
+/// A whole number given to an option; nothing, with a complaint, where it is none from `least` to `most`.
+[[nodiscard]] std::optional<int> whole_option(const Arguments& arguments, const char* option, int usual,
+                                              int least, int most);
+
+}  // namespace roundwright::app

@@ -1,0 +1,34 @@
+#include "app/export/export_actions.h"
+
+#include "app/export/mesh_dialog.h"
+#include "app/export/picture_dialog.h"
+#include "app/window/action_maker.h"
+
+namespace roundwright::app {
+
+ExportActions::ExportActions(DocumentSession& session, QWidget* window)
+    : QObject(window),
+      session_(session),
+      window_(window),
+      picture_(make_action(window, tr("Save a p&icture…"), Qt::CTRL | Qt::ALT | Qt::Key_P)),
+      mesh_(make_action(window, tr("Save a &3D file…"), Qt::CTRL | Qt::ALT | Qt::Key_G)) {
+    connect(picture_, &QAction::triggered, this, &ExportActions::save_picture);
+    connect(mesh_, &QAction::triggered, this, &ExportActions::save_mesh);
+    connect(&session_, &DocumentSession::toy_changed, this, &ExportActions::follow_piece);
+    connect(&session_, &DocumentSession::current_piece_changed, this, &ExportActions::follow_piece);
+    follow_piece();
+}
+
+void ExportActions::fill(QMenu* menu) const { menu->addActions({picture_, mesh_}); }
+
+void ExportActions::follow_piece() {
+    const bool there = session_.piece() != nullptr && !session_.piece()->rounds.empty();
+    picture_->setEnabled(there);
+    mesh_->setEnabled(there);
+}
+
+void ExportActions::save_picture() { PictureDialog(session_, scene_, window_).exec(); }
+
+void ExportActions::save_mesh() { MeshDialog(session_, window_).exec(); }
+
+}  // namespace roundwright::app

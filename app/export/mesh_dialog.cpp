@@ -1,0 +1,99 @@
+#include "app/export/mesh_dialog.h"
+
+#include <numeric>
+
+#include <QComboBox>
+#include <QDialogButtonBox>
+#include <QFileDialog>
+#include <QFormLayout>
+#include <QLabel>
+#include <QMessageBox>
+#include <QPushButton>
+#include <QVBoxLayout>
+
+#include "app/export/run_with_progress.h"
+#include "app/session/save_bytes.h"
+#include "app/wording/piece_name.h"
+
+namespace roundwright::app {
+namespace {
+
+constexpr const char* endings[] = {"glb", "obj", "stl"};
+
+}  // namespace
+
+MeshDialog::MeshDialog(DocumentSession& session, QWidget* parent) : QDialog(parent), session_(session) {
+    setWindowTitle(tr("Save a 3D file"));
+    build();
+}
+
+void MeshDialog::build() {
+    pieces_ = new QComboBox;
+    pieces_->addItem(piece_name(session_.toy(), static_cast<std::size_t>(session_.current_piece())));
+    if (session_.toy().pieces.size() > 1) pieces_->addItem(tr("All pieces in a row"));
+    surface_ = new QComboBox;
+    surface_->addItems({tr("With its stitches"), tr("Smooth")});
+    form_ = new QComboBox;
+    form_->addItems({tr("GLB, with colours"), tr("OBJ, with colours"), tr("STL, for 3D printing")});
+    auto* about = new QLabel(tr("The stuffed shape at its true size in millimetres (GLB: in metres)."));
+    about->setWordWrap(true);
+    auto* form = new QFormLayout;
+    form->addRow(tr("&Pieces"), pieces_);
+    form->addRow(tr("&Surface"), surface_);
+    form->addRow(tr("&Kind of file"), form_);
+    auto* buttons = new QDialogButtonBox(QDialogButtonBox::Cancel);
+    auto* save = buttons->addButton(tr("Sa&ve…"), QDialogButtonBox::ActionRole);
+    save->setDefault(true);
+    auto* layout = new QVBoxLayout(this);
+    layout->addLayout(form);
+    layout->addWidget(about);
+    layout->addStretch(1);
+    layout->addWidget(buttons);
+    resize(380, sizeHint().height());
+    connect(save, &QPushButton::clicked, this, &MeshDialog::ask_and_save);
+    connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
+}
+
+MeshForm MeshDialog::form() const { return *mesh_form_of(QLatin1String(endings[form_->currentIndex()])); }
+
+std::vector<std::size_t> MeshDialog::pieces() const {
+    if (pieces_->currentIndex() == 0) return {static_cast<std::size_t>(session_.current_piece())};
+    std::vector<std::size_t> all(session_.toy().pieces.size());
+    std::iota(all.begin(), all.end(), std::size_t{0});
+    return all;
+}
+
+std::optional<QString> MeshDialog::save_to(const QString& path, const render::Progress& progress) const {
+    const std::vector<std::size_t> wanted = pieces();
+    ShownOptions options;
+    options.relief = surface_->currentIndex() == 0;
+    std::vector<ShownPiece> shown;
+    for (const std::size_t piece : wanted) {
+        if (progress.stop.stop_requested()) return QString();
+        shown.push_back(shown_piece(session_.toy(), piece, options));
+        if (shown.back().empty()) return tr("%1 has no shape yet.").arg(piece_name(session_.toy(), piece));
+        if (progress.report) progress.report(static_cast<int>(shown.size()), static_cast<int>(wanted.size()));
+    }
+    return save_bytes(path, mesh_file(form(), session_.toy(), wanted, shown));
+}
+
+void MeshDialog::ask_and_save() {
+    const QString ending = QLatin1String(endings[form_->currentIndex()]);
+    QFileDialog dialog(this, windowTitle(), {}, tr("3D file (*.%1)").arg(ending));
+    dialog.setAcceptMode(QFileDialog::AcceptSave);
+    dialog.setDefaultSuffix(ending);
+    dialog.selectFile(pieces_->currentText() + QLatin1Char('.') + ending);
+    if (dialog.exec() != QDialog::Accepted) return;
+    const QString path = dialog.selectedFiles().value(0);
+    std::optional<QString> problem;
+    const bool written =
+        run_with_progress(this, tr("Writing the 3D file…"), [&](const render::Progress& progress) {
+            problem = save_to(path, progress);
+            return !problem;
+        });
+    if (written) return accept();
+    if (!problem->isEmpty())
+        QMessageBox::warning(this, windowTitle(), tr("%1 could not be written: %2").arg(path, *problem));
+}
+
+}  // namespace roundwright::app

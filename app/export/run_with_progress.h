@@ -1,0 +1,18 @@
+#pragma once
+
+#include <functional>
+
+#include <QString>
+
+#include "render/pages/pattern_pages.h"
+
+class QWidget;
+
+namespace roundwright::app {
+
+/// Runs long work on a thread while the window stays alive; after a moment its progress shows, and can be
+/// cancelled. Gives what the work gives.
+[[nodiscard]] bool run_with_progress(QWidget* parent, const QString& title,
+                                     const std::function<bool(const render::Progress&)>& work);
+
+}  // namespace roundwright::app
