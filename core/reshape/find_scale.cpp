@@ -26,7 +26,7 @@ RoundsDraft parted(const FitProblem& problem, const ProfileScale& scale) {
     const int n = nearest_numbers_of_rounds(problem, scale).front();
     const auto places = places_of_rounds(problem.profile, scale, problem.fan_rounds, n, 0);
     RoundsDraft draft;
-    draft.stitches = wanted_stitches(problem.profile, scale.around, places, flat_growth(problem.gauge));
+    draft.stitches = wanted_stitches(problem.profile, scale, places, flat_growth(problem.gauge));
     for (double& count : draft.stitches) count = std::max(count, 1.0);
     if (problem.foundation != Foundation::none)
         draft.foundation = std::max(scale.around * problem.profile.stitches.front(), 1.0);

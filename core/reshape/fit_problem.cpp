@@ -63,7 +63,7 @@ CountProblem count_problem(const FitProblem& problem, const ProfileScale& scale,
     CountProblem counts;
     counts.flat_growth = flat_growth(problem.gauge);
     counts.half_round = counts.flat_growth / 4;
-    counts.wanted = wanted_stitches(problem.profile, scale.around, places, counts.flat_growth);
+    counts.wanted = wanted_stitches(problem.profile, scale, places, counts.flat_growth);
     counts.kept = problem.kept;
     if (problem.accepted_at) counts.accepted = problem.accepted_at(places);
     counts.loops_below = loops_below_first(problem, scale);

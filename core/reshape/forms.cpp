@@ -211,13 +211,14 @@ Reshaped piece_from_silhouette(const Silhouette& outline, const Gauge& gauge, do
     return made;
 }
 
-Reshaped piece_from_form(const Form& form, const Gauge& gauge, double area_stretch,
-                         const ReshapeOptions& options) {
+Reshaped piece_from_form(const Form& form, const Gauge& gauge, double area_stretch, FormCounts counts,
+                         ReshapeOptions options) {
     Reshaped made;
     if (form_code(form) != FormCode::good) {
         made.code = ReshapeCode::unusable_target;
         return made;
     }
+    options.as_drawn = counts == FormCounts::nearest_stitch;
     const Silhouette outline = silhouette_of(form);
     made = piece_from_silhouette(outline, gauge, area_stretch, 6, options);
     if (!has_piece(made.code)) return made;

@@ -44,10 +44,21 @@ enum class FormCode {
 /// Drawn with 400 points a curve: the arc length is right to 1 in 10^5.
 [[nodiscard]] Silhouette silhouette_of(const Form& form);
 
+/// Where the counts of a form come from.
+enum class FormCounts {
+    nearest_stitch,  ///< the form itself: each round the nearest whole number that can be worked. On a ball
+                     ///< the handbook circle, N(s) = 2 pi R sin(s / R) / w, with the stretch of the stuffing.
+                     ///< The size of the solved shape is what it is, and the code says whether that is the
+                     ///< form's
+    size,  ///< the solved shape: corrected until that has the form's size, and as tidy as the options say.
+           ///< Counts may be some stitches off the circle then
+};
+
 /// A piece for a form, in single crochet, with the rounds of a flat base marked to lie flat.
 [[nodiscard]] Reshaped piece_from_form(const Form& form, const Gauge& gauge,
                                        double area_stretch = medium_stuffing_stretch,
-                                       const ReshapeOptions& options = {});
+                                       FormCounts counts = FormCounts::nearest_stitch,
+                                       ReshapeOptions options = {});
 
 /// A piece for an outline drawn from nothing, in single crochet; `start_count` stitches in the ring.
 [[nodiscard]] Reshaped piece_from_silhouette(const Silhouette& outline, const Gauge& gauge,

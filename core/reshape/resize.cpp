@@ -124,8 +124,12 @@ bool is_too_large(const FitProblem& problem) {
     if (!(rounds <= double(max_rounds_per_piece))) return true;
     const auto places =
         places_of_rounds(problem.profile, problem.scale, problem.fan_rounds, std::max(1, int(rounds)), 0);
-    const auto wanted = wanted_stitches(problem.profile, problem.scale.around, places, 1e9);
+    const auto wanted = wanted_stitches(problem.profile, problem.scale, places, 1e9);
     return !(std::accumulate(wanted.begin(), wanted.end(), 0.0) <= 0.95 * double(max_stitches_per_piece));
+}
+
+bool is_as_drawn(const Target& target, const ReshapeOptions& options) {
+    return options.as_drawn && target.silhouette;
 }
 
 Reshaped unchanged(const PieceForm& form, Reshaped result) {
@@ -134,9 +138,9 @@ Reshaped unchanged(const PieceForm& form, Reshaped result) {
     return result;
 }
 
-Reshaped fitted(const ReshapeTask& task, Reshaped result) {
+Reshaped fitted(const ReshapeTask& task, bool as_drawn, Reshaped result) {
     const FitProblem& problem = task.problem;
-    const Fit fit = fit_rounds(problem);
+    const Fit fit = as_drawn ? cut_rounds(problem, nullptr) : fit_rounds(problem);
     if (problem.stop.stop_requested()) {
         result.code = ReshapeCode::cancelled;
         return result;
@@ -215,7 +219,7 @@ ReshapeTask reshape_task(const PieceForm& form, const Target& target, const Resh
     task.problem.in_proportion = wanted.in_proportion && !target.silhouette && gauge == form.gauge;
     task.problem.wanted = wanted.size;
     task.problem.near_enough = share_of_half_round(form.size(), wanted.size, target);
-    task.problem.tidiness = options.tidiness;
+    task.problem.tidiness = is_as_drawn(target, options) ? 0 : options.tidiness;
     task.problem.stop = options.stop;
     if (is_too_small(task.problem)) task.code = ReshapeCode::too_small;
     if (is_too_large(task.problem)) task.code = ReshapeCode::too_large;
@@ -229,7 +233,8 @@ Reshaped resize(const PieceForm& form, const Target& target, const ReshapeOption
     result.before = form.size();
     result.wanted = task.wanted;
     if (task.code == ReshapeCode::unchanged) return unchanged(form, std::move(result));
-    return task.code == ReshapeCode::met ? fitted(task, std::move(result)) : result;
+    if (task.code != ReshapeCode::met) return result;
+    return fitted(task, is_as_drawn(target, options), std::move(result));
 }
 
 Reshaped resize(const Toy& toy, std::size_t piece, const Target& target, const ReshapeOptions& options) {

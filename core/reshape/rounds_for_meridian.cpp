@@ -9,7 +9,37 @@ namespace {
 
 using std::numbers::pi;
 
+constexpr double most_left_over = 0.1;
+constexpr double drawn_in = 1.5;  // flat rounds of stitches that the thread of a last round draws in
+
 bool on_axis(const Vec2& p, double width) { return p.x() < 1e-6 * width; }
+
+// Stitches more a round that a stretch of the profile, so many of its rounds long, may grow or close by:
+// `change` is what it does unscaled, and a round of the cut is longer than one of the profile by what a whole
+// number of rounds leaves over.
+double most_growth(double change, double along, const ProfileScale& scale, double flat_growth) {
+    if (!(along > 0)) return flat_growth;
+    const double left_over = std::clamp(along * scale.along, 1.0, 1 + most_left_over);
+    return std::max(flat_growth, change / along * left_over);
+}
+
+void hold_back(const StitchProfile& profile, const ProfileScale& scale, const std::vector<double>& places,
+               double flat_growth, std::vector<double>& wanted) {
+    const auto most = [&](std::size_t i) {  // from place i - 1 to place i
+        const double own = profile.stitches_at(places[i]) - profile.stitches_at(places[i - 1]);
+        return most_growth(std::abs(own), places[i] - places[i - 1], scale, flat_growth);
+    };
+    if (profile.ring_start && places.front() > 0)
+        wanted.front() = std::min(wanted.front(), most_growth(profile.stitches_at(places.front()),
+                                                              places.front(), scale, flat_growth));
+    const double left = profile.rounds() - places.back();
+    if (profile.drawn_closed && left > 0)
+        wanted.back() = std::min(wanted.back(),
+                                 std::max(drawn_in * flat_growth, profile.stitches_at(places.back()) / left));
+    for (std::size_t i = 1; i < wanted.size(); ++i) wanted[i] = std::min(wanted[i], wanted[i - 1] + most(i));
+    for (std::size_t i = wanted.size(); i-- > 1;)
+        wanted[i - 1] = std::min(wanted[i - 1], wanted[i] + most(i));
+}
 
 }  // namespace
 
@@ -88,29 +118,11 @@ std::vector<double> places_of_rounds(const StitchProfile& profile, const Profile
     return places;
 }
 
-std::vector<double> wanted_stitches(const StitchProfile& profile, double around,
+std::vector<double> wanted_stitches(const StitchProfile& profile, const ProfileScale& scale,
                                     const std::vector<double>& places, double flat_growth) {
     std::vector<double> wanted;
-    wanted.reserve(places.size());
-    for (double place : places) wanted.push_back(around * profile.stitches_at(place));
-    if (places.empty()) return wanted;
-    const auto most_growth = [&](std::size_t i) {  // from place i - 1 to place i
-        const double along = places[i] - places[i - 1];
-        if (!(along > 0)) return flat_growth;
-        const double own = std::abs(profile.stitches_at(places[i]) - profile.stitches_at(places[i - 1]));
-        return std::max(flat_growth, own / along);
-    };
-    if (profile.ring_start && places.front() > 0)
-        wanted.front() = std::min(
-            wanted.front(), std::max(flat_growth, profile.stitches_at(places.front()) / places.front()));
-    const double left = profile.rounds() - places.back();
-    if (profile.drawn_closed && left > 0)
-        wanted.back() =
-            std::min(wanted.back(), std::max(1.5 * flat_growth, profile.stitches_at(places.back()) / left));
-    for (std::size_t i = 1; i < wanted.size(); ++i)
-        wanted[i] = std::min(wanted[i], wanted[i - 1] + most_growth(i));
-    for (std::size_t i = wanted.size(); i-- > 1;)
-        wanted[i - 1] = std::min(wanted[i - 1], wanted[i] + most_growth(i));
+    for (double place : places) wanted.push_back(scale.around * profile.stitches_at(place));
+    if (!wanted.empty()) hold_back(profile, scale, places, flat_growth, wanted);
     return wanted;
 }
 

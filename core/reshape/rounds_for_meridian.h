@@ -65,8 +65,9 @@ struct ProfileScale {
                                                    double fan_rounds, int rounds, int kept);
 
 /// Wanted stitches at such places. Where the scaled profile would grow or close faster than flat, and faster
-/// than it does unscaled, it is held back to that: stretching an outline must not ruffle it.
-[[nodiscard]] std::vector<double> wanted_stitches(const StitchProfile& profile, double around,
+/// than it does unscaled, it is held back to that: stretching an outline must not ruffle it. What a whole
+/// number of rounds leaves over of the length is no stretching.
+[[nodiscard]] std::vector<double> wanted_stitches(const StitchProfile& profile, const ProfileScale& scale,
                                                   const std::vector<double>& places, double flat_growth);
 
 }  // namespace roundwright
