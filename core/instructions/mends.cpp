@@ -2,32 +2,21 @@
 
 #include <algorithm>
 #include <array>
-#include <deque>
 
 #include "core/instructions/even_spacing.h"
+#include "core/instructions/mend_trial.h"
 #include "core/instructions/token_cursor.h"
 #include "core/instructions/write.h"
 
 namespace roundwright {
 namespace {
 
-constexpr std::size_t most_mends = 3;
+constexpr std::int64_t most_for_one_round = 100'000;
 constexpr std::size_t longest_round = 300;  // tokens; a longer round is mended by hand
 
-/// Tokens [first, first + length) replaced by `text`.
-struct TokenEdit {
-    std::size_t first = 0;
-    std::size_t length = 0;
-    std::string text;
-};
-
-class MendFinder {
+class MendFinder : public MendTrial {
   public:
-    MendFinder(const ReadRound& read, const std::vector<Token>& tokens, const RoundSetting& setting,
-               const YarnTable& yarns, MendBudget& budget)
-        : read_(read), tokens_(tokens), setting_(setting), yarns_(yarns), budget_(budget) {
-        setting_.find_mends = false;
-    }
+    using MendTrial::MendTrial;
 
     std::vector<Mend> find(ReadCode code) {
         if (code == ReadCode::count_differs) return {count_mend(read_.stitches)};
@@ -47,94 +36,6 @@ class MendFinder {
     }
 
   private:
-    bool enough() const { return found_.size() >= most_mends || budget_.left <= 0; }
-
-    // --- trying
-
-    std::vector<Token> edited(std::vector<TokenEdit> edits) {
-        std::vector<Token> tokens = tokens_;
-        std::sort(edits.begin(), edits.end(),
-                  [](const TokenEdit& a, const TokenEdit& b) { return a.first > b.first; });
-        for (const TokenEdit& edit : edits) {
-            texts_.push_back(edit.text);
-            lexed_.emplace_back(texts_.back());
-            const auto from = tokens.begin() + static_cast<std::ptrdiff_t>(edit.first);
-            const auto to = from + static_cast<std::ptrdiff_t>(edit.length);
-            std::vector<Token> fresh = lexed_.back().lines().front().tokens;
-            for (Token& token : fresh) token.where = place(edit);
-            const auto at = tokens.erase(from, to);
-            tokens.insert(at, fresh.begin(), fresh.end());
-        }
-        return tokens;
-    }
-
-    ReadRound tried(std::vector<TokenEdit> edits) {
-        const std::vector<Token> tokens = edited(std::move(edits));
-        YarnTable yarns = yarns_;
-        ReadRound read = read_round(tokens, setting_, yarns);
-        budget_.left -= static_cast<std::int64_t>(tokens.size()) * 8 + read.effort + 50;
-        texts_.clear();
-        lexed_.clear();
-        return read;
-    }
-
-    bool proves(const ReadRound& read) const {
-        if (!read.proved() || has(read, ReadCode::unknown_words)) return false;
-        return ignore_count_ || read.stated.has_value() == read_.stated.has_value();
-    }
-
-    bool offer(MendCode code, std::vector<Argument> arguments, const std::vector<TokenEdit>& edits) {
-        if (enough()) return false;
-        std::vector<TokenEdit> all = edits;
-        if (ignore_count_) all.push_back(no_count());
-        const ReadRound read = tried(all);
-        if (!proves(read)) return false;
-        Mend mend{code, std::move(arguments), {}};
-        for (const TokenEdit& edit : edits) mend.edits.push_back({place(edit), spaced(edit)});
-        if (ignore_count_) mend.edits.push_back({read_.stated->where, std::to_string(read.stitches)});
-        const bool known =
-            std::any_of(found_.begin(), found_.end(), [&](const Mend& m) { return m.edits == mend.edits; });
-        if (!known) found_.push_back(std::move(mend));
-        return !known;
-    }
-
-    TextSpan place(const TokenEdit& edit) const {
-        if (edit.length == 0) return after(edit.first);
-        TextSpan where = tokens_[edit.first].where;
-        for (std::size_t i = edit.first; i < edit.first + edit.length && tokens_[i].where.line == where.line;
-             ++i)
-            where.length = tokens_[i].where.column + tokens_[i].where.length - where.column;
-        return where;
-    }
-
-    // An insertion before the first token stands at its place, any other right behind the token before it.
-    TextSpan after(std::size_t token) const {
-        if (tokens_.empty()) return {};
-        if (token == 0) return {tokens_[0].where.line, tokens_[0].where.column, 0};
-        const TextSpan& before = tokens_[token - 1].where;
-        return {before.line, before.column + before.length, 0};
-    }
-
-    static bool opens(const std::string& text) { return text == "[" || text == "(" || text == "{"; }
-
-    std::string spaced(const TokenEdit& edit) const {
-        if (edit.length > 0) return edit.text;
-        if (opens(edit.text))
-            return edit.first == 0 || !tokens_[edit.first].spaced ? edit.text : " " + edit.text;
-        const bool tight =
-            edit.text[0] == ',' || edit.text[0] == ']' || edit.text[0] == ')' || edit.text[0] == '}';
-        return tight ? edit.text : " " + edit.text;
-    }
-
-    TokenEdit no_count() const {
-        const std::size_t end = body_end();
-        return {end, tokens_.size() - end, ""};
-    }
-
-    std::size_t body_end() const { return std::min(read_.syntax.body_end, tokens_.size()); }
-
-    // --- what can be wrong
-
     Mend count_mend(int made) const {
         return {MendCode::change_stated_count,
                 {read_.stated->count, made},
@@ -179,12 +80,6 @@ class MendFinder {
             }
         }
     }
-
-    static bool has(const ReadRound& read, ReadCode code) {
-        return std::any_of(read.diagnostics.begin(), read.diagnostics.end(),
-                           [&](const ReadDiagnostic& d) { return d.code == code; });
-    }
-    bool has(ReadCode code) const { return has(read_, code); }
 
     void mend_brackets() {
         if (has(ReadCode::bracket_not_closed)) close_bracket();
@@ -233,11 +128,6 @@ class MendFinder {
             const int number = 1 + (below() - once.taken) / loops;
             offer(MendCode::add_times, {number, loops, below()}, {{i, 0, "x " + std::to_string(number)}});
         }
-    }
-
-    std::vector<TokenEdit> without_count(std::vector<TokenEdit> edits) const {
-        if (ignore_count_) edits.push_back(no_count());
-        return edits;
     }
 
     void change_numbers() {
@@ -375,16 +265,6 @@ class MendFinder {
         change_numbers();
         add_stitches();
     }
-
-    const ReadRound& read_;
-    const std::vector<Token>& tokens_;
-    RoundSetting setting_;
-    const YarnTable& yarns_;
-    MendBudget& budget_;
-    bool ignore_count_ = false;
-    std::deque<std::string> texts_;
-    std::deque<LexedText> lexed_;
-    std::vector<Mend> found_;
 };
 
 }  // namespace
@@ -395,8 +275,11 @@ void find_mends(ReadRound& read, const std::vector<Token>& tokens, const RoundSe
                                     [](const ReadDiagnostic& d) { return d.severity == Severity::error; });
     if (worst == read.diagnostics.end()) return;
     MendBudget own;
-    MendBudget& budget = setting.budget != nullptr ? *setting.budget : own;
+    MendBudget& shared = setting.budget != nullptr ? *setting.budget : own;
+    const std::int64_t lent = std::min(shared.left, most_for_one_round);
+    MendBudget budget{lent};
     std::vector<Mend> mends = MendFinder(read, tokens, setting, yarns, budget).find(worst->code);
+    shared.left -= lent - budget.left;
     worst->mends = std::move(mends);
 }
 

@@ -1,49 +1,24 @@
 #include <array>
-#include <iterator>
 #include <utility>
 
-#include "core/instructions/remark_parser.h"
+#include "core/instructions/repeat_parser.h"
 
 namespace roundwright {
 namespace {
 
 constexpr int deepest_group = 24;
-constexpr std::size_t most_in_shell = 1'000;
 
 constexpr auto fillers = std::to_array<std::string_view>(
     {"and",     "then",  "work", "worked", "make",  "making",  "now",     "a",         "an",
      "the",     "also",  "only", "just",   "again", "loosely", "tightly", "carefully", "please",
      "put",     "so",    "more", "of",     "do",    "working", "crochet", "in",        "continue",
      "another", "usual", "as",   "for",    "begin", "next"});
-constexpr auto repeat_words =
-    std::to_array<std::string_view>({"rep", "repeat", "reps", "repeats", "repeating", "repeated"});
-constexpr auto repeat_objects = std::to_array<std::string_view>(
-    {"from",        "between", "the",       "instructions", "pattern", "steps", "sequence", "brackets",
-     "parentheses", "bet",     "inside",    "within",       "these",   "this",  "stars",    "asterisks",
-     "asterisk",    "star",    "section",   "to",           "in",      "and",   "first",    "beg",
-     "last",        "all",     "beginning", "it",           "that"});
 constexpr auto evens = std::to_array<std::string_view>({"even", "evenly", "straight", "plain"});
 constexpr auto note_heads = std::to_array<std::string_view>({"note", "notes", "nb", "tip", "hint"});
 
-bool is_work(const Node& node) {
-    return std::holds_alternative<Work>(node.what) || std::holds_alternative<Group>(node.what);
-}
-
-// A colour or a loop named at the front of a round is no part of what is repeated.
-std::size_t first_work(const std::vector<Node>& nodes) {
-    const auto found = std::find_if(nodes.begin(), nodes.end(), is_work);
-    return found == nodes.end() ? 0 : static_cast<std::size_t>(found - nodes.begin());
-}
-
-bool can_share_a_loop(const Node& node) {
-    const auto* work = std::get_if<Work>(&node.what);
-    return work != nullptr && !work->in_same && work->members[0].stitch.feet <= 1 &&
-           work->members[0].stitch.kind != StitchKind::skip && work->extent.kind == Extent::Kind::times;
-}
-
-class RoundParser : public RemarkParser {
+class RoundParser final : public RepeatParser {
   public:
-    using RemarkParser::RemarkParser;
+    using RepeatParser::RepeatParser;
 
     RoundSyntax run() {
         NodeList list;
@@ -130,11 +105,6 @@ class RoundParser : public RemarkParser {
         return true;
     }
 
-    void lone_number() {
-        report(ReadCode::number_alone, peek()->where, {peek()->number});
-        ++at_;
-    }
-
     // After a count come notes; a stitch there means that the count was one in between.
     bool works_next() const {
         if (done()) return false;
@@ -143,239 +113,6 @@ class RoundParser : public RemarkParser {
         if (!name) return is_number() && starts_item();
         return !(name->what == NameKind::stitch &&
                  (name->stitch == StitchKind::slip_stitch || name->stitch == StitchKind::chain));
-    }
-
-    // --- stated counts: "(18)", "[18 sts]", "- 18 sts", "18 sts", "= 18"
-
-    bool try_count() {
-        if (done()) return false;
-        const std::size_t start = at_;
-        const std::vector<StatedCount> before = syntax_.stated;
-        if (!(is_opener(*peek()) ? bracketed_count() : bare_count())) {
-            at_ = start;
-            syntax_.stated = before;
-            return false;
-        }
-        count_at_ = start;
-        after_count_ = true;
-        syntax_.open = false;
-        return true;
-    }
-
-    bool bracketed_count() {
-        const std::string_view closer = closer_of(peek()->text);
-        ++at_;
-        while (accept("=") || accept("-") || accept("total") || accept(":") || accept("sts") ||
-               accept("count")) {
-        }
-        std::vector<StatedCount> counts;
-        while (is_number()) {
-            counts.push_back({peek()->number, peek()->where});
-            ++at_;
-            if (accept_counted_name() && !worked_) return false;
-            if (!(accept(",") || accept("-") || accept("&") || accept("and") || accept("/"))) break;
-        }
-        while (accept("in") || accept("total") || accept("around") || accept("now") || accept(".") ||
-               accept("each")) {
-        }
-        if (counts.empty() || !accept(closer) || says_how_often() || says_where()) return false;
-        syntax_.stated = std::move(counts);
-        return true;
-    }
-
-    // In a bracket "18 sc" states a count; "2 inc" does not.
-    bool accept_counted_name() {
-        if (accept_noun()) return true;
-        const auto name = name_ahead();
-        if (!name || name->what != NameKind::stitch || name->stitch == StitchKind::chain) return false;
-        return accept_loop_name();
-    }
-
-    bool says_how_often() const {
-        if (is("*")) return is_number(1);
-        return is("x") || is("times") || is("twice") || is("thrice") || is("once") ||
-               (is_number() && (is("times", 1) || is("x", 1)));
-    }
-
-    bool says_where() const {
-        return is("in") || is("into") || is("around") || is("across") || is("over") || is("each");
-    }
-
-    bool bare_count() {
-        const bool dashed = accept("-") || accept("=");
-        const bool total = accept("total");
-        if (total) accept(":") || accept("of") || accept("=");
-        if (!is_number() || !worked_) return false;
-        const StatedCount count{peek()->number, peek()->where};
-        ++at_;
-        const bool noun = accept_noun();
-        const bool named = !noun && (dashed || total) && accept_counted_name();
-        while (accept("in") || accept("total")) {
-        }
-        const bool ends = is_sentence_end() || (is(",") && noun);
-        const bool led =
-            dashed || total || last_separator_ == '.' || last_separator_ == ':' || last_separator_ == '|';
-        if (!ends || !(noun || named || led)) return false;
-        syntax_.stated = {count};
-        return true;
-    }
-
-    // --- stars and repeats
-
-    bool try_star(NodeList& list) {
-        if (!is("*") && !is("**")) return false;
-        const Token& star = *peek();
-        const auto open = std::find_if(list.stars.rbegin(), list.stars.rend(),
-                                       [&](const NodeList::Star& other) { return other.sign == star.text; });
-        const bool closes = open != list.stars.rend() && open->from < list.nodes.size();
-        ++at_;
-        if (!closes) {
-            list.stars.push_back({star.text, list.nodes.size(), star.where});
-            ++open_stars_;
-            return true;
-        }
-        group_from_star(list, star.text);
-        std::get<Group>(list.nodes.back().what).closed = star.where;
-        list.closed_star = list.nodes.size() - 1;
-        group_tail(list.nodes.back());
-        return true;
-    }
-
-    // The nodes since the last open star (of this sign, if one is given) become one group.
-    void group_from_star(NodeList& list, std::string_view sign) {
-        std::size_t star = list.stars.size() - 1;
-        while (!sign.empty() && star > 0 && list.stars[star].sign != sign) --star;
-        const NodeList::Star from = list.stars[star];
-        open_stars_ -= static_cast<int>(list.stars.size() - star);
-        list.stars.resize(star);
-        group_from(list, from.from, from.where);
-    }
-
-    static void group_from(NodeList& list, std::size_t from, TextSpan where) {
-        Group group;
-        group.where = where;
-        const auto first = list.nodes.begin() + static_cast<std::ptrdiff_t>(from);
-        group.body.assign(std::make_move_iterator(first), std::make_move_iterator(list.nodes.end()));
-        list.nodes.resize(from);
-        Node node;
-        node.what = std::move(group);
-        list.nodes.push_back(std::move(node));
-    }
-
-    void close_stars(NodeList& list) {
-        while (!list.stars.empty()) {
-            if (list.stars.back().from < list.nodes.size()) {
-                group_from_star(list, "");
-            } else {
-                list.stars.pop_back();
-                --open_stars_;
-            }
-        }
-    }
-
-    bool try_repeat(NodeList& list) {
-        const std::size_t start = at_;
-        if (is("as") || (is("same") && is("as", 1)))
-            return accept("same"), accept("as"), try_round_reference() || back_to(start);
-        if (!accept_one_of(repeat_words)) return false;
-        accept(".");
-        if (try_round_reference()) return true;
-        // "rep (sc, inc) 6 times": the words after the bracket say how often.
-        if (!done() && is_opener(*peek()) && peek(1) != nullptr && !is_closer(*peek(1))) return true;
-        const bool star = skip_repeat_object();
-        repeat_group(list, star, start);
-        return true;
-    }
-
-    // "rep rnd 3", "repeat rounds 3-4", "as rnd 6", "rep last rnd"
-    bool try_round_reference() {
-        const std::size_t start = at_;
-        while (accept("the") || accept("as") || accept("instructions") || accept("from") || accept("for")) {
-        }
-        const bool last = accept("last") || accept("previous") || accept("prev");
-        if (!is_round_word_at(0)) return back_to(start);
-        ++at_;
-        accept(".");
-        worked_ = worked_ || last;
-        if (last) syntax_.repeats_from = syntax_.repeats_to = -1;
-        if (last || !is_number()) return last || back_to(start);
-        syntax_.repeats_from = syntax_.repeats_to = tokens_[at_++].number;
-        if (accept("-") || accept("and") || accept("&") || accept("to") || accept("through")) {
-            if (is_round_word_at(0)) ++at_;
-            if (is_number()) syntax_.repeats_to = tokens_[at_++].number;
-        }
-        worked_ = true;
-        return true;
-    }
-
-    // "from * to *", "between stars", "instructions in brackets", "[ ]"; true when a star is named.
-    bool skip_repeat_object() {
-        bool star = false;
-        while (!done()) {
-            if (is("to") && (is("end", 1) || is("last", 1) || is("the", 1))) break;
-            if (is("*") || is("**")) {
-                if (star && is_number(1)) break;
-                star = true;
-                ++at_;
-            } else if (is_opener(*peek()) && peek(1) != nullptr && is_closer(*peek(1))) {
-                at_ += 2;
-            } else {
-                const bool named = is("star") || is("stars") || is("asterisk") || is("asterisks");
-                if (!accept_one_of(repeat_objects)) break;
-                star = star || named;
-            }
-        }
-        return star;
-    }
-
-    void repeat_group(NodeList& list, bool star, std::size_t start) {
-        Node* node = group_to_repeat(list, star, start);
-        Node spare;
-        spare.what = Group{};
-        if (node == nullptr) node = &spare;
-        Group& group = std::get<Group>(node->what);
-        if (group.closed.length == 0) group.closed = span(start, start + 1);
-        repeat_extent(*node, star);
-        list.closed_star = static_cast<std::size_t>(-1);
-    }
-
-    Node* group_to_repeat(NodeList& list, bool star, std::size_t start) {
-        if (!list.nodes.empty() && list.closed_star == list.nodes.size() - 1) return &list.nodes.back();
-        if (!list.stars.empty() && list.stars.back().from < list.nodes.size()) {
-            group_from_star(list, "");
-            return &list.nodes.back();
-        }
-        if (star) report(ReadCode::star_missing, span(start, at_));
-        if (list.nodes.empty()) return nullptr;
-        const auto* last = std::get_if<Group>(&list.nodes.back().what);
-        if (last == nullptr || last->extent.stated) group_from(list, first_work(list.nodes), span(0, 1));
-        return &list.nodes.back();
-    }
-
-    // Craft Yarn Council: "*A; rep from * 4 more times" works A five times, "[A] 6 times" works it six times.
-    // Without "more", hands differ: a star's number counts the repeats after the first, a bracket's counts
-    // them all, unless only the other reading proves.
-    void repeat_extent(Node& node, bool star) {
-        Extent& extent = std::get<Group>(node.what).extent;
-        extent.stated = true;
-        const bool crossed = accept("x") || accept("*");
-        if (is("for") && try_for_rounds()) return fill(extent, {});
-        accept("for") || accept("a") || accept("another");
-        int number = is_number() ? peek()->number : is("once") ? 1 : is("twice") ? 2 : is("thrice") ? 3 : 0;
-        if (number == 0) return fill(extent, parse_where());
-        ++at_;
-        number = std::min(number, largest_number - 1);
-        const bool more = accept_more();
-        extent.number = number + (more || (star && !crossed) ? 1 : 0);
-        if (more) return;
-        node.choice = choice();
-        node.other_times = extent.number == number ? number + 1 : number;
-    }
-
-    static void fill(Extent& extent, const Where& where) {
-        extent.stated = true;
-        extent.kind = where.to_last >= 0 ? Extent::Kind::to_last : Extent::Kind::around;
-        extent.number = std::max(where.to_last, 0);
     }
 
     // --- brackets
@@ -431,76 +168,6 @@ class RoundParser : public RemarkParser {
         return true;
     }
 
-    // What follows a bracket: how often, or in which stitch.
-    void group_tail(Node& node) {
-        Extent extent;
-        // "] 8 6": an 8 struck for the sign of times.
-        if (is_number() && peek()->raw == "8" && is_number(1)) lone_number();
-        if (parse_times(extent, true)) {
-            std::get<Group>(node.what).extent = extent;
-            parse_where();
-            return;
-        }
-        const Where where = parse_where();
-        if (where.says_place()) place_group(node, where);
-        if (where.part) set_part(node, *where.part);
-    }
-
-    void place_group(Node& node, const Where& where) {
-        if (where.place == Where::Place::ring) {
-            Extent extent;
-            if (parse_times(extent, true)) std::get<Group>(node.what).extent = extent;
-            return;
-        }
-        const bool one_place = where.is_over_next() || where.place == Where::Place::same ||
-                               where.place == Where::Place::from_hook;
-        const auto& body = std::get<Group>(node.what).body;
-        const bool fits = std::all_of(body.begin(), body.end(), can_share_a_loop);
-        if (one_place || (where.place == Where::Place::each && fits)) return shell(node, where);
-        fill(std::get<Group>(node.what).extent, where);
-    }
-
-    static void set_part(Node& node, LoopPart part) {
-        if (auto* group = std::get_if<Group>(&node.what)) {
-            for (Node& inner : group->body) set_part(inner, part);
-        } else if (auto* work = std::get_if<Work>(&node.what)) {
-            for (Member& member : work->members)
-                if (!member.own_part) member = {with_part(member.stitch, part), true};
-        }
-    }
-
-    static Stitch with_part(Stitch stitch, LoopPart part) {
-        stitch.part = part;
-        return stitch;
-    }
-
-    // "(sc, hdc, sc) in next st"
-    void shell(Node& node, const Where& where) {
-        const Group group = std::move(std::get<Group>(node.what));
-        Work work;
-        work.where = group.where;
-        for (const Node& part : group.body) {
-            if (!can_share_a_loop(part)) {
-                report(ReadCode::not_one_stitch, group.where);
-                node.what = group;
-                return;
-            }
-            const Work& one = std::get<Work>(part.what);
-            for (int i = 0; i < one.extent.number && work.members.size() < most_in_shell; ++i)
-                work.members.insert(work.members.end(), one.members.begin(), one.members.end());
-        }
-        if (work.members.empty()) {
-            node.what = group;
-            return;
-        }
-        work.in_same = where.place == Where::Place::same;
-        work.in_last = where.last && where.loops == 1;
-        work.extent = where.extent();
-        Extent extent;
-        if (parse_times(extent, true)) work.extent.number = times(work.extent.number, extent.number);
-        node.what = std::move(work);
-    }
-
     // "6 x [sc, inc]", "6 times (sc, inc)"
     bool try_times_before(NodeList& list, int depth) {
         if (!is_number()) return false;
@@ -511,7 +178,7 @@ class RoundParser : public RemarkParser {
         accept(":");
         if (done() || !is_opener(*peek())) return back_to(start);
         const std::size_t open = at_;
-        const bool counts = try_count_only();
+        const bool counts = is_bracketed_count();
         at_ = open;
         if (counts || (!said && is_number(1) && !name_ahead(2))) return back_to(start);
         const std::size_t before = list.nodes.size();
@@ -520,13 +187,6 @@ class RoundParser : public RemarkParser {
             group != nullptr && !group->extent.stated)
             group->extent = {Extent::Kind::times, true, number};
         return true;
-    }
-
-    bool try_count_only() {
-        const std::vector<StatedCount> before = syntax_.stated;
-        const bool counts = bracketed_count();
-        syntax_.stated = before;
-        return counts;
     }
 
     // --- places before what is worked: "in next st, 2 sc", "in MR: 6 sc", "in BLO:", "and in each ch across"
@@ -663,9 +323,6 @@ class RoundParser : public RemarkParser {
             names.end());
     }
 
-    char last_separator_ = ' ';
-    bool after_count_ = false;
-    std::size_t count_at_ = 0;  // token at which the stated count begins
     std::size_t work_end_ = 0;  // token after the last that says what is worked
 };
 

@@ -46,27 +46,4 @@ struct YarnLine {
 /// "Hook: 3.5 mm" in millimetres.
 [[nodiscard]] std::optional<double> hook_line(std::span<const Token> tokens);
 
-/// A heading: a few words, no sentence. `make`: "Ears (make 2)", "Make 2 legs"; `section`: it heads something
-/// other than a piece ("Materials", "Assembly").
-struct Heading {
-    std::string name;
-    int make = 1;
-    bool says_make = false;
-    bool section = false;
-};
-[[nodiscard]] std::optional<Heading> heading_of(std::span<const Token> tokens);
-
-/// Which terms a pattern is in, and how surely.
-struct FoundTerms {
-    Terms terms = Terms::us;
-    bool sure = false;               ///< named in the text, or marked by a stitch that only one has
-    bool guessed_from_ring = false;  ///< only "dc" is there: so few in a ring are the UK's
-    std::optional<TextSpan> mixed;   ///< a stitch that only the other terms have
-    std::string mixed_word;
-};
-/// Source: Craft Yarn Council, table of US and UK terms: "sc" and "hdc" occur in US terms only, "htr" and
-/// "dtr" in UK terms only. Six to eight single crochets begin a flat circle, ten to fourteen (US) doubles do
-/// (common practice).
-[[nodiscard]] FoundTerms find_terms(const std::vector<SourceLine>& lines);
-
 }  // namespace roundwright

@@ -36,6 +36,13 @@ std::string canonical(const GraphRound& made, const RoundBelow& below) {
     return round_words(graph, 0, Terms::us);
 }
 
+// A round for which there is no room leaves the edge as it is.
+GraphRound unworked_round(int loops) {
+    GraphRound round;
+    round.loops_left = loops;
+    return round;
+}
+
 class Builder {
   public:
     Builder(const Piece& piece, std::size_t rounds) : below_(RoundBelow::start(piece.start)) {
@@ -66,6 +73,7 @@ class Builder {
                      even.stitches,
                      {},
                      {}});
+            if (room <= 0) return push(unworked_round(below_.loops), nullptr);
             even.stitches = room;
         }
         const SpacingPhase phase = phase_of(even, below_.loops, below_.phase);

@@ -90,15 +90,15 @@ struct Mend {
 };
 
 struct ReadDiagnostic {
-    ReadCode code;
+    ReadCode code = ReadCode::no_rounds;
     Severity severity = Severity::error;
-    TextSpan where;
+    TextSpan where{};
     int piece = -1;  ///< from 0
     int round = -1;  ///< from 0, within the piece
     int expected = 0;
     int found = 0;
-    std::vector<Argument> arguments;
-    std::vector<Mend> mends;  ///< likeliest first; each was tried and comes out
+    std::vector<Argument> arguments{};
+    std::vector<Mend> mends{};  ///< likeliest first; each was tried and comes out
 };
 
 /// `text` with the edits of a mend made. Edits that point outside the text are passed over.

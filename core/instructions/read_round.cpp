@@ -128,6 +128,11 @@ void prove(ReadRound& read, const std::vector<Token>& tokens) {
 
 }  // namespace
 
+bool has_code(const ReadRound& read, ReadCode code) {
+    return std::any_of(read.diagnostics.begin(), read.diagnostics.end(),
+                       [&](const ReadDiagnostic& d) { return d.code == code; });
+}
+
 bool ReadRound::proved() const { return !any_error(diagnostics); }
 
 ReadRound read_round(const std::vector<Token>& tokens, const RoundSetting& setting, YarnTable& yarns) {

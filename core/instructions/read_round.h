@@ -45,6 +45,8 @@ struct ReadRound {
     bool proved() const;  ///< nothing stands against it but notes and warnings
 };
 
+[[nodiscard]] bool has_code(const ReadRound& read, ReadCode code);
+
 /// Reads and proves the words of one round (one cell of the table; line breaks are allowed). Spans count
 /// lines and columns within `words`. `yarns` names the toy's yarns; names that are new in the words are
 /// added.

@@ -5,21 +5,6 @@
 namespace roundwright {
 namespace {
 
-constexpr std::size_t most_yarns = 1'000;
-
-constexpr auto note_words = std::to_array<std::string_view>(
-    {"stuff",   "stuffing",  "stuffed", "fill",      "filling",  "eye",    "eyes",    "sew",     "sewing",
-     "tail",    "insert",    "attach",  "embroider", "marker",   "weave",  "note",    "notes",   "continue",
-     "begin",   "beginning", "place",   "placing",   "close",    "closed", "pull",    "cut",     "hole",
-     "wire",    "safety",    "felt",    "button",    "you",      "your",   "will",    "should",  "here",
-     "if",      "like",      "piece",   "pin",       "needle",   "yarn",   "hook",    "shape",   "wrong",
-     "right",   "side",      "outside", "remember",  "don't",    "not",    "do",      "count",   "tie",
-     "thread",  "leaving",   "leave",   "is",        "are",      "be",     "this",    "that",    "photo",
-     "picture", "see",       "between", "apart",     "position", "mark",   "firmly",  "lightly", "nose",
-     "mouth",   "start",     "bottom",  "top",       "head",     "body",   "color",   "colour",  "optional",
-     "keep",    "hide",      "finish",  "finishing", "snip",     "trim",   "opening", "flatten", "fold",
-     "ends",    "knot",      "secure",  "using",     "when",     "before", "after",   "while",   "rs",
-     "ws"});
 constexpr auto finishes =
     std::to_array<std::string_view>({"fasten off", "fo", "finish off", "cut yarn", "break yarn",
                                      "cut the yarn", "end off", "bind off", "break off", "fasten"});
@@ -37,27 +22,8 @@ constexpr auto sides = std::to_array<std::string_view>(
     {"other side", "opposite side", "both sides", "second side", "rotate", "underside"});
 constexpr auto side_tails =
     std::to_array<std::string_view>({"of", "the", "ch", "chain", "foundation", "chains", "work"});
-constexpr auto yarn_changes = std::to_array<std::string_view>(
-    {"change to", "changing to", "switch to", "switching to", "change color to", "change colour to",
-     "change yarn to", "change back to", "switch back to", "join in", "join", "change"});
-constexpr auto yarn_uses = std::to_array<std::string_view>({"with", "using", "in"});
-constexpr auto yarn_words =
-    std::to_array<std::string_view>({"color", "colour", "yarn", "new", "the", "main"});
 constexpr auto ring_makers =
     std::to_array<std::string_view>({"make", "form", "create", "work", "a", "an", "with", "the"});
-
-bool any_is(std::span<const Token> tokens, std::initializer_list<std::string_view> words) {
-    return std::any_of(tokens.begin(), tokens.end(), [&](const Token& t) {
-        return std::find(words.begin(), words.end(), t.text) != words.end();
-    });
-}
-
-std::string lowered(std::string_view text) {
-    std::string low(text);
-    for (char& c : low)
-        if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
-    return low;
-}
 
 bool is_chain(const Work& work) { return work.members[0].stitch.kind == StitchKind::chain; }
 
@@ -66,107 +32,6 @@ bool is_chain(const Work& work) { return work.members[0].stitch.kind == StitchKi
 void RemarkParser::note(std::size_t from, std::size_t to) {
     says_work_ = false;
     syntax_.notes.push_back(said(std::span(tokens_).subspan(from, to - from)));
-}
-
-// --- yarns: "with B", "change to white", "in color C", "switch to MC"
-
-bool RemarkParser::try_yarn(NodeList& list) {
-    const std::size_t start = at_;
-    bool new_name = false;
-    const int yarn = yarn_verb(new_name) ? yarn_name(new_name) : -1;
-    if (yarn < 0) {
-        at_ = start;
-        return false;
-    }
-    add_yarn(list, yarn);
-    return true;
-}
-
-void RemarkParser::add_yarn(NodeList& list, int yarn) {
-    const auto size = static_cast<std::size_t>(yarn) + 1;
-    if (yarns_.names.size() < size) yarns_.names.resize(size);
-    Node node;
-    node.what = YarnChange{yarn};
-    list.nodes.push_back(std::move(node));
-    syntax_.open = false;
-}
-
-bool RemarkParser::yarn_verb(bool& new_name) {
-    const bool change = accept_any(yarn_changes);
-    const bool joined = change && tokens_[at_ - 1].is("join");
-    const bool use = !change && accept_any(yarn_uses);
-    bool word = false;
-    while (!done() && is_one_of(peek()->text, yarn_words) && !is_separator(1)) {
-        word = word || !is("the");
-        ++at_;
-    }
-    new_name = (change && !joined) || (use && word);
-    return change || use || word;
-}
-
-int RemarkParser::yarn_name(bool new_name) {
-    if (done()) return -1;
-    if (is("cc") && is_number(1) && !peek(1)->spaced && peek(1)->number < static_cast<int>(most_yarns)) {
-        at_ += 2;
-        return tokens_[at_ - 1].number;
-    }
-    const bool numbered = is_number() && at_ > 0 && tokens_[at_ - 1].is("yarn");
-    if (numbered && peek()->number >= 1 && peek()->number <= static_cast<int>(most_yarns))
-        return tokens_[at_++].number - 1;
-    for (std::size_t length = std::min<std::size_t>(3, tokens_.size() - at_); length >= 1; --length) {
-        const bool before_word = is_kind(TokenKind::word, length);
-        const int yarn = length == 1 ? yarn_of(*peek(), before_word) : named_yarn(said(rest().first(length)));
-        if (yarn < 0 || !yarn_ends(length)) continue;
-        at_ += length;
-        accept("yarn");
-        return yarn;
-    }
-    // "grey yarn" is a yarn whatever is said before it.
-    const bool called_yarn =
-        is_kind(TokenKind::word) && (is("yarn", 1) || (is_kind(TokenKind::word, 1) && is("yarn", 2)));
-    return new_name || called_yarn ? add_named_yarn() : -1;
-}
-
-// "a" before a word is the article.
-int RemarkParser::yarn_of(const Token& token, bool before_word) const {
-    if (token.kind != TokenKind::word) return -1;
-    if (token.is("mc")) return 0;
-    if (token.is("cc")) return 1;
-    const bool letter =
-        token.text.size() == 1 && token.text[0] >= 'a' && token.text[0] <= 'z' && !token.is("x");
-    if (letter && !(token.raw == "a" && before_word)) return token.text[0] - 'a';
-    return named_yarn(std::string(token.raw));
-}
-
-int RemarkParser::named_yarn(const std::string& name) const {
-    const std::string low = lowered(name);
-    for (std::size_t i = 0; i < yarns_.names.size(); ++i)
-        if (!yarns_.names[i].empty() && lowered(yarns_.names[i]) == low) return static_cast<int>(i);
-    return -1;
-}
-
-// What follows a yarn's name is no more of a name.
-bool RemarkParser::yarn_ends(std::size_t length) const {
-    const Token* next = peek(length);
-    if (next == nullptr || next->kind != TokenKind::word) return true;
-    return next->is("yarn") || is_plain_word(next->text) || name_ahead(length).has_value() ||
-           next->is("at") || next->is("on") || next->is("for");
-}
-
-int RemarkParser::add_named_yarn() {
-    const bool names_yarn = is_kind(TokenKind::word) && !is_plain_word(peek()->text) && !name_ahead() &&
-                            !is_one_of(peek()->text, note_words);
-    if (!names_yarn || yarns_.names.size() >= most_yarns) return -1;
-    std::size_t length = 1;
-    while (length < 3 && !yarn_ends(length)) ++length;
-    auto& names = yarns_.names;
-    if (names.empty()) names.emplace_back();
-    const bool first = yarns_.first_is_free && !worked_ && names.size() == 1 && names[0].empty();
-    if (!first) names.emplace_back();
-    names.back() = said(rest().first(length));
-    at_ += length;
-    accept("yarn");
-    return static_cast<int>(names.size()) - 1;
 }
 
 // --- joins, turns, markers, fastening off
@@ -241,7 +106,7 @@ bool RemarkParser::join(NodeList& list, std::size_t start) {
     std::size_t end = clause_end(true);
     for (std::size_t i = start; i + 1 < end; ++i)
         if (tokens_[i].is("and") &&
-            any_is(std::span(tokens_).subspan(i + 1, 1), {"turn", "fasten", "ch", "cut"}))
+            has_any_word(std::span(tokens_).subspan(i + 1, 1), {"turn", "fasten", "ch", "cut"}))
             end = i;
     const auto words = std::span(tokens_).subspan(start, end - start);
     at_ = std::max(end, at_);
@@ -249,7 +114,7 @@ bool RemarkParser::join(NodeList& list, std::size_t start) {
         syntax_.joined = true;
     } else {
         syntax_.foundation_joined = true;
-        if (any_is(words, {"ring", "circle", "form"})) syntax_.ring = RingKind::chain;
+        if (has_any_word(words, {"ring", "circle", "form"})) syntax_.ring = RingKind::chain;
     }
     return true;
 }
@@ -267,7 +132,7 @@ bool RemarkParser::take_foundation(NodeList& list) {
 bool RemarkParser::leave(std::size_t start) {
     ++at_;
     at_ = clause_end(true);
-    if (any_is(std::span(tokens_).subspan(start, at_ - start), {"unworked", "unstitched"}))
+    if (has_any_word(std::span(tokens_).subspan(start, at_ - start), {"unworked", "unstitched"}))
         syntax_.unworked = true;
     else
         note(start, at_);
@@ -353,7 +218,7 @@ bool RemarkParser::try_aside(NodeList& list) {
         ++end;
     if (end >= tokens_.size() || !is_closer(tokens_[end])) return false;
     const auto inside = std::span(tokens_).subspan(at_ + 1, end - at_ - 1);
-    if (any_is(inside, {"count", "counts", "counted"})) return chain_remark(list, inside, end);
+    if (has_any_word(inside, {"count", "counts", "counted"})) return chain_remark(list, inside, end);
     if (inside.size() == 1 && yarn_of(inside[0], false) >= 0) {
         add_yarn(list, yarn_of(inside[0], false));
         at_ = end + 1;
@@ -363,13 +228,13 @@ bool RemarkParser::try_aside(NodeList& list) {
         if (match_name(inside.subspan(i), options_.terms)) return false;
     const bool numbers =
         std::any_of(inside.begin(), inside.end(), [](const Token& t) { return t.kind == TokenKind::number; });
-    const bool remarks = std::any_of(inside.begin(), inside.end(),
-                                     [](const Token& t) { return is_one_of(t.text, note_words); });
+    const bool remarks =
+        std::any_of(inside.begin(), inside.end(), [](const Token& t) { return is_note_word(t.text); });
     const Token* next = end + 1 < tokens_.size() ? &tokens_[end + 1] : nullptr;
     const bool repeated =
         next != nullptr && (next->is("x") || next->kind == TokenKind::number || next->is("*"));
-    if (any_is(inside, {"*", "even", "times", "x", "twice"}) || (numbers && !remarks)) return false;
-    if (!remarks && (repeated || any_is(inside, {","}))) return false;
+    if (has_any_word(inside, {"*", "even", "times", "x", "twice"}) || (numbers && !remarks)) return false;
+    if (!remarks && (repeated || has_any_word(inside, {","}))) return false;
     if (!inside.empty()) note(at_ + 1, end);
     at_ = end + 1;
     return true;
@@ -379,7 +244,7 @@ bool RemarkParser::try_aside(NodeList& list) {
 bool RemarkParser::chain_remark(NodeList& list, std::span<const Token> inside, std::size_t end) {
     Work* chain = list.nodes.empty() ? nullptr : std::get_if<Work>(&list.nodes.back().what);
     if (chain != nullptr && is_chain(*chain)) {
-        if (any_is(inside, {"not", "doesn't", "doesnt", "never"})) {
+        if (has_any_word(inside, {"not", "doesn't", "doesnt", "never"})) {
             list.nodes.pop_back();
         } else {
             std::optional<Name> name;
@@ -413,7 +278,7 @@ void RemarkParser::unknown_phrase(bool is_note) {
     constexpr std::size_t furthest = 200;
     for (std::size_t i = start; !is_note && i < std::min(tokens_.size(), start + furthest); ++i) {
         if (tokens_[i].is(".") || tokens_[i].is(";") || tokens_[i].is(",")) break;
-        is_note = is_one_of(tokens_[i].text, note_words);
+        is_note = is_note_word(tokens_[i].text);
     }
     if (is_note) return note_from(start);
     do ++at_;

@@ -1,29 +1,15 @@
 #pragma once
 
-#include "core/instructions/stitch_parser.h"
+#include "core/instructions/yarn_parser.h"
 
 namespace roundwright {
 
-/// Nodes of a bracket or of a round while they are being read, with the stars that stand open in it.
-struct NodeList {
-    struct Star {
-        std::string_view sign;
-        std::size_t from = 0;
-        TextSpan where;
-    };
-    std::vector<Node> nodes;
-    std::vector<Star> stars;
-    std::size_t closed_star = static_cast<std::size_t>(-1);  ///< the node a closing star has just made
-};
-
-/// Reads what is not a stitch: yarns, joins, turns, markers, starts, fastening off, notes.
-class RemarkParser : public StitchParser {
+/// Reads what is neither a stitch nor a yarn: joins, turns, markers, starts, fastening off, notes.
+class RemarkParser : public YarnParser {
   public:
-    RemarkParser(const std::vector<Token>& tokens, const ParseOptions& options, YarnTable& yarns)
-        : StitchParser(tokens, options), yarns_(yarns) {}
+    using YarnParser::YarnParser;
 
   protected:
-    bool try_yarn(NodeList& list);
     bool try_remark(NodeList& list);
     /// "(counts as dc)", "(right side)", "(B)": a bracket in which nothing is worked.
     bool try_aside(NodeList& list);
@@ -42,14 +28,6 @@ class RemarkParser : public StitchParser {
     bool says_work_ = true;  ///< false: what was read last is a note
 
   private:
-    bool yarn_verb(bool& new_name);
-    int yarn_name(bool new_name);
-    int yarn_of(const Token& token, bool before_word) const;
-    int named_yarn(const std::string& name) const;
-    bool yarn_ends(std::size_t length) const;
-    int add_named_yarn();
-    void add_yarn(NodeList& list, int yarn);
-
     std::size_t clause_end(bool at_comma) const;
     bool remark(std::size_t start);
     bool finish(std::size_t start);
@@ -60,8 +38,6 @@ class RemarkParser : public StitchParser {
     bool try_start();
     bool try_side();
     bool chain_remark(NodeList& list, std::span<const Token> inside, std::size_t end);
-
-    YarnTable& yarns_;
 };
 
 }  // namespace roundwright

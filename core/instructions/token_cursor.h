@@ -22,6 +22,15 @@ namespace roundwright {
 }
 [[nodiscard]] std::string_view closer_of(std::string_view opener);
 
+[[nodiscard]] inline bool has_word(std::span<const Token> tokens, std::string_view word) {
+    return std::any_of(tokens.begin(), tokens.end(), [&](const Token& token) { return token.is(word); });
+}
+[[nodiscard]] inline bool has_any_word(std::span<const Token> tokens,
+                                       std::initializer_list<std::string_view> words) {
+    return std::any_of(words.begin(), words.end(),
+                       [&](std::string_view word) { return has_word(tokens, word); });
+}
+
 /// "st", "sts", "loop", ...
 [[nodiscard]] bool is_noun(std::string_view text);
 /// "rnd", "round", "row", ...

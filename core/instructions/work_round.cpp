@@ -239,13 +239,15 @@ class Worker {
 
     void finish() {
         GraphRound& round = result_.round;
-        const bool partial = !setting_.into_ring && (syntax_.unworked || syntax_.starts_at > 0);
+        const bool partial = !setting_.into_ring && (syntax_.unworked || syntax_.starts_at > 0 || full_);
         const bool fits = setting_.into_ring || taken_ == below_ || (partial && taken_ < below_);
         if (!fits && result_.problems.empty())
             report(ReadCode::loops_do_not_fit, over_.value_or(where_), below_, result_.taken);
         if (!fits) cover_loops();
         round.first_below = partial ? std::min(syntax_.starts_at, setting_.loops_below) : 0;
-        round.loops_below = setting_.into_ring ? 0 : partial ? std::min(result_.taken, below_) : below_;
+        round.loops_below = setting_.into_ring ? 0
+                            : partial          ? std::min(static_cast<int>(taken_), below_)
+                                               : below_;
         int left = 0;
         for (const GraphStitch& made : round.stitches) left += loops_left(made.stitch);
         round.loops_left = partial ? left + setting_.loops_below - round.loops_below : left;
@@ -253,7 +255,7 @@ class Worker {
 
     void cover_loops() {
         taken_ = covered_;
-        if (syntax_.unworked || syntax_.starts_at > 0) return;
+        if (syntax_.unworked || syntax_.starts_at > 0 || full_) return;
         const Stitch skip{.kind = StitchKind::skip};
         for (; taken_ < below_; ++taken_) result_.round.stitches.push_back({skip, static_cast<int>(taken_)});
     }

@@ -28,7 +28,8 @@ struct WorkedRound {
 
 /// Works a round's words stitch by stitch and proves that they come out: every loop below taken once, every
 /// "around" filled. A round that does not is cut where the loops run out, or filled up with skips, so that it
-/// always covers the loops below; `taken` and `made` say what the words would make, up to `largest_number`.
+/// always covers the loops below (or, where there is no room for its stitches, leaves the rest of them
+/// unworked); `taken` and `made` say what the words would make, up to `largest_number`.
 /// What goes on beyond the loops below is counted, not worked, so that the time is bounded by the loops below
 /// and `most_stitches`, whatever numbers the words name. `choices` answers the syntax's questions.
 [[nodiscard]] WorkedRound work_round(const RoundSyntax& syntax, const std::vector<bool>& choices,

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <set>
 
+#include "core/instructions/headings.h"
 #include "core/instructions/lexer.h"
 #include "core/instructions/pattern_lines.h"
 #include "core/instructions/pattern_notes.h"
