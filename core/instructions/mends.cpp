@@ -11,7 +11,7 @@
 namespace roundwright {
 namespace {
 
-constexpr std::int64_t most_for_one_round = 100'000;
+constexpr std::int64_t most_for_one_round = 40'000;
 constexpr std::size_t longest_round = 300;  // tokens; a longer round is mended by hand
 
 class MendFinder : public MendTrial {

@@ -175,9 +175,8 @@ void PieceReader::add_round(const ReadRound& read, const TokenList& words, std::
 void PieceReader::report_once(const ReadRound& read, const ReadLine& line, int round) {
     const auto known = [&](const ReadDiagnostic& d) {
         const auto& all = state_.out.diagnostics;
-        return std::any_of(
-            all.begin() + static_cast<std::ptrdiff_t>(line_begins_), all.end(),
-            [&](const ReadDiagnostic& other) { return other.code == d.code && other.where == d.where; });
+        return std::any_of(all.begin() + static_cast<std::ptrdiff_t>(line_begins_), all.end(),
+                           [&](const ReadDiagnostic& other) { return other.code == d.code; });
     };
     for (ReadDiagnostic d : read.diagnostics) {
         if (round > line.first_round && known(d)) continue;

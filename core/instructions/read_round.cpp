@@ -148,12 +148,13 @@ ReadRound read_round(const std::vector<Token>& tokens, const RoundSetting& setti
     read.last_yarn = reading.worked.last_yarn;
     if (!read.syntax.stated.empty()) read.stated = read.syntax.stated.back();
     read.diagnostics = read.syntax.diagnostics;
+    const auto& problems = reading.worked.problems;
     const bool worked = works_anything(read.syntax.nodes);
-    if (worked)
-        read.diagnostics.insert(read.diagnostics.end(), reading.worked.problems.begin(),
-                                reading.worked.problems.end());
-    settle_unknown_words(read, worked && reading.worked.problems.empty() &&
-                                   (!read.stated || read.stated->count == read.stitches));
+    settle_unknown_words(read,
+                         worked && problems.empty() && (!read.stated || read.stated->count == read.stitches));
+    // Loops that do not come out after words that were not understood are no fault of their own.
+    if (worked && !any_error(read.diagnostics))
+        read.diagnostics.insert(read.diagnostics.end(), problems.begin(), problems.end());
     prove(read, tokens);
     read.words = us_words(tokens, read.syntax, setting.terms);
     read.note = joined(read.syntax.notes);

@@ -13,7 +13,7 @@ namespace roundwright {
 struct ReadingState {
     ReadPattern out;
     YarnTable yarns;
-    MendBudget mends{1'500'000};
+    MendBudget mends{800'000};
     int trial_effort = 1'000'000;  ///< stitches that may still be worked to find out what a line is
     int rounds = 0;                ///< of all pieces
     int stitches = 0;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <unordered_set>
 
 namespace roundwright {
 namespace {
@@ -188,8 +189,11 @@ std::optional<Name> match_name(std::span<const Token> tokens, Terms terms) {
 int match_words(std::span<const Token> tokens, std::string_view words) { return match(tokens, words, false); }
 
 int match_any(std::span<const Token> tokens, std::span<const std::string_view> phrases) {
+    if (tokens.empty() || tokens[0].text.empty()) return 0;
+    const char first = tokens[0].text[0];
     int longest = 0;
-    for (std::string_view phrase : phrases) longest = std::max(longest, match_words(tokens, phrase));
+    for (std::string_view phrase : phrases)
+        if (phrase[0] == first) longest = std::max(longest, match_words(tokens, phrase));
     return longest;
 }
 
@@ -200,7 +204,8 @@ std::span<const std::string_view> known_words(Terms terms) {
 }
 
 bool is_plain_word(std::string_view word) {
-    return std::find(other_words.begin(), other_words.end(), word) != other_words.end();
+    static const std::unordered_set<std::string_view> words(other_words.begin(), other_words.end());
+    return words.count(word) > 0;
 }
 
 std::string_view nearest_known_word(std::string_view word, Terms terms) {

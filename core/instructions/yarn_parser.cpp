@@ -1,6 +1,7 @@
 #include "core/instructions/yarn_parser.h"
 
 #include <array>
+#include <unordered_set>
 
 namespace roundwright {
 namespace {
@@ -36,7 +37,10 @@ std::string lowered(std::string_view text) {
 
 }  // namespace
 
-bool is_note_word(std::string_view text) { return is_one_of(text, note_words); }
+bool is_note_word(std::string_view text) {
+    static const std::unordered_set<std::string_view> words(note_words.begin(), note_words.end());
+    return words.count(text) > 0;
+}
 
 bool YarnParser::try_yarn(NodeList& list) {
     const std::size_t start = at_;
