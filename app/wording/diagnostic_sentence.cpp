@@ -189,6 +189,8 @@ QString mend_question(const Mend& mend) {
             return tr("Work %1, evenly spaced?").arg(stitches_words(count_at(mend.arguments, 0)));
         case MendCode::renumber:
             return tr("Call it round %1?").arg(second);
+        case MendCode::bracket_count:
+            return tr("Is %1 the count of stitches?").arg(first);
     }
     return {};
 }
@@ -221,6 +223,8 @@ QString mend_label(const Mend& mend) {
             return tr("Space evenly");
         case MendCode::renumber:
             return tr("Round %1").arg(second);
+        case MendCode::bracket_count:
+            return tr("Count %1").arg(first);
     }
     return {};
 }

@@ -46,7 +46,7 @@ ReadRound MendTrial::tried(std::vector<TokenEdit> edits) {
 
 bool MendTrial::proves(const ReadRound& read) const {
     if (!read.proved() || has_code(read, ReadCode::unknown_words)) return false;
-    return ignore_count_ || read.stated.has_value() == read_.stated.has_value();
+    return ignore_count_ || read.stated.has_value() || !read_.stated.has_value();
 }
 
 bool MendTrial::offer(MendCode code, std::vector<Argument> arguments, const std::vector<TokenEdit>& edits) {
@@ -67,8 +67,13 @@ bool MendTrial::offer(MendCode code, std::vector<Argument> arguments, const std:
 TextSpan MendTrial::place(const TokenEdit& edit) const {
     if (edit.length == 0) return after(edit.first);
     TextSpan where = tokens_[edit.first].where;
-    for (std::size_t i = edit.first; i < edit.first + edit.length && tokens_[i].where.line == where.line; ++i)
+    const std::size_t end = edit.first + edit.length;
+    for (std::size_t i = edit.first; i < end && tokens_[i].where.line == where.line; ++i)
         where.length = tokens_[i].where.column + tokens_[i].where.length - where.column;
+    // What goes from the front takes the space after it along.
+    const bool from_front = edit.text.empty() && edit.first == 0 && end < tokens_.size();
+    if (from_front && tokens_[end].where.line == where.line)
+        where.length = tokens_[end].where.column - where.column;
     return where;
 }
 
@@ -85,6 +90,8 @@ bool MendTrial::opens(const std::string& text) { return text == "[" || text == "
 std::string MendTrial::spaced(const TokenEdit& edit) const {
     if (edit.length > 0) return edit.text;
     if (opens(edit.text)) return edit.first == 0 || !tokens_[edit.first].spaced ? edit.text : " " + edit.text;
+    const bool alone = edit.first == 0 && !tokens_.empty();
+    if (alone) return edit.text + " ";
     const bool tight =
         edit.text[0] == ',' || edit.text[0] == ']' || edit.text[0] == ')' || edit.text[0] == '}';
     return tight ? edit.text : " " + edit.text;

@@ -22,10 +22,13 @@ class MendFinder : public MendTrial {
         if (code == ReadCode::count_differs) return {count_mend(read_.stitches)};
         if (tokens_.size() > longest_round) return {};
         mend_signs();
+        mend_count();
+        mend_terms();
         mend_spelling();
         mend_brackets();
         add_times();
         add_brackets();
+        repeat_all();
         change_numbers();
         change_stitches();
         add_stitches();
@@ -82,19 +85,32 @@ class MendFinder : public MendTrial {
     }
 
     void mend_brackets() {
-        if (has(ReadCode::bracket_not_closed)) close_bracket();
+        if (const ReadDiagnostic* open = first_of(ReadCode::bracket_not_closed)) close_bracket(*open);
         if (has(ReadCode::bracket_not_opened)) open_bracket();
     }
 
-    void close_bracket() {
-        std::string_view opener = "(";
-        for (const Token& token : tokens_)
-            if (is_opener(token)) {
-                opener = token.text;
-                break;
-            }
-        const std::string closer(closer_of(opener));
+    const ReadDiagnostic* first_of(ReadCode code) const {
+        const auto found = std::find_if(read_.diagnostics.begin(), read_.diagnostics.end(),
+                                        [&](const ReadDiagnostic& d) { return d.code == code; });
+        return found == read_.diagnostics.end() ? nullptr : &*found;
+    }
+
+    // A bracket too many goes, where another one does its work.
+    void remove_bracket(const TextSpan& where) {
+        for (std::size_t i = 0; i < tokens_.size() && !enough(); ++i)
+            if (tokens_[i].where == where)
+                offer(MendCode::remove_words, {std::string(tokens_[i].raw)}, {{i, 1, ""}});
+    }
+
+    void close_bracket(const ReadDiagnostic& open) {
+        const auto kind = [&](bool (*is_kind)(const Token&)) {
+            return std::count_if(tokens_.begin(), tokens_.begin() + static_cast<std::ptrdiff_t>(body_end()),
+                                 is_kind);
+        };
+        if (kind(is_closer) > 0 && kind(is_opener) > 1) remove_bracket(open.where);
+        const std::string closer(closer_of(std::get<std::string>(open.arguments.at(0))));
         for (std::size_t i = 1; i <= tokens_.size() && !enough(); ++i) {
+            if (tokens_[i - 1].where == open.where) continue;
             const bool before_times =
                 i < tokens_.size() && (tokens_[i].is("x") || tokens_[i].is("*") ||
                                        (tokens_[i].kind == TokenKind::number && i + 1 < tokens_.size() &&
@@ -106,9 +122,12 @@ class MendFinder : public MendTrial {
     }
 
     void open_bracket() {
-        const auto closing =
-            std::find_if(read_.diagnostics.begin(), read_.diagnostics.end(),
-                         [](const ReadDiagnostic& d) { return d.code == ReadCode::bracket_not_opened; });
+        const ReadDiagnostic* closing = first_of(ReadCode::bracket_not_opened);
+        const bool another = std::any_of(tokens_.begin(), tokens_.end(), [&](const Token& token) {
+            return is_closer(token) && !(token.where == closing->where) &&
+                   token.where.column < closing->where.column;
+        });
+        if (another) remove_bracket(closing->where);
         const std::string opener = std::get<std::string>(closing->arguments.at(0)) == ")" ? "(" : "[";
         for (std::size_t i = 0; i < tokens_.size() && !enough() && !(tokens_[i].where == closing->where); ++i)
             if (i == 0 || tokens_[i - 1].is(",") || tokens_[i - 1].is(":"))
@@ -117,10 +136,11 @@ class MendFinder : public MendTrial {
 
     int below() const { return setting_.work.into_ring ? 0 : setting_.work.loops_below; }
 
-    // "[sc, inc] (18)": how often must the bracket be worked?
+    // "[sc, inc] (18)", "*sc, inc* (18)": how often must it be worked?
     void add_times() {
         for (std::size_t i = 1; i <= body_end() && !enough(); ++i) {
-            if (!is_closer(tokens_[i - 1])) continue;
+            const bool closed = is_closer(tokens_[i - 1]) || (i > 2 && tokens_[i - 1].is("*"));
+            if (!closed) continue;
             const ReadRound twice = tried(without_count({{i, 0, "x 2"}}));
             const ReadRound once = tried(without_count({}));
             const int loops = twice.taken - once.taken;
@@ -128,6 +148,49 @@ class MendFinder : public MendTrial {
             const int number = 1 + (below() - once.taken) / loops;
             offer(MendCode::add_times, {number, loops, below()}, {{i, 0, "x " + std::to_string(number)}});
         }
+    }
+
+    // "sc 1, inc (18)": brackets and number are left out.
+    void repeat_all() {
+        const int once = read_.taken;
+        if (!found_.empty() || !read_.stated || once < 2 || below() <= once || below() % once != 0 ||
+            enough())
+            return;
+        const int number = below() / once;
+        offer(MendCode::add_brackets, {number},
+              {{0, 0, "["}, {end_of_stitches(), 0, "] x " + std::to_string(number)}});
+    }
+
+    // "[sc 3, inc] x 6 30", "... (3O)": the count is there, but not as one.
+    void mend_count() {
+        for (std::size_t i = 1; i < tokens_.size() && !enough(); ++i) {
+            const bool letter = tokens_[i].is("o") && !tokens_[i].spaced;
+            const Token& token = tokens_[letter ? i - 1 : i];
+            if (token.kind != TokenKind::number || token.number >= largest_number / 10) continue;
+            if (letter) {
+                const std::string number = std::to_string(token.number * 10);
+                offer(MendCode::spell, {std::string(token.raw) + std::string(tokens_[i].raw), number},
+                      {{i - 1, 2, number}});
+            } else if (i + 1 == tokens_.size()) {
+                offer(MendCode::bracket_count, {token.number}, {{i, 1, "(" + std::string(token.raw) + ")"}});
+            }
+        }
+    }
+
+    // A stitch of the other terms: the same stitch in these.
+    void mend_terms() {
+        if (!has(ReadCode::other_terms)) return;
+        std::vector<TokenEdit> all;
+        std::string word;
+        std::string fresh;
+        for (std::size_t i = 0; i < body_end(); ++i) {
+            const auto name = match_name(std::span(tokens_).subspan(i), setting_.terms);
+            if (!name || !name->other_terms || name->what != NameKind::stitch) continue;
+            word = tokens_[i].raw;
+            fresh = abbreviation(name->stitch, setting_.terms);
+            all.push_back({i, static_cast<std::size_t>(name->length), fresh});
+        }
+        if (!all.empty()) offer(MendCode::change_stitch, {word, fresh}, all);
     }
 
     void change_numbers() {
@@ -218,10 +281,12 @@ class MendFinder : public MendTrial {
 
     void add_stitches() {
         const int missing = below() - read_.taken;
-        if (missing <= 0 || enough()) return;
+        const bool only_notes = body_end() == 0 && !tokens_.empty() && !read_.stated;
+        if (missing <= 0 || enough() || only_notes) return;
         const std::string name(abbreviation(StitchKind::single_crochet, setting_.terms));
+        const std::string joint = body_end() == 0 ? "" : ", ";
         offer(MendCode::add_stitches, {missing},
-              {{end_of_stitches(), 0, ", " + name + " " + std::to_string(missing)}});
+              {{end_of_stitches(), 0, joint + name + " " + std::to_string(missing)}});
     }
 
     std::size_t end_of_stitches() const {
@@ -248,13 +313,13 @@ class MendFinder : public MendTrial {
 
     // The words cannot be saved, but the count they state can be reached.
     void space_evenly() {
-        if (below() <= 0 || read_.stated->count < 1 || body_end() == 0) return;
-        if (read_.stated->count > setting_.work.most_stitches || budget_.left <= read_.stated->count) return;
+        const int count = read_.stated->count;
+        if (count < 1 || count > setting_.work.most_stitches || budget_.left <= count) return;
         StitchGraph graph;
         WorkedEvenly even;
-        even.stitches = read_.stated->count;
+        even.stitches = count;
         graph.rounds.push_back(even_round(even, below(), SpacingPhase::at_end, 0));
-        offer(MendCode::space_evenly, {even.stitches, below()},
+        offer(MendCode::space_evenly, {count, below()},
               {{0, body_end(), round_words(graph, 0, setting_.terms)}});
     }
 
@@ -263,6 +328,7 @@ class MendFinder : public MendTrial {
         ignore_count_ = true;
         add_times();
         change_numbers();
+        remove_words();
         add_stitches();
     }
 };

@@ -24,10 +24,10 @@ constexpr std::array<std::string_view, 34> read_names{"loops_do_not_fit",    "co
                                                       "rounds_of_text",      "stitches_of_text",
                                                       "text_too_long",       "not_utf8"};
 
-constexpr std::array<std::string_view, 14> mend_names{
+constexpr std::array<std::string_view, 15> mend_names{
     "change_stated_count", "change_number", "change_times",  "add_times",     "times_sign",
     "add_stitches",        "remove_words",  "change_stitch", "close_bracket", "open_bracket",
-    "add_brackets",        "spell",         "space_evenly",  "renumber"};
+    "add_brackets",        "spell",         "space_evenly",  "renumber",      "bracket_count"};
 
 // Byte at which a line and column of a text begin; npos when they do not exist.
 std::size_t byte_at(std::string_view text, int line, int column) {

@@ -71,6 +71,7 @@ enum class MendCode {
     spell,          ///< args: the word, new word
     space_evenly,   ///< the stated count, evenly spaced. args: stitches, loops below
     renumber,       ///< args: number, new number
+    bracket_count,  ///< a number that stands alone is the count of stitches. args: count
 };
 
 [[nodiscard]] std::string_view mend_code_name(MendCode code);

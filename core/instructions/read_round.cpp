@@ -109,6 +109,10 @@ std::string us_words(const std::vector<Token>& tokens, const RoundSyntax& syntax
 }
 
 void prove(ReadRound& read, const std::vector<Token>& tokens) {
+    if (!works_anything(read.syntax.nodes) && read.syntax.repeats_from == 0 && !any_error(read.diagnostics)) {
+        const TextSpan where = tokens.empty() ? TextSpan{} : tokens.front().where;
+        read.diagnostics.push_back({ReadCode::no_stitches, Severity::error, where, -1, -1, 0, 0, {}, {}});
+    }
     if (read.stated && !any_error(read.diagnostics) && read.stated->count != read.stitches &&
         read.stated->count != read.made.loops_left)
         read.diagnostics.push_back({ReadCode::count_differs,
@@ -120,10 +124,6 @@ void prove(ReadRound& read, const std::vector<Token>& tokens) {
                                     read.stitches,
                                     {},
                                     {}});
-    if (!works_anything(read.syntax.nodes) && read.syntax.repeats_from == 0 && !any_error(read.diagnostics)) {
-        const TextSpan where = tokens.empty() ? TextSpan{} : tokens.front().where;
-        read.diagnostics.push_back({ReadCode::no_stitches, Severity::error, where, -1, -1, 0, 0, {}, {}});
-    }
 }
 
 }  // namespace

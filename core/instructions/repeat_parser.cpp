@@ -142,7 +142,10 @@ void RepeatParser::repeat_group(NodeList& list, bool star, std::size_t start) {
 }
 
 Node* RepeatParser::group_to_repeat(NodeList& list, bool star, std::size_t start) {
-    if (!list.nodes.empty() && list.closed_star == list.nodes.size() - 1) return &list.nodes.back();
+    // "*sc, 2 sc* in next st" has become one unit of work, no group.
+    const bool closed = !list.nodes.empty() && list.closed_star == list.nodes.size() - 1 &&
+                        std::holds_alternative<Group>(list.nodes.back().what);
+    if (closed) return &list.nodes.back();
     if (!list.stars.empty() && list.stars.back().from < list.nodes.size()) {
         group_from_star(list, "");
         return &list.nodes.back();

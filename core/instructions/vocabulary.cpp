@@ -160,12 +160,19 @@ int slips_between(std::string_view a, std::string_view b) {
     return d[a.size()][b.size()];
 }
 
+void add_each_word(std::vector<std::string_view>& all, std::string_view words) {
+    while (!words.empty()) {
+        const std::string_view word = words.substr(0, words.find(' '));
+        if (std::find(all.begin(), all.end(), word) == all.end()) all.push_back(word);
+        words.remove_prefix(std::min(words.size(), word.size() + 1));
+    }
+}
+
 std::vector<std::string_view> words_of(Terms terms) {
     std::vector<std::string_view> words;
     for (const Entry& entry : entries)
-        if (is_in(entry.whose, terms) && entry.words.find(' ') == std::string_view::npos)
-            words.push_back(entry.words);
-    words.insert(words.end(), other_words.begin(), other_words.end());
+        if (is_in(entry.whose, terms)) add_each_word(words, entry.words);
+    for (std::string_view word : other_words) add_each_word(words, word);
     return words;
 }
 

@@ -31,6 +31,14 @@ TEST(HostileText, IsAnsweredWhateverItIs) {
     }
 }
 
+// Found by the fuzzer: the closing star's bracket has become one unit of work when the repeat comes.
+TEST(HostileText, AStarThatWasWorkedInOneStitchIsRepeated) {
+    const ReadPattern read =
+        read_pattern("Rnd 1: 6 sc in MR\nRnd 2: *sc, 2 sc* in next st; rep from * around\n");
+    ASSERT_EQ(read.pieces.size(), 1u);
+    EXPECT_EQ(read.pieces[0].rounds.size(), 2u);
+}
+
 TEST(HostileText, EveryLimitIsNamed) {
     EXPECT_TRUE(says(read_pattern("Rnd 1: 999999999 sc in MR"), ReadCode::too_many_stitches));
     EXPECT_TRUE(says(read_pattern("Rnd 1: 6 sc in MR\nRnds 2-9000: sc around"), ReadCode::too_many_rounds));

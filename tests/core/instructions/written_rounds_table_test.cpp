@@ -179,56 +179,5 @@ INSTANTIATE_TEST_SUITE_P(UkTerms, WrittenRound,
                              {12, "miss 1 st, dc 11", "sk next st, sc 11", 11, Terms::uk},
                              {12, "double crochet in each stitch around", even, 12, Terms::uk}}));
 
-// A faulty round: what stands against it first, where, and the likeliest mend.
-struct Faulty {
-    int below;
-    const char* words;
-    ReadCode code;
-    TextSpan where;
-    int expected;
-    int found;
-    const char* mended_words;  // "": none is offered
-};
-
-class FaultyRound : public ::testing::TestWithParam<Faulty> {};
-
-TEST_P(FaultyRound, IsNamedWithPlaceAndMend) {
-    const Faulty& row = GetParam();
-    RoundSetting setting;
-    setting.work.loops_below = row.below;
-    setting.work.into_ring = row.below == 0;
-    YarnTable yarns;
-    const ReadRound read = read_round(row.words, setting, yarns);
-    ASSERT_FALSE(read.diagnostics.empty()) << row.words;
-    const ReadDiagnostic& first = read.diagnostics[0];
-    EXPECT_EQ(read_code_name(first.code), read_code_name(row.code)) << row.words;
-    EXPECT_EQ(first.where, row.where)
-        << row.words << " at " << first.where.line << ":" << first.where.column << "+" << first.where.length;
-    EXPECT_EQ(first.expected, row.expected) << row.words;
-    EXPECT_EQ(first.found, row.found) << row.words;
-    EXPECT_EQ(first.mends.empty() ? "" : mended(row.words, first.mends[0]), row.mended_words) << row.words;
-}
-
-INSTANTIATE_TEST_SUITE_P(
-    All, FaultyRound,
-    ::testing::ValuesIn(std::vector<Faulty>{
-        {24, "[sc 4, inc] x 6 (30)", ReadCode::loops_do_not_fit, {1, 8, 3}, 24, 30, "[sc 3, inc] x 6 (30)"},
-        {12, "[sc, inc] (18)", ReadCode::loops_do_not_fit, {1, 6, 3}, 12, 2, "[sc, inc] x 6 (18)"},
-        {12, "[sc 1, inc] x 6 (20)", ReadCode::count_differs, {1, 18, 2}, 20, 18, "[sc 1, inc] x 6 (18)"},
-        {12, "[sc, inc] 8 6 (18)", ReadCode::number_alone, {1, 11, 1}, 0, 0, "[sc, inc] x 6 (18)"},
-        {12, "[sc, inc] 86 (18)", ReadCode::loops_do_not_fit, {1, 2, 2}, 12, 172, "[sc, inc] x 6 (18)"},
-        {12, "sc 1, inc x 6 (18)", ReadCode::loops_do_not_fit, {1, 7, 7}, 12, 7, "[sc 1, inc] x 6 (18)"},
-        {12, "(sc 1, inc x 6 (18)", ReadCode::bracket_not_closed, {1, 1, 1}, 0, 0, "(sc 1, inc) x 6 (18)"},
-        {12, "sc 1, inc) x 6 (18)", ReadCode::bracket_not_opened, {1, 10, 1}, 0, 0, "(sc 1, inc) x 6 (18)"},
-        {12, "[scc 1, inc] x 6 (18)", ReadCode::unknown_words, {1, 2, 3}, 0, 0, "[sc 1, inc] x 6 (18)"},
-        {10,
-         "*3 sc, 2 sc in next st; rep from * around (15)",
-         ReadCode::repeat_does_not_fit,
-         {1, 1, 1},
-         4,
-         2,
-         "*1 sc, 2 sc in next st; rep from * around (15)"},
-        {16, "*2 sc, inc* x 6 [24]", ReadCode::loops_do_not_fit, {1, 2, 4}, 16, 18, "[sc, inc] x 8 [24]"}}));
-
 }  // namespace
 }  // namespace roundwright
