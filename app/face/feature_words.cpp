@@ -97,6 +97,22 @@ QString fitting_words(const FittingTime& time, double washer_mm, const std::vect
     return tr("%1 %2 %3").arg(when, last, fingers);
 }
 
+QString step_words(const WorkStep& step, const Piece& piece) {
+    switch (step.kind) {
+        case StepKind::fit_feature: {
+            const Feature& feature = piece.features[static_cast<std::size_t>(step.feature)];
+            return tr("Fit: %1, %2.").arg(feature_title(feature), feature_place(feature));
+        }
+        case StepKind::begin_stuffing:
+            return tr("Begin to stuff.");
+        case StepKind::finish_stuffing:
+            return tr("Finish stuffing: after this the opening is too small.");
+        case StepKind::stuff:
+            return tr("Stuff it.");
+    }
+    return {};
+}
+
 QString safety_words(const Feature& feature) {
     if (!has_rigid_part(feature.kind))
         return tr("Stitched features have no loose part. Fasten the ends well inside.");

@@ -5,6 +5,7 @@
 #include "app/session/preferences.h"
 #include "core/face/opening.h"
 #include "core/face/place_feature.h"
+#include "core/face/work_steps.h"
 #include "core/pattern/feature.h"
 
 namespace roundwright::app {
@@ -26,6 +27,9 @@ namespace roundwright::app {
 /// Until when it can be fitted, and when it is best done.
 [[nodiscard]] QString fitting_words(const FittingTime& time, double washer_mm,
                                     const std::vector<double>& openings_mm, LengthUnit unit);
+
+/// "Fit: Safety eyes, 10 mm, between rounds 9 and 10.", "Begin to stuff."
+[[nodiscard]] QString step_words(const WorkStep& step, const Piece& piece);
 
 /// The caution that goes with small parts, and whether this one fits the small-parts cylinder.
 [[nodiscard]] QString safety_words(const Feature& feature);

@@ -5,6 +5,7 @@
 #include <QPainter>
 #include <QPixmap>
 
+#include "app/face/feature_words.h"
 #include "app/rounds/round_counts.h"
 #include "app/rounds/round_phrases.h"
 #include "app/session/length_text.h"
@@ -95,8 +96,10 @@ void RoundsModel::splice(const Splice& rounds) {
 
 void RoundsModel::read_rows() {
     next_number_ = rounds_ + 1;
+    steps_.clear();
     if (!session_.piece()) return;
     const auto& piece = *session_.piece();
+    if (fitting_study()) steps_ = work_steps(piece, study_->problem.rest_loop_mm);
     const auto counts = edge_counts(piece);
     for (std::size_t round = 0; round < rows_.size(); ++round) {
         rows_[round] = {
@@ -140,6 +143,8 @@ QVariant RoundsModel::data(const QModelIndex& index, int role) const {
         case Qt::AccessibleTextRole:
             return QStringLiteral("%1: %2").arg(headerData(index.column(), Qt::Horizontal, role).toString(),
                                                 text(index.row(), column));
+        case Qt::AccessibleDescriptionRole:
+            return column == RoundColumn::number ? about(index.row()) : QString();
         case Qt::DecorationRole:
             return decoration(index.row(), column);
         case Qt::ToolTipRole:
@@ -205,6 +210,23 @@ QString RoundsModel::next_round_text(RoundColumn column) const {
     return {};
 }
 
+QStringList RoundsModel::due_after(int round) const {
+    QStringList due;
+    for (const WorkStep& step : steps_) {
+        if (step.after_round == round) due << step_words(step, *session_.piece());
+    }
+    return due;
+}
+
+/// What is to be known of a round besides its columns.
+QString RoundsModel::about(int round) const {
+    QStringList lines;
+    if (!round_at(round).note.empty()) lines << QString::fromStdString(round_at(round).note);
+    const QStringList due = due_after(round);
+    if (!due.isEmpty()) lines << tr("After this round: %1").arg(due.join(QLatin1Char(' ')));
+    return lines.join(QLatin1Char('\n'));
+}
+
 std::optional<Severity> RoundsModel::worst_check(int round) const {
     std::optional<Severity> worst;
     if (!fitting_study()) return worst;
@@ -226,11 +248,15 @@ QVariant RoundsModel::decoration(int round, RoundColumn column) const {
     if (const auto worst = worst_check(round)) {
         return icon(*worst == Severity::error ? QStringLiteral("error") : QStringLiteral("warning"));
     }
+    const auto due = std::ranges::find(steps_, round, &WorkStep::after_round);
+    if (due != steps_.end()) {
+        return icon(due->kind == StepKind::fit_feature ? QStringLiteral("face") : QStringLiteral("stuffing"));
+    }
     return round_at(round).note.empty() ? QVariant() : icon(QStringLiteral("note"));
 }
 
 QString RoundsModel::tip(int round, RoundColumn column) const {
-    if (column == RoundColumn::number) return QString::fromStdString(round_at(round).note);
+    if (column == RoundColumn::number) return about(round);
     if (column == RoundColumn::yarn) {
         const auto yarn = round_at(round).yarn;
         const auto& yarns = session_.toy().yarns;

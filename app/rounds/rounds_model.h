@@ -9,6 +9,7 @@
 
 #include "app/rounds/round_edits.h"
 #include "app/session/document_session.h"
+#include "core/face/work_steps.h"
 
 namespace roundwright::app {
 
@@ -65,6 +66,8 @@ class RoundsModel : public QAbstractTableModel {
     [[nodiscard]] QString next_round_text(RoundColumn column) const;
     [[nodiscard]] QVariant decoration(int round, RoundColumn column) const;
     [[nodiscard]] QString tip(int round, RoundColumn column) const;
+    [[nodiscard]] QStringList due_after(int round) const;
+    [[nodiscard]] QString about(int round) const;
     [[nodiscard]] std::optional<Severity> worst_check(int round) const;
     bool set_count(int row, const QString& text);
     bool set_words(int row, const QString& text);
@@ -75,6 +78,7 @@ class RoundsModel : public QAbstractTableModel {
     int next_number_ = 1;  ///< shown on the row for the next round
     std::vector<Row> rows_;
     std::shared_ptr<const PieceStudy> study_;
+    std::vector<WorkStep> steps_;  ///< what is due between the rounds, in their order
 };
 
 }  // namespace roundwright::app

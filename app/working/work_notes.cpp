@@ -8,7 +8,7 @@
 
 #include "app/face/feature_words.h"
 #include "core/face/feature_fit.h"
-#include "core/face/opening.h"
+#include "core/face/work_steps.h"
 
 namespace roundwright::app {
 namespace {
@@ -31,36 +31,21 @@ void add_yarn_changes(const Toy& toy, const Piece& piece, std::vector<WorkNote>&
     }
 }
 
-double start_opening_mm(const Piece& piece, const std::vector<double>& rest_loop_mm) {
-    const bool open =
-        std::holds_alternative<OpenTube>(piece.start) || std::holds_alternative<ChainRing>(piece.start);
-    return open && !rest_loop_mm.empty() ? openings_mm({0, rest_loop_mm.front()}).front() : 0;
-}
-
-void add_features(const Piece& piece, const std::vector<double>& rest_loop_mm, std::vector<WorkNote>& notes) {
-    const auto openings = openings_mm(rest_loop_mm);
-    const int last = static_cast<int>(piece.rounds.size()) - 1;
-    for (const Feature& feature : piece.features) {
-        const QString what = tr("%1, %2.").arg(feature_title(feature), feature_place(feature));
-        if (!has_washer(feature.kind)) {
-            notes.push_back({last, tr("Sew on: %1").arg(what)});
-            continue;
-        }
-        const FittingTime time = fitting_time(feature.round, washer_diameter_mm(feature), openings,
-                                              start_opening_mm(piece, rest_loop_mm));
-        if (time.recommended)
-            notes.push_back({*time.recommended,
-                             tr("Fit: %1 Small parts are a choking hazard for small children.").arg(what)});
+void add_steps(const Piece& piece, const std::vector<double>& rest_loop_mm, std::vector<WorkNote>& notes) {
+    for (const WorkStep& step : work_steps(piece, rest_loop_mm)) {
+        QString text = step_words(step, piece);
+        if (step.kind == StepKind::fit_feature)
+            text += QLatin1Char(' ') + tr("Small parts are a choking hazard for small children.");
+        notes.push_back({step.after_round, text});
     }
 }
 
-void add_stuffing(const Piece& piece, const std::vector<double>& rest_loop_mm, std::vector<WorkNote>& notes) {
-    const StuffingTime time = stuffing_time(piece, openings_mm(rest_loop_mm));
-    const bool twice = time.begin && time.finish && *time.finish > *time.begin;
-    if (twice) notes.push_back({*time.begin, tr("Begin to stuff.")});
-    if (time.finish)
-        notes.push_back({*time.finish, twice ? tr("Finish stuffing: after this the opening is too small.")
-                                             : tr("Stuff it.")});
+void add_sewn_features(const Piece& piece, std::vector<WorkNote>& notes) {
+    const int last = static_cast<int>(piece.rounds.size()) - 1;
+    for (const Feature& feature : piece.features) {
+        if (has_washer(feature.kind)) continue;
+        notes.push_back({last, tr("Sew on: %1, %2.").arg(feature_title(feature), feature_place(feature))});
+    }
 }
 
 }  // namespace
@@ -68,12 +53,9 @@ void add_stuffing(const Piece& piece, const std::vector<double>& rest_loop_mm, s
 std::vector<WorkNote> work_notes(const Toy& toy, const Piece& piece, const PieceStudy& study) {
     std::vector<WorkNote> notes;
     if (piece.rounds.empty()) return notes;
-    const auto& loops = study.problem.rest_loop_mm;
     add_yarn_changes(toy, piece, notes);
-    if (loops.size() == piece.rounds.size() + 1) {
-        add_features(piece, loops, notes);
-        add_stuffing(piece, loops, notes);
-    }
+    add_steps(piece, study.problem.rest_loop_mm, notes);
+    add_sewn_features(piece, notes);
     if (piece.end == End::drawn_closed)
         notes.push_back({static_cast<int>(piece.rounds.size()) - 1, tr("Draw the last stitches closed.")});
     std::stable_sort(notes.begin(), notes.end(),

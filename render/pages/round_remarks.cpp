@@ -1,55 +1,39 @@
 #include "render/pages/round_remarks.h"
 
-#include <algorithm>
-
-#include "core/face/feature_fit.h"
-#include "core/face/opening.h"
+#include "core/face/work_steps.h"
 #include "render/pages/feature_words.h"
 #include "render/pages/pattern_words.h"
 
 namespace roundwright::render {
 namespace {
 
-double start_opening(const PieceStudy& study) {
-    const std::vector<double>& loops = study.problem.rest_loop_mm;
-    if (study.problem.first != MeridianEnd::open || loops.empty()) return 0;
-    return openings_mm({0, loops.front()}).front();
+QString step_words(const WorkStep& step, const Piece& piece) {
+    switch (step.kind) {
+        case StepKind::fit_feature:
+            return fit_now_words(piece.features[static_cast<std::size_t>(step.feature)]);
+        case StepKind::begin_stuffing:
+            return words("Begin to stuff, and go on as the piece closes.");
+        case StepKind::finish_stuffing:
+            return words("Finish stuffing now, while it still goes in.");
+        case StepKind::stuff:
+            return words("Stuff the piece now.");
+    }
+    return {};
 }
 
-void add_features(std::vector<RoundRemark>& remarks, const Piece& piece, const PieceStudy& study,
-                  const std::vector<double>& openings) {
-    for (const Feature& feature : piece.features) {
-        if (!has_washer(feature.kind)) continue;
-        const FittingTime time =
-            fitting_time(feature.round, washer_diameter_mm(feature), openings, start_opening(study));
-        const int last = static_cast<int>(openings.size()) - 1;
-        const int after = std::min(time.recommended.value_or(time.earliest), last);
-        remarks.push_back({after, fit_now_words(feature)});
-    }
-}
-
-void add_stuffing(std::vector<RoundRemark>& remarks, const Piece& piece,
-                  const std::vector<double>& openings) {
-    const StuffingTime time = stuffing_time(piece, openings);
-    if (!time.begin) return;
-    const int last = static_cast<int>(openings.size()) - 1;
-    if (piece.end == End::left_open && *time.begin == last) return;
-    remarks.push_back({*time.begin, words("Begin to stuff, and go on as the piece closes.")});
-    if (time.finish && *time.finish > *time.begin) {
-        remarks.push_back({*time.finish, words("Finish stuffing now, while it still goes in.")});
-    }
+/// A piece left open is stuffed when it is sewn on, which the assembly tells.
+bool told_elsewhere(const WorkStep& step, const Piece& piece) {
+    return step.kind == StepKind::stuff && piece.end == End::left_open &&
+           step.after_round + 1 == static_cast<int>(piece.rounds.size());
 }
 
 }  // namespace
 
 std::vector<RoundRemark> round_remarks(const Piece& piece, const PieceStudy& study) {
     std::vector<RoundRemark> remarks;
-    const std::vector<double> openings = openings_mm(study.problem.rest_loop_mm);
-    if (openings.empty()) return remarks;
-    add_features(remarks, piece, study, openings);
-    add_stuffing(remarks, piece, openings);
-    std::stable_sort(remarks.begin(), remarks.end(),
-                     [](const RoundRemark& a, const RoundRemark& b) { return a.after < b.after; });
+    for (const WorkStep& step : work_steps(piece, study.problem.rest_loop_mm)) {
+        if (!told_elsewhere(step, piece)) remarks.push_back({step.after_round, step_words(step, piece)});
+    }
     return remarks;
 }
 

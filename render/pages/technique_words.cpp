@@ -1,19 +1,105 @@
 #include "render/pages/technique_words.h"
 
+#include <algorithm>
+#include <array>
+#include <optional>
+
 #include "render/pages/pattern_words.h"
 
 namespace roundwright::render {
 namespace {
 
+/// A technique as it is told: stitches are named by the terms, the rest by their own names. {sc} and {dc}
+/// stand for the short names of a single and of a double crochet.
+struct Told {
+    Technique technique;
+    std::optional<StitchKind> stitch;
+    const char* short_name;
+    const char* name;
+    const char* working;
+};
+
+constexpr std::array told{
+    Told{Technique::magic_ring,
+         {},
+         "",
+         "magic ring",
+         "Lay the yarn in a ring, tail to the front, draw up a loop and chain 1; work the first round over "
+         "ring "
+         "and tail together, then pull the tail until the hole closes."},
+    Told{Technique::chain, StitchKind::chain, "", "", "Yarn over, draw through the loop on the hook."},
+    Told{Technique::foundation_ring,
+         {},
+         "",
+         "ring of chains",
+         "Make the chains and join the last to the first with a slip stitch, without a twist."},
+    Told{Technique::oval_start,
+         {},
+         "",
+         "oval start",
+         "Work along one side of the chain, go round its end, and come back along the other side."},
+    Told{Technique::slip_stitch, StitchKind::slip_stitch, "", "",
+         "Insert the hook, yarn over, draw through the stitch and the loop on the hook at once."},
+    Told{Technique::single_crochet, StitchKind::single_crochet, "", "",
+         "Insert the hook, draw up a loop, yarn over, draw through both loops."},
+    Told{Technique::half_double_crochet, StitchKind::half_double_crochet, "", "",
+         "Yarn over, insert the hook, draw up a loop, yarn over, draw through all three loops."},
+    Told{Technique::double_crochet, StitchKind::double_crochet, "", "",
+         "Yarn over, insert the hook, draw up a loop; yarn over and draw through two loops, twice."},
+    Told{Technique::treble_crochet, StitchKind::treble_crochet, "", "",
+         "Yarn over twice, insert the hook, draw up a loop; yarn over and draw through two loops, three "
+         "times."},
+    Told{Technique::bobble, StitchKind::bobble, "", "",
+         "Work five {dc} into one stitch, each but for its last yarn over; then yarn over and draw through "
+         "all "
+         "the loops."},
+    Told{Technique::skip, StitchKind::skip, "", "", "Leave the stitch unworked."},
+    Told{Technique::increase, {}, "inc", "increase", "Work 2 {sc} into one stitch: one stitch more."},
+    Told{Technique::decrease,
+         {},
+         "dec",
+         "decrease",
+         "Draw up a loop in each of the next two stitches, yarn over, draw through all three loops "
+         "({sc}2tog): "
+         "one stitch fewer."},
+    Told{Technique::invisible_decrease,
+         {},
+         "invdec",
+         "invisible decrease",
+         "Insert the hook through the front loops of the next two stitches, draw up one loop through both, "
+         "yarn "
+         "over, draw through both loops: one stitch fewer."},
+    Told{Technique::together,
+         {},
+         "tog",
+         "together",
+         "Work the stitches named, each but for its last yarn over; then yarn over and draw through all the "
+         "loops."},
+    Told{Technique::front_loop, {}, "FLO", "front loop only", "Work into the loop nearest to you."},
+    Told{Technique::back_loop, {}, "BLO", "back loop only", "Work into the loop away from you."},
+    Told{Technique::change_yarn,
+         {},
+         "",
+         "change of colour",
+         "Draw the last loop of the stitch before with the new yarn."},
+    Told{Technique::draw_closed,
+         {},
+         "",
+         "drawing closed",
+         "Cut the yarn, thread the tail through the front loops of the last round, pull tight and weave in."},
+    Told{Technique::fasten_off,
+         {},
+         "",
+         "fastening off",
+         "Cut the yarn and draw the end through the last loop."},
+};
+
 QString view(std::string_view text) {
     return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
 }
 
-TechniqueWords stitch(StitchKind kind, Terms terms, const QString& working) {
-    return {view(abbreviation(kind, terms)), view(full_name(kind, terms)), working};
-}
+QString words_or_none(const char* text) { return *text == 0 ? QString() : words(text); }
 
-/// A sentence with the short names of a single and of a double crochet put in.
 QString filled(const char* text, Terms terms) {
     return words(text)
         .replace(QStringLiteral("{sc}"), view(abbreviation(StitchKind::single_crochet, terms)))
@@ -23,93 +109,12 @@ QString filled(const char* text, Terms terms) {
 }  // namespace
 
 TechniqueWords technique_words(Technique technique, Terms terms) {
-    switch (technique) {
-        case Technique::magic_ring:
-            return {{},
-                    words("magic ring"),
-                    words("Lay the yarn in a ring, tail to the front, draw up a loop and chain 1; work the "
-                          "first round over "
-                          "ring and tail together, then pull the tail until the hole closes.")};
-        case Technique::chain:
-            return stitch(StitchKind::chain, terms, words("Yarn over, draw through the loop on the hook."));
-        case Technique::foundation_ring:
-            return {
-                {},
-                words("ring of chains"),
-                words("Make the chains and join the last to the first with a slip stitch, without a twist.")};
-        case Technique::oval_start:
-            return {{},
-                    words("oval start"),
-                    words("Work along one side of the chain, go round its end, and come back along the other "
-                          "side.")};
-        case Technique::slip_stitch:
-            return stitch(
-                StitchKind::slip_stitch, terms,
-                words(
-                    "Insert the hook, yarn over, draw through the stitch and the loop on the hook at once."));
-        case Technique::single_crochet:
-            return stitch(StitchKind::single_crochet, terms,
-                          words("Insert the hook, draw up a loop, yarn over, draw through both loops."));
-        case Technique::half_double_crochet:
-            return stitch(
-                StitchKind::half_double_crochet, terms,
-                words(
-                    "Yarn over, insert the hook, draw up a loop, yarn over, draw through all three loops."));
-        case Technique::double_crochet:
-            return stitch(StitchKind::double_crochet, terms,
-                          words("Yarn over, insert the hook, draw up a loop; yarn over and draw through two "
-                                "loops, twice."));
-        case Technique::treble_crochet:
-            return stitch(
-                StitchKind::treble_crochet, terms,
-                words(
-                    "Yarn over twice, insert the hook, draw up a loop; yarn over and draw through two loops, "
-                    "three times."));
-        case Technique::bobble:
-            return stitch(StitchKind::bobble, terms,
-                          filled("Work five {dc} into one stitch, each but for its last yarn over; then yarn "
-                                 "over and draw "
-                                 "through all the loops.",
-                                 terms));
-        case Technique::skip:
-            return stitch(StitchKind::skip, terms, words("Leave the stitch unworked."));
-        case Technique::increase:
-            return {words("inc"), words("increase"),
-                    filled("Work 2 {sc} into one stitch: one stitch more.", terms)};
-        case Technique::decrease:
-            return {words("dec"), words("decrease"),
-                    filled("Draw up a loop in each of the next two stitches, yarn over, draw through all "
-                           "three loops "
-                           "({sc}2tog): one stitch fewer.",
-                           terms)};
-        case Technique::invisible_decrease:
-            return {words("invdec"), words("invisible decrease"),
-                    words("Insert the hook through the front loops of the next two stitches, draw up one "
-                          "loop through "
-                          "both, yarn over, draw through both loops: one stitch fewer.")};
-        case Technique::together:
-            return {words("tog"), words("together"),
-                    words("Work the stitches named, each but for its last yarn over; then yarn over and draw "
-                          "through all "
-                          "the loops.")};
-        case Technique::front_loop:
-            return {words("FLO"), words("front loop only"), words("Work into the loop nearest to you.")};
-        case Technique::back_loop:
-            return {words("BLO"), words("back loop only"), words("Work into the loop away from you.")};
-        case Technique::change_yarn:
-            return {{},
-                    words("change of colour"),
-                    words("Draw the last loop of the stitch before with the new yarn.")};
-        case Technique::draw_closed:
-            return {{},
-                    words("drawing closed"),
-                    words("Cut the yarn, thread the tail through the front loops of the last round, pull "
-                          "tight and weave in.")};
-        case Technique::fasten_off:
-            return {
-                {}, words("fastening off"), words("Cut the yarn and draw the end through the last loop.")};
-    }
-    return {};
+    const auto* found = std::ranges::find(told, technique, &Told::technique);
+    if (found == told.end()) return {};
+    const QString working = filled(found->working, terms);
+    if (found->stitch)
+        return {view(abbreviation(*found->stitch, terms)), view(full_name(*found->stitch, terms)), working};
+    return {words_or_none(found->short_name), words(found->name), working};
 }
 
 }  // namespace roundwright::render

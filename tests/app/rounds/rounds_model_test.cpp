@@ -108,5 +108,25 @@ TEST(RoundsModel, KeepsTheRulesOfModelsThroughAnyEdits) {
     }
 }
 
+TEST(RoundsModel, MarksTheRoundsAfterWhichEyesAndStuffingGoIn) {
+    DocumentSession session;
+    Toy toy = toy_of({6, 12, 18, 24, 30, 36, 36, 36, 36, 36, 30, 24, 18, 12, 6});
+    Feature eyes;
+    eyes.kind = FeatureKind::safety_eye;
+    eyes.round = 7;
+    toy.pieces[0].features = {eyes};
+    session.start(toy);
+    const RoundsModel model(session);
+    ASSERT_TRUE(wait_for_shape(session));
+    const auto about = [&](int round) {
+        return model.index(round, 0).data(Qt::ToolTipRole).toString().toStdString();
+    };
+    EXPECT_NE(about(9).find("After this round: Fit: "), std::string::npos) << about(9);
+    EXPECT_NE(about(11).find("Begin to stuff."), std::string::npos) << about(11);
+    EXPECT_FALSE(model.index(9, 0).data(Qt::DecorationRole).value<QIcon>().isNull());
+    EXPECT_TRUE(about(8).empty()) << about(8);
+    EXPECT_EQ(model.index(9, 0).data(Qt::AccessibleDescriptionRole).toString().toStdString(), about(9));
+}
+
 }  // namespace
 }  // namespace roundwright::app

@@ -48,8 +48,7 @@ class Stage {
     void type_count(int stitches) {
         window_.rounds_view().setFocus();
         session_.select_rounds({middle_});
-        for (const QChar digit : QString::number(stitches))
-            QTest::keyClick(focus(), digit.toLatin1());
+        for (const QChar digit : QString::number(stitches)) QTest::keyClick(focus(), digit.toLatin1());
     }
 
     /// Milliseconds from the last key until the view holds the new surface, and until it has painted it.
