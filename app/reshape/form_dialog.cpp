@@ -234,7 +234,8 @@ void FormDialog::work_out() {
     outline_->set_old(silhouette_of(wanted));
     task_.start([this, wanted, gauge = gauge_of(session_.toy()),
                  stretch = area_stretch()](const std::stop_token& stop) -> LatestTask::Delivery {
-        Reshaped made = piece_from_form(wanted, gauge, stretch, {ReshapeOptions{}.tidiness, stop});
+        Reshaped made = piece_from_form(wanted, gauge, stretch, FormCounts::size,
+                                        {ReshapeOptions{}.tidiness, stop});
         return [this, made = std::move(made)]() mutable { take(std::move(made)); };
     });
 }
