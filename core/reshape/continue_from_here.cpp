@@ -11,6 +11,8 @@
 namespace roundwright {
 namespace {
 
+constexpr double most_pairs = 5e6;  // a few hundredths of a second
+
 double length_cost(const FitProblem& problem, int rounds) {
     const double wanted = rounds_wanted(problem.profile, problem.scale, problem.fan_rounds);
     const double off = (rounds - wanted) / std::max(0.5, 0.02 * wanted);
@@ -23,7 +25,9 @@ std::vector<double> places(const FitProblem& problem, int rounds) {
 }
 
 CountProblem counts_of(const FitProblem& problem, int rounds) {
-    return count_problem(problem, problem.scale, places(problem, rounds));
+    CountProblem counts = count_problem(problem, problem.scale, places(problem, rounds));
+    counts.most_pairs = most_pairs;
+    return counts;
 }
 
 // What it costs that the piece ends with the last kept round.

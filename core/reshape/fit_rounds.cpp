@@ -34,13 +34,13 @@ class Fitter {
             if (is_within()) return fit();
             scale_ = find_scale(p_, solver_);
         }
+        const auto numbers = nearest_numbers_of_rounds(p_, scale_);
         for (double tidiness : {p_.tidiness, p_.tidiness / 2, p_.tidiness / 4, 0.0}) {
-            for (int n : nearest_numbers_of_rounds(p_, scale_)) correct(n, tidiness);
-            if (!is_near() && tidiness == p_.tidiness) trim(best_);
+            for (int n : numbers) correct(n, tidiness);
             if (is_near()) return fit();
         }
-        for (int n : nearest_numbers_of_rounds(p_, scale_))
-            if (!is_near()) trim(correct(n, 0));
+        trim_all(numbers, Trim::lightly);
+        if (!is_within()) trim_all(numbers, Trim::hard);
         return fit();
     }
 
@@ -66,15 +66,27 @@ class Fitter {
         return best;
     }
 
+    // Whether a tidy shape counts for more than a size that is near.
+    enum class Trim { lightly, hard };
+
+    void trim_all(const std::vector<int>& numbers, Trim how) {
+        trim(best_, how);
+        for (int n : numbers)
+            if (!is_near()) trim(correct(n, 0), how);
+    }
+
     // A few stitches more or fewer where that brings the size nearer.
-    void trim(Candidate from) {
+    void trim(Candidate from, Trim how) {
+        const double rounds = double(from.cut.counts.size());
+        const double cost_weight = 1 / (how == Trim::lightly ? std::sqrt(rounds) : rounds);
         if (!from.found() || from.cut.counts.size() > most_rounds_trimmed) return;
         for (int i = 0; i < most_trims && from.off > p_.near_enough && !p_.stop.stop_requested(); ++i) {
             const auto slope = size_slope(from.cut.draft(), from.shape, p_.kept.size(), solver_);
             const Size missing{p_.wanted.width_mm - from.shape.width_mm,
                                p_.wanted.height_mm - from.shape.height_mm};
             RoundsCut cut = from.cut;
-            cut.counts = trimmed_counts(cut.problem, cut.counts, slope, missing, allowed_mm() / 2);
+            cut.counts =
+                trimmed_counts(cut.problem, cut.counts, slope, missing, allowed_mm() / 2, cost_weight);
             if (cut.counts == from.cut.counts) return;
             from = consider(std::move(cut));
             if (!from.found()) return;

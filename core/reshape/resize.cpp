@@ -28,7 +28,7 @@ constexpr std::array<std::pair<ReshapeCode, std::string_view>, 12> code_names{{
 }};
 
 constexpr double same_size = 1e-9;
-constexpr double near_enough = 0.8;  // of half a round: what is worked larger again adds to the miss
+constexpr double nearest_sought = 0.8;  // of half a round: what is worked larger again adds to the miss
 
 bool is_positive(double value) { return std::isfinite(value) && value > 0; }
 bool is_positive(const Gauge& gauge) {
@@ -107,10 +107,13 @@ PieceForm with_ends(const PieceForm& form, const StitchProfile& profile) {
     return changed;
 }
 
-// As far off as half a round is, seen from the old piece.
-double share_of_half_round(const Size& own, const Size& wanted, const Target& target) {
+// As far off as half a round is, seen from the old piece. Whoever wants very tidy rounds more than likeness
+// is content with any size that is within tolerance.
+double near_enough(const Size& own, const Size& wanted, const Target& target, double tidiness) {
     if (target.silhouette) return 1;
-    return std::min({near_enough, wanted.width_mm / own.width_mm, height_ratio(wanted, own)});
+    const double share =
+        std::min({nearest_sought, wanted.width_mm / own.width_mm, height_ratio(wanted, own)});
+    return std::max(share, 2 * tidiness - 1);
 }
 
 bool is_too_small(const FitProblem& problem) {
@@ -218,7 +221,7 @@ ReshapeTask reshape_task(const PieceForm& form, const Target& target, const Resh
     task.problem.scale = first_scale(form, target, gauge, wanted.size);
     task.problem.in_proportion = wanted.in_proportion && !target.silhouette && gauge == form.gauge;
     task.problem.wanted = wanted.size;
-    task.problem.near_enough = share_of_half_round(form.size(), wanted.size, target);
+    task.problem.near_enough = near_enough(form.size(), wanted.size, target, options.tidiness);
     task.problem.tidiness = is_as_drawn(target, options) ? 0 : options.tidiness;
     task.problem.stop = options.stop;
     if (is_too_small(task.problem)) task.code = ReshapeCode::too_small;

@@ -17,13 +17,15 @@ struct SizeSlope {
 [[nodiscard]] SizeSlope size_slope(const RoundsDraft& draft, const Shape& shape, std::size_t kept,
                                    DraftSolver& solver);
 
-/// Counts with stitches added and taken away one by one, each where the sum
+/// Counts with a stitch more or fewer, again and again, in a run of equal rounds or in the first or last of
+/// it, each where the sum
 ///
-///     (dW^2 + dH^2) / allowed^2 + cost / rounds
+///     (dW^2 + dH^2) / allowed^2 + cost_weight * cost
 ///
 /// falls most, until it falls no more: dW and dH are what the size then misses if it changes as the slope
-/// says, and cost is that of the counts (`counts_cost`).
+/// says, and cost is that of the counts (`counts_cost`). Never makes a bulge or a waist that was not there.
 [[nodiscard]] std::vector<int> trimmed_counts(const CountProblem& problem, std::vector<int> counts,
-                                              const SizeSlope& slope, const Size& missing, double allowed_mm);
+                                              const SizeSlope& slope, const Size& missing, double allowed_mm,
+                                              double cost_weight);
 
 }  // namespace roundwright

@@ -48,6 +48,7 @@ TEST(ChooseCounts, CostsAsLittleAsTheBestOfAllSequences) {
         std::vector<int> counts;
         EXPECT_NEAR(choice.cost, least_cost(problem, 22, counts), 1e-9);
         EXPECT_NEAR(choice.cost, counts_cost(problem, choice.counts), 1e-9);
+        EXPECT_TRUE(choice.is_least);
     }
 }
 
@@ -95,6 +96,16 @@ TEST(ChooseCounts, AnAcceptedAwkwardCountStays) {
     EXPECT_EQ(choose_counts(problem).counts, (std::vector<int>{6, 12, 17, 17, 12}));
     problem.accepted.clear();
     EXPECT_EQ(choose_counts(problem).counts, (std::vector<int>{6, 12, 18, 18, 12}));
+}
+
+// Forty-eight, and hardly more for two rounds: a single round of 54, tidy as it is, would stand out as a rim.
+TEST(ChooseCounts, ASmoothSwellingGetsNoRim) {
+    CountProblem problem;
+    problem.wanted = {48, 48, 50.6, 51.6, 50.6, 48, 48};
+    problem.tidiness = 0.8;
+    const auto counts = choose_counts(problem).counts;
+    for (std::size_t i = 1; i + 1 < counts.size(); ++i)
+        EXPECT_LT(std::abs(counts[i + 1] - 2 * counts[i] + counts[i - 1]), 1.5 * 2 * pi) << "round " << i + 1;
 }
 
 TEST(ChooseCounts, FewerStitchesThanCanBeWorkedCostInfinitely) {

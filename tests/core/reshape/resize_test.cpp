@@ -5,6 +5,7 @@
 #include <numbers>
 #include <random>
 
+#include "core/shape/fabric_signs.h"
 #include "tests/core/reshape/random_piece.h"
 #include "tests/support/random_cases.h"
 
@@ -63,6 +64,26 @@ TEST(Resize, ABallStaysAsRoundAsItWasFromTwentyToTwoHundredMillimetres) {
             EXPECT_LE(std::abs(made.reached().height_mm - wanted),
                       std::max(0.03 * wanted, gauge.round_height_mm / 2))
                 << mm << " mm wide, rounds of " << gauge.round_height_mm;
+        }
+    }
+}
+
+int edges(const PieceForm& form) {
+    int found = 0;
+    for (const FabricSign& sign : fabric_signs(form.problem, form.shape))
+        found += sign.kind == FabricSignKind::ridge || sign.kind == FabricSignKind::crease;
+    return found;
+}
+
+// No rim, shelf or dent that a tidy count or a nearer size would be bought with.
+TEST(Resize, ABallHasNoEdgeAtAnySize) {
+    for (const Gauge& gauge : {five_mm, Gauge{5, 4.5, 0, 0}, Gauge{3.5, 3.4, 0, 0}}) {
+        const PieceForm ball = piece_form(ball_piece(6), gauge);
+        ASSERT_EQ(edges(ball), 0);
+        for (double mm = 20; mm <= 200; mm += 3) {
+            const Reshaped made = resize(ball, width(mm));
+            EXPECT_EQ(edges(made.form), 0)
+                << mm << " mm: " << ::testing::PrintToString(even_counts(made.form.piece));
         }
     }
 }
