@@ -30,6 +30,9 @@ FaceScene::FaceScene(DocumentSession& session, render::SceneView& scene, QObject
     show_parts();
 }
 
+// A drag that is under way is taken back; its scene may be gone by then.
+FaceScene::~FaceScene() { session_.disconnect(this); }
+
 void FaceScene::set_guides(bool shown) {
     guides_ = shown;
     show_parts();

@@ -18,6 +18,7 @@ class FaceScene : public QObject {
     Q_OBJECT
   public:
     FaceScene(DocumentSession& session, render::SceneView& scene, QObject* parent = nullptr);
+    ~FaceScene() override;
 
     void set_guides(bool shown);
     /// The next click on the fabric moves this feature there; -1: none.

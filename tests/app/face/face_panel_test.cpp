@@ -1,11 +1,11 @@
 #include "app/face/face_panel.h"
 
 #include <gtest/gtest.h>
+#include <memory>
 
 #include <QAbstractItemModelTester>
 #include <QLabel>
 #include <QListView>
-#include <QMouseEvent>
 
 #include "app/face/face_scene.h"
 #include "app/face/feature_words.h"
@@ -96,44 +96,72 @@ TEST_F(Face, TheFeaturesModelIsOne) {
     EXPECT_EQ(model.rowCount(), 1);
 }
 
+/// A window with the shape, its face and the panel, seen from the front, with a pair of eyes.
+class FaceOnShow : public Face {
+  protected:
+    FaceOnShow() : panel(session) {
+        view = render::make_scene_view(&window);
+        view->widget()->resize(500, 500);
+        window.resize(500, 500);
+        window.show();
+        panel.show();
+        scene = std::make_unique<FaceScene>(session, *view);
+        panel.set_scene(scene.get());
+        view->set_surface(*session.surface(0));
+        panel.add(FeatureKind::safety_eye);
+        EXPECT_TRUE(wait_for_shape(session));
+        view->look_from(render::ViewDirection::front);
+        view->fit();
+        QCoreApplication::processEvents();
+    }
+    /// Where an eye is seen.
+    [[nodiscard]] std::optional<QPoint> eye() const {
+        for (int y = 0; y < 500; y += 4) {
+            for (int x = 250; x < 500; x += 4) {
+                if (view->part_at(QPointF(x, y)).has_value()) return QPoint(x + 4, y + 4);
+            }
+        }
+        return std::nullopt;
+    }
+    [[nodiscard]] QWidget* canvas(QPoint at) { return window.childAt(at); }
+
+    QWidget window;
+    FacePanel panel;
+    render::SceneView* view;
+    std::unique_ptr<FaceScene> scene;
+};
+
 // An eye is dragged over the fabric with the mouse: the words follow, the drag is one step, undo puts it
 // back.
-TEST_F(Face, DraggingAnEyeAcrossTheShapeIsOneStep) {
-    QWidget window;
-    render::SceneView* view = render::make_scene_view(&window);
-    view->widget()->resize(500, 500);
-    window.resize(500, 500);
-    window.show();
-    FacePanel panel(session);
-    panel.show();
-    FaceScene scene(session, *view);
-    panel.set_scene(&scene);
-    view->set_surface(*session.surface(0));
-    panel.add(FeatureKind::safety_eye);
-    ASSERT_TRUE(wait_for_shape(session));
-    view->look_from(render::ViewDirection::front);
-    view->fit();
-    QCoreApplication::processEvents();
-
-    std::optional<QPoint> eye;
-    for (int y = 0; y < 500 && !eye; y += 4) {
-        for (int x = 250; x < 500 && !eye; x += 4) {
-            if (view->part_at(QPointF(x, y)).has_value()) eye = QPoint(x + 4, y + 4);
-        }
-    }
-    ASSERT_TRUE(eye) << "no eye seen from the front";
+TEST_F(FaceOnShow, DraggingAnEyeAcrossTheShapeIsOneStep) {
+    const auto from = eye();
+    ASSERT_TRUE(from) << "no eye seen from the front";
     const Feature before = feature();
     const std::string document = write_document(session.toy());
     const int steps = session.undo_stack().count();
-    const int part = *view->part_at(QPointF(*eye));
-    for (int k = 1; k <= 6; ++k) Q_EMIT view->part_dragged(part, QPointF(*eye) + QPointF(6.0 * k, 12.0 * k));
+    QWidget* fabric = canvas(*from);
+    QTest::mousePress(fabric, Qt::LeftButton, {}, fabric->mapFrom(&window, *from));
+    for (int k = 1; k <= 6; ++k)
+        QTest::mouseMove(fabric, fabric->mapFrom(&window, *from + QPoint(6 * k, 12 * k)));
     EXPECT_NE(feature(), before);
-    Q_EMIT view->part_dropped(part, QPointF(*eye) + QPointF(36, 72));
+    EXPECT_EQ(session.undo_stack().count(), steps);
+    QTest::mouseRelease(fabric, Qt::LeftButton, {}, fabric->mapFrom(&window, *from + QPoint(36, 72)));
     EXPECT_EQ(session.undo_stack().count(), steps + 1);
     EXPECT_NE(feature().round, before.round);
     ASSERT_TRUE(wait_for_shape(session));
     EXPECT_TRUE(all_words(panel).contains(feature_place(feature()).mid(1)));
     session.undo_stack().undo();
+    EXPECT_EQ(write_document(session.toy()), document);
+}
+
+TEST_F(FaceOnShow, ADragUnderWayIsTakenBackWhenTheShapeGoes) {
+    const auto from = eye();
+    ASSERT_TRUE(from);
+    const std::string document = write_document(session.toy());
+    Q_EMIT view->part_dragged(*view->part_at(QPointF(*from)), QPointF(*from) + QPointF(20, 40));
+    ASSERT_NE(write_document(session.toy()), document);
+    delete view;
+    scene.reset();
     EXPECT_EQ(write_document(session.toy()), document);
 }
 
