@@ -188,6 +188,11 @@ ReadCell read_cell(const Piece& piece, std::size_t round, std::string_view words
     return cell;
 }
 
+RoundSetting cell_setting(const Piece& piece, std::size_t round, Terms terms) {
+    const int yarn = round < piece.rounds.size() ? yarn_index(piece.rounds[round].yarn) : 0;
+    return Builder(piece, round).below().setting(yarn, terms);
+}
+
 PieceGraph piece_graph(const Piece& piece) { return Builder(piece, piece.rounds.size()).take(); }
 
 std::vector<int> stitch_counts(const StitchGraph& graph) {

@@ -61,6 +61,9 @@ struct ReadCell {
 [[nodiscard]] ReadCell read_cell(const Piece& piece, std::size_t round, std::string_view words, Terms terms,
                                  YarnTable& yarns);
 
+/// Where the words of round `round` (from 0) of a piece stand, as `read_cell` reads them.
+[[nodiscard]] RoundSetting cell_setting(const Piece& piece, std::size_t round, Terms terms);
+
 /// The yarn of a round that is worked in one; none when it changes yarn.
 [[nodiscard]] std::optional<int> only_yarn(const GraphRound& round);
 
