@@ -23,13 +23,6 @@ void solve(PieceStudy& study, const Piece& piece, const PieceStudy* warm, std::s
     if (study.shape.usable()) study.lies = lie_of_rounds(study.problem, study.shape);
 }
 
-/// A gauge circle, and an estimate, give width and height from one figure.
-GaugeErrors errors_of(const Toy& toy, const PieceStudy& study) {
-    const bool one_figure = !study.gauge_known || std::holds_alternative<CircleGauge>(toy.gauge) ||
-                            std::holds_alternative<EstimatedGauge>(toy.gauge);
-    return one_figure ? GaugeErrors::together : GaugeErrors::independent;
-}
-
 }  // namespace
 
 PieceStudy study_piece(const Toy& toy, std::size_t index, const PieceStudy* warm, std::stop_token stop) {
@@ -37,8 +30,7 @@ PieceStudy study_piece(const Toy& toy, std::size_t index, const PieceStudy* warm
     PieceStudy study;
     set_gauge(study, toy);
     if (!exceeds_stitch_limit(piece)) solve(study, piece, warm, std::move(stop));
-    if (study.shape.usable())
-        study.size = size_range(study.problem, study.shape, study.gauge, errors_of(toy, study));
+    if (study.shape.usable()) study.size = size_range(study.problem, study.shape, study.gauge);
     study.checks = run_checks(toy, index, study);
     return study;
 }

@@ -113,6 +113,8 @@ GaugeSource read_given(const JsonPlace& place) {
     given.gauge.round_height_mm = place.at("round_height_mm").number(0, longest_mm);
     given.gauge.stitch_width_error_mm = optional_number(place, "stitch_width_error_mm", 0, 0, longest_mm);
     given.gauge.round_height_error_mm = optional_number(place, "round_height_error_mm", 0, 0, longest_mm);
+    given.gauge.error_correlation = optional_number(place, "error_correlation", 0, -1, 1);
+    given.found_on = optional_text(place, "found_on");
     return given;
 }
 

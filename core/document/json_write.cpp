@@ -46,11 +46,14 @@ ordered_json source_json(const EstimatedGauge& estimate) {
 }
 
 ordered_json source_json(const GivenGauge& given) {
-    return {{"from", "given"},
-            {"stitch_width_mm", given.gauge.stitch_width_mm},
-            {"round_height_mm", given.gauge.round_height_mm},
-            {"stitch_width_error_mm", given.gauge.stitch_width_error_mm},
-            {"round_height_error_mm", given.gauge.round_height_error_mm}};
+    ordered_json json{{"from", "given"},
+                      {"stitch_width_mm", given.gauge.stitch_width_mm},
+                      {"round_height_mm", given.gauge.round_height_mm},
+                      {"stitch_width_error_mm", given.gauge.stitch_width_error_mm},
+                      {"round_height_error_mm", given.gauge.round_height_error_mm}};
+    if (given.gauge.error_correlation != 0) json["error_correlation"] = given.gauge.error_correlation;
+    if (!given.found_on.empty()) json["found_on"] = given.found_on;
+    return json;
 }
 
 ordered_json source_json(std::monostate) { return nullptr; }

@@ -9,6 +9,7 @@ struct Gauge {
     double round_height_mm = 0;
     double stitch_width_error_mm = 0;
     double round_height_error_mm = 0;
+    double error_correlation = 0;  ///< of the two errors, -1 to 1; 1: one figure gave both
 
     friend bool operator==(const Gauge&, const Gauge&) = default;
 };

@@ -1,5 +1,6 @@
 #include "core/gauge/gauge_source.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -22,16 +23,10 @@ constexpr double error_of_rescaling = 0.5;    // of the change that another hook
 bool positive(double value) { return std::isfinite(value) && value > 0; }
 bool usable_error(double value) { return std::isfinite(value) && value >= 0; }
 
-/// Another hook scales both sizes, as in the estimate by the table. The yarn stays as thick as it was, so
-/// half of the change is counted as uncertain.
-Gauge rescaled(Gauge gauge, double measured_hook_mm, double hook_mm) {
-    if (!positive(measured_hook_mm) || !positive(hook_mm)) return gauge;
-    const double scale = hook_mm / measured_hook_mm;
-    const double uncertain = error_of_rescaling * std::abs(scale - 1);
-    const double w = gauge.stitch_width_mm;
-    const double h = gauge.round_height_mm;
-    return {w * scale, h * scale, gauge.stitch_width_error_mm * scale + w * uncertain,
-            gauge.round_height_error_mm * scale + h * uncertain};
+/// Correlation of two errors of which these parts (covariance) are common.
+double correlation(double common, double width_error, double height_error) {
+    const double product = width_error * height_error;
+    return product > 0 ? std::clamp(common / product, -1.0, 1.0) : 0;
 }
 
 std::optional<Gauge> measured(const SwatchGauge& swatch, double hook_mm) {
@@ -42,13 +37,13 @@ std::optional<Gauge> measured(const SwatchGauge& swatch, double hook_mm) {
     Gauge gauge{swatch.width_mm / swatch.stitches, swatch.height_mm / swatch.rounds,
                 swatch.measuring_error_mm / swatch.stitches, swatch.measuring_error_mm / swatch.rounds};
     if (swatch.worked_in_rows) gauge.round_height_error_mm += height_error_of_rows * gauge.round_height_mm;
-    return rescaled(gauge, swatch.hook_mm, hook_mm);
+    return with_other_hook(gauge, swatch.hook_mm, hook_mm);
 }
 
 /// A flat disc of `rounds` rounds is 2 rounds h across. It needs 2 pi h / w more stitches a round, so a
 /// circle that lies flat with k of them has w = 2 pi h / k, known to half an increase. One that cups has a
 /// narrower stitch, one that ruffles a wider one: the middle of a quarter to that side is taken, the whole of
-/// it as the error.
+/// it as the error. What the tape is out by is common to both.
 std::optional<Gauge> measured(const CircleGauge& circle, double hook_mm) {
     if (circle.rounds < 1 || circle.increases < 1 || !positive(circle.across_mm) ||
         !usable_error(circle.measuring_error_mm)) {
@@ -66,7 +61,9 @@ std::optional<Gauge> measured(const CircleGauge& circle, double hook_mm) {
         gauge.stitch_width_error_mm += flat_width * width_off_flat;
         gauge.round_height_error_mm += height * height_error_of_uneven_circle;
     }
-    return rescaled(gauge, circle.hook_mm, hook_mm);
+    gauge.error_correlation = correlation(width_of_height * height_error * height_error,
+                                          gauge.stitch_width_error_mm, gauge.round_height_error_mm);
+    return with_other_hook(gauge, circle.hook_mm, hook_mm);
 }
 
 double middle_hook_mm(const Range& hooks) { return hooks.high > 0 ? hooks.middle() : hooks.low; }
@@ -92,13 +89,15 @@ std::optional<Gauge> measured(const EstimatedGauge& estimate, double hook_mm) {
     const double scale = hook_mm / middle_hook_mm(standard.hook_mm);
     const double w = width.middle * scale;
     const double error = width.error * scale;
-    return Gauge{w, w, error, error + height_error_of_estimate * w};
+    const double height_error = error + height_error_of_estimate * w;
+    return Gauge{w, w, error, height_error, correlation(error * error, error, height_error)};
 }
 
 std::optional<Gauge> measured(const GivenGauge& given, double) {
     const Gauge& gauge = given.gauge;
     if (!positive(gauge.stitch_width_mm) || !positive(gauge.round_height_mm) ||
-        !usable_error(gauge.stitch_width_error_mm) || !usable_error(gauge.round_height_error_mm)) {
+        !usable_error(gauge.stitch_width_error_mm) || !usable_error(gauge.round_height_error_mm) ||
+        !(std::abs(gauge.error_correlation) <= 1)) {
         return std::nullopt;
     }
     return gauge;
@@ -110,6 +109,21 @@ std::optional<Gauge> measured(std::monostate, double) { return std::nullopt; }
 
 std::optional<Gauge> gauge_from(const GaugeSource& source, double hook_mm) {
     return std::visit([hook_mm](const auto& said) { return measured(said, hook_mm); }, source);
+}
+
+Gauge with_other_hook(const Gauge& gauge, double measured_hook_mm, double hook_mm) {
+    if (!positive(measured_hook_mm) || !positive(hook_mm)) return gauge;
+    const double scale = hook_mm / measured_hook_mm;
+    const double uncertain = error_of_rescaling * std::abs(scale - 1);
+    const double w = gauge.stitch_width_mm;
+    const double h = gauge.round_height_mm;
+    const double w_error = gauge.stitch_width_error_mm * scale;
+    const double h_error = gauge.round_height_error_mm * scale;
+    Gauge other{w * scale, h * scale, w_error + w * uncertain, h_error + h * uncertain};
+    other.error_correlation =
+        correlation(gauge.error_correlation * w_error * h_error + w * h * uncertain * uncertain,
+                    other.stitch_width_error_mm, other.round_height_error_mm);
+    return other;
 }
 
 }  // namespace roundwright

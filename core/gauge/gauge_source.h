@@ -1,6 +1,7 @@
 #pragma once
 
 #include <optional>
+#include <string>
 #include <variant>
 
 #include "core/gauge/gauge.h"
@@ -46,9 +47,11 @@ struct EstimatedGauge {
     friend bool operator==(const EstimatedGauge&, const EstimatedGauge&) = default;
 };
 
-/// Stitch width and round height given outright (or taken from a finished piece by calibration).
+/// Stitch width and round height given outright, or found from a finished piece by calibration. What was
+/// measured on that piece is not kept: its rounds may be changed afterwards, and the gauge must not follow.
 struct GivenGauge {
     Gauge gauge;
+    std::string found_on = {};  ///< the finished piece it was found on; empty: given outright
 
     friend bool operator==(const GivenGauge&, const GivenGauge&) = default;
 };
@@ -59,5 +62,9 @@ using GaugeSource = std::variant<std::monostate, SwatchGauge, CircleGauge, Estim
 /// The gauge that a source gives with the toy's hook; nothing if the source is empty or not usable (a zero or
 /// negative measure, a weight without a published range for single crochet).
 [[nodiscard]] std::optional<Gauge> gauge_from(const GaugeSource& source, double hook_mm);
+
+/// A gauge measured with one hook as it comes out with another; the same if either hook is not known (0).
+/// Both sizes scale with the hook; the yarn stays as thick as it was, so half of the change is uncertain.
+[[nodiscard]] Gauge with_other_hook(const Gauge& gauge, double measured_hook_mm, double hook_mm);
 
 }  // namespace roundwright

@@ -1,20 +1,9 @@
 #include "core/reshape/reshape_toy.h"
 
 #include <algorithm>
-#include <cmath>
 
 namespace roundwright {
 namespace {
-
-// Half of the change that another hook makes is uncertain, as where a gauge is measured (core/gauge).
-constexpr double error_of_rescaling = 0.5;
-
-Gauge scaled(const Gauge& gauge, double scale) {
-    const double uncertain = error_of_rescaling * std::abs(scale - 1);
-    return {gauge.stitch_width_mm * scale, gauge.round_height_mm * scale,
-            gauge.stitch_width_error_mm * scale + gauge.stitch_width_mm * uncertain,
-            gauge.round_height_error_mm * scale + gauge.round_height_mm * uncertain};
-}
 
 bool same_size(const Gauge& a, const Gauge& b) {
     return a.stitch_width_mm == b.stitch_width_mm && a.round_height_mm == b.round_height_mm;
@@ -29,7 +18,7 @@ Toy with_hook(const Toy& toy, double hook_mm) {
     if (auto* circle = std::get_if<CircleGauge>(&other.gauge); circle != nullptr && circle->hook_mm == 0)
         circle->hook_mm = toy.hook_mm;
     if (auto* given = std::get_if<GivenGauge>(&other.gauge); given != nullptr && toy.hook_mm > 0)
-        given->gauge = scaled(given->gauge, hook_mm / toy.hook_mm);
+        given->gauge = with_other_hook(given->gauge, toy.hook_mm, hook_mm);
     other.hook_mm = hook_mm;
     return other;
 }

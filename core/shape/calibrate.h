@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "core/gauge/gauge.h"
+#include "core/pattern/toy.h"
 #include "core/shape/solve_shape.h"
 
 namespace roundwright {
@@ -25,6 +26,7 @@ struct Measured {
 struct KnownBefore {
     std::optional<Gauge> gauge;
     std::optional<double> area_stretch;
+    double presumed_stretch = medium_stuffing_stretch;  ///< where `area_stretch` is not known
 };
 
 enum class CalibratedValue { stitch_width, round_height, area_stretch };
@@ -65,8 +67,8 @@ struct Calibration {
 /// modelled) / error by Gauss-Newton on the forward solve, with what is known before, or else a broad
 /// presumption, as further data. `problem` is the piece as worked, posed at a gauge of 1 mm by 1 mm; its own
 /// stretch is used only to tell stuffed from not; where no gauge is known the one that fits the first
-/// measurement with w = h is presumed within a factor of about 1.5, and a medium stuffing within a factor of
-/// about 3.
+/// measurement with w = h is presumed within a factor of about 1.5, and the presumed stuffing within a factor
+/// of about 3.
 ///
 /// A value is left free where the measurements narrow the presumption by less than half; two are not told
 /// apart where their errors go together by more than 0.9 and the measurements narrow one of them to no less

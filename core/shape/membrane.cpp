@@ -79,7 +79,8 @@ LyingWall Membrane::wall(const Positions& x, std::size_t s) const {
     const double dr = x[2 * s + 2] - x[2 * s];
     const double dz = x[2 * s + 3] - x[2 * s + 1];
     const double length = std::sqrt(dr * dr + dz * dz + walls_[s].least_squared);
-    return {dr / length, dz / length, length};
+    const double inverse = 1 / length;
+    return {dr * inverse, dz * inverse, length};
 }
 
 double Membrane::stiffness(const Loop& loop, double r) const {
@@ -99,14 +100,15 @@ double Membrane::wale_stretch(const Positions& x, std::size_t s) const {
     return wall(x, s).length / walls_[s].height - 1;
 }
 
-double Membrane::energy(const Positions& x) const {
+template <class WallAt>
+double Membrane::energy_with(const Positions& x, const WallAt& wall_at) const {
     double twice = 0;
     LyingWall before{};
     for (std::size_t i = 0; i < loops_.size(); ++i) {
         const double d = x[2 * i] - loops_[i].radius;
         twice += stiffness(loops_[i], x[2 * i]) * d * d;
         if (i == walls_.size()) break;
-        const LyingWall after = wall(x, i);
+        const LyingWall after = wall_at(i);
         const double stretch = after.length - walls_[i].height;
         twice += walls_[i].stiffness * stretch * stretch;
         if (i > 0) {
@@ -119,6 +121,14 @@ double Membrane::energy(const Positions& x) const {
         before = after;
     }
     return twice / 2;
+}
+
+double Membrane::energy(const Positions& x) const {
+    return energy_with(x, [&](std::size_t s) { return wall(x, s); });
+}
+
+double Membrane::energy(const Positions& x, const LyingWalls& walls) const {
+    return energy_with(x, [&](std::size_t s) -> const LyingWall& { return walls[s]; });
 }
 
 double Membrane::volume(const Positions& x) const {

@@ -52,6 +52,7 @@ class Membrane {
     void take_walls(const Positions& x, LyingWalls& out) const;
 
     [[nodiscard]] double energy(const Positions& x) const;
+    [[nodiscard]] double energy(const Positions& x, const LyingWalls& walls) const;
     [[nodiscard]] double volume(const Positions& x) const;
     /// Mean over the fabric of course stretch plus wale stretch, where fabric with length to spare counts as
     /// unstretched.
@@ -86,6 +87,9 @@ class Membrane {
     };
     [[nodiscard]] LyingWall wall(const Positions& x, std::size_t s) const;
     [[nodiscard]] double stiffness(const Loop& loop, double r) const;
+    /// `wall_at(s)` gives wall s as it lies.
+    template <class WallAt>
+    [[nodiscard]] double energy_with(const Positions& x, const WallAt& wall_at) const;
     void set_fixed_to_zero(double* gradient) const;
     void add_wall_hessian(std::size_t s, const LyingWall& at, bool exact, BandMatrix& out) const;
     void add_bending_hessian(std::size_t node, const LyingWall& before, const LyingWall& after, bool exact,

@@ -1,17 +1,25 @@
 #include "core/shape/minimise.h"
 
+#include <Eigen/Core>
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <numeric>
 
 namespace roundwright {
 
 namespace {
 
-double dot(const std::vector<double>& a, const std::vector<double>& b) {
-    return std::inner_product(a.begin(), a.end(), b.begin(), 0.0);
+using Vector = Eigen::Map<const Eigen::VectorXd>;
+
+Vector view(const std::vector<double>& values) {
+    return {values.data(), static_cast<Eigen::Index>(values.size())};
 }
+
+Eigen::Map<Eigen::VectorXd> view(std::vector<double>& values) {
+    return {values.data(), static_cast<Eigen::Index>(values.size())};
+}
+
+double dot(const std::vector<double>& a, const std::vector<double>& b) { return view(a).dot(view(b)); }
 
 /// The search for one equilibrium; its steps are the member functions, its loop is `run`.
 class Search {
@@ -23,7 +31,8 @@ class Search {
     }
 
     void run(double relative_gradient, int max_iterations) {
-        energy_ = membrane_.energy(state_.x);
+        membrane_.take_walls(state_.x, space_.walls);
+        energy_ = membrane_.energy(state_.x, space_.walls);
         for (state_.iterations = 0;; ++state_.iterations) {
             take_derivatives();
             if (converged(relative_gradient)) return finish(Termination::converged);
@@ -40,7 +49,6 @@ class Search {
     void finish(Termination termination) { state_.termination = termination; }
 
     void take_derivatives() {
-        membrane_.take_walls(state_.x, space_.walls);
         membrane_.energy_gradient(state_.x, space_.walls, space_.energy_gradient.data());
         if (!stuffed()) return;
         volume_ = membrane_.volume(state_.x);
@@ -53,12 +61,7 @@ class Search {
     /// Size of the gradient of E - p V, its two parts given.
     [[nodiscard]] static double force_norm(const std::vector<double>& energy_gradient, double pressure,
                                            const std::vector<double>& volume_gradient) {
-        double sum = 0;
-        for (std::size_t i = 0; i < energy_gradient.size(); ++i) {
-            const double force = energy_gradient[i] - pressure * volume_gradient[i];
-            sum += force * force;
-        }
-        return std::sqrt(sum);
+        return (view(energy_gradient) - pressure * view(volume_gradient)).norm();
     }
 
     /// Misfit alone may stretch the fabric more than the stuffing is meant to.
@@ -102,8 +105,7 @@ class Search {
 
     /// H^-1 of the force and of the volume gradient.
     void solve_for_steps() {
-        for (std::size_t i = 0; i < space_.step.size(); ++i)
-            space_.step[i] = pressure_ * space_.volume_gradient[i] - space_.energy_gradient[i];
+        view(space_.step) = pressure_ * view(space_.volume_gradient) - view(space_.energy_gradient);
         if (!stuffed()) return space_.matrix.solve(space_.step.data());
         space_.pressure_step = space_.volume_gradient;
         space_.matrix.solve(space_.step.data(), space_.pressure_step.data());
@@ -137,8 +139,7 @@ class Search {
         const double kappa = state_.stuffing / (volume_ * volume_);
         const double along = dot(space_.volume_gradient, space_.step) + change * volume_per_pressure_;
         const double share = change - kappa * along / stiffening();
-        for (std::size_t i = 0; i < space_.step.size(); ++i)
-            space_.step[i] += share * space_.pressure_step[i];
+        view(space_.step) += share * view(space_.pressure_step);
     }
 
     /// E - c ln V, the volume taken by that of the positions.
@@ -150,30 +151,23 @@ class Search {
 
     [[nodiscard]] double slope() const {
         const double pressure = stuffed() ? state_.stuffing / volume_ : 0;
-        double sum = 0;
-        for (std::size_t i = 0; i < space_.step.size(); ++i)
-            sum += (space_.energy_gradient[i] - pressure * space_.volume_gradient[i]) * space_.step[i];
-        return sum;
+        return (view(space_.energy_gradient) - pressure * view(space_.volume_gradient))
+            .dot(view(space_.step));
     }
 
     /// Takes part of the step, but leaves every loop at least a tenth of its radius. Gives the first-order
     /// change of the merit.
     double take_trial(double length) {
         const double pressure = stuffed() ? state_.stuffing / volume_ : 0;
-        double change = 0;
-        for (std::size_t i = 0; i < state_.x.size(); ++i) {
-            const double x = state_.x[i];
-            space_.trial[i] = x + length * space_.step[i];
-            if (i % 2 == 0 && space_.trial[i] < smallest_part * x) space_.trial[i] = smallest_part * x;
-            change +=
-                (space_.energy_gradient[i] - pressure * space_.volume_gradient[i]) * (space_.trial[i] - x);
-        }
-        return change;
+        view(space_.trial) = view(state_.x) + length * view(space_.step);
+        for (std::size_t i = 0; i < state_.x.size(); i += 2)
+            space_.trial[i] = std::max(space_.trial[i], smallest_part * state_.x[i]);
+        return (view(space_.energy_gradient) - pressure * view(space_.volume_gradient))
+            .dot(view(space_.trial) - view(state_.x));
     }
 
     /// Whether the trial has less force on it than the positions had, for the stuffing as it now is.
     [[nodiscard]] bool trial_is_calmer() {
-        membrane_.take_walls(space_.trial, space_.trial_walls);
         membrane_.energy_gradient(space_.trial, space_.trial_walls, space_.trial_energy_gradient.data());
         double before = 0;
         double after = 0;
@@ -193,11 +187,13 @@ class Search {
         const double rounding = 1e-13 * std::max(std::abs(before), state_.stuffing);
         for (double length = 1; length > 1e-12; length /= 2) {
             const double change = std::min(take_trial(length), 0.0);
-            const double energy = membrane_.energy(space_.trial);
+            membrane_.take_walls(space_.trial, space_.trial_walls);
+            const double energy = membrane_.energy(space_.trial, space_.trial_walls);
             const double after = merit(energy, stuffed() ? membrane_.volume(space_.trial) : 0);
             const bool drowned = -change <= rounding && std::abs(after - before) <= rounding;
             if (drowned ? trial_is_calmer() : after <= before + 1e-4 * change) {
                 state_.x.swap(space_.trial);
+                space_.walls.swap(space_.trial_walls);
                 energy_ = energy;
                 return true;
             }

@@ -33,13 +33,11 @@ struct Reach {
 
 }  // namespace
 
-SizeRange size_range(const ShapeProblem& problem, const Shape& shape, const Gauge& gauge, GaugeErrors errors,
+SizeRange size_range(const ShapeProblem& problem, const Shape& shape, const Gauge& gauge,
                      const ShapeOptions& options) {
     Reach width{shape.width_mm};
     Reach height{shape.height_mm};
     Reach volume{shape.volume_mm3};
-    const double width_part = relative_error(gauge.stitch_width_mm, gauge.stitch_width_error_mm);
-    const double height_part = relative_error(gauge.round_height_mm, gauge.round_height_error_mm);
     const auto move = [&](double of_width, double of_height) {
         if (!shape.usable() || (of_width == 0 && of_height == 0)) return;
         const Shape less = solve_shape(scaled_problem(problem, 1 - of_width, 1 - of_height), options, &shape);
@@ -49,12 +47,11 @@ SizeRange size_range(const ShapeProblem& problem, const Shape& shape, const Gaug
         height.add(less.height_mm, more.height_mm);
         volume.add(less.volume_mm3, more.volume_mm3);
     };
-    if (errors == GaugeErrors::together) {
-        move(width_part, width_part);
-    } else {
-        move(width_part, 0);
-        move(0, height_part);
-    }
+    const double width_part = relative_error(gauge.stitch_width_mm, gauge.stitch_width_error_mm);
+    const double height_part = relative_error(gauge.round_height_mm, gauge.round_height_error_mm);
+    const double common = std::clamp(gauge.error_correlation, -1.0, 1.0);
+    move(width_part, common * height_part);
+    move(0, std::sqrt(1 - common * common) * height_part);
     return {width.range(), height.range(), volume.range()};
 }
 

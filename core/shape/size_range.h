@@ -13,16 +13,11 @@ struct SizeRange {
     Range volume_mm3;
 };
 
-/// How the errors of stitch width and round height go: each by itself (a swatch measured both ways), or both
-/// together (one estimate or one measurement gave both, so that all lengths are out by the same part).
-enum class GaugeErrors { independent, together };
-
-/// The sizes the gauge's errors allow. Independent: stitch width and round height are each moved to both ends
-/// of their range, the shape solved again from `shape`, and the two changes added as independent errors are,
-/// by squares. Together: every length scales by the stitch width's error. Without errors, or where a solve
-/// fails, the range is the size itself. `shape` is the solution of `problem`, which was posed at `gauge`.
+/// The sizes the gauge's errors allow: the shape is solved again from `shape` at both ends of each of two
+/// independent errors that together make those of the gauge (by Cholesky's factor of their covariance), and
+/// the changes are added as independent errors are, by squares. Without errors, or where a solve fails, the
+/// range is the size itself. `shape` is the solution of `problem`, which was posed at `gauge`.
 [[nodiscard]] SizeRange size_range(const ShapeProblem& problem, const Shape& shape, const Gauge& gauge,
-                                   GaugeErrors errors = GaugeErrors::independent,
                                    const ShapeOptions& options = {});
 
 }  // namespace roundwright

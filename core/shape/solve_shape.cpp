@@ -14,8 +14,8 @@ namespace roundwright {
 namespace {
 
 /// Pieces of more nodes than this are solved with half the nodes first.
-constexpr std::size_t few_nodes = 24;
-constexpr double coarse_relative_gradient = 1e-3;
+constexpr std::size_t few_nodes = 16;
+constexpr double coarse_relative_gradient = 5e-2;
 /// Of the usual amount for the stretch: a stuffed piece never goes quite limp.
 constexpr double least_stuffing_share = 0.02;
 
@@ -94,6 +94,8 @@ void set_loops(const ShapeProblem& problem, const Membrane& membrane, const Posi
                Shape& shape) {
     const std::size_t first = node_of_first_loop(problem);
     const std::size_t loops = problem.rest_loop_mm.size();
+    for (auto* values : {&shape.radius_mm, &shape.z_mm, &shape.course_stretch, &shape.wale_stretch})
+        values->reserve(loops);
     for (std::size_t i = 0; i < loops; ++i) {
         shape.radius_mm.push_back(x[2 * (first + i)]);
         shape.z_mm.push_back(x[2 * (first + i) + 1] - lowest);

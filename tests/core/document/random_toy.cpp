@@ -41,7 +41,9 @@ CircleGauge circle(std::mt19937& random) {
 }
 
 GivenGauge given(std::mt19937& random) {
-    return {{number(random, 0, 10), number(random, 0, 10), number(random, 0, 1), number(random, 0, 1)}};
+    return {{number(random, 0, 10), number(random, 0, 10), number(random, 0, 1), number(random, 0, 1),
+             flag(random) ? number(random, -1, 1) : 0},
+            text(random)};
 }
 
 GaugeSource gauge(std::mt19937& random) {

@@ -54,6 +54,19 @@ TEST(GaugeFromSwatch, AnotherHookScalesAndAddsUncertainty) {
     EXPECT_EQ(must(swatch, 5), same);
 }
 
+// One figure gives both sizes of an estimate, so its error is common; a swatch is measured both ways.
+TEST(GaugeErrors, AreCommonWhereOneFigureGivesBoth) {
+    EXPECT_EQ(must(SwatchGauge{20, 100, 20, 90, false, 1, 0}, 4).error_correlation, 0);
+    EXPECT_GT(must(SwatchGauge{20, 100, 20, 90, false, 0, 3}, 4).error_correlation,
+              0.999);  // the hook's alone
+    const Gauge estimate = must(EstimatedGauge{YarnWeight::light}, 4);
+    EXPECT_NEAR(estimate.error_correlation, estimate.stitch_width_error_mm / estimate.round_height_error_mm,
+                tiny);
+    const Gauge circle = must(CircleGauge{5, 6, 50, CircleLie::flat, 1, 0}, 4);
+    // The tape: 0.1 mm of height, 0.1 x 2 pi / 6 of width; half an increase besides.
+    EXPECT_NEAR(circle.error_correlation, 0.1 * std::numbers::pi / 3 / circle.stitch_width_error_mm, tiny);
+}
+
 // Gauge circle, common in toy books: 5 rounds, 30 stitches, 2 in across with a 3.5 to 3.75 mm hook (common
 // practice).
 TEST(GaugeFromCircle, FlatCircleGivesBoth) {

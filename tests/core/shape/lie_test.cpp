@@ -6,6 +6,7 @@
 #include <numbers>
 #include <string>
 
+#include "core/shape/highest_wave.h"
 #include "core/shape/wave_length.h"
 #include "tests/core/shape/shape_tables.h"
 
@@ -112,6 +113,13 @@ TEST(Lie, WavesTakeUpTheSpareLength) {
     EXPECT_LE(amplitude, width_mm);
     const double with_fewer = circle / (edge.waves - 1) * wave_amplitude(length / circle);
     EXPECT_GT(with_fewer, width_mm) << "one wave fewer would do";
+}
+
+TEST(Lie, HighestWaveIsThatOfTheRoundsThatRuffle) {
+    const std::vector<RoundLie> ruffled = flat_lies(disc_counts(8, 9));
+    EXPECT_EQ(highest_wave_mm(ruffled), ruffled.back().wave_height_mm);
+    EXPECT_EQ(highest_wave_mm(flat_lies(disc_counts(6, 9))), 0);
+    EXPECT_EQ(highest_wave_mm({}), 0);
 }
 
 TEST(Lie, RunOfRufflesHasOneWaveCount) {

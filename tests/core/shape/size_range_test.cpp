@@ -25,11 +25,25 @@ TEST(SizeRange, IsTheSizeWhereTheGaugeIsExact) {
 // Both together scale the whole piece: a hundredth more of each is a hundredth more size.
 TEST(SizeRange, ErrorsThatGoTogetherScaleThePiece) {
     const Shape shape = solve_shape(ball);
-    const SizeRange range = size_range(ball, shape, {5, 5, 0.05, 0.05}, GaugeErrors::together);
+    const SizeRange range = size_range(ball, shape, {5, 5, 0.05, 0.05, 1});
     EXPECT_NEAR(range.width_mm.high / shape.width_mm, 1.01, 1e-6);
     EXPECT_NEAR(range.width_mm.low / shape.width_mm, 0.99, 1e-6);
     EXPECT_NEAR(range.height_mm.high / shape.height_mm, 1.01, 1e-6);
     EXPECT_NEAR(range.volume_mm3.high / shape.volume_mm3, 1.01 * 1.01 * 1.01, 1e-6);
+}
+
+// A ball's volume grows with both sizes: errors that go together add, errors that go against each other
+// cancel.
+TEST(SizeRange, CorrelatedErrorsAreAddedAsSuch) {
+    const Shape shape = solve_shape(ball);
+    const auto spread = [&](double correlation) {
+        const SizeRange range = size_range(ball, shape, {5, 5, 0.1, 0.1, correlation});
+        return range.volume_mm3.high - range.volume_mm3.low;
+    };
+    EXPECT_GT(spread(1), 1.2 * spread(0));
+    EXPECT_LT(spread(-1), 0.8 * spread(0));
+    EXPECT_NEAR(spread(1) * spread(1) + spread(-1) * spread(-1), 2 * spread(0) * spread(0),
+                0.05 * spread(0) * spread(0));  // var(a + b) + var(a - b) = 2 (var a + var b)
 }
 
 // A ball's height over width falls by about 0.15 from h / w = 1.0 to 0.9 (found in a prototype of this
