@@ -32,6 +32,8 @@ std::string_view check_code_name(CheckCode code) {
             return "ridge";
         case CheckCode::crease:
             return "crease";
+        case CheckCode::corners:
+            return "corners";
         case CheckCode::widening_neck:
             return "widening_neck";
         case CheckCode::feature_lost:

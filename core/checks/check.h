@@ -28,6 +28,8 @@ enum class CheckCode {
     gaps,           ///< stuffing shows between the stitches. args: stretch (per cent), rounds that have gaps
     ridge,          ///< a sharp edge outwards. args: turn (degrees)
     crease,         ///< a sharp edge inwards. args: turn (degrees)
+    corners,        ///< increases stacked over each other. args: corners, how far they stand out (mm), first
+                    ///< round (from 1), last
     widening_neck,  ///< args: width as stuffed (mm), width of its stitches by themselves (mm)
     feature_lost,   ///< the gap it sits in is gone. args: feature (from 0)
     washer_too_late,  ///< never passes the opening once its rounds are worked. args: feature, washer (mm),
@@ -47,6 +49,7 @@ enum class CureKind {
     set_count,
     add_even_round,
     change_start_count,
+    stagger_increases,
     remove_flat_mark,
     spread_decreases,
     mend_words,

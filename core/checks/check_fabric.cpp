@@ -9,7 +9,9 @@ namespace {
 
 std::vector<Cure> cures_of(const CheckInput& input, RoundRun run) {
     std::vector<Cure> cures;
-    for (const auto& cure : {spread_cure(input, run), flat_counts_cure(input, run)}) {
+    const auto start = start_count_cure(input, run);
+    const auto counts = start ? std::nullopt : flat_counts_cure(input, run);
+    for (const auto& cure : {start, spread_cure(input, run), counts}) {
         if (cure) cures.push_back(*cure);
     }
     return cures;

@@ -39,7 +39,8 @@ Cure without_marks(const CheckInput& input, RoundRun run) {
 
 std::vector<Cure> cures_of(const CheckInput& input, RoundRun run, CheckCode code) {
     std::vector<Cure> cures;
-    if (const auto counts = flat_counts_cure(input, run)) cures.push_back(*counts);
+    const auto start = start_count_cure(input, run);
+    if (const auto counts = start ? start : flat_counts_cure(input, run)) cures.push_back(*counts);
     if (code == CheckCode::ruffles_though_flat) {
         if (const auto spread = spread_cure(input, run)) cures.push_back(*spread);
     }

@@ -2,6 +2,7 @@
 #include <cstdlib>
 
 #include "core/checks/families.h"
+#include "core/shape/fabric_limits.h"
 #include "core/shape/fabric_signs.h"
 
 namespace roundwright {
@@ -65,6 +66,25 @@ bool beside_an_error(int round, const std::vector<Check>& checks) {
     });
 }
 
+/// Where the counts turn at once from more to fewer, or back, a round between them turns half as far.
+std::vector<Cure> even_round_between(const CheckInput& input, const FabricSign& sign) {
+    if (std::abs(sign.growth_change) <= edge_above_growth_change) return {};
+    const Round& round = input.piece.rounds[static_cast<std::size_t>(sign.round)];
+    return {{CureKind::add_even_round, {with_count(round, input.loops_left(sign.round))}, sign.round + 1, 0}};
+}
+
+void check_edge(const CheckInput& input, const FabricSign& sign, std::vector<Check>& checks) {
+    const bool edge = sign.kind == FabricSignKind::ridge || sign.kind == FabricSignKind::crease;
+    if (!edge || beside_an_error(sign.round, checks)) return;
+    const auto code = sign.kind == FabricSignKind::ridge ? CheckCode::ridge : CheckCode::crease;
+    checks.push_back({code,
+                      Severity::note,
+                      input.piece_index,
+                      sign.round,
+                      {sign.turn_degrees},
+                      even_round_between(input, sign)});
+}
+
 }  // namespace
 
 void check_signs(const CheckInput& input, std::vector<Check>& checks) {
@@ -72,12 +92,7 @@ void check_signs(const CheckInput& input, std::vector<Check>& checks) {
     const std::vector<FabricSign> signs = fabric_signs(input.study.problem, input.study.shape);
     check_gaps(input, signs, checks);
     check_necks(input, signs, checks);
-    for (const FabricSign& sign : signs) {
-        const bool edge = sign.kind == FabricSignKind::ridge || sign.kind == FabricSignKind::crease;
-        if (!edge || beside_an_error(sign.round, checks)) continue;
-        const auto code = sign.kind == FabricSignKind::ridge ? CheckCode::ridge : CheckCode::crease;
-        checks.push_back({code, Severity::note, input.piece_index, sign.round, {sign.turn_degrees}, {}});
-    }
+    for (const FabricSign& sign : signs) check_edge(input, sign, checks);
 }
 
 }  // namespace roundwright

@@ -16,6 +16,8 @@ void check_words(const CheckInput& input, std::vector<Check>& checks);
 void check_fabric(const CheckInput& input, std::vector<Check>& checks);
 /// Rounds marked "lies flat" that do not.
 void check_flat_marks(const CheckInput& input, std::vector<Check>& checks);
+/// Increases over each other that make corners of a flat edge.
+void check_corners(const CheckInput& input, std::vector<Check>& checks);
 /// What will show on the stuffed fabric: gaps, edges, necks that widen.
 void check_signs(const CheckInput& input, std::vector<Check>& checks);
 /// Eyes and other features: whether they can be fitted, and sit well.

@@ -18,6 +18,11 @@ struct RoundRun {
 /// is what it does already.
 [[nodiscard]] std::optional<Cure> flat_counts_cure(const CheckInput& input, RoundRun run);
 
+/// A cure for a piece from a ring that grows, where the run begins, by the stitches it started with: another
+/// start count, by which it lies flat, every round keeping its part of the start. Nothing where that is the
+/// count it has, or a round is worked otherwise than evenly to a multiple of the start.
+[[nodiscard]] std::optional<Cure> start_count_cure(const CheckInput& input, RoundRun run);
+
 /// Whole stitches more a round, at least 1: as many as lie flat at this round without a ruffle.
 [[nodiscard]] int flat_step(const CheckInput& input, int round);
 

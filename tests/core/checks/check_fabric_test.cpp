@@ -25,7 +25,7 @@ double mm(const Argument& argument) { return std::get<Millimetres>(argument).val
 TEST(CheckFabric, SixIncreaseDiscAndOrdinaryBallHaveNothingToMend) {
     for (int n = 4; n <= 20; ++n) EXPECT_EQ(named(checks_of(stuffed_toy_of(ball(n)))), "") << "ball of " << n;
     for (int rounds = 1; rounds <= 20; ++rounds) {
-        EXPECT_EQ(named(checks_of(toy_of(disc(6, rounds)))), "") << "disc of " << rounds;
+        EXPECT_EQ(named(fabric_checks(toy_of(disc(6, rounds)))), "") << "disc of " << rounds;
     }
 }
 
@@ -61,6 +61,45 @@ TEST(CheckFabric, RuffleIsCuredByMoreRoundsOrFewerStitches) {
     EXPECT_EQ(check.cures[0].kind, CureKind::spread_increases);
     EXPECT_EQ(counts_of(check.cures[0].rounds), (std::vector<int>{36, 42, 48, 54, 60}));
     EXPECT_EQ(counts_of(check.cures[1].rounds), (std::vector<int>{36}));
+}
+
+// Common practice: 6 single, 8 half double and 12 double crochets a round lie flat. A disc that grows by more
+// is cured by its start, with what comes after the disc in the same proportion.
+TEST(CheckFabric, ADiscThatRufflesIsStartedWithFewer) {
+    const std::tuple<StitchKind, int, int> cases[] = {{StitchKind::single_crochet, 8, 6},
+                                                      {StitchKind::half_double_crochet, 12, 8},
+                                                      {StitchKind::double_crochet, 16, 12}};
+    for (const auto& [kind, many, flat] : cases) {
+        std::vector<int> counts = disc(many, 8);
+        counts.push_back(8 * many);
+        Toy toy = toy_of(counts);
+        for (Round& round : toy.pieces[0].rounds) std::get<WorkedEvenly>(round.working).kind = kind;
+        const auto checks = fabric_checks(toy);
+        ASSERT_FALSE(checks.empty()) << many;
+        const Cure& cure = checks[0].cures.at(0);
+        EXPECT_EQ(cure.kind, CureKind::change_start_count);
+        std::vector<int> started = disc(flat, 8);
+        started.push_back(8 * flat);
+        EXPECT_EQ(counts_of(cure.rounds), started);
+        EXPECT_EQ(named(fabric_checks(cured(toy, cure))), "") << many;
+    }
+}
+
+TEST(CheckFabric, TheStartIsLeftAloneWhereItDoesNotRunThrough) {
+    const auto checks = fabric_checks(toy_of({8, 16, 24, 32, 40, 48, 45}));
+    ASSERT_FALSE(checks.empty());
+    for (const Cure& cure : checks[0].cures) EXPECT_LT(cure.replaced, 7);
+}
+
+// On each side of the limit: a round that loses 8 of 6.28 (growth -1.27) closes, one that loses 9 (-1.43)
+// gathers.
+TEST(CheckFabric, EightDecreasesCloseAndNineGather) {
+    for (const auto& [decreases, said] : {std::pair{8, 0u}, std::pair{9, 1u}}) {
+        std::vector<int> counts = ball(8);
+        counts.resize(16);
+        for (int count = 48 - decreases; count > decreases; count -= decreases) counts.push_back(count);
+        EXPECT_EQ(checks_of(stuffed_toy_of(counts), CheckCode::gathers).size(), said) << decreases;
+    }
 }
 
 // A neck drawn from 30 to 15 at once loses 15 stitches where 6.3 lie flat.

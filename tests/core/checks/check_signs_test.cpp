@@ -54,6 +54,19 @@ TEST(CheckSigns, ANeckThatStuffingWidensIsNamed) {
     EXPECT_FALSE(light);
 }
 
+// Straight from six increases to six decreases the growth changes by 1.9, more than the limit of 1.5; an even
+// round between halves it.
+TEST(CheckSigns, ARidgeIsCuredByAnEvenRound) {
+    const Toy toy = stuffed_toy_of({6, 12, 18, 24, 30, 36, 42, 48, 42, 36, 30, 24, 18, 12, 6});
+    const auto ridge = checks_of(toy, CheckCode::ridge);
+    ASSERT_EQ(named(ridge), "ridge round 8; ");
+    ASSERT_EQ(ridge[0].cures.size(), 1u);
+    EXPECT_EQ(ridge[0].cures[0].kind, CureKind::add_even_round);
+    const Toy mended = test::cured(toy, ridge[0].cures[0]);
+    EXPECT_EQ(mended.pieces[0].rounds.size(), 16u);
+    EXPECT_EQ(named(checks_of(mended)), "");
+}
+
 TEST(CheckSigns, AShelfMakesAnEdge) {
     EXPECT_TRUE(checks_of(stuffed_toy_of(ball(6)), CheckCode::ridge).empty());
     const Toy shelf = stuffed_toy_of({6, 12, 12, 12, 12, 24, 48, 48, 48, 48, 48, 42, 36, 30, 24, 18, 12, 6});
