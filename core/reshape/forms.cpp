@@ -112,10 +112,6 @@ Silhouette half_ball(const Form& form) {
     return outline;
 }
 
-bool starts_at_top(FormKind kind) {
-    return kind == FormKind::cone || kind == FormKind::bell || kind == FormKind::half_ball;
-}
-
 // What the rounds of a new piece take after: one round of single crochet.
 PieceForm blank_form(const Gauge& gauge, double area_stretch, int start_count) {
     Piece piece;
@@ -158,6 +154,10 @@ Form usual_form(FormKind kind, double width_mm) {
             return {kind, w, w / 2, 0, 0, false};
     }
     return {};
+}
+
+bool starts_at_top(FormKind kind) {
+    return kind == FormKind::cone || kind == FormKind::bell || kind == FormKind::half_ball;
 }
 
 FormCode form_code(const Form& form) {

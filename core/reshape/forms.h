@@ -22,6 +22,9 @@ struct Form {
 /// A form with sizes in usual proportions, of this width.
 [[nodiscard]] Form usual_form(FormKind kind, double width_mm);
 
+/// Worked from the top: cone, bell and half ball.
+[[nodiscard]] bool starts_at_top(FormKind kind);
+
 enum class FormCode {
     good,
     size_not_positive,
@@ -34,12 +37,14 @@ enum class FormCode {
 /// The outline of a form, in the order it is worked: cone, bell and half ball from the top, the others from
 /// the bottom. z grows from the start. With u the height from 0 to 1, W the width, H the height:
 ///
-///     ball      r = W sqrt(u (1 - u))                       (an ellipse; a circle if H = W)
-///     egg       r ~ sqrt(u (1 - u)) (1.25 - u / 2)          blunt end below; scaled to W
-///     pear      r ~ sqrt(u (1 - u)) g(u)                    g falls from 1 to the top's share by a smooth
-///     step gourd     two such parts joined by a smooth step, with a waist between them cone      straight
-///     from top to base cylinder  flat base, straight wall, flat lid bell      a quarter of an ellipse down
-///     to the dome's width, then flaring with the square of the height half ball a quarter circle
+/// - ball: r = W sqrt(u (1 - u)), an ellipse; a circle if H = W
+/// - egg: r ~ sqrt(u (1 - u)) (1.25 - u / 2), the blunt end below; scaled to W
+/// - pear: r ~ sqrt(u (1 - u)) g(u), where g falls from 1 to the top's share by a smooth step
+/// - gourd: two such parts joined by a smooth step, with a waist between them
+/// - cone: straight from top to base
+/// - cylinder: flat base, straight wall, flat lid
+/// - bell: a quarter of an ellipse down to the dome's width, then flaring with the square of the height
+/// - half ball: a quarter circle
 ///
 /// Drawn with 400 points a curve: the arc length is right to 1 in 10^5.
 [[nodiscard]] Silhouette silhouette_of(const Form& form);
