@@ -15,6 +15,8 @@ LengthSpinBox::LengthSpinBox(const Preferences& preferences, double least_mm, do
     show_unit(preferences.units());
     connect(&preferences, &Preferences::units_changed, this, &LengthSpinBox::show_unit);
     connect(this, &QDoubleSpinBox::valueChanged, this, [this](double shown) {
+        if (shown == shown_) return;  // Enter tells the value again
+        shown_ = shown;
         millimetres_ = unit_ == LengthUnit::inches ? shown * mm_per_inch : shown;
         Q_EMIT edited(millimetres_);
     });
@@ -24,6 +26,7 @@ void LengthSpinBox::show_millimetres(double mm) {
     const QSignalBlocker quiet(this);
     millimetres_ = mm;
     setValue(unit_ == LengthUnit::inches ? mm / mm_per_inch : mm);
+    shown_ = value();
 }
 
 void LengthSpinBox::show_unit(LengthUnit unit) {

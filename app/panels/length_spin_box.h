@@ -27,6 +27,7 @@ class LengthSpinBox : public QDoubleSpinBox {
     LengthUnit unit_ = LengthUnit::millimetres;
     double least_mm_;
     double most_mm_;
+    double shown_ = 0;  ///< in the unit shown
     double millimetres_ = 0;
 };
 

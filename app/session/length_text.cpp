@@ -1,5 +1,6 @@
 #include "app/session/length_text.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -21,6 +22,11 @@ QString eighths_text(long long eighths) {
     return text;
 }
 
+QString fine_number(double mm, LengthUnit units) {
+    return units == LengthUnit::inches ? QLocale().toString(mm / mm_per_inch, 'f', 2)
+                                       : QLocale().toString(mm, 'f', 1);
+}
+
 }  // namespace
 
 QString length_number(double mm, LengthUnit units) {
@@ -37,6 +43,18 @@ QString unit_name(LengthUnit units) {
 
 QString length_text(double mm, LengthUnit units) {
     return QStringLiteral("%1\u00A0%2").arg(length_number(mm, units), unit_name(units));
+}
+
+QString fine_length_text(double mm, LengthUnit units) {
+    if (!std::isfinite(mm)) return QStringLiteral("–");
+    return QStringLiteral("%1\u00A0%2").arg(fine_number(mm, units), unit_name(units));
+}
+
+QString fine_length_with_range(double mm, double error_mm, LengthUnit units) {
+    const QString low = fine_number(std::max(0.0, mm - error_mm), units);
+    const QString high = fine_number(mm + error_mm, units);
+    const QString text = fine_length_text(mm, units);
+    return low == high ? text : QStringLiteral("%1 (%2\u2013%3)").arg(text, low, high);
 }
 
 QString length_range_text(double low_mm, double high_mm, LengthUnit units) {

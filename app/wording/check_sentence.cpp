@@ -125,6 +125,13 @@ QString edge(const Arguments& said, const char* sentence) {
     return tr(sentence).arg(said.round(), QLocale().toString(std::lround(std::abs(said.number(0)))));
 }
 
+QString corners(const Arguments& said) {
+    return tr("The increases of rounds %1 to %2 stand over each other: the edge gets %3 corners, up to %4 "
+              "out.")
+        .arg(QLocale().toString(said.count(2)), QLocale().toString(said.count(3)),
+             QLocale().toString(said.count(0)), said.length(1));
+}
+
 QString widening_neck(const Arguments& said) {
     return tr("The neck at round %1 is stuffed to %2 where its stitches make %3.")
         .arg(said.round(), said.length(0), said.length(1));
@@ -194,6 +201,8 @@ QString facts(const Check& check, const Arguments& said) {
         case CheckCode::crease:
             return edge(said,
                         QT_TRANSLATE_NOOP("Checks", "A crease shows at round %1: the fabric turns by %2°."));
+        case CheckCode::corners:
+            return corners(said);
         case CheckCode::widening_neck:
             return widening_neck(said);
         case CheckCode::feature_lost:

@@ -1,6 +1,7 @@
 #include "app/wording/cure_words.h"
 
 #include <QCoreApplication>
+#include <QLocale>
 
 #include "app/wording/counted.h"
 #include "app/wording/diagnostic_sentence.h"
@@ -20,6 +21,12 @@ QString counts_text(const Cure& cure) {
     return QString::fromStdString(write_round_entry(counts));
 }
 
+/// The stitches of the first round.
+QString start_text(const Cure& cure) {
+    const auto* even = cure.rounds.empty() ? nullptr : std::get_if<WorkedEvenly>(&cure.rounds[0].working);
+    return QLocale().toString(even == nullptr ? 0 : even->stitches);
+}
+
 QString rounds_text(const Cure& cure) { return rounds_words(static_cast<int>(cure.rounds.size())); }
 
 }  // namespace
@@ -35,7 +42,9 @@ QString cure_question(const Cure& cure) {
         case CureKind::add_even_round:
             return tr("Put an even round in?");
         case CureKind::change_start_count:
-            return tr("Work %1 from the start?").arg(counts_text(cure));
+            return tr("Start with %1, and work %2?").arg(start_text(cure), counts_text(cure));
+        case CureKind::stagger_increases:
+            return tr("Move the increases off each other?");
         case CureKind::remove_flat_mark:
             return tr("Take the mark off?");
         case CureKind::mend_words:
@@ -67,7 +76,9 @@ QString cure_label(const Cure& cure) {
         case CureKind::add_even_round:
             return tr("Put a round in");
         case CureKind::change_start_count:
-            return tr("Change from the start");
+            return tr("Start with %1").arg(start_text(cure));
+        case CureKind::stagger_increases:
+            return tr("Move increases apart");
         case CureKind::remove_flat_mark:
             return tr("Take the mark off");
         case CureKind::mend_words:
@@ -99,6 +110,8 @@ QString cure_step(const Cure& cure) {
             return tr("Change counts");
         case CureKind::add_even_round:
             return tr("Put an even round in");
+        case CureKind::stagger_increases:
+            return tr("Move increases off each other");
         case CureKind::remove_flat_mark:
             return tr("Take the flat mark off");
         case CureKind::mend_words:

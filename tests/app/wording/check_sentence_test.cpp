@@ -93,14 +93,20 @@ TEST_F(CheckSentence, WholePieceAndToy) {
         "This piece has 200001 stitches, and at most 200000 can be worked out. Part it into several pieces.");
 }
 
+TEST_F(CheckSentence, CornersAreSaidWithTheirRoundsAndHeight) {
+    EXPECT_EQ(sentence(CheckCode::corners, {6, Millimetres{7.2}, 2, 11}),
+              "The increases of rounds 2 to 11 stand over each other: the edge gets 6 corners, up to "
+              "7 mm out.");
+}
+
 TEST_F(CheckSentence, MissingArgumentsDoNoHarm) {
-    for (int code = 0; code <= static_cast<int>(CheckCode::too_many_stitches); ++code) {
+    for (int code = 0; code <= static_cast<int>(CheckCode::feature_too_large); ++code) {
         EXPECT_NE(sentence(static_cast<CheckCode>(code), {}), "") << code;
     }
 }
 
 TEST_F(CheckSentence, EveryCureHasAQuestionALabelAndAStep) {
-    for (int kind = 0; kind <= static_cast<int>(CureKind::mend_words); ++kind) {
+    for (int kind = 0; kind <= static_cast<int>(CureKind::remove_feature); ++kind) {
         const Cure cure{static_cast<CureKind>(kind), {of(24), of(30)}, 5, 1};
         EXPECT_TRUE(cure_question(cure).endsWith(QLatin1Char('?'))) << kind;
         EXPECT_FALSE(cure_label(cure).isEmpty()) << kind;
@@ -109,7 +115,9 @@ TEST_F(CheckSentence, EveryCureHasAQuestionALabelAndAStep) {
     EXPECT_EQ(cure_label({CureKind::set_count, {of(12)}, 5, 1}), "Work 12");
     EXPECT_EQ(cure_label({CureKind::spread_increases, {of(24), of(30)}, 5, 1}), "Spread over 2 rounds");
     EXPECT_EQ(cure_question({CureKind::change_start_count, {of(6), of(12)}, 0, 2}),
-              "Work 6, 12 from the start?");
+              "Start with 6, and work 6, 12?");
+    EXPECT_EQ(cure_label({CureKind::change_start_count, {of(6), of(12)}, 0, 2}), "Start with 6");
+    EXPECT_EQ(cure_question({CureKind::stagger_increases, {}, 0, 2}), "Move the increases off each other?");
 }
 
 }  // namespace

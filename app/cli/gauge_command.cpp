@@ -1,0 +1,200 @@
+#include <nlohmann/json.hpp>
+#include <utility>
+
+#include <QCoreApplication>
+#include <QStringList>
+
+#include "app/cli/command.h"
+#include "app/cli/command_line.h"
+#include "app/cli/input_file.h"
+#include "app/cli/length_argument.h"
+#include "app/cli/option_values.h"
+#include "app/cli/output.h"
+#include "app/session/document_file.h"
+#include "app/wording/calibration_words.h"
+#include "core/reshape/finished_piece.h"
+
+namespace roundwright::app {
+namespace {
+
+using nlohmann::ordered_json;
+
+QString tr(const char* text) { return QCoreApplication::translate("CommandLine", text); }
+
+struct Complaint {  // thrown where the arguments cannot be understood; the words go to the maker
+    QString words;
+};
+
+// --- what was measured
+
+Measured measured_length(const Arguments& arguments, const QString& option, const QString& text,
+                         MeasuredOf of) {
+    const auto length = length_with_error(text, units_wanted(arguments));
+    if (!length)
+        throw Complaint{tr("--%1 takes a length, as 82mm or 82mm+-1mm, not \"%2\".").arg(option, text)};
+    Measured measured{of, length->mm};
+    if (length->error_mm) measured.error_mm = *length->error_mm;
+    return measured;
+}
+
+/// "8=250mm", and more parted by commas.
+std::vector<Measured> measured_rounds(const Arguments& arguments, const Piece& piece) {
+    const QString option = QStringLiteral("round");
+    std::vector<Measured> all;
+    if (!arguments.has(option)) return all;
+    for (const QString& text : arguments.value(option).split(QLatin1Char(','))) {
+        const QStringList parts = text.split(QLatin1Char('='));
+        bool good = parts.size() == 2;
+        const int round = good ? parts[0].toInt(&good) : 0;
+        if (!good)
+            throw Complaint{
+                tr("--round takes a round and the length around it, as 8=250mm, not \"%1\".").arg(text)};
+        if (round < 1 || round > static_cast<int>(piece.rounds.size()))
+            throw Complaint{
+                tr("There is no round %1: the piece has %2.").arg(round).arg(piece.rounds.size())};
+        all.push_back(measured_length(arguments, option, parts[1], MeasuredOf::circumference_of_round));
+        all.back().round = round - 1;
+    }
+    return all;
+}
+
+std::vector<Measured> all_measured(const Arguments& arguments, const Piece& piece) {
+    const std::pair<const char*, MeasuredOf> lengths[] = {{"width", MeasuredOf::width},
+                                                          {"height", MeasuredOf::height},
+                                                          {"circumference", MeasuredOf::circumference}};
+    std::vector<Measured> all;
+    for (const auto& [name, of] : lengths) {
+        const QString option = QLatin1String(name);
+        if (arguments.has(option))
+            all.push_back(measured_length(arguments, option, arguments.value(option), of));
+    }
+    for (const Measured& measured : measured_rounds(arguments, piece)) all.push_back(measured);
+    if (all.empty())
+        throw Complaint{tr("Say what was measured: --width, --height, --circumference or --round.")};
+    return all;
+}
+
+KnownBefore known_before(const Arguments& arguments, const Toy& toy, const Piece& piece) {
+    KnownBefore known;
+    if (arguments.has(QStringLiteral("with-gauge"))) {
+        known.gauge = gauge_from(toy.gauge, toy.hook_mm);
+        if (!known.gauge) throw Complaint{tr("--with-gauge: the toy has no gauge.")};
+    }
+    if (arguments.has(QStringLiteral("with-stuffing"))) known.area_stretch = piece.area_stretch;
+    return known;
+}
+
+std::size_t piece_meant(const Arguments& arguments, const Toy& toy) {
+    const auto pieces = pieces_wanted(arguments, toy);
+    if (!pieces) throw Complaint{};
+    if (pieces->size() == 1) return pieces->front();
+    QStringList names;
+    for (const std::size_t piece : *pieces) names << piece_name(toy, piece);
+    throw Complaint{
+        tr("Which piece was measured? Name one with --piece: %1.").arg(names.join(QStringLiteral(", ")))};
+}
+
+// --- the answer
+
+ordered_json note_json(const CalibrationNote& note, const std::vector<Measured>& measured) {
+    ordered_json json{{"code", calibration_code_name(note.code)}};
+    if (note.code == CalibrationCode::left_free || note.code == CalibrationCode::not_told_apart)
+        json["value"] = calibrated_value_name(note.value);
+    if (note.code == CalibrationCode::not_told_apart) json["other"] = calibrated_value_name(note.other);
+    if (note.code == CalibrationCode::measurements_disagree)
+        json["measured"] = measured_name(measured[note.measured]).toStdString();
+    return json;
+}
+
+ordered_json gauge_json(const QString& path, const Toy& toy, std::size_t piece, const Calibration& found,
+                        const std::vector<Measured>& measured) {
+    ordered_json json{{"file", path.toStdString()}, {"piece", piece_name(toy, piece).toStdString()}};
+    json["stitch_width_mm"] = found.gauge.stitch_width_mm;
+    json["stitch_width_error_mm"] = found.gauge.stitch_width_error_mm;
+    json["round_height_mm"] = found.gauge.round_height_mm;
+    json["round_height_error_mm"] = found.gauge.round_height_error_mm;
+    json["error_correlation"] = found.gauge.error_correlation;
+    json["area_stretch"] = found.area_stretch;
+    json["area_stretch_error"] = found.area_stretch_error;
+    json["residual_mm"] = found.residual_mm;
+    json["measured"] = ordered_json::array();
+    for (std::size_t i = 0; i < found.modelled_mm.size(); ++i)
+        json["measured"].push_back({{"what", measured_name(measured[i]).toStdString()},
+                                    {"mm", measured[i].mm},
+                                    {"error_mm", measured[i].error_mm},
+                                    {"by_this_gauge_mm", found.modelled_mm[i]}});
+    json["notes"] = ordered_json::array();
+    for (const CalibrationNote& note : found.notes) json["notes"].push_back(note_json(note, measured));
+    return json;
+}
+
+void print_in_words(const QString& path, const Toy& toy, std::size_t piece, const Calibration& found,
+                    const std::vector<Measured>& measured, LengthUnit units) {
+    print_heading(path, toy);
+    print_line(tr("  %1: %2").arg(piece_name(toy, piece), calibration_words(found, units)));
+    for (const QString& note : calibration_note_words(found, measured, units))
+        print_line(QStringLiteral("    ") + note);
+}
+
+int save_with_gauge(const Arguments& arguments, const Toy& toy) {
+    const QString path = arguments.value(QStringLiteral("output"));
+    if (path.isEmpty()) return exit_fine;
+    const auto problem = save_document_file(path, toy);
+    if (!problem) return exit_fine;
+    print_problem(tr("%1: %2").arg(path, problem->message));
+    return exit_bad_input;
+}
+
+int gauge_of_toy(const Arguments& arguments, const QString& path, const Toy& toy) {
+    const std::size_t piece = piece_meant(arguments, toy);
+    const std::vector<Measured> measured = all_measured(arguments, toy.pieces[piece]);
+    const Calibration found =
+        calibrate_piece(toy.pieces[piece], measured, known_before(arguments, toy, toy.pieces[piece]));
+    if (!found.usable())
+        throw Complaint{
+            calibration_note_words(found, measured, units_wanted(arguments)).join(QLatin1Char(' '))};
+    if (arguments.has(QStringLiteral("json")))
+        print_json(gauge_json(path, toy, piece, found, measured));
+    else
+        print_in_words(path, toy, piece, found, measured, units_wanted(arguments));
+    if (found.has(CalibrationCode::not_converged)) return exit_checks_failed;
+    return save_with_gauge(arguments, with_calibration(toy, piece, found));
+}
+
+int run(const Arguments& arguments) {
+    if (arguments.operands().size() > 1) {
+        print_problem(tr("One file at a time: the lengths are of one piece."));
+        return exit_bad_input;
+    }
+    return for_each_toy(arguments, [&](const QString& path, const Toy& toy) {
+        try {
+            return gauge_of_toy(arguments, path, toy);
+        } catch (const Complaint& complaint) {
+            if (!complaint.words.isEmpty()) print_problem(complaint.words);
+            return static_cast<int>(exit_bad_input);
+        }
+    });
+}
+
+constexpr Option options[] = {
+    {"piece", 0, "NAME", nullptr, "the piece measured, by name or number; needed where there are several"},
+    {"width", 0, "LENGTH", nullptr, "its width: 82mm, or 82mm+-1mm; to within 2 mm where it says nothing"},
+    {"height", 0, "LENGTH", nullptr, "its height"},
+    {"circumference", 0, "LENGTH", nullptr, "around the widest place"},
+    {"round", 0, "ROUND=LENGTH", nullptr, "around the top of a round: 8=250mm, and more after commas"},
+    {"with-gauge", 0, nullptr, nullptr, "the toy's gauge counts too, within its errors"},
+    {"with-stuffing", 0, nullptr, nullptr, "the piece is stuffed as the file says"},
+    {"output", 'o', "FILE", nullptr, "save the toy with the gauge and stuffing found"},
+    {"json", 0, nullptr, nullptr, "one JSON object; lengths in mm"},
+    {"units", 0, "UNIT", "mm|in", "lengths without a unit, and in the answer"},
+};
+
+}  // namespace
+
+const Command& gauge_command() {
+    static const Command command{"gauge", "FILE", "find the gauge from what was measured on a finished piece",
+                                 options, run};
+    return command;
+}
+
+}  // namespace roundwright::app

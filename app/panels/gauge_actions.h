@@ -1,0 +1,28 @@
+#pragma once
+
+#include <QObject>
+
+#include "app/session/document_session.h"
+
+class QAction;
+class QMenu;
+
+namespace roundwright::app {
+
+/// The gauge from what is finished.
+class GaugeActions : public QObject {
+    Q_OBJECT
+  public:
+    GaugeActions(DocumentSession& session, QWidget* window);
+
+    void fill_shape_menu(QMenu* menu) const;
+    [[nodiscard]] QAction* from_finished_piece() const { return from_finished_piece_; }
+
+  private:
+    void update_state();
+
+    DocumentSession& session_;
+    QAction* from_finished_piece_;
+};
+
+}  // namespace roundwright::app
