@@ -15,6 +15,15 @@ namespace {
 
 QString tr(const char* text) { return QCoreApplication::translate("RoundEdits", text); }
 
+/// Yarns that words name and the toy does not have yet are like its first.
+void add_yarns(Toy& toy, const std::vector<std::string>& names) {
+    for (std::size_t yarn = toy.yarns.size(); yarn < names.size(); ++yarn) {
+        Yarn added = toy.yarns.empty() ? Yarn{} : toy.yarns.front();
+        added.name = names[yarn];
+        toy.yarns.push_back(added);
+    }
+}
+
 std::size_t index(int round) { return static_cast<std::size_t>(round); }
 
 std::vector<int> run_of(int first, std::size_t count) {
@@ -71,11 +80,7 @@ bool RoundEdits::put(const QString& text, Edited<Piece> piece, const std::vector
     }
     Toy toy = session_.toy();
     toy.pieces[index(session_.current_piece())] = std::move(piece.value);
-    for (std::size_t yarn = toy.yarns.size(); yarn < yarn_names.size(); ++yarn) {
-        Yarn added = toy.yarns.empty() ? Yarn{} : toy.yarns.front();
-        added.name = yarn_names[yarn];
-        toy.yarns.push_back(added);
-    }
+    add_yarns(toy, yarn_names);
     return session_.edit(text, std::move(toy));
 }
 
@@ -111,6 +116,39 @@ bool RoundEdits::set_words(int round, const QString& words) {
         read_cell(piece, index(round), words.trimmed().toStdString(), session_.preferences().terms(), yarns)
             .round;
     return put(tr("Write round %1 in words").arg(round + 1), Edited<Piece>{std::move(piece)}, yarns.names);
+}
+
+Toy RoundEdits::with_words(int round, const QString& words) const {
+    Toy toy = session_.toy();
+    YarnTable yarns = yarn_table(toy);
+    Piece& piece = toy.pieces[index(session_.current_piece())];
+    piece.rounds[index(round)] =
+        read_cell(piece, index(round), words.trimmed().toStdString(), session_.preferences().terms(), yarns)
+            .round;
+    add_yarns(toy, yarns.names);
+    return toy;
+}
+
+std::optional<ReadDiagnostic> RoundEdits::mendable(int round) const {
+    if (!session_.piece() || round < 0 || index(round) >= current().rounds.size()) return std::nullopt;
+    const auto* written = std::get_if<AsWritten>(&current().rounds[index(round)].working);
+    if (!written) return std::nullopt;
+    YarnTable yarns = yarn_table(session_.toy());
+    for (ReadDiagnostic& found :
+         read_cell(current(), index(round), written->words, Terms::us, yarns).reading.diagnostics)
+        if (found.severity == Severity::error && !found.mends.empty()) return found;
+    return std::nullopt;
+}
+
+bool RoundEdits::mend(int round) {
+    const auto what = mendable(round);
+    if (!what) return false;
+    const auto& words = std::get<AsWritten>(current().rounds[index(round)].working).words;
+    Piece piece = current();
+    YarnTable yarns = yarn_table(session_.toy());
+    piece.rounds[index(round)] =
+        read_cell(piece, index(round), mended(words, what->mends.front()), Terms::us, yarns).round;
+    return put(tr("Mend round %1").arg(round + 1), Edited<Piece>{std::move(piece)}, yarns.names);
 }
 
 bool RoundEdits::work_evenly(const std::vector<int>& rounds) {

@@ -23,6 +23,12 @@ class RoundEdits {
     /// Words in the terms the maker prefers; words that come to an even round make it one, and empty words
     /// work it evenly with the count it had.
     bool set_words(int round, const QString& words);
+    /// The toy `set_words` would make; for a preview.
+    [[nodiscard]] Toy with_words(int round, const QString& words) const;
+    /// Makes the likeliest mend of a round's words; false when nothing is wrong, or no mend is known.
+    bool mend(int round);
+    /// The mend that `mend` would make, with what it mends.
+    [[nodiscard]] std::optional<ReadDiagnostic> mendable(int round) const;
     bool work_evenly(const std::vector<int>& rounds);
     bool set_stitch(const std::vector<int>& rounds, StitchKind kind, const QString& stitch_name);
     bool set_loops(const std::vector<int>& rounds, LoopPart part, const QString& loops_name);

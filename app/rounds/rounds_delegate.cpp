@@ -9,6 +9,7 @@
 
 #include "app/rounds/round_counts.h"
 #include "app/rounds/rounds_model.h"
+#include "app/rounds/words_edit.h"
 #include "app/session/live_preview.h"
 #include "app/window/theme.h"
 #include "core/instructions/write.h"
@@ -60,17 +61,36 @@ QWidget* RoundsDelegate::createEditor(QWidget* parent, const QStyleOptionViewIte
         QTimer::singleShot(0, picker, &QComboBox::showPopup);
         return picker;
     }
+    if (column_of(index) == RoundColumn::words) return words_edit(parent, index.row());
     auto* line = new QLineEdit(parent);
     line->setFrame(false);
-    if (column_of(index) == RoundColumn::words) {
-        line->setAccessibleName(tr("Words of round %1").arg(index.row() + 1));
-        return line;
-    }
     line->setAlignment(Qt::AlignRight);
     line->setAccessibleName(tr("Stitches of round %1").arg(index.row() + 1));
     connect(line, &QLineEdit::textEdited, this,
             [this, row = index.row()](const QString& text) { preview(row, text); });
     return line;
+}
+
+QWidget* RoundsDelegate::words_edit(QWidget* parent, int row) const {
+    const auto& session = model_.session();
+    const auto round = static_cast<std::size_t>(row);
+    auto* words = new WordsEdit(cell_setting(*session.piece(), round, session.preferences().terms()),
+                                yarn_table(session.toy()), parent);
+    words->setFrame(false);
+    words->setAccessibleName(tr("Words of round %1").arg(row + 1));
+    connect(words, &WordsEdit::words_read, this, [this, words, row] { preview_words(row, *words); });
+    return words;
+}
+
+/// While words are written the counts and the shape follow, whenever the words come out.
+void RoundsDelegate::preview_words(int row, const WordsEdit& words) const {
+    auto& session = model_.session();
+    if (!words.isModified() || row >= model_.rounds() || session.read_only()) return;
+    preview_.reset();
+    if (!words.reading().proved() || words.text().trimmed().isEmpty()) return;
+    Toy toy = model_.edits().with_words(row, words.text());
+    preview_ = std::make_unique<LivePreview>(session, QString());
+    preview_->show(std::move(toy));
 }
 
 /// While a count is typed the shape follows, as soon as the count is one that can be worked.

@@ -8,6 +8,7 @@ namespace roundwright::app {
 
 class LivePreview;
 class RoundsModel;
+class WordsEdit;
 
 /// Editors of the rounds table: a count is typed and shows on the shape as it is typed, a yarn is picked from
 /// the toy's, words are typed.
@@ -29,6 +30,8 @@ class RoundsDelegate : public QStyledItemDelegate {
 
   private:
     void preview(int row, const QString& text) const;
+    QWidget* words_edit(QWidget* parent, int row) const;
+    void preview_words(int row, const WordsEdit& words) const;
 
     RoundsModel& model_;
     mutable std::unique_ptr<LivePreview> preview_;

@@ -11,6 +11,7 @@
 #include "app/rounds/rounds_clipboard.h"
 #include "app/rounds/rounds_view.h"
 #include "app/window/action_maker.h"
+#include "app/wording/diagnostic_sentence.h"
 #include "core/instructions/terms.h"
 #include "core/instructions/write.h"
 
@@ -21,6 +22,9 @@ RoundActions::RoundActions(DocumentSession& session, RoundsView& view, QWidget* 
     make_row_actions(window);
     make_clipboard_actions(window);
     make_working_actions(window);
+    view_.addActions(
+        {words_, mend_, count_, evenly_, note_, add_after_, repeat_, remove_, cut_, copy_, paste_});
+    view_.setContextMenuPolicy(Qt::ActionsContextMenu);
     of_rounds_ = {repeat_, remove_, up_, down_, cut_, copy_, evenly_, flat_, note_};
     connect(&session_, &DocumentSession::selection_changed, this, &RoundActions::update_enabled);
     connect(&session_, &DocumentSession::toy_changed, this, &RoundActions::update_enabled);
@@ -76,6 +80,8 @@ void RoundActions::make_working_actions(QWidget* window) {
     evenly_ = make_action(window, tr("Work e&venly"), Qt::CTRL | Qt::Key_E);
     flat_ = make_choice(window, tr("Meant to lie &flat"), Qt::CTRL | Qt::Key_L);
     note_ = make_action(window, tr("N&ote …"), Qt::CTRL | Qt::Key_M);
+    mend_ = make_action(window, tr("&Mend the words"), Qt::CTRL | Qt::SHIFT | Qt::Key_F8);
+    connect(mend_, &QAction::triggered, this, &RoundActions::mend);
     connect(count_, &QAction::triggered, &view_, &RoundsView::edit_count);
     connect(words_, &QAction::triggered, &view_, &RoundsView::edit_words);
     connect(evenly_, &QAction::triggered, this, [this] { edits_.work_evenly(selected()); });
@@ -88,7 +94,7 @@ void RoundActions::fill(QMenu* menu) {
     menu->addSeparator();
     menu->addActions({up_, down_});
     menu->addSeparator();
-    menu->addActions({count_, words_, evenly_});
+    menu->addActions({count_, words_, mend_, evenly_});
     for (const auto& [title, fill_it] : {std::pair{tr("&Stitch"), &RoundActions::fill_stitches},
                                          std::pair{tr("&Into"), &RoundActions::fill_loops},
                                          std::pair{tr("&Increases"), &RoundActions::fill_spacing},
@@ -175,9 +181,23 @@ void RoundActions::edit_note() {
     if (accepted) edits_.set_note(round, text);
 }
 
+void RoundActions::mend() {
+    if (!selected().empty()) edits_.mend(selected().front());
+}
+
+/// The action says what it would do: "Mend the words: 6 times".
+void RoundActions::update_mend() {
+    const bool can = !selected().empty() && !session_.read_only();
+    const auto fault = can ? edits_.mendable(selected().front()) : std::nullopt;
+    mend_->setEnabled(fault.has_value());
+    mend_->setText(fault ? tr("&Mend the words: %1").arg(mend_label(fault->mends.front()))
+                         : tr("&Mend the words"));
+}
+
 void RoundActions::update_enabled() {
     const bool some = !selected().empty() && !session_.read_only();
     for (QAction* action : std::as_const(of_rounds_)) action->setEnabled(some);
+    update_mend();
     copy_->setEnabled(!selected().empty());
     for (QAction* action : {add_after_, add_before_, paste_}) {
         action->setEnabled(session_.piece() && !session_.read_only());

@@ -42,6 +42,8 @@ class RoundActions : public QObject {
     void copy_rounds();
     void paste_rounds();
     void edit_note();
+    void mend();
+    void update_mend();
     void update_enabled();
 
     DocumentSession& session_;
@@ -64,6 +66,7 @@ class RoundActions : public QObject {
     QAction* evenly_ = nullptr;
     QAction* flat_ = nullptr;
     QAction* note_ = nullptr;
+    QAction* mend_ = nullptr;
 };
 
 }  // namespace roundwright::app

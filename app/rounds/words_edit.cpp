@@ -1,0 +1,288 @@
+#include "app/rounds/words_edit.h"
+
+#include <algorithm>
+#include <utility>
+
+#include <QAbstractItemView>
+#include <QCompleter>
+#include <QCoreApplication>
+#include <QKeyEvent>
+#include <QLabel>
+#include <QPainter>
+#include <QPainterPath>
+#include <QPointer>
+#include <QStringListModel>
+
+#include "app/window/theme.h"
+#include "app/wording/counted.h"
+#include "app/wording/diagnostic_sentence.h"
+
+namespace roundwright::app {
+namespace {
+
+constexpr int least_hint_width = 320;
+
+/// UTF-16 units of the first `points` code points.
+int units(const QString& text, int points) {
+    const auto front = text.toUcs4().mid(0, points);
+    return static_cast<int>(
+        QString::fromUcs4(reinterpret_cast<const char32_t*>(front.constData()), front.size()).size());
+}
+
+void draw_wave(QPainter& painter, double from, double to, double y) {
+    constexpr double step = 2;
+    QPainterPath wave({from, y});
+    bool up = true;
+    for (double x = from + step; x <= to; x += step, up = !up) wave.lineTo(x, up ? y - step : y);
+    painter.drawPath(wave);
+}
+
+}  // namespace
+
+WordsEdit::WordsEdit(const RoundSetting& setting, YarnTable yarns, QWidget* parent)
+    : QLineEdit(parent),
+      setting_(setting),
+      yarns_(std::move(yarns)),
+      offered_(new QStringListModel(this)),
+      completer_(new QCompleter(offered_, this)),
+      hint_(new QLabel(parent)) {
+    completer_->setCompletionMode(QCompleter::UnfilteredPopupCompletion);
+    completer_->popup()->setAccessibleName(tr("Words that may go on"));
+    hint_->setTextFormat(Qt::PlainText);
+    hint_->setWordWrap(true);
+    hint_->setAutoFillBackground(true);
+    hint_->setFrameShape(QFrame::StyledPanel);
+    hint_->setMargin(4);
+    hint_->setAttribute(Qt::WA_TransparentForMouseEvents);
+    hint_->hide();
+    connect(completer_, qOverload<const QModelIndex&>(&QCompleter::activated), this,
+            [this](const QModelIndex& index) { take(index.row()); });
+    connect(this, &QLineEdit::textChanged, this, &WordsEdit::read);
+    connect(this, &QLineEdit::textEdited, this, &WordsEdit::offer);
+    connect(this, &QLineEdit::cursorPositionChanged, this, [this](int, int) { update(); });
+}
+
+WordsEdit::~WordsEdit() { delete hint_; }
+
+QString WordsEdit::hint() const { return hint_->isVisibleTo(parentWidget()) ? hint_->text() : QString(); }
+
+QStringList WordsEdit::offered() const { return offered_->stringList(); }
+
+QWidget* WordsEdit::popup() const { return completer_->popup(); }
+
+// --- reading
+
+void WordsEdit::read() {
+    YarnTable yarns = yarns_;
+    reading_ = read_round(text().toStdString(), setting_, yarns);
+    say();
+    update();
+    Q_EMIT words_read();
+}
+
+const ReadDiagnostic* WordsEdit::fault() const {
+    const auto& all = reading_.diagnostics;
+    const auto found = std::ranges::find(all, Severity::error, &ReadDiagnostic::severity);
+    return found == all.end() ? nullptr : &*found;
+}
+
+/// Words that only do not reach the end yet, while they are being written, are no fault.
+bool WordsEdit::unfinished() const {
+    const auto* what = fault();
+    if (!what || !isModified() || cursorPosition() < text().size()) return false;
+    if (reading_.syntax.open && what->code != ReadCode::unknown_words) return true;
+    return what->code == ReadCode::loops_do_not_fit && what->found < what->expected && !reading_.stated;
+}
+
+void WordsEdit::say() {
+    const auto* what = fault();
+    const int below = setting_.work.loops_below;
+    QString sentence;
+    if (text().trimmed().isEmpty()) {
+        sentence.clear();
+    } else if (unfinished()) {
+        sentence = tr("%1 so far, over %2 of the %3 below.")
+                       .arg(stitches_words(reading_.stitches))
+                       .arg(reading_.taken)
+                       .arg(below);
+    } else if (what) {
+        sentence = diagnostic_sentence(*what);
+        if (!what->mends.empty())
+            sentence += tr(" %1 Ctrl+F8 mends it.").arg(mend_question(what->mends.front()));
+    } else if (isModified()) {
+        sentence = setting_.work.into_ring
+                       ? tr("%1 in the ring.").arg(stitches_words(reading_.stitches))
+                       : tr("%1; all %2 below are used.").arg(stitches_words(reading_.stitches)).arg(below);
+    }
+    QPalette colours = hint_->palette();
+    const auto& theme = Theme::colours();
+    colours.setColor(QPalette::WindowText, what && !unfinished() ? theme.error_text : theme.quiet_text);
+    colours.setColor(QPalette::Window, palette().color(QPalette::Base));
+    hint_->setPalette(colours);
+    hint_->setText(sentence);
+    setAccessibleDescription(sentence);
+    place_hint();
+}
+
+/// Under the line, or over it where there is no room.
+void WordsEdit::place_hint() {
+    const bool shown = isVisible() && !hint_->text().isEmpty();
+    hint_->setVisible(shown);
+    if (!shown || !parentWidget()) return;
+    const int width = std::min(std::max(this->width(), least_hint_width), parentWidget()->width());
+    const int height = hint_->heightForWidth(width);
+    const int left = std::min(x(), parentWidget()->width() - width);
+    const bool below = geometry().bottom() + 1 + height <= parentWidget()->height();
+    hint_->setGeometry(std::max(left, 0), below ? geometry().bottom() + 1 : y() - height, width, height);
+    hint_->raise();
+}
+
+void WordsEdit::paintEvent(QPaintEvent* event) {
+    QLineEdit::paintEvent(event);
+    const auto* what = fault();
+    if (!what || unfinished() || what->where.line != 1) return;
+    const QString words = text();
+    const int from = units(words, what->where.column - 1);
+    const int to = units(words, what->where.column - 1 + std::max(what->where.length, 1));
+    const QFontMetricsF metrics(font());
+    const double origin = cursorRect().center().x() - metrics.horizontalAdvance(words.left(cursorPosition()));
+    const QRect inside = rect().adjusted(2, 0, -2, 0);
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setClipRect(inside);
+    painter.setPen(QPen(Theme::colours().error_text, 1.3));
+    draw_wave(painter, origin + metrics.horizontalAdvance(words.left(from)),
+              origin + metrics.horizontalAdvance(words.left(std::max(to, from + 1))),
+              height() / 2.0 + metrics.height() / 2 + 1);
+}
+
+bool WordsEdit::mend() {
+    const auto* what = fault();
+    if (!what || what->mends.empty()) return false;
+    hide_popup();
+    const QString words = QString::fromStdString(mended(text().toStdString(), what->mends.front()));
+    selectAll();
+    insert(words);  // so that the line's own undo takes it back
+    return true;
+}
+
+// --- what may go on
+
+void WordsEdit::offer() {
+    if (taking_) return;
+    const bool goes_on = cursorPosition() == text().size() || !text().at(cursorPosition()).isLetterOrNumber();
+    completions_ = goes_on ? completions(text().left(cursorPosition()).toStdString(), setting_, yarns_)
+                           : std::vector<Completion>{};
+    if (completions_.empty()) return hide_popup();
+    QStringList words;
+    for (const Completion& one : completions_) words << QString::fromStdString(one.words).trimmed();
+    offered_->setStringList(words);
+    // The filter has to come before the table's, which takes the popup for the end of editing.
+    completer_->setWidget(nullptr);
+    completer_->setWidget(this);
+    const int under = hint_->isVisible() && hint_->y() > y() ? hint_->height() : 0;
+    const int wide = completer_->popup()->sizeHintForColumn(0) + 40;
+    completer_->complete(QRect(cursorRect().left(), 0, std::max(wide, 160), height() + under));
+    // A word that is begun is completed by Enter; after a whole one Enter ends the round.
+    const bool begun = completions_.front().replaced > 0;
+    completer_->popup()->setCurrentIndex(begun ? completer_->completionModel()->index(0, 0) : QModelIndex());
+}
+
+void WordsEdit::hide_popup() {
+    completions_.clear();
+    offered_->setStringList({});
+    completer_->popup()->hide();
+}
+
+bool WordsEdit::popup_open() const { return completer_->popup()->isVisible(); }
+
+int WordsEdit::chosen() const {
+    const QModelIndex index = completer_->popup()->currentIndex();
+    return index.isValid() ? index.row() : -1;
+}
+
+void WordsEdit::take(int row) {
+    if (row < 0 || static_cast<std::size_t>(row) >= completions_.size()) return;
+    const Completion one = completions_[static_cast<std::size_t>(row)];
+    hide_popup();
+    const int to = cursorPosition();
+    setSelection(to - static_cast<int>(one.replaced), static_cast<int>(one.replaced));
+    const bool before = std::exchange(taking_, true);
+    insert(QString::fromStdString(one.words));
+    taking_ = before;
+}
+
+// --- keys
+
+bool WordsEdit::event(QEvent* event) {
+    if (event->type() == QEvent::ShortcutOverride || event->type() == QEvent::KeyPress) {
+        const auto& key = *static_cast<QKeyEvent*>(event);
+        const bool ours =
+            (key.key() == Qt::Key_F8 || key.key() == Qt::Key_Space) && key.modifiers() == Qt::ControlModifier;
+        if (ours && event->type() == QEvent::ShortcutOverride) {
+            event->accept();
+            return true;
+        }
+        if (event->type() == QEvent::KeyPress && (popup_open() ? take_popup_key(key) : take_key(key))) {
+            event->accept();
+            return true;
+        }
+    }
+    if (event->type() == QEvent::FocusOut && popup_open() && !hasFocus()) hide_popup();
+    return QLineEdit::event(event);
+}
+
+bool WordsEdit::take_key(const QKeyEvent& key) {
+    if (key.modifiers() != Qt::ControlModifier) return false;
+    if (key.key() == Qt::Key_F8) return mend();
+    if (key.key() != Qt::Key_Space) return false;
+    offer();
+    return true;
+}
+
+bool WordsEdit::take_popup_key(const QKeyEvent& key) {
+    switch (key.key()) {
+        case Qt::Key_Return:
+        case Qt::Key_Enter: {
+            if (chosen() >= 0) {
+                take(chosen());
+                return true;
+            }
+            hide_popup();
+            QKeyEvent again(QEvent::KeyPress, key.key(), key.modifiers(), key.text());
+            QCoreApplication::sendEvent(this, &again);  // ends the round, as without the popup
+            return true;
+        }
+        case Qt::Key_Tab:
+            take(std::max(chosen(), 0));
+            return true;
+        case Qt::Key_Escape:
+            hide_popup();
+            return true;
+        default:
+            return take_key(key);
+    }
+}
+
+void WordsEdit::moveEvent(QMoveEvent* event) {
+    QLineEdit::moveEvent(event);
+    place_hint();
+}
+
+void WordsEdit::resizeEvent(QResizeEvent* event) {
+    QLineEdit::resizeEvent(event);
+    place_hint();
+}
+
+void WordsEdit::showEvent(QShowEvent* event) {
+    QLineEdit::showEvent(event);
+    place_hint();
+}
+
+void WordsEdit::hideEvent(QHideEvent* event) {
+    hide_popup();
+    hint_->hide();
+    QLineEdit::hideEvent(event);
+}
+
+}  // namespace roundwright::app
