@@ -23,6 +23,7 @@ struct Command {
 [[nodiscard]] const Command& read_command();
 [[nodiscard]] const Command& write_command();
 [[nodiscard]] const Command& resize_command();
+[[nodiscard]] const Command& gauge_command();
 [[nodiscard]] const Command& pdf_command();
 [[nodiscard]] const Command& image_command();
 [[nodiscard]] const Command& mesh_command();

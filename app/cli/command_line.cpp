@@ -103,8 +103,9 @@ QStringList words_of(int argc, char** argv) {
 }  // namespace
 
 std::span<const Command* const> commands() {
-    static const std::array all{&check_command(),  &shape_command(), &read_command(),  &write_command(),
-                                &resize_command(), &pdf_command(),   &image_command(), &mesh_command()};
+    static const std::array all{&check_command(), &shape_command(),  &read_command(),
+                                &write_command(), &resize_command(), &gauge_command(),
+                                &pdf_command(),   &image_command(),  &mesh_command()};
     return all;
 }
 

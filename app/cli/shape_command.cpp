@@ -9,7 +9,7 @@
 #include "app/cli/input_file.h"
 #include "app/cli/output.h"
 #include "app/cli/shape_json.h"
-#include "app/session/length_text.h"
+#include "app/window/shape_words.h"
 #include "app/wording/counted.h"
 
 namespace roundwright::app {
@@ -28,10 +28,11 @@ void print_shape(const Toy& toy, std::size_t piece, const PieceStudy& study, Len
     }
     const QString settled =
         shape.termination == Termination::converged ? QString() : tr(" (did not come to rest)");
-    print_line(tr("  %1: %2, %3 wide, %4 tall, %5 ml%6")
-                   .arg(piece_name(toy, piece), rounds, length_text(shape.width_mm, units),
-                        length_text(shape.height_mm, units),
+    print_line(tr("  %1: %2, %3, %4 ml%5")
+                   .arg(piece_name(toy, piece), rounds, size_words(study, units),
                         QLocale().toString(shape.volume_mm3 / 1000, 'f', 0), settled));
+    const QString instead = equivalent_round_words(study, units);
+    if (!instead.isEmpty()) print_line(tr("    %1.").arg(instead));
 }
 
 void print_shapes_as_json(const QString& path, const Toy& toy, const std::vector<PieceStudy>& studies,

@@ -2,6 +2,9 @@
 
 #include <nlohmann/json.hpp>
 
+#include "core/shape/highest_wave.h"
+#include "core/shape/oval_plan.h"
+
 namespace roundwright::app {
 namespace {
 
@@ -94,7 +97,12 @@ void put_place(ordered_json& json, const PieceStudy& study, std::size_t index) {
     json["z_mm"] = study.shape.z_mm[index + 1];
     json["course_stretch"] = study.shape.course_stretch[index + 1];
     json["wale_stretch"] = study.shape.wale_stretch[index];
-    json["lie"] = lie_name(study.lies[index].lie);
+    const RoundLie& lie = study.lies[index];
+    json["lie"] = lie_name(lie.lie);
+    if (lie.waves > 0) {
+        json["waves"] = lie.waves;
+        json["wave_height_mm"] = lie.wave_height_mm;
+    }
 }
 
 ordered_json round_json(const PieceStudy& study, std::size_t index, bool stitches) {
@@ -105,18 +113,29 @@ ordered_json round_json(const PieceStudy& study, std::size_t index, bool stitche
     return json;
 }
 
+ordered_json range_json(const Range& range) { return {range.low, range.high}; }
+
+/// Of a piece that is not round as worked: the sizes are those of the round piece with the same stitches.
+void put_equivalent_round(ordered_json& json, const PieceStudy& study) {
+    json["equivalent_round"] = study.problem.equivalent_round;
+    if (const auto plan = oval_plan(study.problem, study.shape))
+        json["oval"] = {{"length_mm", plan->length_mm}, {"width_mm", plan->width_mm}};
+}
+
 }  // namespace
 
 ordered_json shape_json(const Piece& piece, const PieceStudy& study, bool stitches) {
     const Shape& shape = study.shape;
-    ordered_json json{{"name", piece.name},
-                      {"width_mm", shape.width_mm},
-                      {"height_mm", shape.height_mm},
-                      {"volume_mm3", shape.volume_mm3},
-                      {"surface_mm2", shape.surface_mm2},
-                      {"area_stretch", shape.area_stretch},
-                      {"termination", termination_name(shape.termination)},
-                      {"rounds", ordered_json::array()}};
+    ordered_json json{{"name", piece.name}, {"width_mm", shape.width_mm}, {"height_mm", shape.height_mm}};
+    json["width_range_mm"] = range_json(study.size.width_mm);
+    json["height_range_mm"] = range_json(study.size.height_mm);
+    json["wave_height_mm"] = highest_wave_mm(study.lies);
+    put_equivalent_round(json, study);
+    json["volume_mm3"] = shape.volume_mm3;
+    json["surface_mm2"] = shape.surface_mm2;
+    json["area_stretch"] = shape.area_stretch;
+    json["termination"] = termination_name(shape.termination);
+    json["rounds"] = ordered_json::array();
     for (std::size_t index = 0; index < study.graph.graph.rounds.size(); ++index) {
         json["rounds"].push_back(round_json(study, index, stitches));
     }

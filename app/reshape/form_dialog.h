@@ -9,7 +9,6 @@
 #include "core/reshape/forms.h"
 
 class QCheckBox;
-class QFormLayout;
 class QLabel;
 class QListWidget;
 class QPushButton;
@@ -17,7 +16,7 @@ class QRadioButton;
 
 namespace roundwright::app {
 
-class LengthSpinBox;
+class FormFields;
 class OutlineView;
 
 /// A piece from a form with its finished sizes: ball, egg, pear and so on, as a new piece or in place of the
@@ -35,28 +34,24 @@ class FormDialog : public QDialog {
   private:
     void build();
     QWidget* questions();
-    void choose(FormKind kind);
-    void show_fields();
-    [[nodiscard]] Form form() const;
+    void build_places();
+    QWidget* answers();
+    void connect_all();
+    [[nodiscard]] FormCounts counts_wanted() const;
     [[nodiscard]] double area_stretch() const;
     void work_out();
     void take(Reshaped made);
+    void show_nothing(const QString& why);
     bool put_in_place(const Piece& made);
     bool add(const Piece& made);
 
     DocumentSession& session_;
     LatestTask task_;
     std::optional<Reshaped> made_;
-    Form form_;
 
     QListWidget* kinds_;
-    QFormLayout* fields_;
-    LengthSpinBox* width_;
-    LengthSpinBox* height_;
-    LengthSpinBox* top_;
-    LengthSpinBox* waist_;
-    QCheckBox* tip_;
-    QCheckBox* closed_;
+    FormFields* fields_;
+    QCheckBox* correct_;
     QRadioButton* as_new_;
     QRadioButton* in_place_;
     OutlineView* outline_;

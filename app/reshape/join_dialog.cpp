@@ -41,6 +41,7 @@ void JoinDialog::build() {
     form->addRow(tr("&Into"), others_);
     form->addRow(tr("&Stitches at the neck"), neck_);
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Cancel);
+    buttons->button(QDialogButtonBox::Cancel)->setAutoDefault(false);
     apply_ = buttons->addButton(tr("&Join them"), QDialogButtonBox::AcceptRole);
     apply_->setDefault(true);
     auto* layout = new QVBoxLayout(this);

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <numbers>
-#include <numeric>
 
 #include <QComboBox>
 #include <QDialogButtonBox>
@@ -32,7 +31,6 @@ namespace {
 
 constexpr double most_mm = 2'000;
 constexpr int tidiness_steps = 10;
-constexpr int most_ripped = 8;
 constexpr double usual_reach = 0.35;  // of the piece's height
 
 QLabel* words_label(const QString& name) {
@@ -114,6 +112,7 @@ void ReshapeDialog::build() {
     columns->addWidget(answers());
 
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Cancel);
+    buttons->button(QDialogButtonBox::Cancel)->setAutoDefault(false);
     apply_ = buttons->addButton(tr("&Use these rounds"), QDialogButtonBox::AcceptRole);
     apply_->setDefault(true);
     connect(buttons, &QDialogButtonBox::accepted, this, &ReshapeDialog::accept);
@@ -124,16 +123,9 @@ void ReshapeDialog::build() {
     resize(1120, 660);
 }
 
-QWidget* ReshapeDialog::questions() {
+void ReshapeDialog::make_sizes() {
     const Preferences& preferences = session_.preferences();
     const Size size = form_->size();
-    wish_ = new QComboBox;
-    wish_->addItems({tr("its width"), tr("its height"), tr("width and height"), tr("the way around it"),
-                     tr("a scale"), tr("another hook, same size"), tr("its outline, by hand")});
-    wish_->setAccessibleName(tr("What to give"));
-    question_ = new QLabel;
-    question_->setFont(larger(question_->font(), 1.25, true));
-    question_->setWordWrap(true);
     width_ = new LengthSpinBox(preferences, 1, most_mm);
     height_ = new LengthSpinBox(preferences, 1, most_mm);
     around_ = new LengthSpinBox(preferences, 1, most_mm * std::numbers::pi);
@@ -141,25 +133,33 @@ QWidget* ReshapeDialog::questions() {
     height_->show_millimetres(size.height_mm);
     around_->show_millimetres(size.width_mm * std::numbers::pi);
     for (auto* box : {width_, height_, around_}) box->setFont(larger(box->font(), 1.25, false));
+    reach_ = new LengthSpinBox(preferences, 1, most_mm);
+    reach_->show_millimetres(std::max(2 * form_->gauge.round_height_mm, usual_reach * size.height_mm));
+    reach_->setToolTip(tr("How far along the outline a handle takes its neighbours with it"));
+}
+
+void ReshapeDialog::make_other_wishes() {
+    wish_ = new QComboBox;
+    wish_->addItems({tr("its width"), tr("its height"), tr("width and height"), tr("the way around it"),
+                     tr("a scale"), tr("another hook, same size"), tr("its outline, by hand")});
+    wish_->setAccessibleName(tr("What to give"));
     scale_ = new QDoubleSpinBox;
     scale_->setRange(1, 10'000);
     scale_->setDecimals(0);
     scale_->setSuffix(tr(" %"));
     scale_->setValue(100);
-    scale_->setKeyboardTracking(false);
     hook_ = new QDoubleSpinBox;
     hook_->setRange(least_hook_mm, most_hook_mm);
     hook_->setDecimals(2);
     hook_->setSingleStep(0.25);
     hook_->setSuffix(tr(" mm"));
     hook_->setValue(session_.toy().hook_mm);
-    hook_->setKeyboardTracking(false);
-    reach_ = new LengthSpinBox(preferences, 1, most_mm);
-    reach_->show_millimetres(std::max(2 * form_->gauge.round_height_mm, usual_reach * size.height_mm));
-    reach_->setToolTip(tr("How far along the outline a handle takes its neighbours with it"));
+    for (auto* box : {scale_, hook_}) box->setKeyboardTracking(false);
     start_over_ = new QPushButton(tr("&Start over"));
     start_over_->setAutoDefault(false);
+}
 
+void ReshapeDialog::make_fields() {
     fields_ = new QFormLayout;
     fields_->setRowWrapPolicy(QFormLayout::WrapLongRows);
     fields_->addRow(tr("&Wide"), width_);
@@ -169,7 +169,23 @@ QWidget* ReshapeDialog::questions() {
     fields_->addRow(tr("Hoo&k"), hook_);
     fields_->addRow(tr("&Reach of a handle"), reach_);
     fields_->addRow(start_over_);
+}
 
+QWidget* ReshapeDialog::progress_part() {
+    worked_rounds_ = new QSpinBox;
+    worked_rounds_->setRange(0, static_cast<int>(form_->piece.rounds.size()));
+    worked_rounds_->setValue(form_->piece.worked.rounds);
+    worked_stitches_ = new QSpinBox;
+    worked_stitches_->setRange(0, 100'000);
+    worked_stitches_->setValue(form_->piece.worked.stitches);
+    auto* worked = new QGroupBox(tr("Worked so far"));
+    auto* form = new QFormLayout(worked);
+    form->addRow(tr("R&ounds"), worked_rounds_);
+    form->addRow(tr("Stitches of the &next"), worked_stitches_);
+    return worked;
+}
+
+QWidget* ReshapeDialog::tidiness_part() {
     tidiness_ = new QSlider(Qt::Horizontal);
     tidiness_->setRange(0, tidiness_steps);
     tidiness_->setValue(tidiness_steps / 2);
@@ -181,31 +197,33 @@ QWidget* ReshapeDialog::questions() {
     ends->addWidget(new QLabel(tr("likeness")));
     ends->addStretch(1);
     ends->addWidget(new QLabel(tr("tidy rounds")));
+    auto* part = new QWidget;
+    auto* layout = new QVBoxLayout(part);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->addWidget(tidiness_);
+    layout->addLayout(ends);
+    return part;
+}
 
-    worked_rounds_ = new QSpinBox;
-    worked_rounds_->setRange(0, static_cast<int>(form_->piece.rounds.size()));
-    worked_rounds_->setValue(form_->piece.worked.rounds);
-    worked_stitches_ = new QSpinBox;
-    worked_stitches_->setRange(0, 100'000);
-    worked_stitches_->setValue(form_->piece.worked.stitches);
-    auto* worked = new QGroupBox(tr("Worked so far"));
-    auto* worked_form = new QFormLayout(worked);
-    worked_form->addRow(tr("R&ounds"), worked_rounds_);
-    worked_form->addRow(tr("Stitches of the &next"), worked_stitches_);
-
+QWidget* ReshapeDialog::questions() {
+    question_ = new QLabel;
+    question_->setFont(larger(question_->font(), 1.25, true));
+    question_->setWordWrap(true);
+    make_sizes();
+    make_other_wishes();
+    make_fields();
+    auto* by = new QFormLayout;
+    by->addRow(tr("&Give"), wish_);
     auto* side = new QWidget;
     auto* layout = new QVBoxLayout(side);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->addWidget(question_);
     layout->addLayout(fields_);
-    auto* by = new QFormLayout;
-    by->addRow(tr("&Give"), wish_);
     layout->addLayout(by);
     layout->addSpacing(12);
-    layout->addWidget(worked);
+    layout->addWidget(progress_part());
     layout->addSpacing(12);
-    layout->addWidget(tidiness_);
-    layout->addLayout(ends);
+    layout->addWidget(tidiness_part());
     layout->addStretch(1);
     side->setFixedWidth(std::max(230, side->sizeHint().width()));
     return side;
@@ -321,43 +339,13 @@ ReshapeOptions ReshapeDialog::options() const { return {double(tidiness_->value(
 
 // --- the answer
 
-ReshapeDialog::Answer ReshapeDialog::answer_to(const Question& question) {
-    return question.hook_mm ? answer_for_hook(question) : answer_for_size(question);
-}
-
-ReshapeDialog::Answer ReshapeDialog::answer_for_hook(const Question& question) {
-    std::vector<std::size_t> all(question.toy.pieces.size());
-    std::iota(all.begin(), all.end(), std::size_t{0});
-    ReshapedToy made =
-        reshape_toy(question.toy, with_hook(question.toy, *question.hook_mm), all, {}, question.options);
-    Answer answer;
-    ReshapedPiece& piece = made.pieces[question.piece];
-    answer.proposal.made = std::move(piece.made);
-    answer.proposal.back = std::move(piece.back);
-    if (has_piece(answer.proposal.made.code)) answer.proposal.whole_toy = std::move(made.toy);
-    return answer;
-}
-
-ReshapeDialog::Answer ReshapeDialog::answer_for_size(const Question& question) {
-    Answer answer;
-    const PieceForm& form = question.form;
-    answer.proposal.made = roundwright::resize(form, question.target, question.options);
-    if (!has_piece(answer.proposal.made.code)) return answer;
-    answer.proposal.back = frog_back_for(question.toy, form, answer.proposal.made);
-    const WorkedSoFar& worked = form.piece.worked;
-    if (worked.rounds + worked.stitches == 0) return answer;
-    answer.ways = continue_from_here(form, question.target, worked, most_ripped, question.options);
-    for (WayOn& way : answer.ways)
-        measure_yarn(way.back, form.piece, form.graph.graph, worked, question.toy, form.gauge);
-    return answer;
-}
-
 void ReshapeDialog::work_out() {
     if (wish() == Wish::by_hand) {
         if (preview_->outline().drawn()) draw(*preview_->outline().drawn());
         return;
     }
-    Question question{session_.toy(), *form_, target(), {}, options(), static_cast<std::size_t>(piece_)};
+    ReshapeQuestion question{
+        session_.toy(), *form_, target(), {}, options(), static_cast<std::size_t>(piece_)};
     if (wish() == Wish::hook) question.hook_mm = hook_->value();
     question.form.piece.worked = worked();
     question.toy.pieces[question.piece].worked = worked();
@@ -368,7 +356,7 @@ void ReshapeDialog::work_out() {
         });
 }
 
-void ReshapeDialog::take(Answer answer) {
+void ReshapeDialog::take(ReshapeAnswer answer) {
     // With nothing to undo there is only one way on.
     if (answer.ways.size() <= 1) answer.ways.clear();
     if (!answer.ways.empty() && answer.ways.back().shape_error_mm > 0)
@@ -391,7 +379,7 @@ void ReshapeDialog::choose_way(int row) {
     propose({way.made, way.back, std::nullopt});
 }
 
-void ReshapeDialog::propose(Proposal proposal) {
+void ReshapeDialog::propose(ReshapeProposal proposal) {
     if (!has_piece(proposal.made.code))
         return show_nothing(outcome_words(proposal.made, session_.preferences().units()));
     proposal_ = std::move(proposal);
@@ -462,7 +450,7 @@ void ReshapeDialog::draw(const Silhouette& outline) {
     const Sculpted sculpted = sculpt(*sculpt_, outline, options().tidiness, warm);
     if (!sculpted.usable) return show_nothing(tr("No rounds can be worked for this outline."));
     drawn_shape_ = sculpted.shape;
-    Proposal proposal;
+    ReshapeProposal proposal;
     Reshaped& made = proposal.made;
     made.code = sculpted.piece == form_->piece ? ReshapeCode::unchanged : ReshapeCode::met;
     made.form = {sculpted.piece, form_->gauge, piece_graph(sculpted.piece), {}, sculpted.shape};

@@ -6,6 +6,7 @@
 #include <QDialog>
 
 #include "app/reshape/latest_task.h"
+#include "app/reshape/reshape_answer.h"
 #include "app/session/document_session.h"
 #include "core/reshape/continue_from_here.h"
 #include "core/reshape/reshape_toy.h"
@@ -47,32 +48,13 @@ class ReshapeDialog : public QDialog {
     void accept() override;
 
   private:
-    /// What will be applied: one piece, or, for another hook, all of them.
-    struct Proposal {
-        Reshaped made;
-        FrogBack back;
-        std::optional<Toy> whole_toy;
-    };
-    struct Answer {
-        Proposal proposal;
-        std::vector<WayOn> ways;
-    };
-
-    /// All that the answer depends on, for the thread that works it out.
-    struct Question {
-        Toy toy;
-        PieceForm form;
-        Target target;
-        std::optional<double> hook_mm;
-        ReshapeOptions options;
-        std::size_t piece = 0;
-    };
-    [[nodiscard]] static Answer answer_to(const Question& question);
-    [[nodiscard]] static Answer answer_for_hook(const Question& question);
-    [[nodiscard]] static Answer answer_for_size(const Question& question);
-
     void build();
     QWidget* questions();
+    void make_sizes();
+    void make_other_wishes();
+    void make_fields();
+    QWidget* progress_part();
+    QWidget* tidiness_part();
     QWidget* answers();
     void connect_all();
     void show_fields();
@@ -81,8 +63,8 @@ class ReshapeDialog : public QDialog {
     [[nodiscard]] WorkedSoFar worked() const;
     [[nodiscard]] ReshapeOptions options() const;
     void work_out();
-    void take(Answer answer);
-    void propose(Proposal proposal);
+    void take(ReshapeAnswer answer);
+    void propose(ReshapeProposal proposal);
     void choose_way(int row);
     void show_proposal();
     void show_nothing(const QString& why);
@@ -99,7 +81,7 @@ class ReshapeDialog : public QDialog {
     std::optional<SculptStart> sculpt_;
     Silhouette drag_base_;
     std::optional<Shape> drawn_shape_;
-    std::optional<Proposal> proposal_;
+    std::optional<ReshapeProposal> proposal_;
     LatestTask task_;
 
     QComboBox* wish_;

@@ -12,6 +12,7 @@ namespace {
 
 constexpr double mm_in_metre = 1000;
 constexpr double mm_in_yard = 914.4;
+constexpr double mm_in_inch = 25.4;
 
 QString tr(const char* text) { return QCoreApplication::translate("ReshapeWords", text); }
 
@@ -57,6 +58,19 @@ QString count_words(const PieceForm& form) {
                             stitches_words(stitches));
 }
 
+QString rounds_in_short(const PieceForm& form) {
+    QStringList words;
+    const auto counts = stitch_counts(form.graph.graph);
+    for (std::size_t i = 0; i < counts.size();) {
+        std::size_t same = i;
+        while (same < counts.size() && counts[same] == counts[i]) ++same;
+        words << (same - i > 1 ? QStringLiteral("%1x%2").arg(counts[i]).arg(same - i)
+                               : QString::number(counts[i]));
+        i = same;
+    }
+    return words.join(QStringLiteral(", "));
+}
+
 QString outcome_words(const Reshaped& made, LengthUnit units) {
     switch (made.code) {
         case ReshapeCode::met:
@@ -87,6 +101,14 @@ QString outcome_words(const Reshaped& made, LengthUnit units) {
             break;
     }
     return {};
+}
+
+QString form_outcome_words(const Reshaped& made, FormCounts counts, LengthUnit units) {
+    if (counts == FormCounts::size || !has_piece(made.code)) return outcome_words(made, units);
+    const QString comes_out =
+        tr("Comes out %1: %2.").arg(size_words(made.reached(), units), count_words(made.form));
+    if (made.code == ReshapeCode::met) return comes_out;
+    return tr("%1 To come nearer to the size, correct for it.").arg(comes_out);
 }
 
 QString undo_words(const FrogBack& back) {
@@ -125,7 +147,9 @@ QString rewritten_words(const std::vector<int>& rounds) {
 
 QString outline_words(double apart_mm, LengthUnit units) {
     if (apart_mm <= 0) return tr("the wanted piece");
-    if (apart_mm < 1) return tr("hardly off the wanted outline");
+    const double least_shown_mm =
+        units == LengthUnit::inches ? mm_in_inch / 16 : 1;  // as `length_text` rounds
+    if (apart_mm < least_shown_mm) return tr("hardly off the wanted outline");
     return tr("%1 off the wanted outline").arg(length_text(apart_mm, units));
 }
 

@@ -19,9 +19,15 @@ namespace roundwright::app {
 /// "17 rounds, 432 stitches"
 [[nodiscard]] QString count_words(const PieceForm& form);
 
+/// "6, 12, 18, 24x4, 18", as the line for fast entry takes it.
+[[nodiscard]] QString rounds_in_short(const PieceForm& form);
+
 /// What came of a wish for another size, in a sentence or two: the size and the rounds, or what cannot be had
 /// and what is nearest.
 [[nodiscard]] QString outcome_words(const Reshaped& made, LengthUnit units);
+
+/// What came of a form: with its own counts, the size they come out at, and what to do if that is another.
+[[nodiscard]] QString form_outcome_words(const Reshaped& made, FormCounts counts, LengthUnit units);
 
 /// "Keep rounds 1 to 4, undo 7 rounds (186 stitches)." Empty if nothing is worked yet.
 [[nodiscard]] QString frog_back_words(const FrogBack& back);

@@ -43,7 +43,8 @@ TEST_F(CommandLine, HelpNamesEveryCommand) {
     const ProgramRun run = run_program({"--help"});
     EXPECT_EQ(run.exit_code, 0);
     EXPECT_EQ(run.err, "");
-    for (const char* command : {"check", "shape", "read", "write", "resize", "pdf", "image", "mesh"}) {
+    for (const char* command :
+         {"check", "shape", "read", "write", "resize", "gauge", "pdf", "image", "mesh"}) {
         EXPECT_THAT(run.out, HasSubstr(command));
         const ProgramRun help = run_program({command, "--help"});
         EXPECT_EQ(help.exit_code, 0);
@@ -68,6 +69,12 @@ TEST_F(CommandLine, BadUsageEndsWithTwoAndSaysWhy) {
         {{"image", "-o", "x.png", "--size", "0x9", "a"}, "--size takes pixels"},
         {{"image", "-o", "x.png", "--background", "sea", "a"}, "--background takes a colour"},
         {{"image", "-o", "x.png", "--view", "below", "a"}, "--view takes front or side"},
+        {{"gauge", sample("puffin.roundwright"), "--piece", "Body"}, "Say what was measured"},
+        {{"gauge", sample("puffin.roundwright"), "--width", "80"}, "Which piece was measured?"},
+        {{"gauge", sample("puffin.roundwright"), "--piece", "Body", "--width", "wide"},
+         "--width takes a length, as 82mm or 82mm+-1mm, not \"wide\"."},
+        {{"gauge", sample("puffin.roundwright"), "--piece", "Body", "--round", "99=250mm"},
+         "There is no round 99"},
         {{"image", "-o", "x.png", "--piece", "Hat", sample("puffin.roundwright")}, "There is no piece Hat."},
     };
     for (const auto& [arguments, says] : cases) {
@@ -162,6 +169,70 @@ TEST_F(CommandLine, ShapeInWords) {
     const ProgramRun run = run_program({"shape", sample("seal-pup.roundwright")});
     EXPECT_THAT(run.out, HasSubstr("Head: 23 rounds, "));
     EXPECT_THAT(run.out, HasSubstr("mm wide"));
+}
+
+// What the program says of a piece is measured on it: the gauge comes back, and the saved toy has it.
+TEST_F(CommandLine, GaugeFromAFinishedPiece) {
+    const QString fin = toy("fin.roundwright", {6, 12, 18, 24, 30, 30, 30, 30, 24, 18, 12, 6});
+    const json shape = json::parse(run_program({"shape", "--json", fin}).out).at("pieces").at(0);
+    const QString width = QString::number(shape.at("width_mm").get<double>()) + QStringLiteral("mm+-1mm");
+    const QString height = QString::number(shape.at("height_mm").get<double>());
+    const QStringList measured{"gauge", fin, "--width", width, "--height", height, "--with-stuffing"};
+    const ProgramRun words = run_program(measured);
+    EXPECT_EQ(words.exit_code, 0) << words.err;
+    EXPECT_THAT(words.out, HasSubstr("A stitch is 5.0\u00a0mm ("));
+    EXPECT_THAT(words.out, HasSubstr("met within 0.0\u00a0mm"));
+    EXPECT_THAT(run_program(measured + QStringList{"--units", "in", "--height", "3in"}).out,
+                HasSubstr("\u00a0in ("));
+    const json found =
+        json::parse(run_program(measured + QStringList{"--json", "-o", path("found.roundwright")}).out);
+    EXPECT_NEAR(found.at("stitch_width_mm").get<double>(), 5, 0.01);
+    EXPECT_NEAR(found.at("round_height_mm").get<double>(), 5, 0.01);
+    EXPECT_EQ(found.at("notes").size(), 0);
+    EXPECT_EQ(found.at("measured").at(0).at("error_mm"), 1);
+    std::ifstream saved(path("found.roundwright").toStdString());
+    const json toy = json::parse(saved);
+    EXPECT_EQ(toy.at("gauge").at("from"), "given");
+    EXPECT_EQ(toy.at("gauge").at("found_on"), "Fin");
+}
+
+TEST_F(CommandLine, GaugeSaysWhatOneLengthCannotTell) {
+    const QString fin = toy("fin.roundwright", {6, 12, 18, 24, 30, 30, 30, 30, 24, 18, 12, 6});
+    const ProgramRun run = run_program({"gauge", fin, "--round", "6=150mm+-1mm"});
+    EXPECT_EQ(run.exit_code, 0) << run.err;
+    EXPECT_THAT(run.out, HasSubstr("say little of how tall a round is"));
+    const json found = json::parse(run_program({"gauge", fin, "--round", "6=150mm+-1mm", "--json"}).out);
+    EXPECT_EQ(found.at("notes").at(0).at("code"), "left_free");
+}
+
+TEST_F(CommandLine, ShapeSaysWhatIsNotRoundAndWhatWaves) {
+    Toy oval;
+    oval.gauge = GivenGauge{{5, 5, 0, 0}};
+    oval.pieces.resize(2);
+    oval.pieces[0].name = "Sole";
+    oval.pieces[0].start = OvalChain{10};
+    oval.pieces[1].name = "Frill";
+    for (Piece& piece : oval.pieces) piece.area_stretch = 0;
+    for (const int count : {26, 32, 38, 44})
+        oval.pieces[0].rounds.push_back({WorkedEvenly{count}, 0, false, ""});
+    for (const int count : {8, 16, 24, 32, 40})
+        oval.pieces[1].rounds.push_back({WorkedEvenly{count}, 0, false, ""});
+    const QString path = file("oval.roundwright", write_document(oval));
+    const std::string words = run_program({"shape", path}).out;
+    EXPECT_THAT(words, HasSubstr("Sole: 4 rounds, as a round piece "));
+    EXPECT_THAT(words, HasSubstr("as an oval about "));
+    EXPECT_THAT(words, HasSubstr("flat, edge waves "));
+    const json said = json::parse(run_program({"shape", "--json", path}).out);
+    const json& sole = said.at("pieces").at(0);
+    EXPECT_TRUE(sole.at("equivalent_round"));
+    EXPECT_NEAR(sole.at("oval").at("length_mm").get<double>() - sole.at("oval").at("width_mm").get<double>(),
+                50, 2);
+    const json& frill = said.at("pieces").at(1);
+    EXPECT_FALSE(frill.at("equivalent_round"));
+    EXPECT_FALSE(frill.contains("oval"));
+    EXPECT_GT(frill.at("wave_height_mm"), 1);
+    EXPECT_GT(frill.at("rounds").at(4).at("waves"), 1);
+    EXPECT_EQ(frill.at("width_range_mm").size(), 2);
 }
 
 TEST_F(CommandLine, EmptyPieceHasNoShapeAndIsNoError) {

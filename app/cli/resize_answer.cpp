@@ -1,0 +1,82 @@
+#include "app/cli/resize_answer.h"
+
+#include <nlohmann/json.hpp>
+
+#include <QCoreApplication>
+#include <QStringList>
+
+#include "app/cli/output.h"
+#include "app/reshape/reshape_words.h"
+#include "app/wording/piece_name.h"
+
+namespace roundwright::app {
+namespace {
+
+using nlohmann::ordered_json;
+
+QString tr(const char* text) { return QCoreApplication::translate("CommandLine", text); }
+
+void print_ways(const std::vector<WayOn>& ways, LengthUnit units) {
+    if (ways.empty()) return;
+    print_line(tr("    Going on from what is worked:"));
+    for (const WayOn& way : ways) {
+        const QString apart = outline_words(way.shape_error_mm, units);
+        print_line(
+            tr("      %1: %2; %3.").arg(undo_words(way.back), size_words(way.made.reached(), units), apart));
+    }
+}
+
+ordered_json size_json(const Size& size) {
+    return {{"width_mm", size.width_mm}, {"height_mm", size.height_mm}};
+}
+
+ordered_json back_json(const FrogBack& back) {
+    const Estimate yarn = back.yarn_mm();
+    return {{"keep_rounds", back.keep_rounds},
+            {"keep_stitches", back.keep_stitches},
+            {"undo_rounds", back.undo_rounds},
+            {"undo_stitches", back.undo_stitches},
+            {"yarn_mm", {{"likely", yarn.likely}, {"low", yarn.low}, {"high", yarn.high}}}};
+}
+
+ordered_json counts_json(const PieceForm& form) { return stitch_counts(form.graph.graph); }
+
+ordered_json way_json(const WayOn& way) {
+    return {{"frog_back", back_json(way.back)},
+            {"reached", size_json(way.made.reached())},
+            {"shape_error_mm", way.shape_error_mm},
+            {"stitches", counts_json(way.made.form)}};
+}
+
+}  // namespace
+
+void print_resized(const Toy& toy, const ReshapedPiece& piece, const std::vector<WayOn>& ways,
+                   LengthUnit units) {
+    const QString name = piece_name(toy, piece.piece);
+    print_line(tr("  %1, now %2").arg(name, size_words(piece.made.before, units)));
+    for (const QString& words :
+         {frog_back_words(piece.back), freed_yarn_words(piece.back, units), outcome_words(piece.made, units),
+          rounds_in_short(piece.made.form), rewritten_words(piece.made.rewritten)}) {
+        if (!words.isEmpty()) print_line(QStringLiteral("    ") + words);
+    }
+    print_ways(ways, units);
+}
+
+ordered_json resized_json(const Toy& toy, const ReshapedPiece& piece, const std::vector<WayOn>& ways) {
+    ordered_json json{{"name", piece_name(toy, piece.piece).toStdString()},
+                      {"code", reshape_code_name(piece.made.code)}};
+    json["before"] = size_json(piece.made.before);
+    if (!has_piece(piece.made.code)) return json;
+    json["wanted"] = size_json(piece.made.wanted);
+    json["reached"] = size_json(piece.made.reached());
+    json["stitches"] = counts_json(piece.made.form);
+    json["frog_back"] = back_json(piece.back);
+    json["frog_back_words"] = frog_back_words(piece.back).toStdString();
+    if (!ways.empty()) {
+        json["ways_on"] = ordered_json::array();
+        for (const WayOn& way : ways) json["ways_on"].push_back(way_json(way));
+    }
+    return json;
+}
+
+}  // namespace roundwright::app

@@ -1,0 +1,124 @@
+#include "app/cli/resize_wish.h"
+
+#include <numeric>
+
+#include <QCoreApplication>
+#include <QRegularExpression>
+#include <QStringList>
+
+#include "app/cli/input_file.h"
+#include "app/cli/length_argument.h"
+#include "core/gauge/hook.h"
+#include "core/reshape/reshape_toy.h"
+
+namespace roundwright::app {
+namespace {
+
+QString tr(const char* text) { return QCoreApplication::translate("CommandLine", text); }
+
+std::optional<double> length_option(const Arguments& arguments, const char* name) {
+    if (!arguments.has(QLatin1String(name))) return std::nullopt;
+    const QString text = arguments.value(QLatin1String(name));
+    const auto mm = length_mm(text, units_wanted(arguments));
+    if (!mm)
+        throw WishProblem{
+            tr("--%1 takes a length, as 60mm, 6cm or 2.5in, not \"%2\".").arg(QLatin1String(name), text)};
+    return mm;
+}
+
+std::optional<double> number_option(const Arguments& arguments, const char* name, double least, double most) {
+    if (!arguments.has(QLatin1String(name))) return std::nullopt;
+    const QString text = arguments.value(QLatin1String(name));
+    bool good = false;
+    const double value = text.toDouble(&good);
+    if (!good || !(value >= least && value <= most)) {
+        throw WishProblem{tr("--%1 takes a number from %2 to %3, not \"%4\".")
+                              .arg(QLatin1String(name), QString::number(least), QString::number(most), text)};
+    }
+    return value;
+}
+
+/// "11", or "11+5": eleven rounds and five stitches of the next.
+WorkedSoFar worked_option(const QString& text) {
+    static const QRegularExpression pattern(QStringLiteral("^([0-9]{1,5})(?:\\+([0-9]{1,6}))?$"));
+    const auto match = pattern.match(text);
+    if (!match.hasMatch())
+        throw WishProblem{
+            tr("--worked takes rounds, or rounds and stitches, as 11 or 11+5, not \"%1\".").arg(text)};
+    WorkedSoFar worked;
+    worked.rounds = match.captured(1).toInt();
+    worked.stitches = match.captured(2).toInt();
+    return worked;
+}
+
+YarnWeight weight_option(const QString& text) {
+    for (const YarnStandard& standard : yarn_standards()) {
+        QString name = QString::fromUtf8(standard.name.data(), qsizetype(standard.name.size())).toLower();
+        if (name.replace(QLatin1Char(' '), QLatin1Char('-')) == text) return standard.weight;
+    }
+    return YarnWeight::light;
+}
+
+double hook_option(const QString& text) {
+    const auto mm = length_mm(text, LengthUnit::millimetres);
+    if (!mm || *mm < least_hook_mm || *mm > most_hook_mm)
+        throw WishProblem{tr("--hook takes a hook in mm, from %1 to %2, not \"%3\".")
+                              .arg(QString::number(least_hook_mm), QString::number(most_hook_mm), text)};
+    return *mm;
+}
+
+bool asks_for_a_size(const Target& target) {
+    return target.width_mm || target.height_mm || target.circumference_mm;
+}
+
+QStringList piece_names(const Toy& toy) {
+    QStringList names;
+    for (std::size_t i = 0; i < toy.pieces.size(); ++i) names << piece_name(toy, i);
+    return names;
+}
+
+}  // namespace
+
+ResizeWish wish_from(const Arguments& arguments) {
+    ResizeWish wish;
+    wish.target.width_mm = length_option(arguments, "width");
+    wish.target.height_mm = length_option(arguments, "height");
+    wish.target.circumference_mm = length_option(arguments, "circumference");
+    wish.target.scale = number_option(arguments, "scale", 0.01, 100);
+    if (arguments.has(QStringLiteral("hook")))
+        wish.hook_mm = hook_option(arguments.value(QStringLiteral("hook")));
+    if (arguments.has(QStringLiteral("weight")))
+        wish.weight = weight_option(arguments.value(QStringLiteral("weight")));
+    if (arguments.has(QStringLiteral("worked")))
+        wish.worked = worked_option(arguments.value(QStringLiteral("worked")));
+    wish.options.tidiness = number_option(arguments, "tidiness", 0, 1).value_or(ReshapeOptions{}.tidiness);
+    if (const auto rip = number_option(arguments, "ways-on", 0, 2'000))
+        wish.most_ripped = static_cast<int>(*rip);
+    return wish;
+}
+
+std::vector<std::size_t> pieces_meant(const Arguments& arguments, const Toy& toy, const ResizeWish& wish) {
+    if (toy.pieces.empty()) throw WishProblem{tr("The toy has no piece.")};
+    const QString names = piece_names(toy).join(QStringLiteral(", "));
+    if (!arguments.has(QStringLiteral("piece"))) {
+        if (toy.pieces.size() > 1 && (asks_for_a_size(wish.target) || wish.worked))
+            throw WishProblem{tr("Which piece? Name one with --piece: %1.").arg(names)};
+        std::vector<std::size_t> all(toy.pieces.size());
+        std::iota(all.begin(), all.end(), std::size_t{0});
+        return all;
+    }
+    const QString wanted = arguments.value(QStringLiteral("piece"));
+    for (std::size_t i = 0; i < toy.pieces.size(); ++i)
+        if (piece_name(toy, i).compare(wanted, Qt::CaseInsensitive) == 0) return {i};
+    bool number = false;
+    const uint place = wanted.toUInt(&number);
+    if (number && place >= 1 && place <= toy.pieces.size()) return {place - 1};
+    throw WishProblem{tr("There is no piece \"%1\"; there are: %2.").arg(wanted, names)};
+}
+
+Toy worked_as(const Toy& toy, const ResizeWish& wish) {
+    Toy other = wish.weight ? with_yarn_weight(toy, *wish.weight) : toy;
+    return wish.hook_mm ? with_hook(other, *wish.hook_mm) : other;
+}
+
+}  // namespace roundwright::app

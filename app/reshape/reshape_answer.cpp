@@ -1,0 +1,44 @@
+#include "app/reshape/reshape_answer.h"
+
+#include <numeric>
+#include <utility>
+
+namespace roundwright::app {
+namespace {
+
+constexpr int most_ripped = 8;
+
+ReshapeAnswer answer_for_hook(const ReshapeQuestion& question) {
+    std::vector<std::size_t> all(question.toy.pieces.size());
+    std::iota(all.begin(), all.end(), std::size_t{0});
+    ReshapedToy made =
+        reshape_toy(question.toy, with_hook(question.toy, *question.hook_mm), all, {}, question.options);
+    ReshapeAnswer answer;
+    ReshapedPiece& piece = made.pieces[question.piece];
+    answer.proposal.made = std::move(piece.made);
+    answer.proposal.back = std::move(piece.back);
+    if (has_piece(answer.proposal.made.code)) answer.proposal.whole_toy = std::move(made.toy);
+    return answer;
+}
+
+ReshapeAnswer answer_for_size(const ReshapeQuestion& question) {
+    ReshapeAnswer answer;
+    const PieceForm& form = question.form;
+    answer.proposal.made = roundwright::resize(form, question.target, question.options);
+    if (!has_piece(answer.proposal.made.code)) return answer;
+    answer.proposal.back = frog_back_for(question.toy, form, answer.proposal.made);
+    const WorkedSoFar& worked = form.piece.worked;
+    if (worked.rounds + worked.stitches == 0) return answer;
+    answer.ways = continue_from_here(form, question.target, worked, most_ripped, question.options);
+    for (WayOn& way : answer.ways)
+        measure_yarn(way.back, form.piece, form.graph.graph, worked, question.toy, form.gauge);
+    return answer;
+}
+
+}  // namespace
+
+ReshapeAnswer answer_to(const ReshapeQuestion& question) {
+    return question.hook_mm ? answer_for_hook(question) : answer_for_size(question);
+}
+
+}  // namespace roundwright::app

@@ -1,0 +1,37 @@
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "core/reshape/continue_from_here.h"
+#include "core/reshape/frog_back.h"
+#include "core/reshape/reshape_toy.h"
+#include "core/reshape/resize.h"
+
+namespace roundwright::app {
+
+/// All that an answer depends on, for the thread that works it out.
+struct ReshapeQuestion {
+    Toy toy;
+    PieceForm form;
+    Target target;
+    std::optional<double> hook_mm;  ///< another hook: the same size from its stitches
+    ReshapeOptions options;
+    std::size_t piece = 0;
+};
+
+/// What may be applied: one piece, or, for another hook, all of them.
+struct ReshapeProposal {
+    Reshaped made;
+    FrogBack back;
+    std::optional<Toy> whole_toy;
+};
+
+struct ReshapeAnswer {
+    ReshapeProposal proposal;
+    std::vector<WayOn> ways;  ///< that undo less; none for a piece that is not begun
+};
+
+[[nodiscard]] ReshapeAnswer answer_to(const ReshapeQuestion& question);
+
+}  // namespace roundwright::app
