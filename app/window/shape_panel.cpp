@@ -29,6 +29,11 @@ QLabel* selectable_label(const QString& name, QWidget* parent) {
     return label;
 }
 
+QString as_sentence(QString words) {
+    if (!words.isEmpty()) words[0] = words[0].toUpper();
+    return words;
+}
+
 }  // namespace
 
 ShapePanel::ShapePanel(DocumentSession& session, const ShapeActions& actions, QWidget* parent)
@@ -138,21 +143,20 @@ void ShapePanel::show_words() {
     }
     stack_->setCurrentIndex(there && scene_ ? 1 : 0);
     scale_bar_->setVisible(there);
-    size_->setText(there ? size_words(*shown, session_.preferences().units()) : QString());
+    size_->setText(there ? as_sentence(size_words(*shown, session_.preferences().units())) : QString());
     detail_->setText(hover_.isEmpty() ? words() : hover_);
 }
 
 QString ShapePanel::words() const {
     const auto shown = session_.shown_study(session_.current_piece());
     if (!shown || !shown->shape.usable() || !session_.piece() || session_.piece()->rounds.empty()) return {};
-    QString text =
-        session_.shows_unstuffed() ? tr("Not stuffed: %1").arg(shape_words(*shown)) : shape_words(*shown);
+    QString text = shape_words(*shown, session_.preferences().units());
+    if (session_.shows_unstuffed()) text = tr("Not stuffed: %1").arg(text);
     if (session_.shows_last_good_shape(session_.current_piece())) {
         text = tr("The last good shape: %1").arg(text);
     }
     if (!session_.selection().empty()) text += tr("; %1 selected").arg(rounds_phrase(session_.selection()));
-    text[0] = text[0].toUpper();
-    return text;
+    return as_sentence(text);
 }
 
 void ShapePanel::show_hover(int round, int stitch) {

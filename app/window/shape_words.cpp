@@ -5,6 +5,8 @@
 #include <QCoreApplication>
 
 #include "app/session/length_text.h"
+#include "core/shape/highest_wave.h"
+#include "core/shape/oval_plan.h"
 
 namespace roundwright::app {
 namespace {
@@ -34,22 +36,47 @@ QString end_words(MeridianEnd first, MeridianEnd last) {
     return ends_closed ? tr("open at the start") : tr("open at both ends");
 }
 
+QString height_words(const PieceStudy& study, LengthUnit units) {
+    const double height = study.shape.height_mm;
+    const bool is_flat = length_number(height, units) == length_number(0, units);
+    QString words = is_flat ? tr("flat") : measure_words(tr("%1 tall"), height, study.size.height_mm, units);
+    const double waves = highest_wave_mm(study.lies);
+    if (waves > 0) words += tr(", edge waves %1").arg(length_text(waves, units));
+    return words;
+}
+
 }  // namespace
 
 QString size_words(const PieceStudy& study, LengthUnit units) {
-    return QStringLiteral("%1, %2").arg(
+    const QString size = QStringLiteral("%1, %2").arg(
         measure_words(tr("%1 wide"), study.shape.width_mm, study.size.width_mm, units),
-        measure_words(tr("%1 tall"), study.shape.height_mm, study.size.height_mm, units));
+        height_words(study, units));
+    return study.problem.equivalent_round ? tr("as a round piece %1").arg(size) : size;
 }
 
-QString shape_words(const PieceStudy& study) {
+QString equivalent_round_words(const PieceStudy& study, LengthUnit units) {
+    if (!study.problem.equivalent_round) return {};
+    if (!starts_oval(study.problem))
+        return tr("Worked in rows: shown and measured as the round piece with the same stitches");
+    const QString shown = tr("An oval, shown and measured as the round piece with the same stitches");
+    const auto plan = oval_plan(study.problem, study.shape);
+    if (!plan) return shown;
+    return tr("%1; as an oval about %2 long and %3 wide")
+        .arg(shown, length_text(plan->length_mm, units), length_text(plan->width_mm, units));
+}
+
+QString shape_words(const PieceStudy& study, LengthUnit units) {
     const auto& radius = study.shape.radius_mm;
     if (radius.empty() || study.shape.width_mm <= 0) return {};
     const auto widest = std::ranges::max_element(radius) - radius.begin();
-    return tr("%1, widest at round %2, %3")
-        .arg(proportion_words(study.shape.height_mm / study.shape.width_mm))
-        .arg(std::max<std::ptrdiff_t>(widest, 1))
-        .arg(end_words(study.problem.first, study.problem.last));
+    QString words = tr("%1, widest at round %2, %3")
+                        .arg(proportion_words(study.shape.height_mm / study.shape.width_mm))
+                        .arg(std::max<std::ptrdiff_t>(widest, 1))
+                        .arg(end_words(study.problem.first, study.problem.last));
+    const double waves = highest_wave_mm(study.lies);
+    if (waves > 0) words += tr(", with waves %1 high").arg(length_text(waves, units));
+    const QString instead = equivalent_round_words(study, units);
+    return instead.isEmpty() ? words : QStringLiteral("%1; %2").arg(instead, words);
 }
 
 }  // namespace roundwright::app

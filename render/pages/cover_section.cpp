@@ -208,6 +208,14 @@ std::vector<std::size_t> drawn_pieces(const PatternStudy& study) {
     return drawn;
 }
 
+bool is_drawn_as_round(const PieceStudy& study) { return study.problem.equivalent_round; }
+
+/// The name under a figure, and whether the piece is another shape than the figure's.
+QString figure_name(const PatternStudy& study, std::size_t piece) {
+    const QString name = piece_name_words(study.toy, piece);
+    return is_drawn_as_round(study.pieces[piece]) ? words("%1, drawn round").arg(name) : name;
+}
+
 /// A piece on the cover, and where it stands.
 struct Shown {
     PieceModel model;
@@ -223,8 +231,9 @@ class Showcase {
         for (const std::size_t i : drawn_pieces(context.study)) {
             PieceModel model(context.toy(), i, context.study.pieces[i]);
             const QRectF seen = model.seen_mm(FigureView::above);
-            shown_.push_back({std::move(model), seen, piece_name_words(context.toy(), i), {}});
+            shown_.push_back({std::move(model), seen, figure_name(context.study, i), {}});
         }
+        names_ = shown_.size() > 1 || std::ranges::any_of(context.study.pieces, is_drawn_as_round);
         find_scale();
         std::size_t stitches = 0;
         for (const Shown& one : shown_) stitches += one.model.stitches();
@@ -237,7 +246,7 @@ class Showcase {
         for (std::size_t k = 0; k < shown_.size(); ++k) {
             const QPointF middle(shown_[k].seen_mm.center().x(), shown_[k].seen_mm.bottom());
             figures_[k].paint(painter, at + shown_[k].foot - middle * scale_);
-            if (shown_.size() > 1) paint_name(painter, at + shown_[k].foot, shown_[k].name);
+            if (names_) paint_name(painter, at + shown_[k].foot, shown_[k].name);
         }
     }
 
@@ -247,7 +256,7 @@ class Showcase {
     /// Never more than twice life size: a small toy stays small on the page.
     static constexpr double largest_scale = 2 * units_per_mm;
 
-    [[nodiscard]] double name_height() const { return shown_.size() > 1 ? name_room : 0; }
+    [[nodiscard]] double name_height() const { return names_ ? name_room : 0; }
     [[nodiscard]] double place_width(const Shown& one, double scale) const {
         return std::max(one.seen_mm.width() * scale, mm(18)) + gap;
     }
@@ -315,6 +324,7 @@ class Showcase {
     QSizeF room_;
     std::vector<Shown> shown_;
     std::vector<PieceFigure> figures_;
+    bool names_ = false;  ///< stand under the figures
     double scale_ = 0;
 };
 

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/instructions/write.h"
+#include "core/shape/oval_plan.h"
 #include "render/pages/paragraph.h"
 #include "render/pages/pattern_words.h"
 #include "render/pages/small_parts.h"
@@ -46,6 +47,16 @@ QString measured_words(const FinishedSize& size, Units units) {
     const QString width = length_words(size.width_mm, units);
     if (is_flat(size)) return words("%1 across, flat.").arg(width);
     return words("%1 wide, %2 high.").arg(width, length_words(size.height_mm, units));
+}
+
+/// Of a piece that is not round as worked: what its size and its drawings are.
+QString equivalent_round_words(const PieceStudy& study, Units units) {
+    const QString instead =
+        words("Its size and its drawings are those of the round piece with the same stitches.");
+    const auto plan = oval_plan(study.problem, study.shape);
+    if (!plan) return instead;
+    return words("%1 As an oval it is about %2 long and %3 wide.")
+        .arg(instead, length_words(plan->length_mm, units), length_words(plan->width_mm, units));
 }
 
 }  // namespace
@@ -150,6 +161,8 @@ QStringList piece_fact_words(const PatternStudy& study, const PatternOptions& op
     QStringList facts;
     if (piece.make > 1) facts += words("Make %1.").arg(piece.make);
     if (const auto& size = study.sizes[i]) facts += measured_words(*size, options.units);
+    if (study.pieces[i].problem.equivalent_round)
+        facts += equivalent_round_words(study.pieces[i], options.units);
     if (piece.starts_at_top) facts += words("Worked from the top down.");
     facts += firmness_words(piece.area_stretch);
     facts += joining_words(piece, options.terms);

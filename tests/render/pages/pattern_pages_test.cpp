@@ -52,6 +52,18 @@ TEST(PatternPages, ThePreviewIsThePrintedPage) {
     }
 }
 
+TEST(PatternPages, APieceThatIsNotRoundIsSaidToBeDrawnSo) {
+    Toy toy = ball(4);
+    toy.pieces[0] = piece_of("Sole", {26, 32, 38, 44}, End::left_open);
+    toy.pieces[0].start = OvalChain{10};
+    toy.pieces[0].area_stretch = 0;
+    const QString said = PdfReader(toy).flowing_text();
+    EXPECT_TRUE(said.contains(QStringLiteral("Sole, drawn round"))) << said.toStdString();
+    EXPECT_TRUE(
+        said.contains(QStringLiteral("those of the round piece with the same stitches. As an oval it is")));
+    EXPECT_FALSE(PdfReader(puffin()).flowing_text().contains(QStringLiteral("round piece with the same")));
+}
+
 TEST(PatternPages, EverySectionIsInTheOutlineInItsOrder) {
     const auto pages = PatternPages::compose(puffin(), {});
     QStringList titles;
