@@ -1,6 +1,8 @@
 #include "app/window/checks_delegate.h"
 
-#include <QApplication>
+#include <algorithm>
+
+#include <QAbstractItemView>
 #include <QMouseEvent>
 #include <QPainter>
 
@@ -12,11 +14,25 @@ namespace {
 
 QString cure_label(const QModelIndex& index) { return index.data(ChecksModel::cure_label_role).toString(); }
 
+constexpr int margin = 12;
+constexpr int gap = 10;
+constexpr int wrapping = Qt::AlignLeft | Qt::AlignVCenter | Qt::TextWordWrap;
+
 QRect button_rect(const QStyleOptionViewItem& option, const QString& label) {
     if (label.isEmpty()) return {option.rect.right(), option.rect.top(), 0, option.rect.height()};
     const int width = option.fontMetrics.horizontalAdvance(label) + 28;
     const int height = option.fontMetrics.height() + 8;
-    return {option.rect.right() - width - 10, option.rect.center().y() - height / 2, width, height};
+    return {option.rect.right() - width - gap, option.rect.center().y() - height / 2, width, height};
+}
+
+QRect sign_rect(const QStyleOptionViewItem& option) {
+    const int side = option.fontMetrics.height();
+    return {option.rect.left() + margin, option.rect.center().y() - side / 2, side, side};
+}
+
+QRect text_rect(const QStyleOptionViewItem& option, const QString& label) {
+    const int left = sign_rect(option).right() + gap;
+    return {left, option.rect.top(), button_rect(option, label).left() - gap - left, option.rect.height()};
 }
 
 void paint_button(QPainter* painter, const QStyleOptionViewItem& option, const QRect& rect,
@@ -31,28 +47,29 @@ void paint_button(QPainter* painter, const QStyleOptionViewItem& option, const Q
 
 }  // namespace
 
-int ChecksDelegate::row_height(const QFontMetrics& metrics) { return 2 * metrics.lineSpacing() + 8; }
-
 void ChecksDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
                            const QModelIndex& index) const {
     painter->save();
     const bool selected = (option.state & QStyle::State_Selected) != 0;
     if (selected) painter->fillRect(option.rect, Theme::colours().soft_accent);
     const QString label = cure_label(index);
-    const QRect button = button_rect(option, label);
-    const int side = option.fontMetrics.height();
-    const QRect sign(option.rect.left() + 12, option.rect.center().y() - side / 2, side, side);
-    index.data(Qt::DecorationRole).value<QIcon>().paint(painter, sign);
-    const QRect text(sign.right() + 10, option.rect.top(), button.left() - sign.right() - 20,
-                     option.rect.height());
+    index.data(Qt::DecorationRole).value<QIcon>().paint(painter, sign_rect(option));
     painter->setPen(option.palette.color(QPalette::Text));
-    painter->drawText(text, Qt::AlignLeft | Qt::AlignVCenter | Qt::TextWordWrap, index.data().toString());
-    if (!label.isEmpty()) paint_button(painter, option, button, label);
+    painter->drawText(text_rect(option, label), wrapping, index.data().toString());
+    if (!label.isEmpty()) paint_button(painter, option, button_rect(option, label), label);
     painter->restore();
 }
 
-QSize ChecksDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex&) const {
-    return {200, row_height(option.fontMetrics)};
+QSize ChecksDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const {
+    constexpr int fewest_lines = 2;
+    constexpr int tallest = 10'000;
+    QStyleOptionViewItem laid_out = option;
+    const auto* view = qobject_cast<const QAbstractItemView*>(option.widget);
+    const int width = view == nullptr ? option.rect.width() : view->viewport()->width();
+    laid_out.rect = QRect(0, 0, std::max(width, 1), tallest);
+    const QRect room = text_rect(laid_out, cure_label(index));
+    const int words = option.fontMetrics.boundingRect(room, wrapping, index.data().toString()).height();
+    return {laid_out.rect.width(), std::max(words, fewest_lines * option.fontMetrics.lineSpacing()) + 8};
 }
 
 bool ChecksDelegate::editorEvent(QEvent* event, QAbstractItemModel* model, const QStyleOptionViewItem& option,

@@ -1,10 +1,17 @@
 #include "app/window/checks_list.h"
 
+#include <algorithm>
+
 #include <QVBoxLayout>
 
 #include "app/window/checks_delegate.h"
 
 namespace roundwright::app {
+namespace {
+
+constexpr int most_rows_shown = 3;
+
+}  // namespace
 
 ChecksList::ChecksList(DocumentSession& session, QWidget* parent)
     : QWidget(parent),
@@ -16,7 +23,7 @@ ChecksList::ChecksList(DocumentSession& session, QWidget* parent)
     view_->setModel(&model_);
     view_->setItemDelegate(delegate);
     view_->setAccessibleName(tr("Checks"));
-    view_->setUniformItemSizes(true);
+    view_->setResizeMode(QListView::Adjust);
     view_->setFrameShape(QFrame::NoFrame);
     view_->setMouseTracking(true);
     QFont bold = title_->font();
@@ -38,6 +45,7 @@ ChecksList::ChecksList(DocumentSession& session, QWidget* parent)
             [this](const QModelIndex& index) { model_.show_place(index.row()); });
     connect(view_, &QListView::activated, this,
             [this](const QModelIndex& index) { model_.show_place(index.row()); });
+    connect(&model_, &QAbstractItemModel::modelAboutToBeReset, this, &ChecksList::keep_current);
     connect(&model_, &QAbstractItemModel::modelReset, this, &ChecksList::follow);
     follow();
 }
@@ -47,7 +55,35 @@ void ChecksList::follow() {
     title_->setText(count == 0 ? tr("Checks") : tr("Checks (%1)").arg(count));
     nothing_->setVisible(count == 0);
     view_->setVisible(count > 0);
-    view_->setFixedHeight(std::min(count, 3) * ChecksDelegate::row_height(fontMetrics()));
+    find_current();
+    fit_height();
+}
+
+void ChecksList::keep_current() {
+    const QModelIndex current = view_->currentIndex();
+    if (current.isValid()) current_ = model_.check(current.row());
+}
+
+/// The cursor stays on its check while edits bring others and take some away.
+void ChecksList::find_current() {
+    if (!current_) return;
+    for (int row = 0; row < model_.rowCount(); ++row) {
+        const Check& check = model_.check(row);
+        if (check.code == current_->code && check.piece == current_->piece && check.round == current_->round)
+            return view_->setCurrentIndex(model_.index(row));
+    }
+}
+
+void ChecksList::fit_height() {
+    int height = 0;
+    for (int row = 0; row < std::min(model_.rowCount(), most_rows_shown); ++row)
+        height += view_->sizeHintForRow(row);
+    view_->setFixedHeight(height);
+}
+
+void ChecksList::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    fit_height();
 }
 
 void ChecksList::step(int by) {

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <optional>
+
 #include <QLabel>
 #include <QListView>
 #include <QWidget>
@@ -19,10 +21,17 @@ class ChecksList : public QWidget {
     [[nodiscard]] QListView* view() { return view_; }
     [[nodiscard]] QString title() const { return title_->text(); }
 
+  protected:
+    void resizeEvent(QResizeEvent* event) override;
+
   private:
     void follow();
+    void keep_current();
+    void find_current();
+    void fit_height();
 
     ChecksModel model_;
+    std::optional<Check> current_;  ///< the one under the cursor before the last edit
     QLabel* title_;
     QLabel* nothing_;
     QListView* view_;

@@ -21,6 +21,7 @@
 #include "app/face/face_panel.h"
 #include "app/face/face_scene.h"
 #include "app/panels/finish_panel.h"
+#include "app/panels/gauge_actions.h"
 #include "app/panels/gauge_panel.h"
 #include "app/panels/rounds_plot.h"
 #include "app/panels/stuffing_panel.h"
@@ -91,6 +92,7 @@ MainWindow::MainWindow(DocumentSession& session, const QString& state_folder, QW
       round_actions_(new RoundActions(session, *rounds_view_, this)),
       piece_actions_(new PieceActions(session, this)),
       reshape_actions_(new ReshapeActions(session, this)),
+      gauge_actions_(new GaugeActions(session, this)),
       working_actions_(new WorkingActions(session, this)),
       shape_actions_(new ShapeActions(session, this)),
       export_actions_(new ExportActions(session, this)),
@@ -179,7 +181,7 @@ void MainWindow::fill_panels() {
     panels_->add_section(QStringLiteral("yarn"), tr("Yarn and hook"), QStringLiteral("yarn"),
                          new YarnPanel(session_));
     panels_->add_section(QStringLiteral("gauge"), tr("Gauge"), QStringLiteral("gauge"),
-                         new GaugePanel(session_));
+                         new GaugePanel(session_, gauge_actions_->from_finished_piece()));
     panels_->add_section(QStringLiteral("stuffing"), tr("Stuffing"), QStringLiteral("stuffing"),
                          new StuffingPanel(session_));
     panels_->add_section(QStringLiteral("face"), tr("Face"), QStringLiteral("face"), face_);
@@ -211,6 +213,7 @@ void MainWindow::build_menus() {
     reshape_actions_->fill_piece_menu(piece);
     auto* shape = menuBar()->addMenu(tr("&Shape"));
     reshape_actions_->fill_shape_menu(shape);
+    gauge_actions_->fill_shape_menu(shape);
     shape->addSeparator();
     shape_actions_->fill(shape);
     shape_->offer(reshape_actions_->reshape());

@@ -20,6 +20,7 @@ class FastEntryLine;
 class PanelColumn;
 class PatternPreview;
 class PieceActions;
+class GaugeActions;
 class ReshapeActions;
 class RoundActions;
 class RoundsView;
@@ -82,6 +83,7 @@ class MainWindow : public QMainWindow {
     RoundActions* round_actions_;
     PieceActions* piece_actions_;
     ReshapeActions* reshape_actions_;
+    GaugeActions* gauge_actions_;
     WorkingActions* working_actions_;
     ShapeActions* shape_actions_;
     ExportActions* export_actions_;
