@@ -42,6 +42,7 @@ void MeshDialog::build() {
     form->addRow(tr("&Surface"), surface_);
     form->addRow(tr("&Kind of file"), form_);
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Cancel);
+    buttons->button(QDialogButtonBox::Cancel)->setAutoDefault(false);
     auto* save = buttons->addButton(tr("Sa&ve…"), QDialogButtonBox::ActionRole);
     save->setDefault(true);
     auto* layout = new QVBoxLayout(this);

@@ -101,6 +101,7 @@ void PictureDialog::build() {
     upper->addWidget(preview_);
     upper->addWidget(choices(), 1);
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Cancel);
+    buttons->button(QDialogButtonBox::Cancel)->setAutoDefault(false);
     auto* png = buttons->addButton(tr("Save as &PNG…"), QDialogButtonBox::ActionRole);
     svg_ = buttons->addButton(tr("Save as &SVG…"), QDialogButtonBox::ActionRole);
     png->setDefault(true);
