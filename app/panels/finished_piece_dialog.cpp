@@ -98,7 +98,7 @@ void FinishedPieceDialog::lay_out() {
     layout->addWidget(answer_);
     layout->addWidget(notes_, 1);
     layout->addWidget(buttons);
-    resize(560, 520);
+    resize(560, 440);
 }
 
 KnownBefore FinishedPieceDialog::known() const {

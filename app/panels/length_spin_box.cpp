@@ -1,6 +1,7 @@
 #include "app/panels/length_spin_box.h"
 
 #include <QSignalBlocker>
+#include <QTimer>
 
 namespace roundwright::app {
 
@@ -20,6 +21,13 @@ LengthSpinBox::LengthSpinBox(const Preferences& preferences, double least_mm, do
         millimetres_ = unit_ == LengthUnit::inches ? shown * mm_per_inch : shown;
         Q_EMIT edited(millimetres_);
     });
+}
+
+// Words that stand in for the least length are no place to type a number into: they are typed over.
+void LengthSpinBox::focusInEvent(QFocusEvent* event) {
+    QDoubleSpinBox::focusInEvent(event);
+    if (value() == minimum() && !specialValueText().isEmpty())
+        QTimer::singleShot(0, this, &QDoubleSpinBox::selectAll);
 }
 
 void LengthSpinBox::show_millimetres(double mm) {

@@ -21,6 +21,9 @@ class LengthSpinBox : public QDoubleSpinBox {
     /// The maker typed or stepped to another length.
     void edited(double mm);
 
+  protected:
+    void focusInEvent(QFocusEvent* event) override;
+
   private:
     void show_unit(LengthUnit unit);
 

@@ -247,8 +247,8 @@ QWidget* ReshapeDialog::answers() {
     auto* side = new QWidget;
     auto* layout = new QVBoxLayout(side);
     layout->setContentsMargins(0, 0, 0, 0);
-    layout->addWidget(answer_);
     layout->addWidget(frog_back_);
+    layout->addWidget(answer_);
     layout->addWidget(more_);
     layout->addWidget(ways_title_);
     layout->addWidget(ways_, 2);

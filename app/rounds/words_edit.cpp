@@ -48,6 +48,7 @@ WordsEdit::WordsEdit(const RoundSetting& setting, YarnTable yarns, QWidget* pare
       hint_(new QLabel(parent)) {
     completer_->setCompletionMode(QCompleter::UnfilteredPopupCompletion);
     completer_->popup()->setAccessibleName(tr("Words that may go on"));
+    completer_->popup()->setStyleSheet(QStringLiteral("QAbstractItemView::item { padding: 4px 8px; }"));
     hint_->setTextFormat(Qt::PlainText);
     hint_->setWordWrap(true);
     hint_->setAutoFillBackground(true);
@@ -86,10 +87,13 @@ const ReadDiagnostic* WordsEdit::fault() const {
     return found == all.end() ? nullptr : &*found;
 }
 
-/// Words that only do not reach the end yet, while they are being written, are no fault.
+/// Words that only do not reach the end yet, while they are being written, are no fault; nor is a word that
+/// can be completed.
 bool WordsEdit::unfinished() const {
     const auto* what = fault();
     if (!what || !isModified() || cursorPosition() < text().size()) return false;
+    const bool begun = !completions_.empty() && completions_.front().replaced > 0;
+    if (begun && what->code == ReadCode::unknown_words) return true;
     if (reading_.syntax.open && what->code != ReadCode::unknown_words) return true;
     return what->code == ReadCode::loops_do_not_fit && what->found < what->expected && !reading_.stated;
 }
@@ -173,6 +177,7 @@ void WordsEdit::offer() {
     const bool goes_on = cursorPosition() == text().size() || !text().at(cursorPosition()).isLetterOrNumber();
     completions_ = goes_on ? completions(text().left(cursorPosition()).toStdString(), setting_, yarns_)
                            : std::vector<Completion>{};
+    say();
     if (completions_.empty()) return hide_popup();
     QStringList words;
     for (const Completion& one : completions_) words << QString::fromStdString(one.words).trimmed();
@@ -258,6 +263,7 @@ bool WordsEdit::take_popup_key(const QKeyEvent& key) {
             return true;
         case Qt::Key_Escape:
             hide_popup();
+            say();
             return true;
         default:
             return take_key(key);

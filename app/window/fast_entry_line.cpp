@@ -7,7 +7,6 @@
 #include <QMimeData>
 
 #include "app/rounds/round_edits.h"
-#include "app/window/theme.h"
 
 namespace roundwright::app {
 namespace {
@@ -76,10 +75,7 @@ void FastEntryLine::read() {
     }
     understood_->setText(text);
     understood_->setToolTip(text);
-    QPalette colours = palette();
-    const auto& theme = Theme::colours();
-    colours.setColor(QPalette::WindowText, problem ? theme.error_text : theme.quiet_text);
-    understood_->setPalette(colours);
+    understood_->setForegroundRole(problem ? QPalette::BrightText : QPalette::PlaceholderText);
 }
 
 void FastEntryLine::add_rounds() {
@@ -95,11 +91,6 @@ void FastEntryLine::add_rounds() {
     if (!RoundEdits(session_).insert(at, rounds, text, reading.yarn_names)) return;
     line_->clear();
     Q_EMIT rounds_added();
-}
-
-void FastEntryLine::changeEvent(QEvent* event) {
-    QWidget::changeEvent(event);
-    if (event->type() == QEvent::PaletteChange || event->type() == QEvent::StyleChange) read();
 }
 
 bool FastEntryLine::eventFilter(QObject* watched, QEvent* event) {

@@ -26,7 +26,6 @@ class FastEntryLine : public QWidget {
 
   protected:
     bool eventFilter(QObject* watched, QEvent* event) override;
-    void changeEvent(QEvent* event) override;
 
   private:
     void read();

@@ -71,7 +71,7 @@ QPalette theme_palette(bool dark) {
     set(QPalette::Text, grey.text);
     set(QPalette::Button, grey.button);
     set(QPalette::ButtonText, grey.text);
-    set(QPalette::BrightText, grey.highlighted_text);
+    set(QPalette::BrightText, theme_colours(dark).error_text.rgba());
     set(QPalette::Highlight, grey.highlight);
     set(QPalette::HighlightedText, grey.highlighted_text);
     set(QPalette::ToolTipBase, grey.tip);
