@@ -5,11 +5,19 @@
 #include <QHBoxLayout>
 #include <QKeyEvent>
 #include <QMimeData>
+#include <QRegularExpression>
 
 #include "app/rounds/round_edits.h"
 
 namespace roundwright::app {
 namespace {
+
+/// More than one line, and words: headings, ranges and remarks are read with what stands around them.
+bool is_pattern(const QString& text) {
+    static const QRegularExpression word(QStringLiteral("\\p{L}{2}"));
+    const QString lines = text.trimmed();
+    return lines.contains(u'\n') && lines.contains(word);
+}
 
 /// Stands for a line end in a one-line field; a text from elsewhere is not likely to hold it.
 constexpr QChar line_end = u'\u23CE';
@@ -51,6 +59,7 @@ void FastEntryLine::focus_line() {
 }
 
 void FastEntryLine::take_text(const QString& text) {
+    if (is_pattern(text)) return Q_EMIT pattern_pasted(text);
     QString one_line = text.trimmed();
     one_line.remove(u'\r').replace(u'\n', line_end);
     line_->setText(one_line);

@@ -15,7 +15,8 @@ class FastEntryLine : public QWidget {
   public:
     explicit FastEntryLine(DocumentSession& session, QWidget* parent = nullptr);
 
-    /// Takes a pasted text as if it had been typed, and waits for Enter.
+    /// Takes a pasted text as if it had been typed, and waits for Enter; a pattern of several lines in words is
+    /// handed on.
     void take_text(const QString& text);
     void focus_line();
     [[nodiscard]] QLineEdit* line() { return line_; }
@@ -23,6 +24,7 @@ class FastEntryLine : public QWidget {
 
   Q_SIGNALS:
     void rounds_added();
+    void pattern_pasted(const QString& text);
 
   protected:
     bool eventFilter(QObject* watched, QEvent* event) override;

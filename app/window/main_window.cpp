@@ -338,6 +338,9 @@ void MainWindow::follow_session() {
     connect(statusBar(), &QStatusBar::messageChanged, this,
             [this](const QString& text) { statusBar()->setVisible(!text.isEmpty()); });
     connect(round_actions_, &RoundActions::text_pasted, fast_entry_, &FastEntryLine::take_text);
+    // Once the paste is over: the review is a dialog of its own.
+    connect(fast_entry_, &FastEntryLine::pattern_pasted, text_actions_, &TextActions::review,
+            Qt::QueuedConnection);
     connect(fast_entry_, &FastEntryLine::rounds_added, this, [this] { rounds_view_->scrollToBottom(); });
     connect(shape_, &ShapePanel::round_clicked, this, [this](int round) { session_.select_rounds({round}); });
     connect(files_, &DocumentFiles::new_toy, fast_entry_, &FastEntryLine::focus_line);

@@ -168,6 +168,18 @@ TEST_F(MainWindowTest, PastedTextGoesToTheFastEntry) {
     EXPECT_EQ(counts(), (std::vector{6, 12, 18}));
 }
 
+TEST_F(MainWindowTest, APatternPastedIntoTheFastEntryIsReviewedFirst) {
+    QApplication::clipboard()->setText(
+        QStringLiteral("Nose (make 2)\nRnd 1: 6 sc in magic ring (6)\nRnds 2-3: sc in each st around (6)"));
+    window->fast_entry().focus_line();
+    QString seen;
+    answer_next_dialog(QStringLiteral("Cancel"), &seen);
+    press(Qt::Key_V, Qt::ControlModifier);
+    ASSERT_TRUE(wait_until([&] { return !seen.isNull(); }));
+    EXPECT_TRUE(window->fast_entry().line()->text().isEmpty());
+    EXPECT_TRUE(counts().empty());
+}
+
 TEST_F(MainWindowTest, SavedAndOpenedItIsTheSame) {
     type_a_ball();
     const std::string before = write_document(session->toy());
