@@ -68,7 +68,7 @@ int check_toy(const Arguments& arguments, const QString& path, const Toy& toy) {
 
 constexpr Option options[] = {
     {"json", 0, nullptr, nullptr, "one JSON object a file, one to a line"},
-    {"units", 0, "UNIT", "mm|in", "lengths in the messages"},
+    {"units", 0, "UNIT", "mm|in|inch", "lengths in the messages"},
 };
 
 }  // namespace

@@ -186,7 +186,7 @@ constexpr Option options[] = {
     {"with-stuffing", 0, nullptr, nullptr, "the piece is stuffed as the file says"},
     {"output", 'o', "FILE", nullptr, "save the toy with the gauge and stuffing found"},
     {"json", 0, nullptr, nullptr, "one JSON object; lengths in mm"},
-    {"units", 0, "UNIT", "mm|in", "lengths without a unit, and in the answer"},
+    {"units", 0, "UNIT", "mm|in|inch", "lengths without a unit, and in the answer"},
 };
 
 }  // namespace

@@ -46,8 +46,8 @@ std::vector<PieceStudy> study_toy(const Toy& toy) {
 }
 
 LengthUnit units_wanted(const Arguments& arguments) {
-    return arguments.value(QStringLiteral("units")) == QLatin1String("in") ? LengthUnit::inches
-                                                                           : LengthUnit::millimetres;
+    return arguments.value(QStringLiteral("units")).startsWith(QLatin1String("in")) ? LengthUnit::inches
+                                                                                    : LengthUnit::millimetres;
 }
 
 void print_heading(const QString& path, const Toy& toy) {

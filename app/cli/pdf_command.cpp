@@ -68,7 +68,7 @@ constexpr Option options[] = {
     {"overwrite", 0, nullptr, nullptr, "write over a pattern that is beside the toy already"},
     {"paper", 0, "PAPER", "a4|letter", "page size"},
     {"terms", 0, "TERMS", "us|uk", "names of the stitches"},
-    {"units", 0, "UNIT", "mm|in", "lengths"},
+    {"units", 0, "UNIT", "mm|in|inch", "lengths"},
     {"date", 0, "DATE", nullptr, "date in the file, as 2026-05-01; the same toy then gives the same bytes"},
 };
 

@@ -103,7 +103,7 @@ constexpr Option options[] = {
      "0: likeness alone, 1: tidy rounds wherever they can be had; usually 0.5"},
     {"output", 'o', "FILE", nullptr, "save the new toy there"},
     {"json", 0, nullptr, nullptr, "one JSON object a file, one to a line; lengths in mm"},
-    {"units", 0, "UNIT", "mm|in", "lengths without a unit, and in the answer"},
+    {"units", 0, "UNIT", "mm|in|inch", "lengths without a unit, and in the answer"},
 };
 
 }  // namespace

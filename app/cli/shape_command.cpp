@@ -64,7 +64,7 @@ int shape_toy(const Arguments& arguments, const QString& path, const Toy& toy) {
 constexpr Option options[] = {
     {"json", 0, nullptr, nullptr, "one JSON object a file, one to a line; lengths in mm"},
     {"stitches", 0, nullptr, nullptr, "with --json: the loops that every stitch is worked into"},
-    {"units", 0, "UNIT", "mm|in", "lengths without --json"},
+    {"units", 0, "UNIT", "mm|in|inch", "lengths without --json"},
 };
 
 }  // namespace

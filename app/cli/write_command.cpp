@@ -56,7 +56,7 @@ constexpr Option options_of_write[] = {
     {"terms", 0, "TERMS", "us|uk", "names of the stitches"},
     {"form", 0, "FORM", "rounds|pattern|markdown|csv",
      "rounds, as read takes them back (without it); the whole pattern; a table of rounds"},
-    {"units", 0, "UNIT", "mm|in", "lengths"},
+    {"units", 0, "UNIT", "mm|in|inch", "lengths"},
 };
 
 }  // namespace
