@@ -186,6 +186,12 @@ WorkedSoFar read_worked(const JsonPlace& place) {
     return worked;
 }
 
+void read_line_end(const JsonPlace& place, Feature& feature) {
+    if (place.has("end_round")) feature.end_round = place.at("end_round").whole(0, most_rounds);
+    feature.end_stitches_right =
+        optional_number(place, "end_stitches_right", 0, -most_stitches, most_stitches);
+}
+
 Feature read_feature(const JsonPlace& place) {
     Feature feature;
     feature.kind = choice(place.at("kind"), names::features);
@@ -201,9 +207,7 @@ Feature read_feature(const JsonPlace& place) {
     feature.washer_mm = optional_number(place, "washer_mm", 0, 0, longest_mm);
     if (place.has("colour")) feature.colour = read_colour(place.at("colour"));
     feature.lids = optional_flag(place, "lids");
-    if (place.has("end_round")) feature.end_round = place.at("end_round").whole(0, most_rounds);
-    feature.end_stitches_right =
-        optional_number(place, "end_stitches_right", 0, -most_stitches, most_stitches);
+    if (feature.kind == FeatureKind::stitched_line) read_line_end(place, feature);
     return feature;
 }
 
