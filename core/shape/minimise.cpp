@@ -223,9 +223,10 @@ void MinimiseWorkspace::resize(std::size_t nodes) {
     trial_walls.resize(nodes - 1);
     matrix.resize(unknowns);
     trial.resize(unknowns);
-    for (auto* vector : {&energy_gradient, &volume_gradient, &stretch_gradient, &trial_energy_gradient,
-                         &trial_volume_gradient, &step, &pressure_step})
-        vector->assign(unknowns, 0.0);
+    for (auto* vector : {&energy_gradient, &stretch_gradient, &trial_energy_gradient, &step, &pressure_step})
+        vector->resize(unknowns);
+    // An unstuffed piece takes no part of these, but they stand in its sums.
+    for (auto* vector : {&volume_gradient, &trial_volume_gradient}) vector->assign(unknowns, 0.0);
 }
 
 void minimise(const Membrane& membrane, double target_stretch, const ShapeOptions& options,

@@ -10,19 +10,20 @@ namespace roundwright::bench {
 
 namespace {
 
-/// Seconds of processor time that one call takes: the least of five batches of a twentieth of a second.
+/// Seconds of processor time that one call takes: the least of five batches of a twentieth of a second or
+/// more. Reading the clock takes as long as a short call, so it is read once a batch.
 double seconds_of(const std::function<void()>& call) {
-    double least = std::numeric_limits<double>::infinity();
-    for (int batch = 0; batch < 5; ++batch) {
+    constexpr double batch_seconds = 0.05;
+    const auto batch = [&](long calls) {
         const auto begin = Clock::now();
-        long calls = 0;
-        do {
-            call();
-            ++calls;
-        } while (seconds_since(begin) < 0.05);
-        least = std::min(least, seconds_since(begin) / static_cast<double>(calls));
-    }
-    return least;
+        for (long i = 0; i < calls; ++i) call();
+        return seconds_since(begin);
+    };
+    long calls = 1;
+    while (batch(calls) < batch_seconds) calls *= 2;
+    double least = std::numeric_limits<double>::infinity();
+    for (int i = 0; i < 5; ++i) least = std::min(least, batch(calls));
+    return least / static_cast<double>(calls);
 }
 
 struct Point {

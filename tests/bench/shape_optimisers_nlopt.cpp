@@ -35,6 +35,7 @@ void run_nlopt(const Arena& arena, nlopt_algorithm algorithm, Run& run) {
     double value = 0;
     for (int again = 0; again < most_times && !run.reached && run.seconds < patience_seconds; ++again)
         nlopt_optimize(optimiser, x.data(), &value);
+    run.seconds = seconds_since(search.begin);
     nlopt_destroy(optimiser);
 }
 
