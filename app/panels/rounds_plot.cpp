@@ -1,18 +1,16 @@
 #include "app/panels/rounds_plot.h"
 
 #include <algorithm>
-#include <cmath>
 
 #include <QFontMetricsF>
 #include <QHelpEvent>
 #include <QKeyEvent>
 #include <QMouseEvent>
 #include <QPainter>
-#include <QPainterPath>
 #include <QToolTip>
 
+#include "app/panels/strip_drawing.h"
 #include "app/wording/counted.h"
-#include "core/shape/fabric_limits.h"
 
 namespace roundwright::app {
 
@@ -20,7 +18,6 @@ namespace {
 
 constexpr int strip_count = 3;
 constexpr double gap = 10;
-constexpr double mm_per_inch = 25.4;
 
 }  // namespace
 
@@ -50,20 +47,6 @@ void RoundsPlot::show_study() {
     setAccessibleDescription(study_ == nullptr ? tr("Nothing to plot yet")
                                                : rounds_words(static_cast<int>(study_->lies.size())));
     update();
-}
-
-std::vector<RoundsPlot::Strip> RoundsPlot::strips() const {
-    const bool inches = session_.preferences().units() == LengthUnit::inches;
-    Strip width{tr("Width"), {}, {}, 0, 0, inches ? 1 : 0, inches ? tr("in") : tr("mm")};
-    Strip growth{tr("Growth: 1 lies flat"), {}, {gathers_below_growth, 0, 1}, -1, 1.2, 2, {}};
-    Strip stretch{
-        tr("Stretch around"), {}, {0, gaps_above_stretch * 100}, -5, gaps_above_stretch * 110, 0, tr("%")};
-    for (std::size_t k = 0; k < study_->lies.size() && k + 1 < study_->shape.radius_mm.size(); ++k) {
-        width.values.push_back(2 * study_->shape.radius_mm[k + 1] / (inches ? mm_per_inch : 1));
-        growth.values.push_back(study_->lies[k].growth);
-        stretch.values.push_back(100 * study_->shape.course_stretch[k + 1]);
-    }
-    return {width, growth, stretch};
 }
 
 QRectF RoundsPlot::strip_area(int strip) const {
@@ -98,10 +81,13 @@ void RoundsPlot::paintEvent(QPaintEvent*) {
         painter.drawText(rect(), Qt::AlignCenter, tr("No rounds yet"));
         return;
     }
-    draw_rounds(painter);
-    const std::vector<Strip> all = strips();
+    draw_columns(painter);
+    draw_numbers(painter);
+    const std::vector<RoundStrip> strips = round_strips(*study_, session_.preferences().units());
     for (int k = 0; k < strip_count; ++k)
-        draw_strip(painter, all[static_cast<std::size_t>(k)], strip_area(k));
+        draw_strip(
+            painter, strips[static_cast<std::size_t>(k)], strip_area(k),
+            [this](int round) { return x_of(round); }, palette());
     if (hasFocus()) {
         painter.setPen(QPen(palette().color(QPalette::Highlight), 1.5));
         painter.setBrush(Qt::NoBrush);
@@ -109,89 +95,34 @@ void RoundsPlot::paintEvent(QPaintEvent*) {
     }
 }
 
-void RoundsPlot::draw_rounds(QPainter& painter) const {
+void RoundsPlot::draw_columns(QPainter& painter) const {
     const QRectF top = strip_area(0);
-    const QRectF bottom = strip_area(strip_count - 1);
+    const double bottom = strip_area(strip_count - 1).bottom();
     const double step = top.width() / static_cast<double>(study_->lies.size());
-    const auto column = [&](int round, const QColor& colour) {
-        painter.fillRect(QRectF(x_of(round) - step / 2, top.top(), step, bottom.bottom() - top.top()),
-                         colour);
+    const auto column = [&](int round, QPalette::ColorRole role, int alpha) {
+        QColor colour = palette().color(role);
+        colour.setAlpha(alpha);
+        painter.fillRect(QRectF(x_of(round) - step / 2, top.top(), step, bottom - top.top()), colour);
     };
-    QColor selected = palette().color(QPalette::Highlight);
-    selected.setAlpha(70);
-    for (int round : session_.selection()) column(round, selected);
-    if (hovered_ >= 0) {
-        QColor under = palette().color(QPalette::Text);
-        under.setAlpha(28);
-        column(hovered_, under);
-    }
-    // As many round numbers as there is room for, in steps that read easily.
+    for (const int round : session_.selection()) column(round, QPalette::Highlight, 70);
+    if (hovered_ >= 0) column(hovered_, QPalette::Text, 28);
+}
+
+/// As many as there is room for, in steps that read easily.
+void RoundsPlot::draw_numbers(QPainter& painter) const {
+    const double bottom = strip_area(strip_count - 1).bottom();
+    const int count = static_cast<int>(study_->lies.size());
     const QFontMetricsF metrics(font());
     const double room = metrics.horizontalAdvance(QStringLiteral("0000"));
     int every = 1;
-    for (int next : {2, 5, 10, 20, 50, 100, 200, 500}) {
-        if (step * every < room) every = next;
-    }
+    for (const int next : {2, 5, 10, 20, 50, 100, 200, 500})
+        if (strip_area(0).width() / count * every < room) every = next;
     painter.setPen(palette().color(QPalette::Text));
-    for (int round = 0; round < static_cast<int>(study_->lies.size()); ++round) {
+    for (int round = 0; round < count; ++round) {
         if (round != 0 && (round + 1) % every != 0) continue;
-        const QRectF box(x_of(round) - room, bottom.bottom() + 2, 2 * room, metrics.height());
+        const QRectF box(x_of(round) - room, bottom + 2, 2 * room, metrics.height());
         painter.drawText(box, Qt::AlignHCenter | Qt::AlignTop, QString::number(round + 1));
     }
-}
-
-void RoundsPlot::draw_strip(QPainter& painter, const Strip& strip, const QRectF& area) const {
-    double low = strip.low;
-    double high = strip.high;
-    for (double value : strip.values) {
-        low = std::min(low, value);
-        high = std::max(high, value);
-    }
-    if (high <= low) high = low + 1;
-    const auto y_of = [&](double value) {
-        return area.bottom() - (value - low) / (high - low) * area.height();
-    };
-
-    const QColor ink = palette().color(QPalette::Text);
-    const QFontMetricsF metrics(font());
-    painter.setPen(ink);
-    painter.drawText(QPointF(area.left(), area.top() - metrics.descent() - 1), strip.title);
-    const auto label = [&](double value) {
-        const QRectF box(0, y_of(value) - metrics.height() / 2, area.left() - 6, metrics.height());
-        painter.drawText(box, Qt::AlignRight | Qt::AlignVCenter, QString::number(value, 'g', 3));
-    };
-    label(high);
-    label(low);
-
-    painter.setPen(QPen(palette().color(QPalette::Mid), 1, Qt::DashLine));
-    for (double limit : strip.limits) {
-        if (limit > low && limit < high)
-            painter.drawLine(QPointF(area.left(), y_of(limit)), QPointF(area.right(), y_of(limit)));
-    }
-    painter.setPen(QPen(palette().color(QPalette::Mid), 1));
-    painter.drawLine(area.bottomLeft(), area.bottomRight());
-
-    QPolygonF line;
-    for (std::size_t k = 0; k < strip.values.size(); ++k)
-        line << QPointF(x_of(static_cast<int>(k)), y_of(strip.values[k]));
-    painter.setPen(QPen(palette().color(QPalette::Highlight), 2, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
-    painter.drawPolyline(line);
-    if (line.size() <= 60) {
-        painter.setBrush(palette().color(QPalette::Highlight));
-        painter.setPen(Qt::NoPen);
-        for (const QPointF& point : line) painter.drawEllipse(point, 2.2, 2.2);
-    }
-}
-
-QString RoundsPlot::words_of(int round) const {
-    QStringList words{tr("Round %1").arg(round + 1)};
-    for (const Strip& strip : strips()) {
-        if (static_cast<std::size_t>(round) >= strip.values.size()) continue;
-        const QString value =
-            QString::number(strip.values[static_cast<std::size_t>(round)], 'f', strip.decimals);
-        words << tr("%1: %2 %3").arg(strip.title, value, strip.unit).trimmed();
-    }
-    return words.join(QLatin1Char('\n'));
 }
 
 void RoundsPlot::mouseMoveEvent(QMouseEvent* event) {
@@ -237,7 +168,8 @@ bool RoundsPlot::event(QEvent* event) {
     if (event->type() != QEvent::ToolTip) return QWidget::event(event);
     const auto* help = static_cast<QHelpEvent*>(event);
     if (const auto round = round_at(help->pos().x())) {
-        QToolTip::showText(help->globalPos(), words_of(*round), this);
+        QToolTip::showText(help->globalPos(),
+                           round_words(round_strips(*study_, session_.preferences().units()), *round), this);
     } else {
         QToolTip::hideText();
     }

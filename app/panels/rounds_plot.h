@@ -2,7 +2,6 @@
 
 #include <memory>
 #include <optional>
-#include <vector>
 
 #include <QWidget>
 
@@ -33,23 +32,10 @@ class RoundsPlot : public QWidget {
     bool event(QEvent* event) override;
 
   private:
-    /// One strip: a value a round, and the lines that bound what is well.
-    struct Strip {
-        QString title;
-        std::vector<double> values;
-        std::vector<double> limits;
-        double low = 0;   ///< at the least, the strip reaches from here
-        double high = 0;  ///< to here
-        int decimals = 0;
-        QString unit;
-    };
-
     void show_study();
-    [[nodiscard]] std::vector<Strip> strips() const;
     [[nodiscard]] QRectF strip_area(int strip) const;
-    void draw_strip(QPainter& painter, const Strip& strip, const QRectF& area) const;
-    void draw_rounds(QPainter& painter) const;
-    [[nodiscard]] QString words_of(int round) const;
+    void draw_columns(QPainter& painter) const;
+    void draw_numbers(QPainter& painter) const;
 
     DocumentSession& session_;
     std::shared_ptr<const PieceStudy> study_;

@@ -2,9 +2,11 @@
 
 #include <algorithm>
 
+#include <QMenu>
 #include <QVBoxLayout>
 
 #include "app/window/checks_delegate.h"
+#include "app/wording/cure_words.h"
 
 namespace roundwright::app {
 namespace {
@@ -45,6 +47,8 @@ ChecksList::ChecksList(DocumentSession& session, QWidget* parent)
             [this](const QModelIndex& index) { model_.show_place(index.row()); });
     connect(view_, &QListView::activated, this,
             [this](const QModelIndex& index) { model_.show_place(index.row()); });
+    view_->setContextMenuPolicy(Qt::CustomContextMenu);
+    connect(view_, &QListView::customContextMenuRequested, this, &ChecksList::offer_cures);
     connect(&model_, &QAbstractItemModel::modelAboutToBeReset, this, &ChecksList::keep_current);
     connect(&model_, &QAbstractItemModel::modelReset, this, &ChecksList::follow);
     follow();
@@ -61,17 +65,24 @@ void ChecksList::follow() {
 
 void ChecksList::keep_current() {
     const QModelIndex current = view_->currentIndex();
-    if (current.isValid()) current_ = model_.check(current.row());
+    if (!current.isValid()) return;
+    current_ = model_.check(current.row());
+    current_row_ = current.row();
 }
 
-/// The cursor stays on its check while edits bring others and take some away.
+/// The cursor stays on its check while edits bring others and take some away; where that one is gone, it is
+/// on what has come into its place.
 void ChecksList::find_current() {
-    if (!current_) return;
-    for (int row = 0; row < model_.rowCount(); ++row) {
+    if (!current_ || model_.rowCount() == 0) return;
+    int row = 0;
+    const auto is_current = [&] {
         const Check& check = model_.check(row);
-        if (check.code == current_->code && check.piece == current_->piece && check.round == current_->round)
-            return view_->setCurrentIndex(model_.index(row));
-    }
+        return check.code == current_->code && check.piece == current_->piece &&
+               check.round == current_->round;
+    };
+    while (row < model_.rowCount() && !is_current()) ++row;
+    if (row == model_.rowCount()) row = std::min(current_row_, row - 1);
+    view_->setCurrentIndex(model_.index(row));
 }
 
 void ChecksList::fit_height() {
@@ -84,6 +95,21 @@ void ChecksList::fit_height() {
 void ChecksList::resizeEvent(QResizeEvent* event) {
     QWidget::resizeEvent(event);
     fit_height();
+}
+
+void ChecksList::offer_cures(const QPoint& place) {
+    const QModelIndex under = view_->indexAt(place);
+    const QModelIndex index = under.isValid() ? under : view_->currentIndex();
+    if (!index.isValid()) return;
+    auto* menu = new QMenu(this);
+    menu->setAttribute(Qt::WA_DeleteOnClose);
+    const Check& check = model_.check(index.row());
+    for (const Cure& cure : check.cures) {
+        QAction* action = menu->addAction(cure_question(cure).remove(QLatin1Char('?')));
+        connect(action, &QAction::triggered, this, [this, check, cure] { model_.apply(check, cure); });
+    }
+    if (check.cures.empty()) menu->addAction(tr("No cure is known"))->setEnabled(false);
+    menu->popup(view_->viewport()->mapToGlobal(place));
 }
 
 void ChecksList::step(int by) {

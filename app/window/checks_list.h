@@ -26,12 +26,14 @@ class ChecksList : public QWidget {
 
   private:
     void follow();
+    void offer_cures(const QPoint& place);
     void keep_current();
     void find_current();
     void fit_height();
 
     ChecksModel model_;
     std::optional<Check> current_;  ///< the one under the cursor before the last edit
+    int current_row_ = 0;
     QLabel* title_;
     QLabel* nothing_;
     QListView* view_;

@@ -91,8 +91,11 @@ void ChecksModel::show_place(int row) {
 
 bool ChecksModel::cure(int row) {
     const Check found = check(row);
-    if (found.cures.empty() || found.piece < 0) return false;
-    const auto& cure = found.cures.front();
+    return !found.cures.empty() && apply(found, found.cures.front());
+}
+
+bool ChecksModel::apply(const Check& found, const Cure& cure) {
+    if (found.piece < 0) return false;
     session_.set_current_piece(found.piece);
     if (!cure.feature && !cure.area_stretch) {
         return RoundEdits(session_).replace(cure.first, cure.replaced, cure.rounds, cure_step(cure));

@@ -24,6 +24,8 @@ class ChecksModel : public QAbstractListModel {
     void show_place(int row);
     /// Makes the first cure of the check as one undo step; false if it has none.
     bool cure(int row);
+    /// The same with any cure of a check.
+    bool apply(const Check& check, const Cure& cure);
 
   private:
     void refill();
