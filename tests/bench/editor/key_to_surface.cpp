@@ -2,8 +2,6 @@
 #include <chrono>
 
 #include <QApplication>
-#include <QSettings>
-#include <QStandardPaths>
 #include <QTemporaryDir>
 #include <QTest>
 
@@ -106,14 +104,3 @@ BENCHMARK(key_to_surface)->Arg(15)->Arg(60)->Arg(300)->UseManualTime()->Unit(ben
 
 }  // namespace
 }  // namespace roundwright::app
-
-int main(int argc, char** argv) {
-    benchmark::Initialize(&argc, argv);
-    if (qEnvironmentVariableIsEmpty("DISPLAY")) qputenv("QT_QPA_PLATFORM", "offscreen");
-    QStandardPaths::setTestModeEnabled(true);
-    const QApplication application(argc, argv);
-    QCoreApplication::setOrganizationName(QStringLiteral("Roundwright benchmark"));
-    QSettings().setValue(QStringLiteral("started-before"), true);
-    benchmark::RunSpecifiedBenchmarks();
-    return 0;
-}

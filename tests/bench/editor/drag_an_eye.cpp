@@ -1,9 +1,7 @@
 #include <benchmark/benchmark.h>
 #include <chrono>
 
-#include <QApplication>
-#include <QSettings>
-#include <QStandardPaths>
+#include <QCoreApplication>
 #include <QTemporaryDir>
 
 #include "app/window/main_window.h"
@@ -71,14 +69,3 @@ BENCHMARK(drag_an_eye)->Arg(6)->Arg(21)->UseManualTime()->Unit(benchmark::kMilli
 
 }  // namespace
 }  // namespace roundwright::app
-
-int main(int argc, char** argv) {
-    benchmark::Initialize(&argc, argv);
-    if (qEnvironmentVariableIsEmpty("DISPLAY")) qputenv("QT_QPA_PLATFORM", "offscreen");
-    QStandardPaths::setTestModeEnabled(true);
-    const QApplication application(argc, argv);
-    QCoreApplication::setOrganizationName(QStringLiteral("Roundwright benchmark"));
-    QSettings().setValue(QStringLiteral("started-before"), true);
-    benchmark::RunSpecifiedBenchmarks();
-    return 0;
-}
