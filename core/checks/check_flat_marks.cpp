@@ -3,14 +3,11 @@
 
 #include "core/checks/families.h"
 #include "core/checks/flat_growth.h"
+#include "core/shape/fabric_limits.h"
 
 namespace roundwright {
 
 namespace {
-
-/// A round that does not grow, yet is marked flat, may rise by this share of its own height. The same share
-/// as for one that grows (core/shape/lie.cpp).
-constexpr double flat_rise = 0.56;
 
 std::optional<CheckCode> broken_promise(const CheckInput& input, int round) {
     if (!input.piece.rounds[static_cast<std::size_t>(round)].lies_flat) return std::nullopt;
@@ -18,7 +15,8 @@ std::optional<CheckCode> broken_promise(const CheckInput& input, int round) {
     if (lie.lie == Lie::lies_flat) return std::nullopt;
     if (lie.lie == Lie::ruffles) return CheckCode::ruffles_though_flat;
     const double height_mm = input.study.problem.rest_height_mm[static_cast<std::size_t>(round)];
-    const bool rises = lie.lie == Lie::cups || std::abs(lie.rise_mm) > flat_rise * height_mm;
+    // A round that does not grow may rise by the same share of its height as one that does.
+    const bool rises = lie.lie == Lie::cups || std::abs(lie.rise_mm) > flat_up_to_rise * height_mm;
     return rises ? std::optional(CheckCode::cups_though_flat) : std::nullopt;
 }
 

@@ -4,15 +4,16 @@
 #include <cmath>
 #include <cstdlib>
 
+#include "core/shape/fabric_limits.h"
+
 namespace roundwright {
 
 namespace {
 
-/// A round ruffles from about this share above flat growth on (core/shape/lie.cpp).
-constexpr double most_growth = 1.05;
-/// Below this share of flat growth a round cups: it rises by the square root of 1 - 0.83^2 = 0.56 of its own
-/// height (core/shape/lie.cpp).
-constexpr double least_growth = 0.83;
+/// A round ruffles from about this share of flat growth on.
+constexpr double most_growth = 1 + ruffles_above_share;
+/// Below this share it cups: it grows by the cosine of the angle that it rises at.
+const double least_growth = std::sqrt(1 - flat_up_to_rise * flat_up_to_rise);
 
 /// Stitches that a disc is usually started with, which are those it grows by: common practice.
 std::optional<int> usual_start(StitchKind kind) {

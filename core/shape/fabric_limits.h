@@ -2,6 +2,15 @@
 
 namespace roundwright {
 
+/// A loop ruffles where it is longer by this share than its circle, and than the widest circle that the
+/// rounds below could reach lying flat. Between 6 increases a round at h / w = 0.92 (0.038 too long), which
+/// lie flat by common practice, and 7 at h = w (0.114), which ruffle.
+inline constexpr double ruffles_above_share = 0.05;
+
+/// A growing round lies flat up to this rise over its own length: 8 half doubles a round, which by common
+/// practice lie flat, rise 0.53; 5 singles, which cup, 0.60.
+inline constexpr double flat_up_to_rise = 0.56;
+
 /// Stretch around a round above which stuffing shows between the stitches: a starting value of our own (no
 /// published figure was found); a tighter hook moves it.
 inline constexpr double gaps_above_stretch = 0.15;

@@ -14,17 +14,10 @@ using std::numbers::pi;
 
 namespace {
 
-/// A loop ruffles where it is longer by this share than its circle, and than the widest circle that the
-/// rounds below could reach lying flat. Between 6 increases a round at h / w = 0.92 (0.038 too long), which
-/// lie flat by common practice, and 7 at h = w (0.114), which ruffle.
-constexpr double ruffling_share = 0.05;
-/// and by this many stitches: less shows as loose fabric, not as a wave. The round in a magic ring may have
-/// more, since the ring need not be drawn quite closed.
+/// A loop that ruffles is too long by this many stitches besides: less shows as loose fabric, not as a wave.
+/// The round in a magic ring may have more, since the ring need not be drawn quite closed.
 constexpr double ruffling_stitches = 0.5;
 constexpr double ruffling_stitches_in_ring = 2;
-/// A growing round lies flat up to this rise over its own length: 8 half doubles a round, which by common
-/// practice lie flat, rise 0.53; 5 singles, which cup, 0.60.
-constexpr double flat_rise = 0.56;
 constexpr double no_change = 1e-9;
 
 /// A pole has no loop.
@@ -53,7 +46,7 @@ bool has_waves(const ShapeProblem& problem, const Shape& shape, const std::vecto
     const bool in_ring = i == 1 && problem.first == MeridianEnd::pole;
     const double least = problem.stitch_width_mm * (in_ring ? ruffling_stitches_in_ring : ruffling_stitches);
     const double spare = std::min(loop - reachable[i], spare_length(problem, shape, i));
-    return spare > std::max(least, ruffling_share * loop);
+    return spare > std::max(least, ruffles_above_share * loop);
 }
 
 /// One full round between two smooth ones is taken up by its neighbours: a ruffle is an edge, or goes on.
@@ -67,7 +60,7 @@ bool ruffles(const ShapeProblem& problem, const Shape& shape, const std::vector<
 
 bool gathers(const ShapeProblem& problem, const Shape& shape, double growth, std::size_t i) {
     return growth < gathers_below_growth &&
-           spare_length(problem, shape, i - 1) > ruffling_share * rest_loop(problem, i - 1);
+           spare_length(problem, shape, i - 1) > ruffles_above_share * rest_loop(problem, i - 1);
 }
 
 RoundLie lie_of(const ShapeProblem& problem, const Shape& shape, const std::vector<double>& reachable,
@@ -87,7 +80,7 @@ RoundLie lie_of(const ShapeProblem& problem, const Shape& shape, const std::vect
     } else if (std::abs(change) <= least) {
         lie.lie = Lie::even;
     } else if (change > 0) {
-        lie.lie = lie.rise_mm <= flat_rise * length ? Lie::lies_flat : Lie::cups;
+        lie.lie = lie.rise_mm <= flat_up_to_rise * length ? Lie::lies_flat : Lie::cups;
     } else if (gathers(problem, shape, lie.growth, i)) {
         lie.lie = Lie::gathers;
         lie.spare_length_mm = spare_length(problem, shape, i - 1);
