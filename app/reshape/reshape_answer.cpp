@@ -29,9 +29,7 @@ ReshapeAnswer answer_for_size(const ReshapeQuestion& question) {
     answer.proposal.back = frog_back_for(question.toy, form, answer.proposal.made);
     const WorkedSoFar& worked = form.piece.worked;
     if (worked.rounds + worked.stitches == 0) return answer;
-    answer.ways = continue_from_here(form, question.target, worked, most_ripped, question.options);
-    for (WayOn& way : answer.ways)
-        measure_yarn(way.back, form.piece, form.graph.graph, worked, question.toy, form.gauge);
+    answer.ways = ways_on_for(question.toy, form, question.target, most_ripped, question.options);
     return answer;
 }
 

@@ -3,8 +3,6 @@
 #include <optional>
 #include <vector>
 
-#include "core/reshape/continue_from_here.h"
-#include "core/reshape/frog_back.h"
 #include "core/reshape/reshape_toy.h"
 #include "core/reshape/resize.h"
 

@@ -36,6 +36,14 @@ bool ReshapedToy::all_met() const {
     });
 }
 
+std::vector<WayOn> ways_on_for(const Toy& toy, const PieceForm& form, const Target& target, int most_ripped,
+                               const ReshapeOptions& options) {
+    const WorkedSoFar& worked = form.piece.worked;
+    auto ways = continue_from_here(form, target, worked, most_ripped, options);
+    for (WayOn& way : ways) measure_yarn(way.back, form.piece, form.graph.graph, worked, toy, form.gauge);
+    return ways;
+}
+
 FrogBack frog_back_for(const Toy& toy, const PieceForm& old, const Reshaped& made) {
     const WorkedSoFar& worked = old.piece.worked;
     const StitchGraph& graph = old.graph.graph;

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "core/pattern/toy.h"
+#include "core/reshape/continue_from_here.h"
 #include "core/reshape/frog_back.h"
 #include "core/reshape/resize.h"
 
@@ -37,6 +38,10 @@ struct ReshapedToy {
 [[nodiscard]] ReshapedToy reshape_toy(const Toy& toy, const Toy& worked_as,
                                       const std::vector<std::size_t>& pieces, Target target,
                                       const ReshapeOptions& options = {});
+
+/// `continue_from_here` from what is worked of a piece of `toy`, with the yarn that each way gives back.
+[[nodiscard]] std::vector<WayOn> ways_on_for(const Toy& toy, const PieceForm& form, const Target& target,
+                                             int most_ripped, const ReshapeOptions& options = {});
 
 /// What has to be undone of a piece for another one; everything if the gauge is another.
 [[nodiscard]] FrogBack frog_back_for(const Toy& toy, const PieceForm& old, const Reshaped& made);
