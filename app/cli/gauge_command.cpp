@@ -6,11 +6,12 @@
 
 #include "app/cli/command.h"
 #include "app/cli/command_line.h"
+#include "app/cli/complaint.h"
 #include "app/cli/input_file.h"
 #include "app/cli/length_argument.h"
 #include "app/cli/option_values.h"
 #include "app/cli/output.h"
-#include "app/session/document_file.h"
+#include "app/cli/output_file.h"
 #include "app/wording/calibration_words.h"
 #include "core/reshape/finished_piece.h"
 
@@ -20,10 +21,6 @@ namespace {
 using nlohmann::ordered_json;
 
 QString tr(const char* text) { return QCoreApplication::translate("CommandLine", text); }
-
-struct Complaint {  // thrown where the arguments cannot be understood; the words go to the maker
-    QString words;
-};
 
 // --- what was measured
 
@@ -84,25 +81,23 @@ KnownBefore known_before(const Arguments& arguments, const Toy& toy, const Piece
     return known;
 }
 
-std::size_t piece_meant(const Arguments& arguments, const Toy& toy) {
-    const auto pieces = pieces_wanted(arguments, toy);
-    if (!pieces) throw Complaint{};
-    if (pieces->size() == 1) return pieces->front();
-    QStringList names;
-    for (const std::size_t piece : *pieces) names << piece_name(toy, piece);
-    throw Complaint{
-        tr("Which piece was measured? Name one with --piece: %1.").arg(names.join(QStringLiteral(", ")))};
-}
-
 // --- the answer
 
-ordered_json note_json(const CalibrationNote& note, const std::vector<Measured>& measured) {
+ordered_json note_json(const CalibrationNote& note) {
     ordered_json json{{"code", calibration_code_name(note.code)}};
     if (note.code == CalibrationCode::left_free || note.code == CalibrationCode::not_told_apart)
         json["value"] = calibrated_value_name(note.value);
     if (note.code == CalibrationCode::not_told_apart) json["other"] = calibrated_value_name(note.other);
-    if (note.code == CalibrationCode::measurements_disagree)
-        json["measured"] = measured_name(measured[note.measured]).toStdString();
+    if (note.code == CalibrationCode::measurements_disagree) json["measured"] = note.measured;
+    return json;
+}
+
+ordered_json measured_json(const Measured& measured, double by_this_gauge_mm) {
+    ordered_json json{{"of", measured_of_name(measured.of)}};
+    if (measured.of == MeasuredOf::circumference_of_round) json["round"] = measured.round + 1;
+    json["mm"] = measured.mm;
+    json["error_mm"] = measured.error_mm;
+    json["by_this_gauge_mm"] = by_this_gauge_mm;
     return json;
 }
 
@@ -119,12 +114,9 @@ ordered_json gauge_json(const QString& path, const Toy& toy, std::size_t piece, 
     json["residual_mm"] = found.residual_mm;
     json["measured"] = ordered_json::array();
     for (std::size_t i = 0; i < found.modelled_mm.size(); ++i)
-        json["measured"].push_back({{"what", measured_name(measured[i]).toStdString()},
-                                    {"mm", measured[i].mm},
-                                    {"error_mm", measured[i].error_mm},
-                                    {"by_this_gauge_mm", found.modelled_mm[i]}});
+        json["measured"].push_back(measured_json(measured[i], found.modelled_mm[i]));
     json["notes"] = ordered_json::array();
-    for (const CalibrationNote& note : found.notes) json["notes"].push_back(note_json(note, measured));
+    for (const CalibrationNote& note : found.notes) json["notes"].push_back(note_json(note));
     return json;
 }
 
@@ -136,17 +128,8 @@ void print_in_words(const QString& path, const Toy& toy, std::size_t piece, cons
         print_line(QStringLiteral("    ") + note);
 }
 
-int save_with_gauge(const Arguments& arguments, const Toy& toy) {
-    const QString path = arguments.value(QStringLiteral("output"));
-    if (path.isEmpty()) return exit_fine;
-    const auto problem = save_document_file(path, toy);
-    if (!problem) return exit_fine;
-    print_problem(tr("%1: %2").arg(path, problem->message));
-    return exit_bad_input;
-}
-
 int gauge_of_toy(const Arguments& arguments, const QString& path, const Toy& toy) {
-    const std::size_t piece = piece_meant(arguments, toy);
+    const std::size_t piece = one_piece_wanted(arguments, toy);
     const std::vector<Measured> measured = all_measured(arguments, toy.pieces[piece]);
     const Calibration found =
         calibrate_piece(toy.pieces[piece], measured, known_before(arguments, toy, toy.pieces[piece]));
@@ -158,7 +141,7 @@ int gauge_of_toy(const Arguments& arguments, const QString& path, const Toy& toy
     else
         print_in_words(path, toy, piece, found, measured, units_wanted(arguments));
     if (found.has(CalibrationCode::not_converged)) return exit_checks_failed;
-    return save_with_gauge(arguments, with_calibration(toy, piece, found));
+    return save_new_toy(arguments, with_calibration(toy, piece, found));
 }
 
 int run(const Arguments& arguments) {
@@ -166,14 +149,8 @@ int run(const Arguments& arguments) {
         print_problem(tr("One file at a time: the lengths are of one piece."));
         return exit_bad_input;
     }
-    return for_each_toy(arguments, [&](const QString& path, const Toy& toy) {
-        try {
-            return gauge_of_toy(arguments, path, toy);
-        } catch (const Complaint& complaint) {
-            if (!complaint.words.isEmpty()) print_problem(complaint.words);
-            return static_cast<int>(exit_bad_input);
-        }
-    });
+    return for_each_toy(
+        arguments, [&](const QString& path, const Toy& toy) { return gauge_of_toy(arguments, path, toy); });
 }
 
 constexpr Option options[] = {

@@ -48,9 +48,7 @@ std::optional<PictureWanted> picture_wanted(const Arguments& arguments) {
 }
 
 int draw(const Arguments& arguments, const Toy& toy, const PictureWanted& picture) {
-    const auto pieces = pieces_wanted(arguments, toy);
-    if (!pieces) return exit_bad_input;
-    const std::size_t piece = pieces->front();
+    const std::size_t piece = pieces_wanted(arguments, toy).front();
     const ShownPiece shown = shown_piece(toy, piece);
     if (shown.empty()) {
         print_problem(tr("%1 has no shape to draw.").arg(piece_name(toy, piece)));

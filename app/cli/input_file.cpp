@@ -5,6 +5,7 @@
 #include <QCoreApplication>
 
 #include "app/cli/command_line.h"
+#include "app/cli/complaint.h"
 #include "app/cli/output.h"
 #include "app/session/document_file.h"
 
@@ -16,6 +17,16 @@ QString tr(const char* text) { return QCoreApplication::translate("CommandLine",
 void print_file_problem(const QString& path, const FileProblem& problem) {
     print_problem(problem.place.isEmpty() ? tr("%1: %2").arg(path, problem.message)
                                           : tr("%1: at %2: %3").arg(path, problem.place, problem.message));
+}
+
+int work_or_complain(const std::function<int(const QString&, const Toy&)>& work, const QString& path,
+                     const Toy& toy) {
+    try {
+        return work(path, toy);
+    } catch (const Complaint& complaint) {
+        print_problem(complaint.words);
+        return exit_bad_input;
+    }
 }
 
 }  // namespace
@@ -33,7 +44,7 @@ int for_each_toy(const Arguments& arguments, const std::function<int(const QStri
             print_problem(
                 tr("%1: written by a newer program; what is not known here was left out.").arg(path));
         }
-        worst = std::max(worst, work(path, file.document.toy));
+        worst = std::max(worst, work_or_complain(work, path, file.document.toy));
     }
     return worst;
 }

@@ -10,7 +10,7 @@
 namespace roundwright::app {
 
 /// Reads each of the files named and hands it on; says on the standard error which cannot be read, and where
-/// in it. Gives the worst exit code met.
+/// in it, and what the work complains of. Gives the worst exit code met.
 [[nodiscard]] int for_each_toy(const Arguments& arguments,
                                const std::function<int(const QString& path, const Toy& toy)>& work);
 

@@ -3,11 +3,9 @@
 #include <QRegularExpression>
 #include <QStringList>
 
-namespace roundwright::app {
+#include "core/base/units.h"
 
-namespace {
-constexpr double mm_per_inch = 25.4;
-}
+namespace roundwright::app {
 
 std::optional<double> length_mm(const QString& text, LengthUnit units) {
     static const QRegularExpression pattern(QStringLiteral("^\\s*([0-9]*\\.?[0-9]+)\\s*(mm|cm|in|\")?\\s*$"));

@@ -23,16 +23,15 @@ const QStringList& endings() {
 
 int write_mesh(const Arguments& arguments, const Toy& toy, const ShownOptions& options) {
     const auto pieces = pieces_wanted(arguments, toy);
-    if (!pieces) return exit_bad_input;
     std::vector<ShownPiece> shown;
-    for (const std::size_t piece : *pieces) {
+    for (const std::size_t piece : pieces) {
         shown.push_back(shown_piece(toy, piece, options));
         if (!shown.back().empty()) continue;
         print_problem(tr("%1 has no shape to write.").arg(piece_name(toy, piece)));
         return exit_checks_failed;
     }
     const QString output = arguments.value(QStringLiteral("output"));
-    return write_output(output, mesh_file(*mesh_form_of(ending_of(output)), toy, *pieces, shown));
+    return write_output(output, mesh_file(*mesh_form_of(ending_of(output)), toy, pieces, shown));
 }
 
 int run(const Arguments& arguments) {

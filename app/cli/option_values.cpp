@@ -1,26 +1,51 @@
 #include "app/cli/option_values.h"
 
-#include <QCoreApplication>
+#include <numeric>
 
+#include <QCoreApplication>
+#include <QStringList>
+
+#include "app/cli/complaint.h"
 #include "app/cli/output.h"
+#include "app/wording/piece_name.h"
 
 namespace roundwright::app {
 namespace {
 
 QString tr(const char* text) { return QCoreApplication::translate("CommandLine", text); }
 
+QString piece_names(const Toy& toy) {
+    QStringList names;
+    for (std::size_t piece = 0; piece < toy.pieces.size(); ++piece) names << piece_name(toy, piece);
+    return names.join(QStringLiteral(", "));
+}
+
+/// A name goes before a number, should a piece be called "2".
+std::optional<std::size_t> piece_called(const Toy& toy, const QString& wanted) {
+    for (std::size_t piece = 0; piece < toy.pieces.size(); ++piece)
+        if (piece_name(toy, piece).compare(wanted, Qt::CaseInsensitive) == 0) return piece;
+    const uint number = wanted.toUInt();
+    return number >= 1 && number <= toy.pieces.size() ? std::optional<std::size_t>(number - 1) : std::nullopt;
+}
+
 }  // namespace
 
-std::optional<std::vector<std::size_t>> pieces_wanted(const Arguments& arguments, const Toy& toy) {
-    const QString wanted = arguments.value(QStringLiteral("piece"));
-    std::vector<std::size_t> pieces;
-    for (std::size_t piece = 0; piece < toy.pieces.size(); ++piece) {
-        const bool named = QString::fromStdString(toy.pieces[piece].name) == wanted;
-        if (wanted.isEmpty() || named || wanted == QString::number(piece + 1)) pieces.push_back(piece);
+std::vector<std::size_t> pieces_wanted(const Arguments& arguments, const Toy& toy) {
+    if (toy.pieces.empty()) throw Complaint{tr("The toy has no pieces.")};
+    if (arguments.has(QStringLiteral("piece"))) {
+        const QString wanted = arguments.value(QStringLiteral("piece"));
+        if (const auto piece = piece_called(toy, wanted)) return {*piece};
+        throw Complaint{tr("There is no piece \"%1\"; there are: %2.").arg(wanted, piece_names(toy))};
     }
-    if (!pieces.empty()) return pieces;
-    print_problem(wanted.isEmpty() ? tr("The toy has no pieces.") : tr("There is no piece %1.").arg(wanted));
-    return std::nullopt;
+    std::vector<std::size_t> all(toy.pieces.size());
+    std::iota(all.begin(), all.end(), std::size_t{0});
+    return all;
+}
+
+std::size_t one_piece_wanted(const Arguments& arguments, const Toy& toy) {
+    const auto pieces = pieces_wanted(arguments, toy);
+    if (pieces.size() == 1) return pieces.front();
+    throw Complaint{tr("Which piece? Name one with --piece: %1.").arg(piece_names(toy))};
 }
 
 std::optional<int> whole_option(const Arguments& arguments, const char* option, int usual, int least,

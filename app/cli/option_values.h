@@ -8,10 +8,12 @@
 
 namespace roundwright::app {
 
-/// The pieces that "--piece" names, by number from 1 or by name; all where it is not given. Nothing, with a
-/// complaint on the standard error, where there is no such piece.
-[[nodiscard]] std::optional<std::vector<std::size_t>> pieces_wanted(const Arguments& arguments,
-                                                                    const Toy& toy);
+/// The pieces that "--piece" names, by name or by number from 1; all where it is not given. Throws a
+/// `Complaint` where there is no such piece.
+[[nodiscard]] std::vector<std::size_t> pieces_wanted(const Arguments& arguments, const Toy& toy);
+
+/// The piece that "--piece" names, or the only one; a complaint where there are several.
+[[nodiscard]] std::size_t one_piece_wanted(const Arguments& arguments, const Toy& toy);
 
 /// A whole number given to an option; nothing, with a complaint, where it is none from `least` to `most`.
 [[nodiscard]] std::optional<int> whole_option(const Arguments& arguments, const char* option, int usual,

@@ -5,6 +5,7 @@
 
 #include "app/cli/command_line.h"
 #include "app/cli/output.h"
+#include "app/session/document_file.h"
 #include "app/session/save_bytes.h"
 
 namespace roundwright::app {
@@ -36,6 +37,17 @@ int write_output(const QString& path, const QByteArray& bytes) {
         return exit_bad_input;
     }
     print_line(path);
+    return exit_fine;
+}
+
+int save_new_toy(const Arguments& arguments, const Toy& toy) {
+    if (!arguments.has(QStringLiteral("output"))) return exit_fine;
+    const QString path = arguments.value(QStringLiteral("output"));
+    if (const auto problem = save_document_file(path, toy)) {
+        print_problem(tr("%1: %2").arg(path, problem->message));
+        return exit_bad_input;
+    }
+    if (!arguments.has(QStringLiteral("json"))) print_line(tr("Saved as %1.").arg(path));
     return exit_fine;
 }
 

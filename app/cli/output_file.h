@@ -5,6 +5,7 @@
 #include <QStringList>
 
 #include "app/cli/arguments.h"
+#include "core/pattern/toy.h"
 
 namespace roundwright::app {
 
@@ -14,6 +15,10 @@ namespace roundwright::app {
 
 /// Writes a file, whole or not at all, and prints its name. Gives the exit code.
 [[nodiscard]] int write_output(const QString& path, const QByteArray& bytes);
+
+/// Saves a toy where "-o" says, and says so unless machines are to read the answer; saves nothing where it
+/// says nothing. Gives the exit code.
+[[nodiscard]] int save_new_toy(const Arguments& arguments, const Toy& toy);
 
 /// "obj" of "pup.OBJ".
 [[nodiscard]] QString ending_of(const QString& path);

@@ -4,12 +4,13 @@
 
 #include "app/cli/command.h"
 #include "app/cli/command_line.h"
+#include "app/cli/complaint.h"
 #include "app/cli/input_file.h"
 #include "app/cli/output.h"
+#include "app/cli/output_file.h"
 #include "app/cli/resize_answer.h"
 #include "app/cli/resize_wish.h"
 #include "app/reshape/reshape_words.h"
-#include "app/session/document_file.h"
 
 namespace roundwright::app {
 namespace {
@@ -21,12 +22,9 @@ QString tr(const char* text) { return QCoreApplication::translate("CommandLine",
 std::vector<WayOn> ways_of(const Toy& toy, const ReshapedPiece& piece, const ResizeWish& wish) {
     if (wish.most_ripped < 0 || !has_piece(piece.made.code)) return {};
     const PieceForm form = piece_form(toy.pieces[piece.piece], gauge_of(toy));
-    const WorkedSoFar& worked = form.piece.worked;
     Target target = wish.target;
     if (piece.made.form.gauge != form.gauge) target.gauge = piece.made.form.gauge;
-    auto ways = continue_from_here(form, target, worked, wish.most_ripped, wish.options);
-    for (WayOn& way : ways) measure_yarn(way.back, form.piece, form.graph.graph, worked, toy, form.gauge);
-    return ways;
+    return ways_on_for(toy, form, target, wish.most_ripped, wish.options);
 }
 
 void print_answer(const Arguments& arguments, const QString& path, const Toy& toy, const ReshapedToy& made,
@@ -44,18 +42,6 @@ void print_answer(const Arguments& arguments, const QString& path, const Toy& to
     if (for_machines) print_json(json);
 }
 
-int save_new(const Arguments& arguments, const ReshapedToy& made) {
-    if (!arguments.has(QStringLiteral("output"))) return exit_fine;
-    const QString path = arguments.value(QStringLiteral("output"));
-    const auto problem = save_document_file(path, made.toy);
-    if (problem) {
-        print_problem(tr("%1: %2").arg(path, problem->message));
-        return exit_bad_input;
-    }
-    if (!arguments.has(QStringLiteral("json"))) print_line(tr("Saved as %1.").arg(path));
-    return exit_fine;
-}
-
 int resize_toy(const Arguments& arguments, const QString& path, Toy toy) {
     const ResizeWish wish = wish_from(arguments);
     const auto pieces = pieces_meant(arguments, toy, wish);
@@ -63,11 +49,11 @@ int resize_toy(const Arguments& arguments, const QString& path, Toy toy) {
     const ReshapedToy made = reshape_toy(toy, worked_as(toy, wish), pieces, wish.target, wish.options);
     for (const ReshapedPiece& piece : made.pieces) {
         if (has_piece(piece.made.code)) continue;
-        throw WishProblem{tr("%1: %2").arg(piece_name(toy, piece.piece),
-                                           outcome_words(piece.made, units_wanted(arguments)))};
+        throw Complaint{tr("%1: %2").arg(piece_name(toy, piece.piece),
+                                         outcome_words(piece.made, units_wanted(arguments)))};
     }
     print_answer(arguments, path, toy, made, wish);
-    const int saved = save_new(arguments, made);
+    const int saved = save_new_toy(arguments, made.toy);
     if (saved != exit_fine) return saved;
     return made.all_met() ? exit_fine : exit_checks_failed;
 }
@@ -77,14 +63,8 @@ int run(const Arguments& arguments) {
         print_problem(tr("One file at a time, where the result is saved with -o."));
         return exit_bad_input;
     }
-    return for_each_toy(arguments, [&](const QString& path, const Toy& toy) {
-        try {
-            return resize_toy(arguments, path, toy);
-        } catch (const WishProblem& problem) {
-            print_problem(problem.words);
-            return static_cast<int>(exit_bad_input);
-        }
-    });
+    return for_each_toy(
+        arguments, [&](const QString& path, const Toy& toy) { return resize_toy(arguments, path, toy); });
 }
 
 constexpr Option options[] = {

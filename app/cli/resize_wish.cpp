@@ -1,13 +1,12 @@
 #include "app/cli/resize_wish.h"
 
-#include <numeric>
-
 #include <QCoreApplication>
 #include <QRegularExpression>
-#include <QStringList>
 
+#include "app/cli/complaint.h"
 #include "app/cli/input_file.h"
 #include "app/cli/length_argument.h"
+#include "app/cli/option_values.h"
 #include "core/gauge/hook.h"
 #include "core/reshape/reshape_toy.h"
 
@@ -21,7 +20,7 @@ std::optional<double> length_option(const Arguments& arguments, const char* name
     const QString text = arguments.value(QLatin1String(name));
     const auto mm = length_mm(text, units_wanted(arguments));
     if (!mm)
-        throw WishProblem{
+        throw Complaint{
             tr("--%1 takes a length, as 60mm, 6cm or 2.5in, not \"%2\".").arg(QLatin1String(name), text)};
     return mm;
 }
@@ -32,8 +31,8 @@ std::optional<double> number_option(const Arguments& arguments, const char* name
     bool good = false;
     const double value = text.toDouble(&good);
     if (!good || !(value >= least && value <= most)) {
-        throw WishProblem{tr("--%1 takes a number from %2 to %3, not \"%4\".")
-                              .arg(QLatin1String(name), QString::number(least), QString::number(most), text)};
+        throw Complaint{tr("--%1 takes a number from %2 to %3, not \"%4\".")
+                            .arg(QLatin1String(name), QString::number(least), QString::number(most), text)};
     }
     return value;
 }
@@ -43,7 +42,7 @@ WorkedSoFar worked_option(const QString& text) {
     static const QRegularExpression pattern(QStringLiteral("^([0-9]{1,5})(?:\\+([0-9]{1,6}))?$"));
     const auto match = pattern.match(text);
     if (!match.hasMatch())
-        throw WishProblem{
+        throw Complaint{
             tr("--worked takes rounds, or rounds and stitches, as 11 or 11+5, not \"%1\".").arg(text)};
     WorkedSoFar worked;
     worked.rounds = match.captured(1).toInt();
@@ -62,19 +61,13 @@ YarnWeight weight_option(const QString& text) {
 double hook_option(const QString& text) {
     const auto mm = length_mm(text, LengthUnit::millimetres);
     if (!mm || *mm < least_hook_mm || *mm > most_hook_mm)
-        throw WishProblem{tr("--hook takes a hook in mm, from %1 to %2, not \"%3\".")
-                              .arg(QString::number(least_hook_mm), QString::number(most_hook_mm), text)};
+        throw Complaint{tr("--hook takes a hook in mm, from %1 to %2, not \"%3\".")
+                            .arg(QString::number(least_hook_mm), QString::number(most_hook_mm), text)};
     return *mm;
 }
 
 bool asks_for_a_size(const Target& target) {
     return target.width_mm || target.height_mm || target.circumference_mm;
-}
-
-QStringList piece_names(const Toy& toy) {
-    QStringList names;
-    for (std::size_t i = 0; i < toy.pieces.size(); ++i) names << piece_name(toy, i);
-    return names;
 }
 
 }  // namespace
@@ -98,22 +91,8 @@ ResizeWish wish_from(const Arguments& arguments) {
 }
 
 std::vector<std::size_t> pieces_meant(const Arguments& arguments, const Toy& toy, const ResizeWish& wish) {
-    if (toy.pieces.empty()) throw WishProblem{tr("The toy has no piece.")};
-    const QString names = piece_names(toy).join(QStringLiteral(", "));
-    if (!arguments.has(QStringLiteral("piece"))) {
-        if (toy.pieces.size() > 1 && (asks_for_a_size(wish.target) || wish.worked))
-            throw WishProblem{tr("Which piece? Name one with --piece: %1.").arg(names)};
-        std::vector<std::size_t> all(toy.pieces.size());
-        std::iota(all.begin(), all.end(), std::size_t{0});
-        return all;
-    }
-    const QString wanted = arguments.value(QStringLiteral("piece"));
-    for (std::size_t i = 0; i < toy.pieces.size(); ++i)
-        if (piece_name(toy, i).compare(wanted, Qt::CaseInsensitive) == 0) return {i};
-    bool number = false;
-    const uint place = wanted.toUInt(&number);
-    if (number && place >= 1 && place <= toy.pieces.size()) return {place - 1};
-    throw WishProblem{tr("There is no piece \"%1\"; there are: %2.").arg(wanted, names)};
+    const bool of_one = asks_for_a_size(wish.target) || wish.worked;
+    return of_one ? std::vector{one_piece_wanted(arguments, toy)} : pieces_wanted(arguments, toy);
 }
 
 Toy worked_as(const Toy& toy, const ResizeWish& wish) {

@@ -21,11 +21,6 @@ struct ResizeWish {
     std::optional<WorkedSoFar> worked;
 };
 
-/// Thrown where a wish cannot be understood; the words go to the maker.
-struct WishProblem {
-    QString words;
-};
-
 [[nodiscard]] ResizeWish wish_from(const Arguments& arguments);
 
 /// The pieces meant: the one named, by name or by number; the only one; all, where no size of one is asked

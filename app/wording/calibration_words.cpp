@@ -122,6 +122,20 @@ QString measured_name(const Measured& measured) {
     return {};
 }
 
+const char* measured_of_name(MeasuredOf of) {
+    switch (of) {
+        case MeasuredOf::width:
+            return "width";
+        case MeasuredOf::height:
+            return "height";
+        case MeasuredOf::circumference:
+            return "circumference";
+        case MeasuredOf::circumference_of_round:
+            return "circumference_of_round";
+    }
+    return "";
+}
+
 const char* calibration_code_name(CalibrationCode code) {
     switch (code) {
         case CalibrationCode::unusable_piece:

@@ -24,6 +24,7 @@ namespace roundwright::app {
 [[nodiscard]] QString measured_name(const Measured& measured);
 
 /// Names for machines.
+[[nodiscard]] const char* measured_of_name(MeasuredOf of);
 [[nodiscard]] const char* calibration_code_name(CalibrationCode code);
 [[nodiscard]] const char* calibrated_value_name(CalibratedValue value);
 

@@ -70,12 +70,13 @@ TEST_F(CommandLine, BadUsageEndsWithTwoAndSaysWhy) {
         {{"image", "-o", "x.png", "--background", "sea", "a"}, "--background takes a colour"},
         {{"image", "-o", "x.png", "--view", "below", "a"}, "--view takes front or side"},
         {{"gauge", sample("puffin.roundwright"), "--piece", "Body"}, "Say what was measured"},
-        {{"gauge", sample("puffin.roundwright"), "--width", "80"}, "Which piece was measured?"},
+        {{"gauge", sample("puffin.roundwright"), "--width", "80"}, "Which piece?"},
         {{"gauge", sample("puffin.roundwright"), "--piece", "Body", "--width", "wide"},
          "--width takes a length, as 82mm or 82mm+-1mm, not \"wide\"."},
         {{"gauge", sample("puffin.roundwright"), "--piece", "Body", "--round", "99=250mm"},
          "There is no round 99"},
-        {{"image", "-o", "x.png", "--piece", "Hat", sample("puffin.roundwright")}, "There is no piece Hat."},
+        {{"image", "-o", "x.png", "--piece", "Hat", sample("puffin.roundwright")},
+         "There is no piece \"Hat\"; there are: "},
     };
     for (const auto& [arguments, says] : cases) {
         const ProgramRun run = run_program(arguments);
