@@ -24,6 +24,7 @@
 #include "app/face/face_scene.h"
 #include "app/face/feature_words.h"
 #include "app/face/features_model.h"
+#include "app/panels/field_widgets.h"
 #include "core/base/limits.h"
 #include "core/face/feature_fit.h"
 #include "core/face/opening.h"
@@ -38,14 +39,6 @@ constexpr std::array<int, 15> eye_sizes_mm{4, 5, 6, 7, 8, 9, 10, 12, 14, 15, 16,
 constexpr double most_feature_mm = 200;
 constexpr double most_stitches_off = 500;
 
-QSpinBox* whole_box(int least, int most) {
-    auto* box = new QSpinBox;
-    box->setRange(least, most);
-    box->setKeyboardTracking(false);
-    box->setAlignment(Qt::AlignRight);
-    return box;
-}
-
 QDoubleSpinBox* half_stitch_box() {
     auto* box = new QDoubleSpinBox;
     box->setRange(-most_stitches_off, most_stitches_off);
@@ -54,13 +47,6 @@ QDoubleSpinBox* half_stitch_box() {
     box->setKeyboardTracking(false);
     box->setAlignment(Qt::AlignRight);
     return box;
-}
-
-QLabel* words() {
-    auto* label = new QLabel;
-    label->setWordWrap(true);
-    label->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
-    return label;
 }
 
 /// The gap nearest to a share of the piece's height, seen from the base.
@@ -125,9 +111,9 @@ FacePanel::FacePanel(DocumentSession& session, QWidget* parent)
       direction_(new QDoubleSpinBox),
       guides_(new QCheckBox(tr("Show &guide lines"))),
       embroider_(new QPushButton(tr("&Embroider instead"))),
-      place_words_(words()),
-      time_words_(words()),
-      safety_words_(words()) {
+      place_words_(words_label()),
+      time_words_(words_label()),
+      safety_words_(words_label()) {
     build();
     add_shortcuts();
     connect_all();

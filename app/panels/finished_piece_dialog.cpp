@@ -7,6 +7,7 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
+#include "app/panels/field_widgets.h"
 #include "app/wording/calibration_words.h"
 #include "core/reshape/finished_piece.h"
 
@@ -22,15 +23,6 @@ bool counts_by_itself(const GaugeSource& source) {
     return std::holds_alternative<SwatchGauge>(source) || std::holds_alternative<CircleGauge>(source);
 }
 
-QLabel* paragraph(const QString& name) {
-    auto* label = new QLabel;
-    label->setWordWrap(true);
-    label->setAccessibleName(name);
-    label->setAlignment(Qt::AlignTop | Qt::AlignLeft);
-    label->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
-    return label;
-}
-
 bool is_settled(const std::optional<Calibration>& found) {
     return found && found->usable() && !found->has(CalibrationCode::not_converged);
 }
@@ -43,8 +35,8 @@ FinishedPieceDialog::FinishedPieceDialog(DocumentSession& session, QWidget* pare
       form_(new MeasurementsForm(session.preferences(), static_cast<int>(session.piece()->rounds.size()))),
       gauge_counts_(new QCheckBox),
       stuffing_is_known_(new QCheckBox),
-      answer_(paragraph(tr("Answer"))),
-      notes_(paragraph(tr("What these lengths cannot tell"))) {
+      answer_(words_label(tr("Answer"))),
+      notes_(words_label(tr("What these lengths cannot tell"))) {
     setWindowTitle(tr("Gauge from the finished %1").arg(QString::fromStdString(session.piece()->name)));
     make_questions();
     lay_out();
@@ -79,7 +71,10 @@ void FinishedPieceDialog::lay_out() {
         tr("Measure the piece as it is finished, its rounds worked as they stand in the table. Leave out "
            "what cannot be measured."));
     intro->setWordWrap(true);
-    for (QLabel* label : {answer_, notes_}) label->setMinimumHeight(3 * fontMetrics().lineSpacing());
+    for (QLabel* label : {answer_, notes_}) {
+        label->setAlignment(Qt::AlignTop | Qt::AlignLeft);
+        label->setMinimumHeight(3 * fontMetrics().lineSpacing());
+    }
     QFont strong = answer_->font();
     strong.setWeight(QFont::DemiBold);
     answer_->setFont(strong);

@@ -7,6 +7,7 @@
 #include <QSignalBlocker>
 #include <QSpinBox>
 
+#include "app/panels/field_widgets.h"
 #include "app/panels/length_spin_box.h"
 #include "core/gauge/hook.h"
 
@@ -22,14 +23,6 @@ QDoubleSpinBox* count_box(double most) {
     auto* box = new QDoubleSpinBox;
     box->setRange(0, most);
     box->setDecimals(1);
-    box->setKeyboardTracking(false);
-    box->setAlignment(Qt::AlignRight);
-    return box;
-}
-
-QSpinBox* whole_box(int least, int most) {
-    auto* box = new QSpinBox;
-    box->setRange(least, most);
     box->setKeyboardTracking(false);
     box->setAlignment(Qt::AlignRight);
     return box;

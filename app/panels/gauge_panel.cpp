@@ -8,6 +8,7 @@
 #include <QToolButton>
 #include <QVBoxLayout>
 
+#include "app/panels/field_widgets.h"
 #include "app/panels/gauge_pages.h"
 #include "app/wording/calibration_words.h"
 
@@ -47,15 +48,12 @@ GaugePanel::GaugePanel(DocumentSession& session, QAction* from_finished_piece, Q
       session_(session),
       source_(new QComboBox),
       pages_(new QStackedWidget),
-      result_(new QLabel),
+      result_(words_label(tr("Gauge"))),
       swatch_(new SwatchPage(session.preferences())),
       circle_(new CirclePage(session.preferences())),
       given_(new GivenPage(session.preferences())) {
     source_->addItems({tr("Not known yet"), tr("A swatch"), tr("A gauge circle"), tr("Yarn weight and hook"),
                        tr("Given outright")});
-    result_->setWordWrap(true);
-    result_->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
-    result_->setAccessibleName(tr("Gauge"));
     add_pages();
     lay_out(from_finished_piece);
     connect(source_, &QComboBox::activated, this, &GaugePanel::choose_source);

@@ -3,11 +3,9 @@
 #include <QSignalBlocker>
 #include <QTimer>
 
-namespace roundwright::app {
+#include "core/base/units.h"
 
-namespace {
-constexpr double mm_per_inch = 25.4;
-}
+namespace roundwright::app {
 
 LengthSpinBox::LengthSpinBox(const Preferences& preferences, double least_mm, double most_mm, QWidget* parent)
     : QDoubleSpinBox(parent), least_mm_(least_mm), most_mm_(most_mm), millimetres_(least_mm) {

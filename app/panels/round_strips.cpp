@@ -5,13 +5,13 @@
 #include <QStringList>
 
 #include "app/session/length_text.h"
+#include "core/base/units.h"
 #include "core/shape/fabric_limits.h"
 
 namespace roundwright::app {
 
 namespace {
 
-constexpr double mm_per_inch = 25.4;
 constexpr double percent = 100;
 
 QString tr(const char* text) { return QCoreApplication::translate("RoundsPlot", text); }

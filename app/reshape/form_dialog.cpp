@@ -9,6 +9,7 @@
 #include <QRadioButton>
 #include <QVBoxLayout>
 
+#include "app/panels/field_widgets.h"
 #include "app/reshape/form_fields.h"
 #include "app/reshape/form_icon.h"
 #include "app/reshape/outline_view.h"
@@ -21,14 +22,6 @@ namespace {
 
 constexpr FormKind kinds[] = {FormKind::ball,     FormKind::egg,  FormKind::pear,  FormKind::cone,
                               FormKind::cylinder, FormKind::bell, FormKind::gourd, FormKind::half_ball};
-
-QLabel* words_label(const QString& name) {
-    auto* label = new QLabel;
-    label->setAccessibleName(name);
-    label->setWordWrap(true);
-    label->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
-    return label;
-}
 
 }  // namespace
 

@@ -11,6 +11,7 @@
 
 #include "app/session/length_text.h"
 #include "app/window/theme.h"
+#include "core/base/units.h"
 
 namespace roundwright::app {
 namespace {
@@ -18,7 +19,6 @@ namespace {
 constexpr double margin = 28;
 constexpr double handle_radius = 5;
 constexpr double reach_pixels = 14;  // a press this near takes a handle
-constexpr double mm_per_inch = 25.4;
 
 struct Reach {
     double radius = 1;

@@ -18,6 +18,7 @@
 #include <QTableView>
 #include <QVBoxLayout>
 
+#include "app/panels/field_widgets.h"
 #include "app/panels/length_spin_box.h"
 #include "app/reshape/preview_stack.h"
 #include "app/reshape/reshape_words.h"
@@ -32,14 +33,6 @@ namespace {
 constexpr double most_mm = 2'000;
 constexpr int tidiness_steps = 10;
 constexpr double usual_reach = 0.35;  // of the piece's height
-
-QLabel* words_label(const QString& name) {
-    auto* label = new QLabel;
-    label->setWordWrap(true);
-    label->setAccessibleName(name);
-    label->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
-    return label;
-}
 
 QTableView* quiet_table(const QString& name, QAbstractItemModel* model) {
     auto* table = new QTableView;

@@ -10,7 +10,6 @@
 #include <QLabel>
 #include <QPainter>
 #include <QPainterPath>
-#include <QPointer>
 #include <QStringListModel>
 
 #include "app/window/theme.h"
@@ -51,6 +50,7 @@ WordsEdit::WordsEdit(const RoundSetting& setting, YarnTable yarns, QWidget* pare
     completer_->popup()->setStyleSheet(QStringLiteral("QAbstractItemView::item { padding: 4px 8px; }"));
     hint_->setTextFormat(Qt::PlainText);
     hint_->setWordWrap(true);
+    hint_->setBackgroundRole(QPalette::Base);
     hint_->setAutoFillBackground(true);
     hint_->setFrameShape(QFrame::StyledPanel);
     hint_->setMargin(4);
@@ -98,33 +98,27 @@ bool WordsEdit::unfinished() const {
     return what->code == ReadCode::loops_do_not_fit && what->found < what->expected && !reading_.stated;
 }
 
-void WordsEdit::say() {
+QString WordsEdit::sentence() const {
     const auto* what = fault();
     const int below = setting_.work.loops_below;
-    QString sentence;
-    if (text().trimmed().isEmpty()) {
-        sentence.clear();
-    } else if (unfinished()) {
-        sentence = tr("%1 so far, over %2 of the %3 below.")
-                       .arg(stitches_words(reading_.stitches))
-                       .arg(reading_.taken)
-                       .arg(below);
-    } else if (what) {
-        sentence = diagnostic_sentence(*what);
-        if (!what->mends.empty())
-            sentence += tr(" %1 Ctrl+F8 mends it.").arg(mend_question(what->mends.front()));
-    } else if (isModified()) {
-        sentence = setting_.work.into_ring
-                       ? tr("%1 in the ring.").arg(stitches_words(reading_.stitches))
-                       : tr("%1; all %2 below are used.").arg(stitches_words(reading_.stitches)).arg(below);
-    }
-    QPalette colours = hint_->palette();
-    const auto& theme = Theme::colours();
-    colours.setColor(QPalette::WindowText, what && !unfinished() ? theme.error_text : theme.quiet_text);
-    colours.setColor(QPalette::Window, palette().color(QPalette::Base));
-    hint_->setPalette(colours);
-    hint_->setText(sentence);
-    setAccessibleDescription(sentence);
+    const QString made = stitches_words(reading_.stitches);
+    if (text().trimmed().isEmpty()) return {};
+    if (unfinished())
+        return tr("%1 so far, over %2 of the %3 below.").arg(made).arg(reading_.taken).arg(below);
+    if (what && what->mends.empty()) return diagnostic_sentence(*what);
+    if (what)
+        return tr("%1 %2 Ctrl+F8 mends it.")
+            .arg(diagnostic_sentence(*what), mend_question(what->mends.front()));
+    if (!isModified()) return {};
+    return setting_.work.into_ring ? tr("%1 in the ring.").arg(made)
+                                   : tr("%1; all %2 below are used.").arg(made).arg(below);
+}
+
+void WordsEdit::say() {
+    const bool wrong = fault() && !unfinished();
+    hint_->setForegroundRole(wrong ? QPalette::BrightText : QPalette::PlaceholderText);
+    hint_->setText(sentence());
+    setAccessibleDescription(hint_->text());
     place_hint();
 }
 

@@ -43,6 +43,7 @@ class WordsEdit : public QLineEdit {
 
   private:
     void read();
+    [[nodiscard]] QString sentence() const;
     void say();
     void place_hint();
     void offer();

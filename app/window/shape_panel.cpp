@@ -6,6 +6,7 @@
 #include <QToolButton>
 #include <QVBoxLayout>
 
+#include "app/panels/field_widgets.h"
 #include "app/rounds/round_phrases.h"
 #include "app/window/shape_actions.h"
 #include "app/window/shape_words.h"
@@ -22,13 +23,6 @@ QToolButton* button_for(QAction* action, QWidget* parent) {
     return button;
 }
 
-QLabel* selectable_label(const QString& name, QWidget* parent) {
-    auto* label = new QLabel(parent);
-    label->setAccessibleName(name);
-    label->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
-    return label;
-}
-
 QString as_sentence(QString words) {
     if (!words.isEmpty()) words[0] = words[0].toUpper();
     return words;
@@ -41,8 +35,8 @@ ShapePanel::ShapePanel(DocumentSession& session, const ShapeActions& actions, QW
       session_(session),
       stack_(new QStackedWidget(this)),
       message_(new QLabel(this)),
-      size_(selectable_label(tr("Size"), this)),
-      detail_(selectable_label(tr("Shape in words"), this)),
+      size_(words_label(tr("Size"))),
+      detail_(words_label(tr("Shape in words"))),
       scale_bar_(new ScaleBar(session.preferences(), this)),
       size_line_(new QHBoxLayout) {
     message_->setAlignment(Qt::AlignCenter);
@@ -54,7 +48,6 @@ ShapePanel::ShapePanel(DocumentSession& session, const ShapeActions& actions, QW
     large.setPointSizeF(large.pointSizeF() * 1.2);
     large.setWeight(QFont::DemiBold);
     size_->setFont(large);
-    for (QLabel* label : {size_, detail_}) label->setWordWrap(true);
     // Room for two lines, so that the picture does not jump when the words get longer.
     detail_->setMinimumHeight(2 * detail_->fontMetrics().lineSpacing());
     detail_->setAlignment(Qt::AlignLeft | Qt::AlignTop);

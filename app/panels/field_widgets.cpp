@@ -1,0 +1,21 @@
+#include "app/panels/field_widgets.h"
+
+namespace roundwright::app {
+
+QLabel* words_label(const QString& name) {
+    auto* label = new QLabel;
+    label->setAccessibleName(name);
+    label->setWordWrap(true);
+    label->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
+    return label;
+}
+
+QSpinBox* whole_box(int least, int most) {
+    auto* box = new QSpinBox;
+    box->setRange(least, most);
+    box->setKeyboardTracking(false);
+    box->setAlignment(Qt::AlignRight);
+    return box;
+}
+
+}  // namespace roundwright::app
