@@ -5,6 +5,7 @@
 #include <QComboBox>
 #include <QDialogButtonBox>
 #include <QFileDialog>
+#include <QFileInfo>
 #include <QFormLayout>
 #include <QLabel>
 #include <QMessageBox>
@@ -75,7 +76,9 @@ std::optional<QString> MeshDialog::save_to(const QString& path, const render::Pr
         if (shown.back().empty()) return tr("%1 has no shape yet.").arg(piece_name(session_.toy(), piece));
         if (progress.report) progress.report(static_cast<int>(shown.size()), static_cast<int>(wanted.size()));
     }
-    return save_bytes(path, mesh_file(form(), session_.toy(), wanted, shown));
+    // An ending that was typed says more than the choice does.
+    const MeshForm written = mesh_form_of(QFileInfo(path).suffix().toLower()).value_or(form());
+    return save_bytes(path, mesh_file(written, session_.toy(), wanted, shown));
 }
 
 void MeshDialog::ask_and_save() {

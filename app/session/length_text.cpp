@@ -7,10 +7,10 @@
 #include <QCoreApplication>
 #include <QLocale>
 
+#include "core/base/units.h"
+
 namespace roundwright::app {
 namespace {
-
-constexpr double mm_per_inch = 25.4;  // exact: international yard and pound agreement, 1959
 
 QString eighths_text(long long eighths) {
     static constexpr std::array<char16_t, 8> fractions{u' ',      u'\u215B', u'\u00BC', u'\u215C',

@@ -7,13 +7,13 @@
 #include <QCoreApplication>
 #include <QStringList>
 
+#include "core/base/units.h"
 #include "core/gauge/hook.h"
 #include "core/gauge/yarn_standard.h"
 
 namespace roundwright::render {
 namespace {
 
-constexpr double mm_per_inch = 25.4;
 constexpr double metres_per_yard = 0.9144;
 constexpr double grams_per_ounce = 28.349523125;
 

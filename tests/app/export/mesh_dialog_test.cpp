@@ -63,6 +63,11 @@ TEST_F(MeshDialogTest, TheKeyboardChoosesTheKindOfFile) {
     EXPECT_FALSE(saved().contains("\nv "));
 }
 
+TEST_F(MeshDialogTest, AnEndingThatIsTypedSaysTheKind) {
+    path += QStringLiteral(".obj");
+    EXPECT_TRUE(saved().contains("\nv "));
+}
+
 TEST_F(MeshDialogTest, ASmoothSurfaceIsSmaller) {
     const auto with_stitches = saved().size();
     choices[1]->setCurrentIndex(1);
