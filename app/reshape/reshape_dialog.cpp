@@ -32,6 +32,7 @@ namespace {
 
 constexpr double most_mm = 2'000;
 constexpr int tidiness_steps = 10;
+constexpr int usual_answers_width = 390;
 constexpr double usual_reach = 0.35;  // of the piece's height
 
 QTableView* quiet_table(const QString& name, QAbstractItemModel* model) {
@@ -234,8 +235,6 @@ QWidget* ReshapeDialog::answers() {
     rounds_model_ = new RoundsComparisonModel(this);
     rounds_ = quiet_table(tr("Rounds, now and new"), rounds_model_);
     rounds_->horizontalHeader()->setStretchLastSection(true);
-    ways_->horizontalHeader()->setStretchLastSection(true);
-    ways_->setMinimumWidth(fontMetrics().averageCharWidth() * 68);
 
     auto* side = new QWidget;
     auto* layout = new QVBoxLayout(side);
@@ -246,7 +245,7 @@ QWidget* ReshapeDialog::answers() {
     layout->addWidget(ways_title_);
     layout->addWidget(ways_, 2);
     layout->addWidget(rounds_, 3);
-    side->setFixedWidth(390);
+    side->setMinimumWidth(usual_answers_width);
     return side;
 }
 
@@ -362,6 +361,8 @@ void ReshapeDialog::take(ReshapeAnswer answer) {
     const bool choice = !answer.ways.empty();
     ways_title_->setVisible(choice);
     ways_->setVisible(choice);
+    // Its columns are as wide as their words, and the table as wide as its columns.
+    ways_->setMinimumWidth(ways_->horizontalHeader()->length() + 2 * ways_->frameWidth());
     propose(std::move(answer.proposal));
     if (choice) ways_->selectRow(0);
 }

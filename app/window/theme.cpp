@@ -48,7 +48,7 @@ QString style_rules(const ThemeColours& colours) {
                "QLineEdit:focus { border: 1px solid %4; }"
                "QTableView QLineEdit { border: none; border-radius: 0; padding: 0 5px; }"
                "QStatusBar::item { border: none; }"
-               "QMenu { padding: 4px 0; }")
+               "QMenu { padding: 4px 0; border: 1px solid %1; }")
         .arg(colours.line.name(), colours.quiet_text.name(), colours.soft_accent.name(),
              colours.accent.name());
 }
