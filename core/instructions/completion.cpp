@@ -25,8 +25,7 @@ class CompletionFinder {
                      std::size_t most)
         : before_(before), text_(before), setting_(setting), yarns_(yarns), most_(most) {
         setting_.find_mends = false;
-        for (const SourceLine& line : text_.lines())
-            tokens_.insert(tokens_.end(), line.tokens.begin(), line.tokens.end());
+        tokens_ = all_tokens(text_);
         if (!before.empty() && is_letter(before.back())) begun_ = tokens_.empty() ? "" : tokens_.back().raw;
     }
 

@@ -335,4 +335,11 @@ class Lexer {
 
 LexedText::LexedText(std::string_view source, int first_line) { Lexer(*this, source, first_line).run(); }
 
+std::vector<Token> all_tokens(const LexedText& text) {
+    std::vector<Token> tokens;
+    for (const SourceLine& line : text.lines())
+        tokens.insert(tokens.end(), line.tokens.begin(), line.tokens.end());
+    return tokens;
+}
+
 }  // namespace roundwright

@@ -60,4 +60,7 @@ class LexedText {
     std::optional<TextSpan> not_utf8_;
 };
 
+/// The tokens of all lines, one after the other; they point into the text.
+[[nodiscard]] std::vector<Token> all_tokens(const LexedText& text);
+
 }  // namespace roundwright

@@ -164,18 +164,13 @@ ReadRound read_round(const std::vector<Token>& tokens, const RoundSetting& setti
 
 ReadRound read_round(std::string_view words, const RoundSetting& setting, YarnTable& yarns) {
     const LexedText text(words);
-    std::vector<Token> tokens;
-    for (const SourceLine& line : text.lines())
-        tokens.insert(tokens.end(), line.tokens.begin(), line.tokens.end());
-    return read_round(tokens, setting, yarns);
+    return read_round(all_tokens(text), setting, yarns);
 }
 
 std::string words_in_terms(std::string_view words, Terms from, Terms to) {
     if (from == to) return std::string(words);
     const LexedText text(words);
-    std::vector<Token> tokens;
-    for (const SourceLine& line : text.lines())
-        tokens.insert(tokens.end(), line.tokens.begin(), line.tokens.end());
+    const std::vector<Token> tokens = all_tokens(text);
     YarnTable yarns;
     const RoundSyntax syntax = parse_round(tokens, {from, true, StitchKind::single_crochet}, yarns);
     return renamed(tokens, tokens.size(), syntax.names, to);
