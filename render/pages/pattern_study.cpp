@@ -26,21 +26,31 @@ void set_gauge(PatternStudy& pattern) {
     pattern.gauge = known.value_or(usual_gauge(pattern.toy.hook_mm));
 }
 
+Estimate estimate(double likely, const Range& range) { return {likely, range.low, range.high}; }
+
 void add_piece(PatternStudy& pattern, std::size_t i, const Progress& progress) {
-    const Piece& piece = pattern.toy.pieces[i];
     pattern.pieces.push_back(study_piece(pattern.toy, i, nullptr, progress.stop));
     const PieceStudy& study = pattern.pieces.back();
     std::optional<FinishedSize> size;
-    ShapeOptions options;
-    options.stop = progress.stop;
-    if (has_shape(study)) size = finished_size(piece, study.graph.graph, study.gauge, options);
+    if (has_shape(study))
+        size = {estimate(study.shape.width_mm, study.size.width_mm),
+                estimate(study.shape.height_mm, study.size.height_mm)};
     pattern.sizes.push_back(size);
+}
+
+/// The gauge of a maker whose stitches are so wide and otherwise alike: the round height keeps its
+/// proportion.
+Gauge gauge_at_width(const Gauge& gauge, double stitch_width_mm) {
+    return {stitch_width_mm, gauge.round_height_mm * stitch_width_mm / gauge.stitch_width_mm, 0, 0};
 }
 
 std::optional<FinishedSize> size_at(const PatternStudy& pattern, std::size_t i, const Gauge& gauge) {
     const PieceStudy& study = pattern.pieces[i];
     if (!has_shape(study)) return std::nullopt;
-    return finished_size(pattern.toy.pieces[i], study.graph.graph, gauge);
+    const Shape shape =
+        solve_shape(shape_problem(pattern.toy.pieces[i], study.graph.graph, gauge), {}, &study.shape);
+    if (!shape.usable()) return std::nullopt;
+    return FinishedSize{exactly(shape.width_mm), exactly(shape.height_mm)};
 }
 
 /// Whole numbers of stitches around the toy's own, which stands among them.

@@ -4,14 +4,20 @@
 #include <vector>
 
 #include "core/checks/piece_study.h"
-#include "core/materials/finished_size.h"
+#include "core/materials/estimate.h"
 #include "core/materials/materials.h"
 #include "core/pattern/toy.h"
 #include "render/pages/pattern_options.h"
 
 namespace roundwright::render {
 
-/// The size of a piece worked at another gauge.
+/// Size of a finished piece, mm, with the range that its gauge leaves.
+struct FinishedSize {
+    Estimate width_mm;
+    Estimate height_mm;
+};
+
+/// The size of a piece worked at another gauge, taken as exact.
 struct SizeAtGauge {
     double stitches = 0;                              ///< in a swatch of 10 cm, or of 4 in
     bool own = false;                                 ///< the toy's own gauge
