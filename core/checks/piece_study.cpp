@@ -23,6 +23,13 @@ void solve(PieceStudy& study, const Piece& piece, const PieceStudy* warm, std::s
     if (study.shape.usable()) study.lies = lie_of_rounds(study.problem, study.shape);
 }
 
+/// The errors of a gauge found on this very piece are those of its size, the stuffing's included.
+double stretch_error(const Toy& toy, const Piece& piece) {
+    const auto* given = std::get_if<GivenGauge>(&toy.gauge);
+    const bool measured_here = given != nullptr && !given->found_on.empty() && given->found_on == piece.name;
+    return measured_here ? 0 : stuffing_error_share * piece.area_stretch;
+}
+
 }  // namespace
 
 PieceStudy study_piece(const Toy& toy, std::size_t index, const PieceStudy* warm, std::stop_token stop) {
@@ -30,7 +37,8 @@ PieceStudy study_piece(const Toy& toy, std::size_t index, const PieceStudy* warm
     PieceStudy study;
     set_gauge(study, toy);
     if (!exceeds_stitch_limit(piece)) solve(study, piece, warm, std::move(stop));
-    if (study.shape.usable()) study.size = size_range(study.problem, study.shape, study.gauge);
+    if (study.shape.usable())
+        study.size = size_range(study.problem, study.shape, study.gauge, stretch_error(toy, piece));
     study.checks = run_checks(toy, index, study);
     return study;
 }

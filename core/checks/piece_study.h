@@ -20,7 +20,8 @@ struct PieceStudy {
     bool gauge_known = true;  ///< false: the maker has given none, and a usual one for the hook stands in
     ShapeProblem problem;
     Shape shape;
-    SizeRange size;  ///< what the gauge's errors leave open; the size itself where the shape did not converge
+    SizeRange size;  ///< what the errors of gauge and stuffing leave open; the size itself where the shape
+                     ///< did not converge
     std::vector<RoundLie> lies;  ///< one a round
     std::vector<Check> checks;
 };

@@ -10,12 +10,17 @@ namespace roundwright {
 
 namespace {
 
-/// A gauge that may be out by more than this part is no gauge; it would let a stitch vanish.
+/// A measure that may be out by more than this part is no measure; it would let a stitch vanish.
 constexpr double most_relative_error = 0.9;
 
 double relative_error(double value, double error) {
     const double part = value > 0 ? std::abs(error) / value : 0;
     return std::isfinite(part) ? std::min(part, most_relative_error) : 0;
+}
+
+ShapeProblem with_stretch(ShapeProblem problem, double factor) {
+    problem.area_stretch *= factor;
+    return problem;
 }
 
 /// How far one measure of the piece may come out below and above what it is.
@@ -34,24 +39,33 @@ struct Reach {
 }  // namespace
 
 SizeRange size_range(const ShapeProblem& problem, const Shape& shape, const Gauge& gauge,
-                     const ShapeOptions& options) {
+                     double area_stretch_error, const ShapeOptions& options) {
     Reach width{shape.width_mm};
     Reach height{shape.height_mm};
     Reach volume{shape.volume_mm3};
-    const auto move = [&](double of_width, double of_height) {
+    const auto add = [&](const ShapeProblem& one_way, const ShapeProblem& other_way) {
+        const Shape a = solve_shape(one_way, options, &shape);
+        const Shape b = solve_shape(other_way, options, &shape);
+        if (a.termination != Termination::converged || b.termination != Termination::converged) return;
+        width.add(a.width_mm, b.width_mm);
+        height.add(a.height_mm, b.height_mm);
+        volume.add(a.volume_mm3, b.volume_mm3);
+    };
+    const auto move_gauge = [&](double of_width, double of_height) {
         if (!shape.usable() || (of_width == 0 && of_height == 0)) return;
-        const Shape less = solve_shape(scaled_problem(problem, 1 - of_width, 1 - of_height), options, &shape);
-        const Shape more = solve_shape(scaled_problem(problem, 1 + of_width, 1 + of_height), options, &shape);
-        if (less.termination != Termination::converged || more.termination != Termination::converged) return;
-        width.add(less.width_mm, more.width_mm);
-        height.add(less.height_mm, more.height_mm);
-        volume.add(less.volume_mm3, more.volume_mm3);
+        add(scaled_problem(problem, 1 - of_width, 1 - of_height),
+            scaled_problem(problem, 1 + of_width, 1 + of_height));
+    };
+    const auto move_stretch = [&](double of_stretch) {
+        if (!shape.usable() || of_stretch == 0) return;
+        add(with_stretch(problem, 1 - of_stretch), with_stretch(problem, 1 + of_stretch));
     };
     const double width_part = relative_error(gauge.stitch_width_mm, gauge.stitch_width_error_mm);
     const double height_part = relative_error(gauge.round_height_mm, gauge.round_height_error_mm);
     const double common = std::clamp(gauge.error_correlation, -1.0, 1.0);
-    move(width_part, common * height_part);
-    move(0, std::sqrt(1 - common * common) * height_part);
+    move_gauge(width_part, common * height_part);
+    move_gauge(0, std::sqrt(1 - common * common) * height_part);
+    move_stretch(relative_error(problem.area_stretch, area_stretch_error));
     return {width.range(), height.range(), volume.range()};
 }
 

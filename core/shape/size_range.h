@@ -13,11 +13,17 @@ struct SizeRange {
     Range volume_mm3;
 };
 
-/// The sizes the gauge's errors allow: the shape is solved again from `shape` at both ends of each of two
-/// independent errors that together make those of the gauge (by Cholesky's factor of their covariance), and
-/// the changes are added as independent errors are, by squares. Without errors, or where a solve fails, the
-/// range is the size itself. `shape` is the solution of `problem`, which was posed at `gauge`.
+/// How much more or less firmly than was said a piece may come out stuffed, as a share of its stretch: a
+/// starting value of our own, about half way from medium to light or firm.
+inline constexpr double stuffing_error_share = 0.5;
+
+/// The sizes that the errors of the gauge and of the mean area stretch (half widths) allow: the shape is
+/// solved again from `shape` at both ends of each of three independent errors, two that together make those
+/// of the gauge (by Cholesky's factor of their covariance) and that of the stretch, and the changes are added
+/// as independent errors are, by squares. Without errors, or where a solve fails, the range is the size
+/// itself. `shape` is the solution of `problem`, which was posed at `gauge`. A piece that is not stuffed has
+/// no error of the stretch.
 [[nodiscard]] SizeRange size_range(const ShapeProblem& problem, const Shape& shape, const Gauge& gauge,
-                                   const ShapeOptions& options = {});
+                                   double area_stretch_error, const ShapeOptions& options = {});
 
 }  // namespace roundwright

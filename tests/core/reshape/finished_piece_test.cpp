@@ -49,7 +49,7 @@ TEST(FinishedPiece, TheMeasuredSizeKeepsItsError) {
     PieceStudy study = study_piece(with_calibration(toy, 0, found), 0);
     EXPECT_NEAR(study.size.width_mm.high - study.shape.width_mm, 1, 0.5);
     study.gauge.error_correlation = 0;
-    const SizeRange apart = size_range(study.problem, study.shape, study.gauge);
+    const SizeRange apart = size_range(study.problem, study.shape, study.gauge, 0);
     EXPECT_GT(apart.width_mm.high - study.shape.width_mm, 2);
 }
 

@@ -15,7 +15,7 @@ const ShapeProblem ball = piece_of(ball_counts(6), 0.04, MeridianEnd::drawn_clos
 
 TEST(SizeRange, IsTheSizeWhereTheGaugeIsExact) {
     const Shape shape = solve_shape(ball);
-    const SizeRange range = size_range(ball, shape, {5, 5, 0, 0});
+    const SizeRange range = size_range(ball, shape, {5, 5, 0, 0}, 0);
     EXPECT_EQ(range.width_mm.low, shape.width_mm);
     EXPECT_EQ(range.width_mm.high, shape.width_mm);
     EXPECT_EQ(range.height_mm.low, shape.height_mm);
@@ -25,7 +25,7 @@ TEST(SizeRange, IsTheSizeWhereTheGaugeIsExact) {
 // Both together scale the whole piece: a hundredth more of each is a hundredth more size.
 TEST(SizeRange, ErrorsThatGoTogetherScaleThePiece) {
     const Shape shape = solve_shape(ball);
-    const SizeRange range = size_range(ball, shape, {5, 5, 0.05, 0.05, 1});
+    const SizeRange range = size_range(ball, shape, {5, 5, 0.05, 0.05, 1}, 0);
     EXPECT_NEAR(range.width_mm.high / shape.width_mm, 1.01, 1e-6);
     EXPECT_NEAR(range.width_mm.low / shape.width_mm, 0.99, 1e-6);
     EXPECT_NEAR(range.height_mm.high / shape.height_mm, 1.01, 1e-6);
@@ -37,7 +37,7 @@ TEST(SizeRange, ErrorsThatGoTogetherScaleThePiece) {
 TEST(SizeRange, CorrelatedErrorsAreAddedAsSuch) {
     const Shape shape = solve_shape(ball);
     const auto spread = [&](double correlation) {
-        const SizeRange range = size_range(ball, shape, {5, 5, 0.1, 0.1, correlation});
+        const SizeRange range = size_range(ball, shape, {5, 5, 0.1, 0.1, correlation}, 0);
         return range.volume_mm3.high - range.volume_mm3.low;
     };
     EXPECT_GT(spread(1), 1.2 * spread(0));
@@ -50,13 +50,40 @@ TEST(SizeRange, CorrelatedErrorsAreAddedAsSuch) {
 // model): its height takes more from an error in the round's height than its width does.
 TEST(SizeRange, HeightDependsOnTheRoundHeightMost) {
     const Shape shape = solve_shape(ball);
-    const SizeRange range = size_range(ball, shape, {5, 5, 0, 0.1});
+    const SizeRange range = size_range(ball, shape, {5, 5, 0, 0.1}, 0);
     const double of_width = (range.width_mm.high - range.width_mm.low) / shape.width_mm;
     const double of_height = (range.height_mm.high - range.height_mm.low) / shape.height_mm;
     EXPECT_GT(of_height, 0.04);
     EXPECT_GT(of_height, 4 * of_width);
     const Shape lower = solve_shape(scaled_problem(ball, 1, 0.9));
     EXPECT_NEAR(shape.height_mm / shape.width_mm - lower.height_mm / lower.width_mm, 0.15, 0.07);
+}
+
+// A sphere's area grows by (1 + a) from its relaxed size, so its width by sqrt(1 + a) (a few per cent: linear
+// in a); a ball of rounds does nearly so. Half as much stuffing again, or half as much.
+TEST(SizeRange, HoldsWhatStuffingMoreOrLessFirmlyGives) {
+    const Shape shape = solve_shape(ball);
+    const SizeRange range = size_range(ball, shape, {5, 5, 0, 0}, 0.02);
+    EXPECT_NEAR(range.width_mm.high / shape.width_mm, std::sqrt(1.06 / 1.04), 0.003);
+    EXPECT_NEAR(range.width_mm.low / shape.width_mm, std::sqrt(1.02 / 1.04), 0.003);
+    ShapeProblem firmer = ball;
+    firmer.area_stretch = 0.06;
+    EXPECT_NEAR(range.volume_mm3.high, solve_shape(firmer).volume_mm3, 1e-6 * shape.volume_mm3);
+}
+
+TEST(SizeRange, StuffingAndGaugeAddBySquares) {
+    const Shape shape = solve_shape(ball);
+    const auto up = [&](double gauge_error, double stretch_error) {
+        const Gauge gauge{5, 5, gauge_error, gauge_error, 1};
+        return size_range(ball, shape, gauge, stretch_error).width_mm.high - shape.width_mm;
+    };
+    EXPECT_NEAR(up(0.05, 0.02), std::hypot(up(0.05, 0), up(0, 0.02)), 1e-9);
+}
+
+TEST(SizeRange, AnUnstuffedPieceHasNoErrorOfItsStuffing) {
+    const ShapeProblem flat = piece_of(disc_counts(6, 5), 0, MeridianEnd::open);
+    const Shape shape = solve_shape(flat);
+    EXPECT_EQ(size_range(flat, shape, {5, 5, 0, 0}, 0.02).width_mm.high, shape.width_mm);
 }
 
 // Errors drawn at random within the gauge's range: 95 in 100 sizes are in the range given.
@@ -67,7 +94,7 @@ TEST(SizeRange, HoldsTheSizesTheGaugeAllows) {
         std::mt19937 random(number);
         const ShapeProblem problem = piece_of(random_toy_counts(random), 0.04, MeridianEnd::drawn_closed);
         const Shape shape = solve_shape(problem);
-        const SizeRange range = size_range(problem, shape, {5, 5, 0.25, 0.25});
+        const SizeRange range = size_range(problem, shape, {5, 5, 0.25, 0.25}, 0);
         std::normal_distribution<double> part(0, 0.025);
         const Shape other = solve_shape(scaled_problem(problem, 1 + part(random), 1 + part(random)));
         within += other.width_mm >= range.width_mm.low && other.width_mm <= range.width_mm.high &&
@@ -79,12 +106,12 @@ TEST(SizeRange, HoldsTheSizesTheGaugeAllows) {
 TEST(SizeRange, NonsenseErrorsDoNoHarm) {
     const Shape shape = solve_shape(ball);
     for (const double bad : {-1.0, 1000.0, std::nan(""), HUGE_VAL}) {
-        const SizeRange range = size_range(ball, shape, {5, 5, bad, bad});
+        const SizeRange range = size_range(ball, shape, {5, 5, bad, bad}, 0);
         EXPECT_GE(range.width_mm.low, 0);
         EXPECT_LE(range.width_mm.low, shape.width_mm);
         EXPECT_TRUE(std::isfinite(range.width_mm.high));
     }
-    const SizeRange none = size_range({}, {}, {5, 5, 1, 1});
+    const SizeRange none = size_range({}, {}, {5, 5, 1, 1}, 0);
     EXPECT_EQ(none.width_mm.high, 0);
 }
 
