@@ -53,8 +53,9 @@ class Search {
         if (!stuffed()) return;
         volume_ = membrane_.volume(state_.x);
         pressure_ = state_.stuffing / volume_;
-        stretch_ = membrane_.area_stretch(state_.x, space_.walls);
         membrane_.volume_gradient(state_.x, space_.volume_gradient.data());
+        if (!seeks_stretch()) return;
+        stretch_ = membrane_.area_stretch(state_.x, space_.walls);
         membrane_.area_stretch_gradient(state_.x, space_.walls, space_.stretch_gradient.data());
     }
 
