@@ -25,14 +25,17 @@ RoundStrip width_strip(const PieceStudy& study, LengthUnit units) {
 }
 
 RoundStrip growth_strip(const PieceStudy& study) {
-    RoundStrip strip{tr("Growth: 1 lies flat"), {}, {gathers_below_growth, 0, 1}, -1, 1.2, 2, {}};
+    const std::vector<StripLimit> limits{
+        {1, tr("lies flat")}, {0, tr("even")}, {gathers_below_growth, tr("gathers below")}};
+    RoundStrip strip{tr("Growth"), {}, limits, -1, 1.2, 2, {}};
     for (const RoundLie& lie : study.lies) strip.values.push_back(lie.growth);
     return strip;
 }
 
 RoundStrip stretch_strip(const PieceStudy& study) {
     constexpr double most = percent * gaps_above_stretch;
-    RoundStrip strip{tr("Stretch around"), {}, {0, most}, -5, 1.1 * most, 0, tr("%")};
+    RoundStrip strip{
+        tr("Stretch around"), {}, {{0, {}}, {most, tr("gaps above")}}, -5, 1.1 * most, 0, tr("%")};
     for (std::size_t k = 0; k < study.lies.size(); ++k)
         strip.values.push_back(percent * study.shape.course_stretch[k + 1]);
     return strip;

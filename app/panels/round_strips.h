@@ -9,11 +9,17 @@
 
 namespace roundwright::app {
 
+/// A value from which the fabric behaves otherwise.
+struct StripLimit {
+    double value = 0;
+    QString says;  ///< may be empty
+};
+
 /// A value a round, and the lines that bound what is well.
 struct RoundStrip {
     QString title;
     std::vector<double> values;
-    std::vector<double> limits;
+    std::vector<StripLimit> limits;
     double low = 0;   ///< at the least, the strip reaches from here
     double high = 0;  ///< to here
     int decimals = 0;

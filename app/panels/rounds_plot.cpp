@@ -55,7 +55,7 @@ QRectF RoundsPlot::strip_area(int strip) const {
     const double bottom = metrics.height() + gap / 2;
     const double each = (height() - bottom - gap / 2) / strip_count;
     const double top = gap / 2 + strip * each + metrics.height();
-    return {left, top, std::max(1.0, width() - left - gap), std::max(1.0, each - metrics.height() - gap / 2)};
+    return {left, top, std::max(1.0, width() - left - gap), std::max(1.0, each - metrics.height() - gap)};
 }
 
 double RoundsPlot::x_of(int round) const {

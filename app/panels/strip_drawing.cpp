@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include <QFontMetricsF>
+#include <QLocale>
 #include <QPainter>
 #include <QPalette>
 #include <QPolygonF>
@@ -32,24 +33,37 @@ Scale scale_of(const RoundStrip& strip, const QRectF& area) {
     return scale;
 }
 
+QString number_words(double value, int decimals) {
+    return QLocale().toString(value, 'f', decimals).replace(QLatin1Char('-'), QChar(0x2212));
+}
+
 void draw_words(QPainter& painter, const RoundStrip& strip, const Scale& scale) {
     const QFontMetricsF metrics(painter.font());
     const QRectF& area = scale.area;
-    painter.drawText(QPointF(area.left(), area.top() - metrics.descent() - 1), strip.title);
+    const QString title =
+        strip.unit.isEmpty() ? strip.title : QStringLiteral("%1, %2").arg(strip.title, strip.unit);
+    painter.drawText(QPointF(area.left(), area.top() - metrics.descent() - 1), title);
     for (const double end : {scale.high, scale.low}) {
         const QRectF box(0, scale.y_of(end) - metrics.height() / 2, area.left() - 6, metrics.height());
-        painter.drawText(box, Qt::AlignRight | Qt::AlignVCenter, QString::number(end, 'g', 3));
+        painter.drawText(box, Qt::AlignRight | Qt::AlignVCenter,
+                         number_words(end, std::min(strip.decimals, 1)));
     }
 }
 
-void draw_limits(QPainter& painter, const RoundStrip& strip, const Scale& scale, const QColor& colour) {
+void draw_limits(QPainter& painter, const RoundStrip& strip, const Scale& scale, const QPalette& palette) {
     const QRectF& area = scale.area;
-    painter.setPen(QPen(colour, 1, Qt::DashLine));
-    for (const double limit : strip.limits) {
-        if (limit <= scale.low || limit >= scale.high) continue;
-        painter.drawLine(QPointF(area.left(), scale.y_of(limit)), QPointF(area.right(), scale.y_of(limit)));
+    for (const StripLimit& limit : strip.limits) {
+        const double y = scale.y_of(limit.value);
+        if (limit.value <= scale.low || limit.value >= scale.high) continue;
+        painter.setPen(QPen(palette.color(QPalette::Mid), 1, Qt::DashLine));
+        painter.drawLine(QPointF(area.left(), y), QPointF(area.right(), y));
+        const double height = QFontMetricsF(painter.font()).height();
+        const double top = y - height < area.top() ? y : y - height;
+        painter.setPen(palette.color(QPalette::PlaceholderText));
+        painter.drawText(QRectF(area.left(), top, area.width(), height), Qt::AlignRight | Qt::AlignVCenter,
+                         limit.says);
     }
-    painter.setPen(QPen(colour, 1));
+    painter.setPen(QPen(palette.color(QPalette::Mid), 1));
     painter.drawLine(area.bottomLeft(), area.bottomRight());
 }
 
@@ -71,7 +85,7 @@ void draw_strip(QPainter& painter, const RoundStrip& strip, const QRectF& area,
     const Scale scale = scale_of(strip, area);
     painter.setPen(palette.color(QPalette::Text));
     draw_words(painter, strip, scale);
-    draw_limits(painter, strip, scale, palette.color(QPalette::Mid));
+    draw_limits(painter, strip, scale, palette);
     QPolygonF line;
     for (std::size_t k = 0; k < strip.values.size(); ++k)
         line << QPointF(x_of(static_cast<int>(k)), scale.y_of(strip.values[k]));

@@ -13,11 +13,13 @@
 #include "app/panels/finish_panel.h"
 #include "app/panels/gauge_panel.h"
 #include "app/panels/length_spin_box.h"
+#include "app/panels/round_strips.h"
 #include "app/panels/rounds_plot.h"
 #include "app/panels/stuffing_panel.h"
 #include "app/panels/yarn_panel.h"
 #include "app/panels/yarns_model.h"
 #include "core/document/json_document.h"
+#include "core/shape/fabric_limits.h"
 #include "tests/app/app_testing.h"
 
 namespace roundwright::app {
@@ -163,6 +165,22 @@ TEST_F(Panels, ThePlotSelectsRoundsByMouseAndKeys) {
     QTest::keyClick(&plot, Qt::Key_End);
     EXPECT_EQ(session.selection(), std::vector<int>{8});
     EXPECT_FALSE(plot.round_at(1));
+}
+
+// Six more a round at h = w: 6 / (2 pi) of flat growth (arithmetic). The limits are those of the checks.
+TEST_F(Panels, ThePlotNamesItsUnitsAndLimits) {
+    ASSERT_TRUE(wait_for_shape(session));
+    const std::vector<RoundStrip> strips = round_strips(*session.study(0), LengthUnit::millimetres);
+    ASSERT_EQ(strips.size(), 3u);
+    EXPECT_EQ(strips[0].unit, QStringLiteral("mm"));
+    EXPECT_EQ(strips[2].unit, QStringLiteral("%"));
+    ASSERT_EQ(strips[1].limits.size(), 3u);
+    EXPECT_EQ(strips[1].limits[0].value, 1);
+    EXPECT_EQ(strips[1].limits[0].says, QStringLiteral("lies flat"));
+    EXPECT_EQ(strips[1].limits[2].value, gathers_below_growth);
+    EXPECT_EQ(strips[2].limits[1].value, 100 * gaps_above_stretch);
+    EXPECT_EQ(round_words(strips, 0).section(QLatin1Char('\n'), 0, 0), QStringLiteral("Round 1"));
+    EXPECT_EQ(round_words(strips, 0).count(QLatin1Char('\n')), 3);
 }
 
 }  // namespace
