@@ -1,19 +1,15 @@
 #pragma once
 
-#include <functional>
-
 #include <QWidget>
 
+#include "app/face/feature_fields.h"
 #include "app/session/document_session.h"
 
 class QCheckBox;
-class QComboBox;
 class QDoubleSpinBox;
-class QFormLayout;
 class QLabel;
 class QListView;
 class QPushButton;
-class QSpinBox;
 
 namespace roundwright::app {
 
@@ -39,19 +35,15 @@ class FacePanel : public QWidget {
   private:
     void build();
     QWidget* list_part();
-    QWidget* place_part();
     void add_shortcuts();
     void connect_all();
-    void connect_place();
-    void connect_looks();
-    void change(const QString& step, const std::function<void(Feature&)>& edit,
-                const QString& merge_key = {});
+    void change(const QString& step, const FeatureFields::Edit& edit, const QString& merge_key = {});
     void remove();
-    void choose_colour();
-    void space(int spacing);
+    void space(EyeSpacing spacing);
     void show_features();
     void show_fields();
     void show_words();
+    void show_fitting_time(const Feature& feature, const ShapeProblem& problem);
     [[nodiscard]] const Feature* feature() const;
     [[nodiscard]] std::vector<int> counts() const;
 
@@ -62,19 +54,7 @@ class FacePanel : public QWidget {
     QPushButton* add_;
     QPushButton* remove_;
     QPushButton* place_;
-    QWidget* fields_;
-    QFormLayout* form_;
-    QSpinBox* round_;
-    QCheckBox* pair_;
-    QSpinBox* apart_;
-    QDoubleSpinBox* right_;
-    QComboBox* width_;
-    QDoubleSpinBox* height_;
-    QSpinBox* end_round_;
-    QDoubleSpinBox* end_right_;
-    QPushButton* colour_;
-    QCheckBox* lids_;
-    QWidget* spacings_;
+    FeatureFields* fields_;
     QDoubleSpinBox* direction_;
     QCheckBox* guides_;
     QPushButton* embroider_;

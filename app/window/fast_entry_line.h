@@ -15,8 +15,8 @@ class FastEntryLine : public QWidget {
   public:
     explicit FastEntryLine(DocumentSession& session, QWidget* parent = nullptr);
 
-    /// Takes a pasted text as if it had been typed, and waits for Enter; a pattern of several lines in words is
-    /// handed on.
+    /// Takes a pasted text as if it had been typed, and waits for Enter; a pattern of several lines in words
+    /// is handed on.
     void take_text(const QString& text);
     void focus_line();
     [[nodiscard]] QLineEdit* line() { return line_; }

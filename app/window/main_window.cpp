@@ -1,12 +1,9 @@
 #include "app/window/main_window.h"
 
-#include <QApplication>
-#include <QDragEnterEvent>
-#include <QDropEvent>
+#include <QCloseEvent>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QMenuBar>
-#include <QMimeData>
 #include <QScreen>
 #include <QSettings>
 #include <QSplitter>
@@ -32,6 +29,7 @@
 #include "app/window/action_maker.h"
 #include "app/window/checks_list.h"
 #include "app/window/document_files.h"
+#include "app/window/dropped_files.h"
 #include "app/window/fast_entry_line.h"
 #include "app/window/first_toy.h"
 #include "app/window/help.h"
@@ -40,6 +38,7 @@
 #include "app/window/piece_actions.h"
 #include "app/window/piece_bar.h"
 #include "app/window/piece_edits.h"
+#include "app/window/preference_actions.h"
 #include "app/window/round_actions.h"
 #include "app/window/shape_actions.h"
 #include "app/window/shape_panel.h"
@@ -55,13 +54,6 @@ constexpr int message_ms = 12'000;
 const auto geometry_setting = QStringLiteral("window/geometry");
 const auto columns_setting = QStringLiteral("window/columns");
 const auto started_setting = QStringLiteral("started-before");
-
-QString dropped_file(const QMimeData* data) {
-    for (const auto& url : data->urls()) {
-        if (url.isLocalFile()) return url.toLocalFile();
-    }
-    return {};
-}
 
 /// As large as is comfortable, with room for the frame and title that the desktop adds.
 QSize usual_size(const QScreen* screen) {
@@ -100,7 +92,8 @@ MainWindow::MainWindow(DocumentSession& session, const QString& state_folder, QW
       shape_(new ShapePanel(session, *shape_actions_, this)),
       fast_entry_(new FastEntryLine(session, this)),
       checks_(new ChecksList(session, this)),
-      panels_(new PanelColumn(this)) {
+      panels_(new PanelColumn(this)),
+      preference_actions_(new PreferenceActions(session.preferences(), this)) {
     setWindowIcon(QIcon(QStringLiteral(":/icons/roundwright.svg")));
     setAcceptDrops(true);
     fill_panels();
@@ -109,10 +102,9 @@ MainWindow::MainWindow(DocumentSession& session, const QString& state_folder, QW
     follow_session();
     restore_places();
     show_name();
-    qApp->installEventFilter(this);
 }
 
-MainWindow::~MainWindow() { qApp->removeEventFilter(this); }
+MainWindow::~MainWindow() = default;
 
 // --- layout
 
@@ -232,49 +224,14 @@ void MainWindow::fill_edit_menu(QMenu* menu) {
     menu->addSeparator();
     menu->addActions(round_actions_->clipboard_actions());
     menu->addSeparator();
-    auto& preferences = session_.preferences();
-    auto* units = menu->addMenu(tr("&Lengths in"));
-    auto* unit_group = new QActionGroup(this);
-    auto* mm = make_choice(this, tr("&Millimetres"), Qt::CTRL | Qt::ALT | Qt::Key_M, unit_group);
-    auto* inches = make_choice(this, tr("&Inches"), Qt::CTRL | Qt::ALT | Qt::Key_I, unit_group);
-    units->addActions({mm, inches});
-    (preferences.units() == LengthUnit::inches ? inches : mm)->setChecked(true);
-    connect(mm, &QAction::triggered, this,
-            [&preferences] { preferences.set_units(LengthUnit::millimetres); });
-    connect(inches, &QAction::triggered, this, [&preferences] { preferences.set_units(LengthUnit::inches); });
-
-    auto* look = menu->addMenu(tr("Loo&k"));
-    auto* look_group = new QActionGroup(this);
-    const std::tuple<QString, Qt::Key, Appearance> looks[] = {
-        {tr("As the &system"), Qt::Key_Y, Appearance::system},
-        {tr("&Light"), Qt::Key_L, Appearance::light},
-        {tr("&Dark"), Qt::Key_D, Appearance::dark}};
-    for (const auto& [text, key, appearance] : looks) {
-        auto* choice = make_choice(this, text, Qt::CTRL | Qt::ALT | key, look_group);
-        choice->setChecked(preferences.appearance() == appearance);
-        connect(choice, &QAction::triggered, this,
-                [&preferences, appearance = appearance] { preferences.set_appearance(appearance); });
-        look->addAction(choice);
-    }
-    look->addSeparator();
-    auto* motion = make_choice(this, tr("Less &motion"), Qt::CTRL | Qt::ALT | Qt::Key_R);
-    motion->setChecked(preferences.reduced_motion());
-    connect(motion, &QAction::toggled, &preferences, &Preferences::set_reduced_motion);
-    look->addAction(motion);
+    preference_actions_->fill_edit_menu(menu);
 }
 
 void MainWindow::fill_pattern_menu(QMenu* menu) {
     text_actions_ = new TextActions(session_, this);
     working_actions_->fill_pattern_menu(menu);
     menu->addSeparator();
-    auto& preferences = session_.preferences();
-    auto* group = new QActionGroup(this);
-    auto* us = make_choice(this, tr("&US terms"), Qt::CTRL | Qt::ALT | Qt::Key_U, group);
-    auto* uk = make_choice(this, tr("U&K terms"), Qt::CTRL | Qt::ALT | Qt::Key_K, group);
-    (preferences.terms() == Terms::uk ? uk : us)->setChecked(true);
-    connect(us, &QAction::triggered, this, [&preferences] { preferences.set_terms(Terms::us); });
-    connect(uk, &QAction::triggered, this, [&preferences] { preferences.set_terms(Terms::uk); });
-    menu->addActions({us, uk});
+    preference_actions_->fill_pattern_menu(menu);
     menu->addSeparator();
     auto* preview =
         make_action(this, tr("Pre&view and print…"), QKeySequence::Print, QStringLiteral("print"));
@@ -345,6 +302,8 @@ void MainWindow::follow_session() {
     connect(shape_, &ShapePanel::round_clicked, this, [this](int round) { session_.select_rounds({round}); });
     connect(files_, &DocumentFiles::new_toy, fast_entry_, &FastEntryLine::focus_line);
     connect(files_, &DocumentFiles::opened, this, [this] { rounds_view_->setFocus(Qt::OtherFocusReason); });
+    connect(new DroppedFiles(this), &DroppedFiles::dropped, files_,
+            [this](const QString& path) { files_->open(path); });
     connect(&theme_, &Theme::changed, this, [this] { shape_->set_scene_colour(Theme::colours().scene); });
 }
 
@@ -415,19 +374,6 @@ void MainWindow::keep_places() const {
     QSettings settings;
     settings.setValue(geometry_setting, saveGeometry());
     settings.setValue(columns_setting, columns_->saveState());
-}
-
-/// Files are dropped on widgets and on the window of the 3D view alike, so both are watched here.
-bool MainWindow::eventFilter(QObject* watched, QEvent* event) {
-    if (event->type() != QEvent::DragEnter && event->type() != QEvent::Drop) {
-        return QMainWindow::eventFilter(watched, event);
-    }
-    auto* drop = static_cast<QDropEvent*>(event);
-    const QString path = dropped_file(drop->mimeData());
-    if (path.isEmpty()) return QMainWindow::eventFilter(watched, event);
-    drop->acceptProposedAction();
-    if (event->type() == QEvent::Drop) QTimer::singleShot(0, this, [this, path] { files_->open(path); });
-    return true;
 }
 
 }  // namespace roundwright::app

@@ -20,6 +20,7 @@ class FastEntryLine;
 class PanelColumn;
 class PatternPreview;
 class PieceActions;
+class PreferenceActions;
 class GaugeActions;
 class ReshapeActions;
 class RoundActions;
@@ -55,7 +56,6 @@ class MainWindow : public QMainWindow {
     void showEvent(QShowEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
     void closeEvent(QCloseEvent* event) override;
-    bool eventFilter(QObject* watched, QEvent* event) override;
 
   private:
     void build_menus();
@@ -92,6 +92,7 @@ class MainWindow : public QMainWindow {
     FastEntryLine* fast_entry_;
     ChecksList* checks_;
     PanelColumn* panels_;
+    PreferenceActions* preference_actions_;
     FacePanel* face_ = nullptr;
     PatternPreview* preview_ = nullptr;
     TextActions* text_actions_ = nullptr;

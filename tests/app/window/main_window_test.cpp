@@ -8,11 +8,14 @@
 #include <QAccessible>
 #include <QClipboard>
 #include <QDir>
+#include <QDragEnterEvent>
+#include <QDropEvent>
 #include <QLabel>
 #include <QLineEdit>
 #include <QMenuBar>
 #include <QMimeData>
 #include <QScreen>
+#include <QUrl>
 
 #include "app/rounds/rounds_view.h"
 #include "app/window/checks_list.h"
@@ -190,6 +193,22 @@ TEST_F(MainWindowTest, SavedAndOpenedItIsTheSame) {
     session->start(empty_toy());
     ASSERT_TRUE(window->files().open(pup()));
     EXPECT_EQ(write_document(session->toy()), before);
+}
+
+TEST_F(MainWindowTest, AFileDroppedOnTheWindowIsOpened) {
+    type_a_ball();
+    ASSERT_FALSE(session->save(pup()));
+    session->start(empty_toy());
+    ASSERT_TRUE(counts().empty());
+    QMimeData files;
+    files.setUrls({QUrl::fromLocalFile(pup())});
+    QDragEnterEvent enter(QPoint(20, 20), Qt::CopyAction, &files, Qt::LeftButton, {});
+    QApplication::sendEvent(&window->rounds_view(), &enter);
+    EXPECT_TRUE(enter.isAccepted());
+    QDropEvent drop(QPointF(20, 20), Qt::CopyAction, &files, Qt::LeftButton, {});
+    QApplication::sendEvent(&window->rounds_view(), &drop);
+    EXPECT_TRUE(wait_until([&] { return session->path() == pup(); }));
+    EXPECT_EQ(counts().size(), 8u);
 }
 
 TEST_F(MainWindowTest, ClosingAsksBeforeChangesAreLost) {
