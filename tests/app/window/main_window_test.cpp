@@ -208,7 +208,7 @@ TEST_F(MainWindowTest, AFileDroppedOnTheWindowIsOpened) {
     QDropEvent drop(QPointF(20, 20), Qt::CopyAction, &files, Qt::LeftButton, {});
     QApplication::sendEvent(&window->rounds_view(), &drop);
     EXPECT_TRUE(wait_until([&] { return session->path() == pup(); }));
-    EXPECT_EQ(counts().size(), 8u);
+    EXPECT_EQ(counts().size(), 9u);
 }
 
 TEST_F(MainWindowTest, ClosingAsksBeforeChangesAreLost) {
