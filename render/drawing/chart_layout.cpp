@@ -7,6 +7,7 @@
 
 #include "core/stitches/stitch_measure.h"
 #include "render/drawing/chart_curve.h"
+#include "render/drawing/spaced_places.h"
 
 namespace roundwright::render {
 namespace {
@@ -18,6 +19,7 @@ constexpr double number_gap = 0.9, ring_radius = 0.5, least_height = 0.55;
 struct EdgeLoop {
     QPointF at;
     double distance = 0;
+    double share = 0;
 };
 
 double height_of(const Stitch& stitch) { return std::max(least_height, height_in_sc(stitch.kind)); }
@@ -93,7 +95,7 @@ class Layout {
     }
 
     EdgeLoop loop_at(double share, double distance, int round) const {
-        return {place(share, distance, round).at, distance};
+        return {place(share, distance, round).at, distance, share};
     }
 
     void start(const Piece& piece) {
@@ -147,27 +149,100 @@ class Layout {
         const auto& round = graph_.rounds[static_cast<std::size_t>(number)];
         // Rows are turned: the next one meets the loops from their end.
         if (in_rows_ && number > part_.first) std::reverse(edge_.begin(), edge_.end());
-        const int size = static_cast<int>(edge_.size());
-        const int first = round.loops_below == 0 ? 0 : std::clamp(round.first_below, 0, size);
-        const int after = round.loops_below == 0 ? size : std::clamp(first + round.loops_below, first, size);
-        int own = 0;
-        for (const auto& stitch : round.stitches) own += loops_left(stitch.stitch);
-        const int loops = std::max(1, size - (after - first) + own);
-        if (in_rows_) row_width_ = std::max(row_width_, static_cast<double>(loops));
+        const Covered covered = covered_by(round);
+        if (in_rows_) row_width_ = std::max(row_width_, static_cast<double>(covered.loops));
         std::vector<EdgeLoop> made;
-        double distance = first < size ? edge_[static_cast<std::size_t>(first)].distance : start_distance_;
+        const Spread spread = spread_of(round, covered);
+        double distance = covered.distance;
         for (std::size_t s = 0; s < round.stitches.size(); ++s) {
             if (loops_left(round.stitches[s].stitch) == 0) continue;
-            const double share = (first + static_cast<double>(made.size()) + 0.5) / loops;
+            const double share = spread.shares[made.size()];
             distance = add_stitch(round, number, s, share, distance);
             auto& stitch = layout_.stitches.back();
-            stitch.width = in_rows_ ? row_width_ / loops : curve_.length(distance) / loops;
-            made.push_back({stitch.head, distance});
+            stitch.width = in_rows_ ? row_width_ / covered.loops : curve_.length(distance) * spread.apart;
+            made.push_back({stitch.head, distance, share});
         }
         if (!made.empty()) add_number(number, made.front());
-        edge_.erase(edge_.begin() + first, edge_.begin() + after);
-        edge_.insert(edge_.begin() + first, made.begin(), made.end());
-        add_edge(number, made, after - first == size);
+        edge_.erase(edge_.begin() + covered.first, edge_.begin() + covered.after);
+        edge_.insert(edge_.begin() + covered.first, made.begin(), made.end());
+        add_edge(number, made, covered.whole);
+    }
+
+    /// The loops of the edge that a round is worked into.
+    struct Covered {
+        int first = 0;
+        int after = 0;
+        int own = 0;    ///< loops the round leaves
+        int loops = 1;  ///< of the edge when it is done
+        bool whole = true;
+        double distance = 0;
+    };
+
+    [[nodiscard]] Covered covered_by(const GraphRound& round) const {
+        const int size = static_cast<int>(edge_.size());
+        Covered covered;
+        covered.first = round.loops_below == 0 ? 0 : std::clamp(round.first_below, 0, size);
+        covered.after = round.loops_below == 0
+                            ? size
+                            : std::clamp(covered.first + round.loops_below, covered.first, size);
+        for (const auto& stitch : round.stitches) covered.own += loops_left(stitch.stitch);
+        covered.whole = covered.after - covered.first == size;
+        covered.loops = std::max(1, size - (covered.after - covered.first) + covered.own);
+        covered.distance =
+            covered.first < size ? edge_[static_cast<std::size_t>(covered.first)].distance : start_distance_;
+        return covered;
+    }
+
+    /// Where a round's heads stand.
+    struct Spread {
+        std::vector<double> shares;
+        double apart = 1;  ///< share that each has for itself
+    };
+
+    /// In the round each head stands as near above its feet as leaves it the room of a stitch.
+    [[nodiscard]] Spread spread_of(const GraphRound& round, const Covered& covered) const {
+        std::vector<double> even;
+        for (int k = 0; k < covered.own; ++k) even.push_back((covered.first + k + 0.5) / covered.loops);
+        if (in_rows_ || round.loops_below == 0 || even.empty()) return {even, 1.0 / covered.loops};
+        const double length =
+            curve_.length(std::max(ring_radius, covered.distance + (part_.inwards ? -1 : 1)));
+        const auto wished = feet_shares(round, even);
+        if (covered.whole) return spread_in_repeats(wished, std::min(1.0 / covered.loops, 1 / length));
+        const auto share_of = [&](int loop) { return edge_[static_cast<std::size_t>(loop)].share; };
+        const double low = covered.first > 0 ? share_of(covered.first - 1) : 0;
+        const double high = covered.after < static_cast<int>(edge_.size()) ? share_of(covered.after) : 1;
+        const double apart = std::min((high - low) / covered.own, 1 / length);
+        return {spaced_places(wished, apart, low + apart / 2, high - apart / 2), apart};
+    }
+
+    /// Parts of the turn that repeat are spread one by one, so that they stay alike.
+    [[nodiscard]] Spread spread_in_repeats(const std::vector<double>& wished, double apart) const {
+        Spread spread{{}, apart};
+        const auto parts = layout_.repeats;
+        const auto of_part = static_cast<std::ptrdiff_t>(wished.size()) / parts;
+        for (int part = 0; part < parts; ++part) {
+            const auto from = wished.begin() + part * of_part;
+            const auto placed =
+                spaced_places({from, from + of_part}, apart, static_cast<double>(part) / parts + apart / 2,
+                              static_cast<double>(part + 1) / parts - apart / 2);
+            spread.shares.insert(spread.shares.end(), placed.begin(), placed.end());
+        }
+        return spread;
+    }
+
+    /// The middle of the feet of every stitch that leaves a loop; of a chain, of the stitch before it.
+    [[nodiscard]] std::vector<double> feet_shares(const GraphRound& round,
+                                                  const std::vector<double>& even) const {
+        std::vector<double> shares;
+        for (const auto& stitch : round.stitches) {
+            if (loops_left(stitch.stitch) == 0) continue;
+            const double otherwise = shares.empty() ? even.front() : shares.back();
+            const auto feet = feet_of(round, stitch, otherwise);
+            double sum = 0;
+            for (const auto& foot : feet) sum += foot.share;
+            shares.push_back(feet.empty() ? otherwise : sum / static_cast<double>(feet.size()));
+        }
+        return shares;
     }
 
     /// Gives the distance of its head.
@@ -276,7 +351,8 @@ std::vector<ChartPart> chart_parts(const Piece& piece, const StitchGraph& graph)
         if (loops(i) <= loops(narrowest)) narrowest = i;
         const bool inwards = parts.back().inwards;
         const int turn = inwards ? narrowest : widest;
-        const bool turned = inwards ? 3 * loops(i) > 4 * loops(narrowest) : 3 * loops(i) < 2 * loops(widest);
+        const bool turned =
+            inwards ? 3 * loops(i) >= 4 * loops(narrowest) : 3 * loops(i) <= 2 * loops(widest);
         if (!turned) continue;
         parts.back().rounds = turn + 1 - parts.back().first;
         parts.push_back({turn + 1, 0, !inwards});

@@ -181,8 +181,10 @@ void add_start(SymbolPaths& paths, const ChartStart& start) {
 
 std::vector<ChartSymbol> symbols_used(const ChartLayout& layout) {
     std::set<ChartSymbol> used;
-    used.insert(layout.start.kind == ChartStart::Kind::magic_ring ? ChartSymbol::magic_ring
-                                                                  : ChartSymbol::chain);
+    if (layout.start.kind != ChartStart::Kind::round_below) {
+        used.insert(layout.start.kind == ChartStart::Kind::magic_ring ? ChartSymbol::magic_ring
+                                                                      : ChartSymbol::chain);
+    }
     for (const auto& stitch : layout.stitches) {
         switch (stitch.made.kind) {
             case StitchKind::chain:

@@ -14,7 +14,7 @@
 namespace roundwright::render {
 namespace {
 
-constexpr double line_width = 0.065, number_height = 0.5, edge_room = 0.35;
+constexpr double line_width = 0.065, number_height = 0.6, edge_room = 0.35;
 constexpr double two_pi = 2 * std::numbers::pi;
 
 bool is_part(const ChartSector& sector) { return sector.of > 1; }
@@ -261,9 +261,12 @@ ChartPlan plan_chart(const ChartLayout& layout, const QSizeF& page, double least
                       layout.bounds.width() > layout.bounds.height() * 1.05;
     if (plan.units_per_stitch >= least_units_per_stitch || layout.in_rows || oval) return plan;
     const bool repeats = layout.repeats > 1;
-    for (const int sectors : repeats ? std::vector<int>{layout.repeats} : std::vector<int>{2, 3, 4, 6}) {
-        plan = {sectors, repeats ? 1 : sectors, scale(sectors)};
-        if (plan.units_per_stitch >= least_units_per_stitch) break;
+    const auto counts = repeats ? std::vector<int>{layout.repeats} : std::vector<int>{2, 3, 4, 6, 8, 12};
+    for (const int sectors : counts) {
+        const double units = scale(sectors);
+        // Where the height alone limits the scale, narrower sectors gain nothing.
+        if (units > plan.units_per_stitch) plan = {sectors, repeats ? 1 : sectors, units};
+        if (units >= least_units_per_stitch) break;
     }
     return plan;
 }

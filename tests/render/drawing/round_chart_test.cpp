@@ -1,5 +1,6 @@
 #include "render/drawing/round_chart.h"
 
+#include <algorithm>
 #include <cmath>
 #include <gtest/gtest.h>
 
@@ -84,6 +85,56 @@ TEST(ChartLayout, GoesAnticlockwiseOutwardsAndLeavesAGapForNumbers) {
             EXPECT_GT(radius(stitch.head - number.place), 0.3) << number.round;
 }
 
+double angle(const QPointF& p) { return std::atan2(p.y(), p.x()); }
+
+TEST(ChartLayout, EvenRoundsGoStraightOut) {
+    const auto chart = charted_counts({6, 6, 6, 6, 6});
+    for (const auto& stitch : chart.layout.stitches) {
+        if (stitch.round > 1) {
+            EXPECT_NEAR(angle(stitch.head), angle(stitch.feet[0]), 0.08) << stitch.round;
+        }
+    }
+}
+
+TEST(ChartLayout, HeadsStandAboveTheirFeetAsNearAsAStitchsRoomAllows) {
+    const auto chart = charted_counts({6, 9, 12, 15, 18, 18, 18});
+    const ChartStitch* before = nullptr;
+    for (const auto& stitch : chart.layout.stitches) {
+        EXPECT_LT(radius(stitch.head - stitch.feet[0]), 1.7) << stitch.round << ' ' << stitch.stitch;
+        if (before != nullptr && before->round == stitch.round) {
+            EXPECT_GT(radius(stitch.head - before->head), 0.75) << stitch.round << ' ' << stitch.stitch;
+        }
+        before = &stitch;
+    }
+}
+
+TEST(ChartLayout, APartialRoundStaysBetweenItsNeighbours) {
+    auto chart = charted_counts({6, 9, 12, 12, 12});
+    auto& partial = chart.graph.rounds[3];
+    partial.first_below = 3;
+    partial.loops_below = 4;
+    partial.loops_left = 12;
+    partial.stitches.resize(12);
+    for (int k = 0; k < 12; ++k) {
+        partial.stitches[static_cast<std::size_t>(k)].first_foot = k / 3;
+        partial.stitches[static_cast<std::size_t>(k)].stitch.same_foot = k % 3 > 0;
+    }
+    chart.graph.rounds.pop_back();
+    const auto layout = chart_layout(chart.piece, chart.graph, {0, 4, false});
+    std::vector<double> around;
+    const auto add = [&](int round, int from, int to) {
+        for (const auto& stitch : layout.stitches) {
+            if (stitch.round == round && stitch.stitch >= from && stitch.stitch < to)
+                around.push_back(stitch.share);
+        }
+    };
+    add(2, 0, 3);
+    add(3, 0, 12);
+    add(2, 7, 12);
+    ASSERT_EQ(around.size(), 20U);
+    for (std::size_t i = 1; i < around.size(); ++i) EXPECT_GT(around[i], around[i - 1]) << i;
+}
+
 TEST(ChartLayout, TallerStitchesStandHigher) {
     const auto chart = charted({"6 sc", "[sc, hdc, dc] x 2"});
     const auto& s = chart.layout.stitches;
@@ -113,6 +164,15 @@ TEST(ChartLayout, ChartsAClosingEndInwardsAndClockwise) {
     EXPECT_EQ(chart_parts(ball.piece, charted_counts({6, 12, 18, 24, 21, 24, 30}).graph).size(), 1U);
     const auto pear = charted_counts({6, 12, 18, 24, 30, 24, 18, 12, 18, 24, 24, 12, 6});
     EXPECT_EQ(chart_parts(pear.piece, pear.graph).size(), 4U);
+}
+
+TEST(ChartLayout, NarrowingByAThirdMakesAPart) {
+    const auto fin = charted_counts({6, 9, 12, 15, 18, 18, 18, 15, 15, 12, 12});
+    const auto parts = chart_parts(fin.piece, fin.graph);
+    ASSERT_EQ(parts.size(), 2U);
+    EXPECT_EQ(parts[1].first, 7);
+    const auto used = symbols_used(chart_layout(fin.piece, fin.graph, parts[1]));
+    EXPECT_FALSE(std::ranges::count(used, ChartSymbol::chain));  // it starts on a round, not on chains
 }
 
 TEST(ChartLayout, PartsHoldEveryRoundOnce) {
@@ -186,6 +246,21 @@ TEST(RoundChart, TwelveRoundsOnAPageAreReadable) {
     EXPECT_EQ(plan.sectors, 6);
     EXPECT_EQ(plan.shown, 1);
     EXPECT_GE(plan.units_per_stitch, 5);
+}
+
+TEST(RoundChart, TakesNoMoreSectorsThanGain) {
+    // 7 more and then 6 more a round, so that nothing repeats.
+    std::vector<int> counts{7};
+    for (int i = 1; i < 40; ++i) counts.push_back(counts.back() + (i % 2 == 0 ? 7 : 6));
+    const auto disc = charted_counts(counts);
+    ASSERT_EQ(disc.layout.repeats, 1);
+    const auto plan = plan_chart(disc.layout, {166, 198}, 2.6);
+    EXPECT_GT(plan.sectors, 1);
+    EXPECT_EQ(plan.shown, plan.sectors);
+    EXPECT_GE(plan.units_per_stitch, 2.6);
+    // Where the page's height is the limit, twelve sectors are no larger than six.
+    const auto long_one = plan_chart(disc.layout, {1'000, 40}, 2.6);
+    EXPECT_LT(long_one.sectors, 12);
 }
 
 TEST(RoundChart, SectorsHoldEveryStitchOnce) {
