@@ -108,6 +108,15 @@ void add_steps(Blocks& blocks, const QStringList& paragraphs, double width) {
     }
 }
 
+void keep_on_one_page(Blocks& blocks, std::size_t first, double most_height) {
+    double height = 0;
+    for (std::size_t i = first; i < blocks.size(); ++i) {
+        height += blocks[i].shape.height + blocks[i].shape.space_before;
+    }
+    if (height > most_height) return;
+    for (std::size_t i = first; i + 1 < blocks.size(); ++i) blocks[i].shape.keep_with_next = true;
+}
+
 void paint_accent(QPainter& painter, QPointF top_left, double length) {
     painter.fillRect(QRectF(top_left, QSizeF(length, pt(1.6))), page_colour::accent);
 }

@@ -25,6 +25,9 @@ void add_text(Blocks& blocks, const QStringList& paragraphs, double width, const
 /// A numbered list, one entry a paragraph.
 void add_steps(Blocks& blocks, const QStringList& paragraphs, double width);
 
+/// Keeps the blocks from `first` on one page, if together they are no higher than `most_height`.
+void keep_on_one_page(Blocks& blocks, std::size_t first, double most_height);
+
 /// A filled line from `top_left`, as painted above headings.
 void paint_accent(QPainter& painter, QPointF top_left, double length = mm(12));
 /// A hair line.

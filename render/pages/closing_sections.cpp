@@ -34,6 +34,7 @@ void add_making(Blocks& blocks, const PageContext& context) {
 
 void add_safety(Blocks& blocks, const PageContext& context) {
     const double width = context.frame.width();
+    const std::size_t first = blocks.size();
     blocks.push_back(section_heading(words("Safety"), QStringLiteral("safety"), width));
     const QStringList paragraphs = safety_words(context.toy());
     for (qsizetype i = 0; i < paragraphs.size(); ++i) {
@@ -41,6 +42,7 @@ void add_safety(Blocks& blocks, const PageContext& context) {
         if (i == 0) style.font = bold_font();
         blocks.push_back(paragraph_block(Paragraph(paragraphs[i], width, style)));
     }
+    keep_on_one_page(blocks, first, context.frame.height());
 }
 
 void add_notes(Blocks& blocks, const PageContext& context) {

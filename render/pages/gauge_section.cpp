@@ -45,6 +45,7 @@ void add_size_table(Blocks& blocks, const PageContext& context) {
         if (context.study.sizes[i]) shown.push_back(i);
     }
     if (shown.empty()) return;
+    const std::size_t first = blocks.size();
     blocks.push_back(sub_heading(words("Size if your gauge differs"), context.frame.width()));
     blocks.push_back(paragraph_block(Paragraph(words("Width by height of the stuffed pieces, each worked out "
                                                      "anew for that gauge; the line in bold is "
@@ -58,6 +59,7 @@ void add_size_table(Blocks& blocks, const PageContext& context) {
                       {shown.begin() + static_cast<std::ptrdiff_t>(from),
                        shown.begin() + static_cast<std::ptrdiff_t>(to)});
     }
+    keep_on_one_page(blocks, first, context.frame.height() / 2);
 }
 
 }  // namespace

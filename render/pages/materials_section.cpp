@@ -21,12 +21,13 @@ ParagraphStyle soft(double points = 8) {
 
 std::vector<TableColumn> yarn_columns(double width) {
     const double swatch = mm(17);
-    const double amount = mm(30);
+    const double length = mm(28);
+    const double amount = mm(34);
     const double weight = mm(32);
     return {{words("COLOUR"), swatch, Qt::AlignLeft},
-            {words("YARN"), width - swatch - 2 * amount - weight, Qt::AlignLeft},
+            {words("YARN"), width - swatch - length - amount - weight, Qt::AlignLeft},
             {words("WEIGHT"), weight, Qt::AlignLeft},
-            {words("LENGTH"), amount, Qt::AlignRight},
+            {words("LENGTH"), length, Qt::AlignRight},
             {words("AMOUNT"), amount, Qt::AlignRight}};
 }
 

@@ -1,8 +1,7 @@
 #include "render/pages/pattern_words.h"
 
+#include <array>
 #include <cmath>
-#include <cstdlib>
-#include <numeric>
 
 #include <QCoreApplication>
 #include <QStringList>
@@ -17,15 +16,14 @@ namespace {
 constexpr double metres_per_yard = 0.9144;
 constexpr double grams_per_ounce = 28.349523125;
 
-/// Eighths of an inch as "3 1/4".
+/// To an eighth of an inch: "3¼".
 QString inches(double mm) {
+    static const std::array<QString, 8> parts{QString(),           QStringLiteral("⅛"), QStringLiteral("¼"),
+                                              QStringLiteral("⅜"), QStringLiteral("½"), QStringLiteral("⅝"),
+                                              QStringLiteral("¾"), QStringLiteral("⅞")};
     const int eighths = std::max(1, static_cast<int>(std::lround(mm / mm_per_inch * 8)));
-    const int whole = eighths / 8;
-    const int part = eighths % 8;
-    if (part == 0) return QString::number(whole);
-    const int common = std::gcd(part, 8);
-    const QString fraction = QStringLiteral("%1/%2").arg(part / common).arg(8 / common);
-    return whole == 0 ? fraction : QStringLiteral("%1 %2").arg(whole).arg(fraction);
+    const QString whole = eighths < 8 ? QString() : QString::number(eighths / 8);
+    return whole + parts[static_cast<std::size_t>(eighths % 8)];
 }
 
 QString whole_mm(double mm) { return QString::number(std::lround(mm)); }
@@ -33,6 +31,16 @@ QString bare_length(double mm, Units units) { return units == Units::mm ? whole_
 QString unit(Units units) { return units == Units::mm ? words("mm") : words("in"); }
 
 double half_gram(double grams) { return grams < 10 ? std::round(grams * 2) / 2 : std::round(grams); }
+QString grams_number(double grams) { return number_words(half_gram(grams)); }
+QString most_grams_number(double grams) { return number_words(std::max(0.5, half_gram(grams))); }
+QString ounces_number(double grams) { return QString::number(grams / grams_per_ounce, 'f', 1); }
+
+/// "2 to 3 g"; of what rounds to one number, or begins at nothing, that alone.
+QString weight_range(const QString& low, const QString& high, const QString& unit) {
+    if (low == high) return words("%1 %2").arg(high, unit);
+    if (low.toDouble() == 0) return words("up to %1 %2").arg(high, unit);
+    return words("%1 to %2 %3").arg(low, high, unit);
+}
 
 }  // namespace
 
@@ -62,22 +70,12 @@ QString yarn_length_words(double metres, Units units) {
     return words("%1 yd").arg(std::ceil(metres / metres_per_yard));
 }
 
-QString weight_words(double grams, Units units) {
-    const QString in_grams = words("%1 g").arg(number_words(half_gram(grams)));
-    if (units == Units::mm) return in_grams;
-    return words("%1 oz (%2)").arg(QString::number(grams / grams_per_ounce, 'f', 1), in_grams);
-}
-
 QString weight_words(const Estimate& grams, Units units) {
-    const QString low = number_words(half_gram(grams.low));
-    const QString high = number_words(half_gram(grams.high));
-    if (units == Units::mm) {
-        return low == high ? words("%1 g").arg(low) : words("%1 to %2 g").arg(low, high);
-    }
-    const QString ounces_low = QString::number(grams.low / grams_per_ounce, 'f', 1);
-    const QString ounces_high = QString::number(grams.high / grams_per_ounce, 'f', 1);
-    return ounces_low == ounces_high ? words("%1 oz").arg(ounces_low)
-                                     : words("%1 to %2 oz").arg(ounces_low, ounces_high);
+    const QString metric = weight_range(grams_number(grams.low), most_grams_number(grams.high), words("g"));
+    const QString most_ounces = ounces_number(grams.high);
+    if (units == Units::mm || most_ounces.toDouble() == 0) return metric;
+    return words("%1 (%2)").arg(weight_range(ounces_number(grams.low), most_ounces, words("oz")),
+                                QString(metric).replace(QLatin1Char(' '), QChar::Nbsp));
 }
 
 QString hook_words(double hook_mm) {

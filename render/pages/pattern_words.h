@@ -25,7 +25,6 @@ namespace roundwright::render {
 /// Length of yarn: metres or yards, upwards rounded, since running out is worse than a rest.
 [[nodiscard]] QString yarn_length_words(double metres, Units units);
 /// Whole grams, below 10 to the half; ounces beside them in inches.
-[[nodiscard]] QString weight_words(double grams, Units units);
 [[nodiscard]] QString weight_words(const Estimate& grams, Units units);
 
 /// "3.5 mm (US E-4, UK 9)".

@@ -16,10 +16,10 @@
 namespace roundwright::render {
 namespace {
 
-constexpr double box_side = mm(2.6);
-constexpr double box_step = mm(3.7);
+constexpr double box_side = mm(2.4);
+constexpr double box_step = mm(3.3);
 constexpr double box_line = pt(9 * 1.45);
-constexpr int boxes_a_line = 5;
+constexpr int boxes_a_line = 6;
 constexpr int most_boxes = 50;                    // of one row of the table; more rounds go on in the next
 constexpr qsizetype most_words_of_a_row = 1'200;  // characters; longer rounds go on in a further row
 
@@ -204,15 +204,8 @@ class RoundsTable {
     Table table_;
 };
 
-/// A short piece is kept on one page: it is easier to follow than to save paper.
-void keep_short_piece_whole(Blocks& blocks, std::size_t first, double page_height) {
-    double height = 0;
-    for (std::size_t i = first; i < blocks.size(); ++i) {
-        height += blocks[i].shape.height + blocks[i].shape.space_before;
-    }
-    if (height > page_height * 0.6) return;
-    for (std::size_t i = first; i + 1 < blocks.size(); ++i) blocks[i].shape.keep_with_next = true;
-}
+/// A piece that takes up less of a page is kept on one: it is easier to follow than to save paper.
+constexpr double short_piece = 0.6;
 
 void add_piece(Blocks& blocks, const PageContext& context, std::size_t i) {
     const double width = context.frame.width();
@@ -242,7 +235,7 @@ void add_rounds(Blocks& blocks, const PageContext& context) {
         const std::size_t heading = blocks.size();
         add_piece(blocks, context, i);
         if (i == 0) blocks[heading].shape.space_before = pt(6);
-        keep_short_piece_whole(blocks, heading, context.frame.height());
+        keep_on_one_page(blocks, heading, context.frame.height() * short_piece);
     }
 }
 

@@ -38,14 +38,9 @@ QString firmness_words(double area_stretch) {
     return words("Stuffed firmly.");
 }
 
-/// Height below which a piece lies flat: no thicker than its fabric, mm.
-constexpr double flat_height_mm = 2;
-
-bool is_flat(const FinishedSize& size) { return size.height_mm.likely < flat_height_mm; }
-
 QString measured_words(const FinishedSize& size, Units units) {
     const QString width = length_words(size.width_mm, units);
-    if (is_flat(size)) return words("%1 across, flat.").arg(width);
+    if (lies_flat(size)) return words("%1 across, flat.").arg(width);
     return words("%1 wide, %2 high.").arg(width, length_words(size.height_mm, units));
 }
 
@@ -61,8 +56,13 @@ QString equivalent_round_words(const PieceStudy& study, Units units) {
 
 }  // namespace
 
+bool lies_flat(const FinishedSize& size) {
+    constexpr double fabric_mm = 2, slope = 0.1;
+    return size.height_mm.likely < std::max(fabric_mm, slope * size.width_mm.likely);
+}
+
 QString piece_size_words(const FinishedSize& size, Units units) {
-    if (is_flat(size)) return words("%1 across").arg(length_words(size.width_mm.likely, units));
+    if (lies_flat(size)) return words("%1 across").arg(length_words(size.width_mm.likely, units));
     return size_words(size.width_mm.likely, size.height_mm.likely, units);
 }
 
@@ -99,11 +99,11 @@ QString yarn_estimate_words(const Toy& toy) {
     if (toy.making.yarn_per_ten_stitches_mm) {
         return words(
             "Amounts are counted from the stitches, and from ten stitches undone and measured. "
-            "Each end is given 15 cm (6 in).");
+            "Each end is given 15\u00A0cm\u00A0(6\u00A0in).");
     }
     return words(
         "Amounts are counted from the stitches: each takes five to eight times its own width of yarn. "
-        "Each end is given 15 cm (6 in).");
+        "Each end is given 15\u00A0cm\u00A0(6\u00A0in).");
 }
 
 QString stuffing_words(const PatternStudy& study, Units units) {

@@ -32,6 +32,8 @@ namespace roundwright::render {
 [[nodiscard]] QString piece_name_words(const Toy& toy, std::size_t piece);
 [[nodiscard]] QStringList piece_fact_words(const PatternStudy& study, const PatternOptions& options,
                                            std::size_t piece);
+/// Whether a piece is no higher than its fabric, or hardly rises for its width.
+[[nodiscard]] bool lies_flat(const FinishedSize& size);
 /// "62 × 95 mm", or of a flat piece "66 mm across".
 [[nodiscard]] QString piece_size_words(const FinishedSize& size, Units units);
 [[nodiscard]] QString start_words(const Piece& piece);

@@ -1,13 +1,15 @@
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include <QFontMetricsF>
 #include <QPainter>
 
 #include "render/pages/block_builders.h"
-#include "render/pages/outline.h"
+#include "render/pages/full_size_outline.h"
 #include "render/pages/page_context.h"
 #include "render/pages/pattern_words.h"
+#include "render/pages/section_words.h"
 
 namespace roundwright::render {
 namespace {
@@ -15,13 +17,10 @@ namespace {
 constexpr double calibration_mm = 50;
 constexpr double bar_height = mm(9);
 constexpr double label_height = pt(14);
-constexpr double gap = mm(8);
+constexpr double gap = mm(6);
 constexpr double overlap = mm(10);
 constexpr int most_sheets = 12;
-constexpr int marked_rounds = 5;
-
-double width_of(const Shape& shape) { return mm(shape.width_mm); }
-double height_of(const Shape& shape) { return mm(shape.height_mm); }
+constexpr double narrowest_place = mm(27);
 
 /// A bar to check the printer by: exactly 50 mm, in five parts.
 void paint_calibration_bar(QPainter& painter, QPointF at, double scale) {
@@ -41,73 +40,66 @@ void paint_calibration_bar(QPainter& painter, QPointF at, double scale) {
     painter.drawText(at + QPointF(mm(calibration_mm) + mm(4), tick + pt(1)), text);
 }
 
-void paint_round_line(QPainter& painter, const Shape& shape, const Piece& piece, std::size_t loop) {
-    const double y = -mm(standing_height_mm(shape, piece.starts_at_top, loop));
-    const double r = mm(shape.radius_mm[loop]);
-    painter.setPen(QPen(page_colour::rule, pt(0.5)));
-    painter.drawLine(QPointF(-r, y), QPointF(r, y));
-    painter.setPen(page_colour::soft_ink);
-    painter.drawText(QPointF(-r + mm(1.5), y - pt(1.5)), QString::number(loop));
-}
+/// A piece's outline under its name and size.
+struct Labelled {
+    FullSizeOutline outline;
+    QString label;
 
-/// The outline with its axis and every fifth round, the middle of its foot at the painter's origin.
-void paint_silhouette(QPainter& painter, const Shape& shape, const Piece& piece) {
-    painter.setFont(body_font(6.5));
-    for (std::size_t loop = marked_rounds; loop < shape.radius_mm.size(); loop += marked_rounds) {
-        if (shape.radius_mm[loop] > 8) paint_round_line(painter, shape, piece, loop);
+    [[nodiscard]] Paragraph set_label(double width) const {
+        ParagraphStyle style;
+        style.font = bold_font(8.5);
+        style.leading = 1.3;
+        style.most_lines = most_name_lines;
+        return {label, width, style};
     }
-    painter.setPen(QPen(page_colour::drawn, pt(0.4), Qt::DashDotLine));
-    painter.drawLine(QPointF(0, 0), QPointF(0, -height_of(shape)));
-    painter.setPen(QPen(page_colour::ink, pt(1), Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
-    painter.setBrush(Qt::NoBrush);
-    painter.drawPath(
-        QTransform::fromScale(units_per_mm, units_per_mm).map(silhouette_mm(shape, piece.starts_at_top)));
-}
+    /// Width of its place in a row: the outline's, or that of the label in narrow lines.
+    [[nodiscard]] double place_width() const {
+        const double width = std::max(outline.size().width(), narrowest_place);
+        return std::max(outline.size().width(), set_label(width).natural_width() + mm(1));
+    }
+};
 
-QString label_of(const PageContext& context, std::size_t i) {
-    const QString name = printable_line(context.toy().pieces[i].name);
-    const Shape& shape = context.study.pieces[i].shape;
-    return words("%1, %2").arg(name.isEmpty() ? words("Piece %1").arg(i + 1) : name,
-                               size_words(shape.width_mm, shape.height_mm, context.options.units));
-}
-
-/// Width of a piece's place in a row: its outline's, or its label's.
-double place_width(const PageContext& context, std::size_t i) {
-    const QFontMetricsF metrics(bold_font(8.5));
-    const double label = std::min(metrics.horizontalAdvance(label_of(context, i)) + mm(4), mm(60));
-    return std::max(width_of(context.study.pieces[i].shape), label);
-}
-
-void paint_label(QPainter& painter, QPointF baseline, double width, const QString& text) {
-    painter.setFont(bold_font(8.5));
-    painter.setPen(page_colour::ink);
-    painter.drawText(baseline, QFontMetricsF(painter.font()).elidedText(text, Qt::ElideRight, width));
+Labelled labelled(const PageContext& context, std::size_t i) {
+    const FinishedSize& size = *context.study.sizes[i];
+    const QString measured = piece_size_words(size, context.options.units);
+    return {FullSizeOutline(context.study.pieces[i].shape, context.toy().pieces[i], lies_flat(size)),
+            words("%1, %2").arg(piece_name_words(context.toy(), i),
+                                QString(measured).replace(QLatin1Char(' '), QChar::Nbsp))};
 }
 
 /// Pieces that stand side by side on the paper, above one calibration bar.
 struct Row {
-    std::vector<std::size_t> pieces;
+    std::vector<Labelled> pieces;
     double width = 0;
-    double height = 0;
+    double height = 0;  ///< of the outlines
+
+    [[nodiscard]] double widened_by(const Labelled& piece) const {
+        return width + (pieces.empty() ? 0 : gap) + piece.place_width();
+    }
+    void add(const Labelled& piece) {
+        width = widened_by(piece);
+        height = std::max(height, piece.outline.size().height());
+        pieces.push_back(piece);
+    }
 };
 
-Block row_block(const PageContext& context, const Row& row) {
+Block row_block(const Row& row) {
+    double labels = 0;
+    for (const Labelled& piece : row.pieces) {
+        labels = std::max(labels, piece.set_label(piece.place_width()).height() + mm(1.5));
+    }
     Block block;
-    block.shape.height = label_height + row.height + mm(4) + bar_height;
+    block.shape.height = labels + row.height + mm(4) + bar_height;
     block.shape.space_before = mm(8);
-    block.paint = [&context, row](QPainter& painter, QPointF at, const PageNumbers&) {
+    block.paint = [row, labels](QPainter& painter, QPointF at, const PageNumbers&) {
         double x = at.x();
-        for (const std::size_t i : row.pieces) {
-            const Shape& shape = context.study.pieces[i].shape;
-            const double width = place_width(context, i);
-            paint_label(painter, {x, at.y() + pt(9)}, width, label_of(context, i));
-            painter.save();
-            painter.translate(x + width_of(shape) / 2, at.y() + label_height + row.height);
-            paint_silhouette(painter, shape, context.toy().pieces[i]);
-            painter.restore();
-            x += width + gap;
+        const double foot = at.y() + labels + row.height;
+        for (const Labelled& piece : row.pieces) {
+            piece.set_label(piece.place_width()).paint(painter, {x, at.y()});
+            piece.outline.paint(painter, {x, foot - piece.outline.size().height()});
+            x += piece.place_width() + gap;
         }
-        paint_calibration_bar(painter, at + QPointF(0, label_height + row.height + mm(4)), 1);
+        paint_calibration_bar(painter, {at.x(), foot + mm(4)}, 1);
     };
     return block;
 }
@@ -126,16 +118,16 @@ int parts(double length, double sheet) {
     return length <= sheet ? 1 : 1 + static_cast<int>(std::ceil((length - sheet) / (sheet - overlap)));
 }
 
-Tiling tiling_at(const Shape& shape, QSizeF sheet, double scale) {
-    return {parts(width_of(shape) * scale, sheet.width()), parts(height_of(shape) * scale, sheet.height()),
+Tiling tiling_at(QSizeF outline, QSizeF sheet, double scale) {
+    return {parts(outline.width() * scale, sheet.width()), parts(outline.height() * scale, sheet.height()),
             sheet, scale};
 }
 
 /// Full size if it takes a bearable number of sheets, or the first of a half, a third, ... that does.
-Tiling tiling_of(const Shape& shape, QSizeF sheet) {
+Tiling tiling_of(QSizeF outline, QSizeF sheet) {
     int part = 1;
-    while (tiling_at(shape, sheet, 1.0 / part).sheets() > most_sheets && part < 1'000) ++part;
-    return tiling_at(shape, sheet, 1.0 / part);
+    while (tiling_at(outline, sheet, 1.0 / part).sheets() > most_sheets && part < 1'000) ++part;
+    return tiling_at(outline, sheet, 1.0 / part);
 }
 
 void paint_cut_marks(QPainter& painter, const QRectF& sheet, const Tiling& tiling, int column, int row) {
@@ -158,116 +150,100 @@ QString sheet_words(const Tiling& tiling, int column, int row) {
         .arg(column + 1);
 }
 
-void paint_sheet(QPainter& painter, const QRectF& sheet, const Shape& shape, const Piece& piece,
-                 const Tiling& tiling, int column, int row) {
+void paint_sheet(QPainter& painter, const QRectF& sheet, const FullSizeOutline& outline, const Tiling& tiling,
+                 int column, int row) {
     const QPointF corner(column * (sheet.width() - overlap), row * (sheet.height() - overlap));
     painter.save();
     painter.setClipRect(sheet, Qt::IntersectClip);
     painter.translate(sheet.topLeft() - corner);
     painter.scale(tiling.scale, tiling.scale);
-    painter.translate(width_of(shape) / 2, height_of(shape));
-    paint_silhouette(painter, shape, piece);
+    outline.paint(painter, {});
     painter.restore();
     paint_cut_marks(painter, sheet, tiling, column, row);
 }
 
-Block sheet_block(const PageContext& context, std::size_t i, const Tiling& tiling, int column, int row) {
+void paint_sheet_label(QPainter& painter, QPointF at, double width, const QString& label,
+                       const QString& sheet) {
+    painter.setFont(bold_font(8.5));
+    painter.setPen(page_colour::ink);
+    const QString text = sheet.isEmpty() ? label : words("%1: %2").arg(label, sheet);
+    const QFontMetricsF metrics(painter.font());
+    painter.drawText(at + QPointF(0, pt(9)), metrics.elidedText(text, Qt::ElideRight, width));
+}
+
+Block sheet_block(const PageContext& context, const Labelled& piece, const Tiling& tiling, int column,
+                  int row) {
     Block block;
     block.shape.height = context.frame.height();
     block.shape.starts_page = true;
-    block.paint = [&context, i, tiling, column, row](QPainter& painter, QPointF at, const PageNumbers&) {
-        const QString sheet_name = sheet_words(tiling, column, row);
-        const QString label = label_of(context, i);
-        paint_label(painter, at + QPointF(0, pt(9)), context.frame.width(),
-                    sheet_name.isEmpty() ? label : words("%1: %2").arg(label, sheet_name));
+    block.paint = [width = context.frame.width(), piece, tiling, column, row](QPainter& painter, QPointF at,
+                                                                              const PageNumbers&) {
+        paint_sheet_label(painter, at, width, piece.label, sheet_words(tiling, column, row));
         const QRectF sheet(at + QPointF(0, label_height), tiling.sheet);
-        paint_sheet(painter, sheet, context.study.pieces[i].shape, context.toy().pieces[i], tiling, column,
-                    row);
+        paint_sheet(painter, sheet, piece.outline, tiling, column, row);
         paint_calibration_bar(painter, sheet.bottomLeft() + QPointF(0, mm(4)), tiling.scale);
     };
     return block;
 }
 
-void add_sheets(Blocks& blocks, const PageContext& context, std::size_t i, QSizeF sheet) {
-    const Tiling tiling = tiling_of(context.study.pieces[i].shape, sheet);
+void add_sheets(Blocks& blocks, const PageContext& context, const Labelled& piece, QSizeF sheet) {
+    const Tiling tiling = tiling_of(piece.outline.size(), sheet);
     for (int row = 0; row < tiling.rows; ++row) {
         for (int column = 0; column < tiling.columns; ++column) {
-            blocks.push_back(sheet_block(context, i, tiling, column, row));
+            blocks.push_back(sheet_block(context, piece, tiling, column, row));
         }
     }
 }
 
-bool same_outline(const PageContext& context, std::size_t a, std::size_t b) {
-    const Shape& first = context.study.pieces[a].shape;
-    const Shape& second = context.study.pieces[b].shape;
-    return first.radius_mm == second.radius_mm && first.z_mm == second.z_mm &&
-           context.toy().pieces[a].starts_at_top == context.toy().pieces[b].starts_at_top;
-}
-
 /// Pieces with a shape, each outline once.
-std::vector<std::size_t> outlines(const PageContext& context) {
-    std::vector<std::size_t> shown;
+std::vector<Labelled> outlines(const PageContext& context) {
+    std::vector<Labelled> shown;
     for (std::size_t i = 0; i < context.study.pieces.size(); ++i) {
-        if (!context.study.pieces[i].shape.usable()) continue;
-        const bool known = std::any_of(shown.begin(), shown.end(),
-                                       [&](std::size_t j) { return same_outline(context, i, j); });
-        if (!known) shown.push_back(i);
+        if (!context.study.sizes[i]) continue;
+        Labelled piece = labelled(context, i);
+        const bool known = std::ranges::any_of(
+            shown, [&](const Labelled& other) { return other.outline.same_as(piece.outline); });
+        if (!known) shown.push_back(std::move(piece));
     }
     return shown;
 }
 
-/// Fills rows with the pieces that fit the sheet, in order; the others get sheets of their own.
-class Rows {
-  public:
-    Rows(Blocks& blocks, const PageContext& context, QSizeF sheet)
-        : blocks_(blocks), context_(context), sheet_(sheet) {}
-
-    void add(std::size_t i) {
-        const Shape& shape = context_.study.pieces[i].shape;
-        const double width = place_width(context_, i);
-        if (width > sheet_.width() || height_of(shape) > sheet_.height()) {
-            flush();
-            return add_sheets(blocks_, context_, i, sheet_);
+/// Fills rows with the pieces that fit the sheet, in order; the others get sheets of their own after them.
+void add_outlines(Blocks& blocks, const PageContext& context, const std::vector<Labelled>& shown,
+                  QSizeF sheet) {
+    Row row;
+    std::vector<const Labelled*> large;
+    for (const Labelled& piece : shown) {
+        if (piece.place_width() > sheet.width() || piece.outline.size().height() > sheet.height()) {
+            large.push_back(&piece);
+            continue;
         }
-        if (!row_.pieces.empty() && row_.width + gap + width > sheet_.width()) flush();
-        row_.width += width + (row_.pieces.empty() ? 0 : gap);
-        row_.height = std::max(row_.height, height_of(shape));
-        row_.pieces.push_back(i);
+        if (row.widened_by(piece) > sheet.width()) blocks.push_back(row_block(std::exchange(row, {})));
+        row.add(piece);
     }
-
-    void flush() {
-        if (!row_.pieces.empty()) blocks_.push_back(row_block(context_, row_));
-        row_ = {};
-    }
-
-  private:
-    Blocks& blocks_;
-    const PageContext& context_;
-    QSizeF sheet_;
-    Row row_;
-};
+    if (!row.pieces.empty()) blocks.push_back(row_block(row));
+    for (const Labelled* piece : large) add_sheets(blocks, context, *piece, sheet);
+}
 
 QString using_words() {
     return words(
         "The outlines are full size: hold the work against them as it grows. Print at 100 %, without fitting "
-        "to "
-        "the page, and check the bar with a ruler. Thin lines mark every fifth round.");
+        "to the page, and check the bar with a ruler. Thin lines mark every fifth round.");
 }
 
 }  // namespace
 
 void add_silhouettes(Blocks& blocks, const PageContext& context) {
     if (!context.options.contents.silhouette) return;
-    const std::vector<std::size_t> shown = outlines(context);
+    const std::vector<Labelled> shown = outlines(context);
     if (shown.empty()) return;
     const double width = context.frame.width();
+    const std::size_t first = blocks.size();
     blocks.push_back(section_heading(words("Full-size outlines"), QStringLiteral("silhouette"), width));
     blocks.push_back(paragraph_block(Paragraph(using_words(), width)));
     blocks.back().shape.keep_with_next = true;
-    const QSizeF sheet(width, context.frame.height() - label_height - mm(4) - bar_height);
-    Rows rows(blocks, context, sheet);
-    for (const std::size_t i : shown) rows.add(i);
-    rows.flush();
+    add_outlines(blocks, context, shown, {width, context.frame.height() - label_height - mm(4) - bar_height});
+    keep_on_one_page(blocks, first, context.frame.height());
 }
 
 }  // namespace roundwright::render

@@ -7,9 +7,9 @@ namespace {
 
 TEST(PatternWords, LengthsInWholeMillimetresOrEighths) {
     EXPECT_EQ(length_words(84.4, Units::mm).toStdString(), "84 mm");
-    EXPECT_EQ(length_words(3.25 * 25.4, Units::inch).toStdString(), "3 1/4 in");
+    EXPECT_EQ(length_words(3.25 * 25.4, Units::inch).toStdString(), "3¼ in");
     EXPECT_EQ(length_words(2 * 25.4, Units::inch).toStdString(), "2 in");
-    EXPECT_EQ(length_words(0.375 * 25.4, Units::inch).toStdString(), "3/8 in");
+    EXPECT_EQ(length_words(0.375 * 25.4, Units::inch).toStdString(), "⅜ in");
     EXPECT_EQ(length_words(2.99 * 25.4, Units::inch).toStdString(), "3 in");
 }
 
@@ -25,8 +25,21 @@ TEST(PatternWords, YarnIsRoundedUp) {
 
 TEST(PatternWords, WeightsWithoutFalseDecimals) {
     EXPECT_EQ(weight_words(Estimate{6, 4.6, 7.4}, Units::mm).toStdString(), "4.5 to 7.5 g");
-    EXPECT_EQ(weight_words(25.4, Units::mm).toStdString(), "25 g");
-    EXPECT_EQ(weight_words(28.349523125, Units::inch).toStdString(), "1.0 oz (28 g)");  // 1 oz, exactly
+    EXPECT_EQ(weight_words(Estimate{25.4, 25.3, 25.4}, Units::mm).toStdString(), "25 g");
+}
+
+// 1 oz = 28.349523125 g exactly (international yard and pound agreement, 1959).
+TEST(PatternWords, OuncesWithGramsBesideThem) {
+    const Estimate ounce{28.349523125, 28.349523125, 56.69904625};
+    EXPECT_EQ(weight_words(ounce, Units::inch).toStdString(), "1.0 to 2.0 oz (28\u00A0to\u00A057\u00A0g)");
+}
+
+TEST(PatternWords, LittleWeighsSomethingStill) {
+    EXPECT_EQ(weight_words(Estimate{0.2, 0.1, 0.4}, Units::mm).toStdString(), "up to 0.5 g");
+    EXPECT_EQ(weight_words(Estimate{0.2, 0.1, 0.2}, Units::mm).toStdString(), "up to 0.5 g");
+    EXPECT_EQ(weight_words(Estimate{1, 0.5, 1.2}, Units::inch).toStdString(), "0.5 to 1 g");
+    EXPECT_EQ(weight_words(Estimate{2, 1, 3}, Units::inch).toStdString(),
+              "up to 0.1 oz (1\u00A0to\u00A03\u00A0g)");
 }
 
 TEST(PatternWords, HooksByMillimetresWithTheTradesNames) {

@@ -94,6 +94,38 @@ TEST(Silhouette, TheCalibrationBarIsFiftyMillimetres) {
     EXPECT_NEAR(bounds.width() - 0.8 * 25.4 / 72, 50, 1.5 * mm_per_dot);
 }
 
+TEST(Silhouette, AFlatPieceIsDrawnFromAbove) {
+    Toy toy = ball(1);
+    toy.pieces[0] = testing::piece_of("Base", {6, 12, 19, 25, 31, 38, 44, 50}, End::left_open);
+    toy.pieces[0].area_stretch = 0;
+    const Shape shape = study_piece(toy, 0).shape;
+    ASSERT_LT(shape.height_mm, shape.width_mm / 10);
+    const PdfReader pdf(pdf_bytes(toy, outlines_only()));
+    const auto pages = outline_pages(pdf, QStringLiteral("Base,"));
+    ASSERT_EQ(pages.size(), 1u);
+    EXPECT_TRUE(pdf.flowing_text().contains(QStringLiteral("across")));
+    const double top = pages[0].label.bottom() + 1;
+    const QRectF bounds =
+        ink_bounds(pdf, pages[0].page, QRectF(30, top, 500, pages[0].bar_words.top() - 6 - top));
+    EXPECT_NEAR(bounds.width() - outline_width_mm, shape.width_mm, 0.2);
+    EXPECT_NEAR(bounds.height() - outline_width_mm, shape.width_mm, 0.2);
+}
+
+TEST(Silhouette, SmallPiecesShareOneSheetOfPaper) {
+    Toy toy = ball(4);
+    for (const int n : {5, 6, 7, 8}) toy.pieces.push_back(ball(n).pieces[0]);
+    for (std::size_t i = 0; i < toy.pieces.size(); ++i) toy.pieces[i].name = "Ball, " + std::to_string(i);
+    PatternOptions options = outlines_only();
+    options.contents.notes = true;
+    options.contents.round_chart = false;
+    // Wherever the section begins.
+    for (int notes = 0; notes < 30; notes += 3) {
+        toy.notes = QStringLiteral("A line.\n").repeated(notes).toStdString();
+        const PdfReader pdf(pdf_bytes(toy, options));
+        EXPECT_EQ(outline_pages(pdf, QStringLiteral("Ball,")).size(), 1u) << notes;
+    }
+}
+
 TEST(Silhouette, ALargePieceIsTiledAtFullSize) {
     const Toy toy = ball(24, 6);  // about 275 mm across: wider than the paper
     const Shape shape = study_piece(toy, 0).shape;
