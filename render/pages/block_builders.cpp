@@ -108,12 +108,16 @@ void add_steps(Blocks& blocks, const QStringList& paragraphs, double width) {
     }
 }
 
-void keep_on_one_page(Blocks& blocks, std::size_t first, double most_height) {
+double height_of(const Blocks& blocks, std::size_t first) {
     double height = 0;
     for (std::size_t i = first; i < blocks.size(); ++i) {
         height += blocks[i].shape.height + blocks[i].shape.space_before;
     }
-    if (height > most_height) return;
+    return height;
+}
+
+void keep_on_one_page(Blocks& blocks, std::size_t first, double most_height) {
+    if (height_of(blocks, first) > most_height) return;
     for (std::size_t i = first; i + 1 < blocks.size(); ++i) blocks[i].shape.keep_with_next = true;
 }
 

@@ -25,6 +25,8 @@ void add_text(Blocks& blocks, const QStringList& paragraphs, double width, const
 /// A numbered list, one entry a paragraph.
 void add_steps(Blocks& blocks, const QStringList& paragraphs, double width);
 
+/// Height of the blocks from `first` on one page, below others.
+[[nodiscard]] double height_of(const Blocks& blocks, std::size_t first);
 /// Keeps the blocks from `first` on one page, if together they are no higher than `most_height`.
 void keep_on_one_page(Blocks& blocks, std::size_t first, double most_height);
 

@@ -40,6 +40,7 @@ Block key_block(const std::vector<ChartSymbol>& symbols, Terms terms, double wid
 
 QString range_words(const Piece& piece, const ChartPart& part) {
     const bool rows = piece.joining == Joining::rows;
+    if (part.rounds == 1) return (rows ? words("Row %1") : words("Round %1")).arg(part.first + 1);
     return (rows ? words("Rows %1 to %2") : words("Rounds %1 to %2"))
         .arg(part.first + 1)
         .arg(part.first + part.rounds);

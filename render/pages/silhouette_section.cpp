@@ -118,9 +118,11 @@ int parts(double length, double sheet) {
     return length <= sheet ? 1 : 1 + static_cast<int>(std::ceil((length - sheet) / (sheet - overlap)));
 }
 
+/// No sheet is larger than it needs to be.
 Tiling tiling_at(QSizeF outline, QSizeF sheet, double scale) {
-    return {parts(outline.width() * scale, sheet.width()), parts(outline.height() * scale, sheet.height()),
-            sheet, scale};
+    const QSizeF drawn = outline * scale;
+    return {parts(drawn.width(), sheet.width()), parts(drawn.height(), sheet.height()),
+            sheet.boundedTo(drawn), scale};
 }
 
 /// Full size if it takes a bearable number of sheets, or the first of a half, a third, ... that does.
@@ -174,8 +176,8 @@ void paint_sheet_label(QPainter& painter, QPointF at, double width, const QStrin
 Block sheet_block(const PageContext& context, const Labelled& piece, const Tiling& tiling, int column,
                   int row) {
     Block block;
-    block.shape.height = context.frame.height();
-    block.shape.starts_page = true;
+    block.shape.height = label_height + tiling.sheet.height() + mm(4) + bar_height;
+    block.shape.space_before = mm(8);
     block.paint = [width = context.frame.width(), piece, tiling, column, row](QPainter& painter, QPointF at,
                                                                               const PageNumbers&) {
         paint_sheet_label(painter, at, width, piece.label, sheet_words(tiling, column, row));
@@ -242,7 +244,10 @@ void add_silhouettes(Blocks& blocks, const PageContext& context) {
     blocks.push_back(section_heading(words("Full-size outlines"), QStringLiteral("silhouette"), width));
     blocks.push_back(paragraph_block(Paragraph(using_words(), width)));
     blocks.back().shape.keep_with_next = true;
-    add_outlines(blocks, context, shown, {width, context.frame.height() - label_height - mm(4) - bar_height});
+    // So that the first sheet finds room below the heading, however large.
+    const double heading = height_of(blocks, first);
+    add_outlines(blocks, context, shown,
+                 {width, context.frame.height() - heading - mm(8) - label_height - mm(4) - bar_height});
     keep_on_one_page(blocks, first, context.frame.height());
 }
 

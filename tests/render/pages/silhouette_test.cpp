@@ -140,6 +140,20 @@ TEST(Silhouette, ALargePieceIsTiledAtFullSize) {
     EXPECT_GT(shape.width_mm, 210 - 2 * 22);
 }
 
+TEST(Silhouette, TheHeadingStaysWithTheFirstSheet) {
+    for (const int n : {12, 18, 21, 24}) {
+        const PdfReader pdf(pdf_bytes(ball(n, 6), outlines_only()));
+        bool found = false;
+        for (int i = 0; i < pdf.pages(); ++i) {
+            const QString said = pdf.text(i);
+            if (!said.contains(QStringLiteral("hold the work against them"))) continue;
+            found = true;
+            EXPECT_TRUE(said.contains(QStringLiteral("Ball, "))) << n;
+        }
+        EXPECT_TRUE(found) << n;
+    }
+}
+
 TEST(Silhouette, AHugePieceIsDrawnSmallerAndSaysSo) {
     const PdfReader pdf(pdf_bytes(ball(60, 12), outlines_only()));
     EXPECT_TRUE(pdf.flowing_text().contains(QStringLiteral("the piece is drawn at 1 to")));
