@@ -3,10 +3,6 @@
 #include <QCoreApplication>
 #include <QFileDialog>
 #include <QMessageBox>
-#include <QPageLayout>
-#include <QPainter>
-#include <QPrintDialog>
-#include <QPrinter>
 
 #include "app/export/run_with_progress.h"
 #include "app/session/save_bytes.h"
@@ -84,32 +80,6 @@ bool save_pattern(QWidget* parent, PatternForm form, const Toy& toy, const rende
         QMessageBox::warning(parent, words.title, tr("%1 could not be written: %2").arg(path, message));
     }
     return written;
-}
-
-void print_pattern(QWidget* parent, const render::PatternPages& pages) {
-    QPrinter printer(QPrinter::HighResolution);
-    printer.setDocName(pages.title());
-    printer.setFullPage(true);
-    const bool a4 = pages.options().paper == render::Paper::a4;
-    printer.setPageSize(QPageSize(a4 ? QPageSize::A4 : QPageSize::Letter));
-    QPrintDialog dialog(&printer, parent);
-    dialog.setMinMax(1, pages.count());
-    if (dialog.exec() != QDialog::Accepted) return;
-    const int first = printer.fromPage() > 0 ? printer.fromPage() : 1;
-    const int last = printer.toPage() > 0 ? std::min(printer.toPage(), pages.count()) : pages.count();
-    QPainter painter;
-    if (!painter.begin(&printer)) {
-        QMessageBox::warning(parent, tr("Print"), tr("The printer did not take the pattern."));
-        return;
-    }
-    const double scale = static_cast<double>(printer.resolution()) / render::units_per_inch;
-    for (int page = first; page <= last; ++page) {
-        if (page > first) printer.newPage();
-        painter.save();
-        painter.scale(scale, scale);
-        pages.paint(painter, page - 1);
-        painter.restore();
-    }
 }
 
 }  // namespace roundwright::app

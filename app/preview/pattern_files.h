@@ -3,7 +3,7 @@
 #include <QString>
 
 #include "core/pattern/toy.h"
-#include "render/pages/pattern_pages.h"
+#include "render/pages/pattern_options.h"
 
 class QWidget;
 
@@ -21,8 +21,5 @@ bool save_pattern(QWidget* parent, PatternForm form, const Toy& toy, const rende
 [[nodiscard]] bool write_pattern(PatternForm form, const Toy& toy, const render::PatternOptions& options,
                                  const QString& path, QString& message,
                                  const render::Progress& progress = {});
-
-/// Prints through the system's dialog.
-void print_pattern(QWidget* parent, const render::PatternPages& pages);
 
 }  // namespace roundwright::app

@@ -17,6 +17,7 @@
 
 #include "app/preview/pages_view.h"
 #include "app/preview/pattern_files.h"
+#include "app/preview/print_pattern.h"
 #include "app/preview/thumbnails_model.h"
 #include "app/window/icons.h"
 #include "app/wording/counted.h"

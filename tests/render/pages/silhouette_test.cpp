@@ -1,23 +1,23 @@
 #include <gtest/gtest.h>
 
-#include <QImage>
-
 #include "core/checks/piece_study.h"
 #include "render/pages/outline.h"
 #include "render/pages/page_style.h"
 #include "tests/render/pages/demo_toys.h"
+#include "tests/render/pages/outline_reader.h"
 #include "tests/render/pages/pdf_reader.h"
 
 namespace roundwright::render {
 namespace {
 
 using testing::ball;
+using testing::ink_bounds;
+using testing::mm_per_dot;
+using testing::outline_pages;
+using testing::outline_width_mm;
+using testing::OutlinePage;
 using testing::pdf_bytes;
 using testing::PdfReader;
-
-constexpr double dots_per_inch = 600;
-constexpr double mm_per_dot = 25.4 / dots_per_inch;
-constexpr double outline_width_mm = 25.4 / 72;  // the outline is drawn one point wide
 
 PatternOptions outlines_only(Paper paper = Paper::a4) {
     PatternOptions options;
@@ -27,45 +27,6 @@ PatternOptions outlines_only(Paper paper = Paper::a4) {
     options.contents.rounds = options.contents.face = options.contents.making = options.contents.notes =
         false;
     return options;
-}
-
-/// The pages that carry an outline, each with the places of its label and of the words beside its bar, in
-/// points.
-struct OutlinePage {
-    int page = 0;
-    QRectF label;
-    QRectF bar_words;
-};
-
-std::vector<OutlinePage> outline_pages(const PdfReader& pdf, const QString& label) {
-    std::vector<OutlinePage> found;
-    for (int i = 0; i < pdf.pages(); ++i) {
-        const std::unique_ptr<Poppler::Page> page(pdf.document().page(i));
-        const QList<QRectF> labels = page->search(label);
-        const QList<QRectF> bars = page->search(QStringLiteral("50 mm (1.97 in)"));
-        if (!labels.isEmpty() && !bars.isEmpty()) found.push_back({i, labels[0], bars[0]});
-    }
-    return found;
-}
-
-bool is_ink(QRgb pixel) { return qGray(pixel) < 62; }  // the outline's own colour; thinner lines are lighter
-
-/// Bounds of everything in ink on a part of a page, mm from the page's corner, to the outer edges of the
-/// lines.
-QRectF ink_bounds(const PdfReader& pdf, int number, const QRectF& points) {
-    const std::unique_ptr<Poppler::Page> page(pdf.document().page(number));
-    const double scale = dots_per_inch / 72;
-    const QPoint corner(qRound(points.x() * scale), qRound(points.y() * scale));
-    const QImage image = page->renderToImage(dots_per_inch, dots_per_inch, corner.x(), corner.y(),
-                                             qRound(points.width() * scale), qRound(points.height() * scale));
-    QRect bounds;
-    for (int y = 0; y < image.height(); ++y) {
-        for (int x = 0; x < image.width(); ++x) {
-            if (is_ink(image.pixel(x, y))) bounds |= QRect(x, y, 1, 1);
-        }
-    }
-    return {(bounds.x() + corner.x()) * mm_per_dot, (bounds.y() + corner.y()) * mm_per_dot,
-            bounds.width() * mm_per_dot, bounds.height() * mm_per_dot};
 }
 
 TEST(Silhouette, IsAsLargeAsTheSolvedPiece) {
