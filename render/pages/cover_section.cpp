@@ -5,6 +5,7 @@
 #include <QPainter>
 
 #include "render/pages/block_builders.h"
+#include "render/pages/drawable_text.h"
 #include "render/pages/page_context.h"
 #include "render/pages/pattern_words.h"
 #include "render/pages/piece_figure.h"
@@ -317,7 +318,8 @@ class Showcase {
         painter.setFont(body_font(8));
         painter.setPen(page_colour::soft_ink);
         const QRectF below(foot + QPointF(-mm(20), mm(2.5)), QSizeF(mm(40), mm(6)));
-        const QString fits = QFontMetricsF(painter.font()).elidedText(name, Qt::ElideRight, below.width());
+        const QString fits =
+            QFontMetricsF(painter.font()).elidedText(drawable(name), Qt::ElideRight, below.width());
         painter.drawText(below, Qt::AlignHCenter | Qt::AlignTop | Qt::TextSingleLine, fits);
     }
 

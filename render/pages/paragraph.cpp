@@ -5,6 +5,8 @@
 #include <QFontMetricsF>
 #include <QPainter>
 
+#include "render/pages/drawable_text.h"
+
 namespace roundwright::render {
 namespace {
 
@@ -49,6 +51,7 @@ Paragraph::Paragraph(const QString& text, double width, ParagraphStyle style)
     : style_(std::move(style)), text_(text), width_(width) {
     text_.replace(QLatin1Char('\n'), QChar::LineSeparator);
     if (style_.most_lines > 0) text_.truncate(style_.most_lines * characters_a_line);
+    text_ = drawable(text_);
     if (style_.most_lines > 0) text_ = elided(*layout());
     const auto broken = layout();
     const int most = style_.most_lines > 0 ? style_.most_lines : broken->lineCount();

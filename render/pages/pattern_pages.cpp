@@ -7,6 +7,7 @@
 #include <QPainter>
 
 #include "render/pages/block_builders.h"
+#include "render/pages/drawable_text.h"
 #include "render/pages/page_context.h"
 #include "render/pages/pattern_words.h"
 
@@ -72,7 +73,8 @@ void paint_foot(QPainter& painter, const PageFrame& frame, const QString& title,
     const QString number = words("%1 of %2").arg(page + 1).arg(pages);
     const double number_width = metrics.horizontalAdvance(number);
     painter.drawText(QPointF(frame.left() + frame.width() - number_width, base), number);
-    const QString running = metrics.elidedText(title, Qt::ElideRight, frame.width() - number_width - mm(20));
+    const QString running =
+        metrics.elidedText(drawable(title), Qt::ElideRight, frame.width() - number_width - mm(20));
     painter.drawText(QPointF(frame.left(), base), running);
 }
 

@@ -214,6 +214,7 @@ QByteArray finish_pdf(const QByteArray& pdf, const PdfProperties& properties) {
     QPDFWriter writer(document);
     writer.setOutputMemory();
     writer.setDeterministicID(true);
+    writer.setNewlineBeforeEndstream(true);  // ISO 19005-1, 6.1.7
     writer.setObjectStreamMode(qpdf_o_disable);
     writer.setStreamDataMode(qpdf_s_compress);
     writer.write();

@@ -6,6 +6,7 @@
 #include <QPainter>
 
 #include "render/pages/block_builders.h"
+#include "render/pages/drawable_text.h"
 #include "render/pages/full_size_outline.h"
 #include "render/pages/page_context.h"
 #include "render/pages/pattern_words.h"
@@ -168,7 +169,7 @@ void paint_sheet_label(QPainter& painter, QPointF at, double width, const QStrin
                        const QString& sheet) {
     painter.setFont(bold_font(8.5));
     painter.setPen(page_colour::ink);
-    const QString text = sheet.isEmpty() ? label : words("%1: %2").arg(label, sheet);
+    const QString text = drawable(sheet.isEmpty() ? label : words("%1: %2").arg(label, sheet));
     const QFontMetricsF metrics(painter.font());
     painter.drawText(at + QPointF(0, pt(9)), metrics.elidedText(text, Qt::ElideRight, width));
 }

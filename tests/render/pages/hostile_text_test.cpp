@@ -1,5 +1,6 @@
 #include <gtest/gtest.h>
 
+#include "render/pages/drawable_text.h"
 #include "render/pages/paragraph.h"
 #include "tests/render/pages/demo_toys.h"
 #include "tests/render/pages/pdf_reader.h"
@@ -83,6 +84,17 @@ TEST(HostileText, InvalidUtf8DoesNoHarm) {
     Toy toy = ball(4);
     toy.title = "caf\xE9 \xFF\xFE \xF0\x9F";
     EXPECT_TRUE(PdfReader(toy).opened());
+}
+
+// U+E000 to U+F8FF are for private use, and in no font of the pages.
+TEST(HostileText, CharactersThatNoFontHasBecomeOneReplacement) {
+    const QString lost = QString(QChar(0xF0F1)) + QChar(0xF0F2);
+    EXPECT_EQ(drawable(QStringLiteral("a") + lost + QStringLiteral("b")), QStringLiteral("a\uFFFDb"));
+    EXPECT_EQ(drawable(lost + QChar(0x2069) + QStringLiteral(" Häkeln ×")),
+              QStringLiteral("\uFFFD\u2069 Häkeln ×"));
+    const PdfReader pdf(with_title(QStringLiteral("Pup ") + lost));
+    EXPECT_TRUE(pdf.text(0).contains(QStringLiteral("Pup \uFFFD"))) << pdf.text(0).toStdString();
+    EXPECT_EQ(pdf.document().title(), QStringLiteral("Pup ") + lost);  // kept where nothing is drawn
 }
 
 TEST(HostileText, ControlCharactersAreLeftOut) {
