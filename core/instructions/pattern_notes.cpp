@@ -5,6 +5,7 @@
 #include <charconv>
 
 #include "core/instructions/token_cursor.h"
+#include "core/pattern/firmness.h"
 
 namespace roundwright {
 namespace {
@@ -165,9 +166,17 @@ std::string joining_words(Joining joining, Terms terms) {
 }
 
 std::string stuffing_words(double stretch) {
-    if (stretch <= unstuffed_stretch) return "Do not stuff.";
-    if (stretch <= light_stuffing_stretch) return "Stuff lightly.";
-    return stretch >= firm_stuffing_stretch ? "Stuff firmly." : "Stuff.";
+    switch (firmness_of(stretch)) {
+        case Firmness::none:
+            return "Do not stuff.";
+        case Firmness::light:
+            return "Stuff lightly.";
+        case Firmness::medium:
+            return "Stuff.";
+        case Firmness::firm:
+            return "Stuff firmly.";
+    }
+    return "";
 }
 
 std::string eyes_words(const Feature& eyes) {

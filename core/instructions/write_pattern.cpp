@@ -1,25 +1,17 @@
 #include "core/instructions/write_pattern.h"
 
 #include <algorithm>
-#include <set>
 
 #include "core/instructions/headings.h"
 #include "core/instructions/lexer.h"
+#include "core/instructions/one_line.h"
 #include "core/instructions/pattern_lines.h"
 #include "core/instructions/pattern_notes.h"
 #include "core/instructions/write.h"
+#include "core/instructions/written_rounds.h"
 
 namespace roundwright {
 namespace {
-
-// Text of the maker's goes on one line.
-std::string on_one_line(std::string_view text) {
-    std::string line;
-    for (char c : text) line += c == '\n' || c == '\r' || c == '\t' || c == '\v' || c == '\f' ? ' ' : c;
-    const std::size_t first = line.find_first_not_of(' ');
-    const std::size_t last = line.find_last_not_of(' ');
-    return first == std::string::npos ? "" : line.substr(first, last - first + 1);
-}
 
 std::vector<std::string> lines_of(std::string_view text) {
     std::vector<std::string> lines;
@@ -50,22 +42,6 @@ std::string heading(const Piece& piece) {
 bool can_be_written(const Feature& feature, int rounds) {
     return feature.kind == FeatureKind::safety_eye && feature.pair && feature.round >= 0 &&
            feature.round + 1 < rounds;
-}
-
-std::string label(const Piece& piece, const WrittenRounds& rounds) {
-    const std::string word = piece.joining == Joining::rows ? "Row" : "Rnd";
-    if (rounds.first == rounds.last) return word + " " + std::to_string(rounds.first + 1);
-    return word + "s " + std::to_string(rounds.first + 1) + "-" + std::to_string(rounds.last + 1);
-}
-
-bool changes_yarn(const GraphRound& round) {
-    return !only_yarn(round) &&
-           std::any_of(round.stitches.begin(), round.stitches.end(),
-                       [](const GraphStitch& made) { return made.stitch.kind != StitchKind::skip; });
-}
-
-bool go_together(const WrittenRounds& rounds, const WrittenRounds& next) {
-    return rounds.words == next.words && rounds.stitches == next.stitches && rounds.yarn == next.yarn;
 }
 
 class PieceWriter {
@@ -122,15 +98,10 @@ class PieceWriter {
 
     // The yarn is named where it changes; a round that changes yarn itself names them all.
     void write(const WrittenRounds& rounds) {
-        const GraphRound& made = graph_.graph.rounds[static_cast<std::size_t>(rounds.last)];
-        const bool several = changes_yarn(made);
-        const std::string yarn =
-            several || rounds.yarn == yarn_ ? "" : "with " + yarn_letter(rounds.yarn) + ", ";
-        line(label(piece_, rounds) + ": " + yarn + rounds.words + " (" + std::to_string(rounds.stitches) +
-             ")");
-        yarn_ = several ? -1 : rounds.yarn;
-        for (const std::string& note : lines_of(piece_.rounds[static_cast<std::size_t>(rounds.last)].note))
-            line("Note: " + note);
+        const bool named = rounds.several_yarns || rounds.yarn == yarn_;
+        line(written_line(rounds, piece_.joining, named ? "" : "with " + yarn_letter(rounds.yarn) + ", "));
+        yarn_ = rounds.several_yarns ? -1 : rounds.yarn;
+        for (const std::string& note : lines_of(rounds.note)) line("Note: " + note);
     }
 
     const Piece& piece_;
@@ -160,29 +131,6 @@ bool repeats(const GraphRound& round) {
 }
 
 }  // namespace
-
-std::vector<WrittenRounds> written_rounds(const Piece& piece, const PieceGraph& graph, Terms terms) {
-    std::vector<WrittenRounds> all;
-    std::set<int> faulty;
-    for (const RoundProblem& problem : graph.problems) faulty.insert(problem.round);
-    const std::size_t rounds = std::min(piece.rounds.size(), graph.graph.rounds.size());
-    for (std::size_t i = 0; i < rounds; ++i) {
-        const int index = static_cast<int>(i);
-        const GraphRound& made = graph.graph.rounds[i];
-        WrittenRounds next{index, index, round_words(graph.graph, index, terms, piece), made.loops_left,
-                           only_yarn(made).value_or(static_cast<int>(piece.rounds[i].yarn))};
-        const auto* written = std::get_if<AsWritten>(&piece.rounds[i].working);
-        if (faulty.count(index) > 0 && written != nullptr)
-            next.words = words_in_terms(on_one_line(written->words), Terms::us, terms);
-        const bool open = i > 0 && piece.rounds[i - 1].note.empty() && faulty.count(index) == 0 &&
-                          faulty.count(index - 1) == 0;
-        if (open && go_together(all.back(), next))
-            all.back().last = index;
-        else
-            all.push_back(std::move(next));
-    }
-    return all;
-}
 
 std::string write_piece(const Piece& piece, Terms terms) { return PieceWriter(piece, terms).write(); }
 

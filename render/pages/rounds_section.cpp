@@ -3,11 +3,11 @@
 #include <QPainter>
 
 #include "core/instructions/write.h"
+#include "core/instructions/written_rounds.h"
 #include "render/pages/block_builders.h"
 #include "render/pages/page_context.h"
 #include "render/pages/pattern_words.h"
 #include "render/pages/piece_figure.h"
-#include "render/pages/round_lines.h"
 #include "render/pages/round_remarks.h"
 #include "render/pages/section_words.h"
 #include "render/pages/swatch.h"
@@ -66,9 +66,9 @@ Block piece_heading(const PageContext& context, std::size_t i) {
     return block;
 }
 
-bool shows_yarn(const PageContext& context, const std::vector<RoundLine>& lines) {
+bool shows_yarn(const PageContext& context, const std::vector<WrittenRounds>& lines) {
     if (context.toy().yarns.size() < 2) return false;
-    return std::any_of(lines.begin(), lines.end(), [&](const RoundLine& line) {
+    return std::any_of(lines.begin(), lines.end(), [&](const WrittenRounds& line) {
         return line.several_yarns || line.yarn != lines.front().yarn || line.yarn != 0;
     });
 }
@@ -88,14 +88,14 @@ Cell boxes(int count) {
             }};
 }
 
-Cell yarn_cell(const PageContext& context, const RoundLine& line) {
+Cell yarn_cell(const PageContext& context, const WrittenRounds& line) {
     const auto& yarns = context.toy().yarns;
-    if (line.yarn >= yarns.size()) return {};
-    const Paragraph letter(QString::fromStdString(yarn_letter(static_cast<int>(line.yarn))), mm(8),
+    const auto yarn = static_cast<std::size_t>(line.yarn);
+    if (yarn >= yarns.size()) return {};
+    const Paragraph letter(QString::fromStdString(yarn_letter(line.yarn)), mm(8),
                            ParagraphStyle{body_font()});
-    return {letter.height(),
-            [letter, colour = yarns[line.yarn].colour, place = line.yarn](QPainter& painter, QPointF at) {
-                paint_swatch(painter, QRectF(at + QPointF(0, pt(2.5)), QSizeF(mm(5), pt(8))), colour, place);
+    return {letter.height(), [letter, colour = yarns[yarn].colour, yarn](QPainter& painter, QPointF at) {
+                paint_swatch(painter, QRectF(at + QPointF(0, pt(2.5)), QSizeF(mm(5), pt(8))), colour, yarn);
                 letter.paint(painter, at + QPointF(mm(6.5), 0));
             }};
 }
@@ -127,12 +127,12 @@ class RoundsTable {
           piece_(context.toy().pieces[piece]),
           study_(context.study.pieces[piece]),
           remarks_(round_remarks(piece_, study_)),
-          lines_(round_lines(piece_, study_.graph, context.options.terms, remarked_rounds(remarks_))),
+          lines_(written_rounds(piece_, study_.graph, context.options.terms, remarked_rounds(remarks_))),
           with_yarn_(shows_yarn(context, lines_)),
           table_(blocks, columns(), words("%1, continued").arg(piece_name_words(context.toy(), piece))) {}
 
     void add() {
-        for (const RoundLine& line : lines_) {
+        for (const WrittenRounds& line : lines_) {
             add_change(line);
             for (int first = line.first; first <= line.last; first += most_boxes) {
                 add_row(line, first, std::min(line.last, first + most_boxes - 1));
@@ -155,7 +155,7 @@ class RoundsTable {
         return all;
     }
 
-    void add_row(const RoundLine& line, int first, int last) {
+    void add_row(const WrittenRounds& line, int first, int last) {
         const QStringList parts = stretches(QString::fromStdString(line.words));
         for (qsizetype i = 0; i < parts.size(); ++i) {
             const bool head = i == 0;
@@ -172,12 +172,12 @@ class RoundsTable {
         }
     }
 
-    void add_change(const RoundLine& line) {
+    void add_change(const WrittenRounds& line) {
         const QString change = change_words(context_.toy(), line);
         if (!change.isEmpty()) remark(change, page_colour::ink, Table::Belongs::below);
     }
 
-    void add_remarks(const RoundLine& line) {
+    void add_remarks(const WrittenRounds& line) {
         const QString note = printable(QString::fromStdString(line.note)).trimmed();
         if (!note.isEmpty()) remark(note, page_colour::ink);
         if (line.does_not_fit) remark(does_not_fit_words(), page_colour::warning);
@@ -199,7 +199,7 @@ class RoundsTable {
     const Piece& piece_;
     const PieceStudy& study_;
     std::vector<RoundRemark> remarks_;
-    std::vector<RoundLine> lines_;
+    std::vector<WrittenRounds> lines_;
     bool with_yarn_;
     Table table_;
 };
@@ -216,7 +216,7 @@ void add_piece(Blocks& blocks, const PageContext& context, std::size_t i) {
             paragraph_block(Paragraph(words("This piece has no rounds that can be printed."), width)));
         return;
     }
-    const QString start = start_words(piece);
+    const QString start = QString::fromStdString(start_words(piece, context.options.terms));
     if (!start.isEmpty()) {
         blocks.push_back(paragraph_block(Paragraph(start, width)));
         blocks.back().shape.keep_with_next = true;

@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/instructions/pattern_notes.h"
 #include "core/instructions/write.h"
+#include "core/pattern/firmness.h"
 #include "core/shape/oval_plan.h"
 #include "render/pages/paragraph.h"
 #include "render/pages/pattern_words.h"
@@ -16,26 +18,24 @@ QString view(std::string_view text) {
     return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
 }
 
-QString joining_words(const Piece& piece, Terms terms) {
-    switch (piece.joining) {
-        case Joining::spiral:
-            return words("Worked in a spiral; mark the first stitch of each round and do not join.");
-        case Joining::joined:
-            return words("Each round begins with ch 1 and is joined with a %1 to its first stitch.")
-                .arg(view(abbreviation(StitchKind::slip_stitch, terms)));
-        case Joining::rows:
-            return words("Worked in rows: ch 1 and turn at the end of each; the chain does not count.");
-    }
-    return {};
+QString working_words(const Piece& piece, Terms terms) {
+    if (piece.joining == Joining::spiral)
+        return words("Worked in a spiral; mark the first stitch of each round and do not join.");
+    return QString::fromStdString(joining_words(piece.joining, terms));
 }
 
 QString firmness_words(double area_stretch) {
-    const double light_to_medium = (light_stuffing_stretch + medium_stuffing_stretch) / 2;
-    const double medium_to_firm = (medium_stuffing_stretch + firm_stuffing_stretch) / 2;
-    if (area_stretch <= 0) return words("Not stuffed.");
-    if (area_stretch < light_to_medium) return words("Stuffed lightly.");
-    if (area_stretch < medium_to_firm) return words("Stuffed until it keeps its shape and still gives.");
-    return words("Stuffed firmly.");
+    switch (firmness_of(area_stretch)) {
+        case Firmness::none:
+            return words("Not stuffed.");
+        case Firmness::light:
+            return words("Stuffed lightly.");
+        case Firmness::medium:
+            return words("Stuffed until it keeps its shape and still gives.");
+        case Firmness::firm:
+            return words("Stuffed firmly.");
+    }
+    return {};
 }
 
 QString measured_words(const FinishedSize& size, Units units) {
@@ -163,24 +163,10 @@ QStringList piece_fact_words(const PatternStudy& study, const PatternOptions& op
     if (const auto& size = study.sizes[i]) facts += measured_words(*size, options.units);
     if (study.pieces[i].problem.equivalent_round)
         facts += equivalent_round_words(study.pieces[i], options.units);
-    if (piece.starts_at_top) facts += words("Worked from the top down.");
+    if (piece.starts_at_top) facts += QString::fromStdString(top_down_words());
     facts += firmness_words(piece.area_stretch);
-    facts += joining_words(piece, options.terms);
+    facts += working_words(piece, options.terms);
     return facts;
-}
-
-QString start_words(const Piece& piece) {
-    if (const auto* ring = std::get_if<ChainRing>(&piece.start)) {
-        return words("Start: ch %1, join with a sl st to form a ring.").arg(ring->chains);
-    }
-    if (const auto* tube = std::get_if<OpenTube>(&piece.start)) {
-        return words("Start: ch %1, join with a sl st without a twist; work into the chain.")
-            .arg(tube->chains);
-    }
-    if (const auto* oval = std::get_if<OvalChain>(&piece.start)) {
-        return words("Start: ch %1, and work round both sides of the chain.").arg(oval->chains);
-    }
-    return {};
 }
 
 QString end_words(const Piece& piece, std::size_t pieces) {
@@ -197,10 +183,11 @@ QString end_words(const Piece& piece, std::size_t pieces) {
                       : words("Fasten off and weave the end in.");
 }
 
-QString change_words(const Toy& toy, const RoundLine& line) {
-    if (!line.new_yarn || line.yarn >= toy.yarns.size()) return {};
-    const QString letter = QString::fromStdString(yarn_letter(static_cast<int>(line.yarn)));
-    const QString name = printable_line(toy.yarns[line.yarn].name);
+QString change_words(const Toy& toy, const WrittenRounds& rounds) {
+    const auto yarn = static_cast<std::size_t>(rounds.yarn);
+    if (!rounds.new_yarn || yarn >= toy.yarns.size()) return {};
+    const QString letter = QString::fromStdString(yarn_letter(rounds.yarn));
+    const QString name = printable_line(toy.yarns[yarn].name);
     return name.isEmpty() ? words("Change to yarn %1.").arg(letter)
                           : words("Change to yarn %1, %2.").arg(letter, name);
 }

@@ -3,8 +3,8 @@
 #include <QString>
 #include <QStringList>
 
+#include "core/instructions/written_rounds.h"
 #include "render/pages/page_context.h"
-#include "render/pages/round_lines.h"
 
 namespace roundwright::render {
 
@@ -36,9 +36,8 @@ namespace roundwright::render {
 [[nodiscard]] bool lies_flat(const FinishedSize& size);
 /// "62 × 95 mm", or of a flat piece "66 mm across".
 [[nodiscard]] QString piece_size_words(const FinishedSize& size, Units units);
-[[nodiscard]] QString start_words(const Piece& piece);
 [[nodiscard]] QString end_words(const Piece& piece, std::size_t pieces);
-[[nodiscard]] QString change_words(const Toy& toy, const RoundLine& line);
+[[nodiscard]] QString change_words(const Toy& toy, const WrittenRounds& rounds);
 [[nodiscard]] QString does_not_fit_words();
 
 // Terms and making up.

@@ -41,7 +41,7 @@ class Planner {
         const std::vector<int> due = remarked_rounds(round_remarks(piece, study_.pieces[i]));
         TaughtPiece taught{i, {}};
         const int rounds = static_cast<int>(graph.graph.rounds.size());
-        for (const RoundLine& line : round_lines(piece, graph, terms_, due)) {
+        for (const WrittenRounds& line : written_rounds(piece, graph, terms_, due)) {
             taught.lines.push_back(this->line(i, line, graph.graph, rounds));
             TaughtLine& last = taught.lines.back();
             const bool to_do = std::count(due.begin(), due.end(), line.last) > 0;
@@ -51,7 +51,7 @@ class Planner {
         return taught;
     }
 
-    TaughtLine line(std::size_t piece, const RoundLine& line, const StitchGraph& graph, int rounds) {
+    TaughtLine line(std::size_t piece, const WrittenRounds& line, const StitchGraph& graph, int rounds) {
         TaughtLine taught;
         taught.line = line;
         taught.first_met = first_met(piece, line, rounds);
@@ -63,7 +63,7 @@ class Planner {
     }
 
     /// What starts and ends a piece counts with its first and last round.
-    std::vector<Technique> first_met(std::size_t piece, const RoundLine& line, int rounds) const {
+    std::vector<Technique> first_met(std::size_t piece, const WrittenRounds& line, int rounds) const {
         std::vector<Technique> met;
         for (const UsedTechnique& used : techniques_) {
             const int round = std::clamp(used.first.round, 0, rounds - 1);
@@ -74,7 +74,7 @@ class Planner {
     }
 
     Showing showing(const TaughtLine& taught, bool to_do) const {
-        const RoundLine& line = taught.line;
+        const WrittenRounds& line = taught.line;
         if (!taught.first_met.empty() || line.new_yarn || !line.note.empty() || to_do)
             return Showing::in_full;
         return known_.contains(line.words) ? Showing::skip : Showing::begin;

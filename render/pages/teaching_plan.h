@@ -2,8 +2,8 @@
 
 #include <vector>
 
+#include "core/instructions/written_rounds.h"
 #include "render/pages/pattern_study.h"
-#include "render/pages/round_lines.h"
 #include "render/pages/used_stitches.h"
 
 namespace roundwright::render {
@@ -16,7 +16,7 @@ enum class Showing {
 };
 
 struct TaughtLine {
-    RoundLine line;
+    WrittenRounds line;
     Showing showing = Showing::begin;
     std::vector<Technique> first_met;
     double minutes = 0;      ///< at the maker's pace

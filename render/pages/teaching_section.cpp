@@ -28,7 +28,7 @@ QString met_words(const TaughtLine& taught, Terms terms) {
     return names.join(QStringLiteral(", "));
 }
 
-QString rounds_words(const RoundLine& line) {
+QString rounds_words(const WrittenRounds& line) {
     if (line.rounds() == 1) return QString::number(line.first + 1);
     return QStringLiteral("%1–%2").arg(line.first + 1).arg(line.last + 1);
 }

@@ -1,6 +1,7 @@
 #include "render/pages/text_export.h"
 
 #include "core/instructions/write.h"
+#include "core/instructions/written_rounds.h"
 #include "render/pages/feature_words.h"
 #include "render/pages/paragraph.h"
 #include "render/pages/pattern_words.h"
@@ -118,12 +119,12 @@ class PatternText {
         out_.part(piece_name_words(toy_, i));
         out_.paragraph(piece_fact_words(study_, options_, i).join(QLatin1Char(' ')));
         QStringList lines;
-        const QString start = start_words(piece);
+        const QString start = QString::fromStdString(start_words(piece, options_.terms));
         if (!start.isEmpty()) lines += start;
         const std::vector<RoundRemark> remarks = round_remarks(piece, study);
-        for (const RoundLine& line :
-             round_lines(piece, study.graph, options_.terms, remarked_rounds(remarks))) {
-            lines += written_round(piece, line);
+        for (const WrittenRounds& line :
+             written_rounds(piece, study.graph, options_.terms, remarked_rounds(remarks))) {
+            lines += told_rounds(piece, line);
             for (const RoundRemark& due : remarks) {
                 if (due.after == line.last) lines += due.text;
             }
@@ -132,20 +133,13 @@ class PatternText {
         out_.lines(lines);
     }
 
-    [[nodiscard]] QStringList written_round(const Piece& piece, const RoundLine& line) const {
+    [[nodiscard]] QStringList told_rounds(const Piece& piece, const WrittenRounds& rounds) const {
         QStringList lines;
-        const QString change = change_words(toy_, line);
+        const QString change = change_words(toy_, rounds);
         if (!change.isEmpty()) lines += change;
-        const bool rows = piece.joining == Joining::rows;
-        const QString number = line.rounds() == 1
-                                   ? QString::number(line.first + 1)
-                                   : QStringLiteral("%1-%2").arg(line.first + 1).arg(line.last + 1);
-        const QString name = line.rounds() == 1 ? (rows ? words("Row") : words("Rnd"))
-                                                : (rows ? words("Rows") : words("Rnds"));
-        lines += words("%1 %2: %3 (%4)")
-                     .arg(name, number, QString::fromStdString(line.words), QString::number(line.stitches));
-        lines += paragraphs_of(line.note);
-        if (line.does_not_fit) lines += does_not_fit_words();
+        lines += QString::fromStdString(written_line(rounds, piece.joining));
+        lines += paragraphs_of(rounds.note);
+        if (rounds.does_not_fit) lines += does_not_fit_words();
         return lines;
     }
 
@@ -183,7 +177,7 @@ QString csv_round(const Toy& toy, const Piece& piece, const PieceGraph& graph, i
     const std::string yarn = round.yarn < toy.yarns.size() ? toy.yarns[round.yarn].name : std::string();
     return QStringList{csv_field(piece.name),
                        QString::number(i + 1),
-                       csv_field(round_words(graph.graph, i, terms, piece.start)),
+                       csv_field(round_words(graph.graph, i, terms, piece)),
                        QString::number(stitches),
                        QString::number(stitches - below),
                        csv_field(yarn_letter(static_cast<int>(round.yarn))),

@@ -39,6 +39,47 @@ TEST(TextExport, PlainTextIsReadBackToTheSameCounts) {
     }
 }
 
+Toy toy_of_starts() {
+    Toy toy = ball(1);
+    const std::pair<const char*, Start> starts[] = {
+        {"Sole", OvalChain{7}}, {"Leg", OpenTube{18}}, {"Ring", ChainRing{6}}, {"Ball", MagicRing{}}};
+    toy.pieces.clear();
+    for (const auto& [name, start] : starts) {
+        toy.pieces.push_back(testing::piece_of(name, {18, 18, 24, 24}, End::left_open));
+        toy.pieces.back().start = start;
+    }
+    toy.pieces.push_back(testing::piece_of("Scarf", {18, 18, 18}, End::left_open));
+    toy.pieces.back().start = OpenTube{18};
+    toy.pieces.back().joining = Joining::rows;
+    return toy;
+}
+
+TEST(TextExport, TellsHowEveryPieceIsStarted) {
+    const QString text = pattern_text(toy_of_starts(), {}, TextForm::plain).simplified();
+    // Common practice: one chain more than is worked into, where the first is skipped.
+    EXPECT_TRUE(text.contains(QStringLiteral("Ch 8. Start in 2nd ch from hook and work around both sides")))
+        << text.toStdString();
+    EXPECT_TRUE(text.contains(QStringLiteral("Ch 18, sl st in first ch to join.")));
+    EXPECT_TRUE(text.contains(QStringLiteral("Ch 6, sl st in first ch to form a ring.")));
+    EXPECT_TRUE(text.contains(QStringLiteral("Ch 19. Start in 2nd ch from hook.")));
+    EXPECT_TRUE(text.contains(QStringLiteral("Rows 2-3: sc in each st across (18)")));
+}
+
+TEST(TextExport, PlainTextOfEveryStartIsReadBack) {
+    const Toy toy = toy_of_starts();
+    PatternOptions options;
+    options.contents.materials = options.contents.abbreviations = false;
+    const std::string text = pattern_text(toy, options, TextForm::plain).toStdString();
+    const Toy read = toy_of(read_pattern(text));
+    ASSERT_EQ(read.pieces.size(), toy.pieces.size()) << text;
+    for (std::size_t i = 0; i < toy.pieces.size(); ++i) {
+        EXPECT_EQ(read.pieces[i].start, toy.pieces[i].start) << toy.pieces[i].name;
+        EXPECT_EQ(read.pieces[i].joining, toy.pieces[i].joining) << toy.pieces[i].name;
+        EXPECT_EQ(stitch_counts(piece_graph(read.pieces[i]).graph),
+                  stitch_counts(piece_graph(toy.pieces[i]).graph));
+    }
+}
+
 TEST(TextExport, PlainTextFitsItsLines) {
     for (const QString& line : pattern_text(puffin(), {}, TextForm::plain).split(QLatin1Char('\n'))) {
         EXPECT_LE(line.size(), 78) << line.toStdString();
