@@ -17,7 +17,7 @@ struct Splice {
 /// What an edit of the toy touched, so that each view refreshes no more than it shows.
 struct ChangeSet {
     bool everything = false;      ///< another toy: new, opened or recovered
-    bool words = false;           ///< title, designer or notes
+    bool words = false;           ///< title, designer, notes and the other words of the pattern
     bool materials = false;       ///< hook, gauge, yarns: all that is the toy's and is not words
     Splice pieces;                ///< in Toy::pieces; a changed piece is one for one
     bool piece_settings = false;  ///< of the one piece changed: anything but its rounds

@@ -31,13 +31,14 @@ void replace_stretch(std::vector<T>& list, int first, int removed, const std::ve
 }
 
 bool same_words(const Toy& a, const Toy& b) {
-    return a.title == b.title && a.designer == b.designer && a.notes == b.notes;
+    return a.title == b.title && a.designer == b.designer && a.notes == b.notes && a.text == b.text;
 }
 
 Toy without_words(Toy head) {
     head.title.clear();
     head.designer.clear();
     head.notes.clear();
+    head.text = {};
     return head;
 }
 

@@ -20,6 +20,7 @@
 #include "app/preview/print_pattern.h"
 #include "app/preview/thumbnails_model.h"
 #include "app/window/icons.h"
+#include "app/window/toy_details.h"
 #include "app/wording/counted.h"
 
 namespace roundwright::app {
@@ -76,7 +77,7 @@ PatternPreview::PatternPreview(DocumentSession& session, QWidget* parent)
       units_(new QComboBox),
       state_(new QLabel) {
     setWindowTitle(tr("Pattern"));
-    resize(1080, 760);
+    resize(1080, 720);
     build();
     restore_choices();
     add_shortcuts();
@@ -122,11 +123,15 @@ QWidget* PatternPreview::choices() {
         boxes->addWidget(box);
         contents_.push_back(box);
     }
+    auto* words = new QPushButton(tr("&Words of the pattern…"));
+    words->setAutoDefault(false);
+    connect(words, &QPushButton::clicked, this, [this] { ask_toy_details(session_, this); });
     auto* safety = new QLabel(tr("Words of caution always go in."));
     safety->setWordWrap(true);
     layout->addLayout(form);
     layout->addWidget(group);
     layout->addWidget(safety);
+    layout->addWidget(words);
     layout->addStretch(1);
     return side;
 }

@@ -1,45 +1,106 @@
 #include "app/window/toy_details.h"
 
-#include <QCoreApplication>
-#include <QDialog>
+#include <array>
+
+#include <QComboBox>
 #include <QDialogButtonBox>
 #include <QFormLayout>
 #include <QLineEdit>
 #include <QPlainTextEdit>
+#include <QTabWidget>
+#include <QVBoxLayout>
 
 #include "app/session/document_session.h"
+#include "render/pages/pattern_words.h"
 
 namespace roundwright::app {
 namespace {
 
-QString tr(const char* text) { return QCoreApplication::translate("ToyDetails", text); }
+constexpr std::array levels{Level::basic, Level::easy, Level::intermediate, Level::complex};
+
+/// The first entry says none.
+QComboBox* level_box(const std::optional<Level>& level) {
+    auto* box = new QComboBox;
+    box->addItem(ToyDetailsDialog::tr("Not said"));
+    for (const Level each : levels) {
+        box->addItem(render::level_words(each));
+        if (level == each) box->setCurrentIndex(box->count() - 1);
+    }
+    return box;
+}
+
+std::string text_in(const QPlainTextEdit& box) { return box.toPlainText().trimmed().toStdString(); }
 
 }  // namespace
 
+ToyDetailsDialog::ToyDetailsDialog(const Toy& toy, QWidget* parent) : QDialog(parent) {
+    setWindowTitle(tr("About this toy"));
+    auto* tabs = new QTabWidget;
+    tabs->addTab(toy_page(toy), tr("&Pattern"));
+    tabs->addTab(making_page(toy.text), tr("&Making up"));
+    auto* buttons = new QDialogButtonBox(QDialogButtonBox::Ok | QDialogButtonBox::Cancel);
+    connect(buttons, &QDialogButtonBox::accepted, this, &QDialog::accept);
+    connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
+    auto* layout = new QVBoxLayout(this);
+    layout->addWidget(tabs);
+    layout->addWidget(buttons);
+    resize(560, 480);
+}
+
+QWidget* ToyDetailsDialog::toy_page(const Toy& toy) {
+    auto* page = new QWidget;
+    auto* form = new QFormLayout(page);
+    form->addRow(tr("&Title"), title_ = new QLineEdit(QString::fromStdString(toy.title)));
+    form->addRow(tr("&Designer"), designer_ = new QLineEdit(QString::fromStdString(toy.designer)));
+    form->addRow(tr("&Level"), level_ = level_box(toy.text.level));
+    introduction_ =
+        text_box(form, tr("&Introduction"), toy.text.introduction, tr("A few lines for the cover"));
+    notes_ = text_box(form, tr("&Notes"), toy.notes, tr("Printed at the end of the words"));
+    copyright_ = text_box(form, tr("&Copyright"), toy.text.copyright,
+                          tr("What may be done with the pattern, and with toys made from it"));
+    return page;
+}
+
+QWidget* ToyDetailsDialog::making_page(const PatternText& text) {
+    auto* page = new QWidget;
+    auto* form = new QFormLayout(page);
+    assembly_ = text_box(form, tr("&Assembly"), text.assembly,
+                         tr("How the pieces are put together and where: a step a line"));
+    finishing_ = text_box(form, tr("&Finishing"), text.finishing,
+                          tr("A step a line; left empty, brushing is told where a yarn is brushed"));
+    notions_ = text_box(form, tr("Noti&ons"), text.notions,
+                        tr("One a line; left empty: tapestry needle, scissors, stitch marker"));
+    return page;
+}
+
+QPlainTextEdit* ToyDetailsDialog::text_box(QFormLayout* form, const QString& label, const std::string& text,
+                                           const QString& hint) {
+    auto* box = new QPlainTextEdit(QString::fromStdString(text));
+    box->setPlaceholderText(hint);
+    box->setTabChangesFocus(true);
+    form->addRow(label, box);
+    return box;
+}
+
+Toy ToyDetailsDialog::applied_to(Toy toy) const {
+    toy.title = title_->text().trimmed().toStdString();
+    toy.designer = designer_->text().trimmed().toStdString();
+    toy.notes = text_in(*notes_);
+    const int level = level_->currentIndex();
+    toy.text.level = level > 0 ? std::optional(levels[static_cast<std::size_t>(level - 1)]) : std::nullopt;
+    toy.text.introduction = text_in(*introduction_);
+    toy.text.copyright = text_in(*copyright_);
+    toy.text.assembly = text_in(*assembly_);
+    toy.text.finishing = text_in(*finishing_);
+    toy.text.notions = text_in(*notions_);
+    return toy;
+}
+
 void ask_toy_details(DocumentSession& session, QWidget* window) {
-    const Toy& toy = session.toy();
-    QDialog dialog(window);
-    dialog.setWindowTitle(tr("About this toy"));
-    auto* title = new QLineEdit(QString::fromStdString(toy.title), &dialog);
-    auto* designer = new QLineEdit(QString::fromStdString(toy.designer), &dialog);
-    auto* notes = new QPlainTextEdit(QString::fromStdString(toy.notes), &dialog);
-    notes->setTabChangesFocus(true);
-    auto* buttons = new QDialogButtonBox(QDialogButtonBox::Ok | QDialogButtonBox::Cancel, &dialog);
-    QObject::connect(buttons, &QDialogButtonBox::accepted, &dialog, &QDialog::accept);
-    QObject::connect(buttons, &QDialogButtonBox::rejected, &dialog, &QDialog::reject);
-    auto* form = new QFormLayout(&dialog);
-    form->addRow(tr("&Title"), title);
-    form->addRow(tr("&Designer"), designer);
-    form->addRow(tr("&Notes"), notes);
-    form->addRow(buttons);
-    dialog.resize(460, 320);
+    ToyDetailsDialog dialog(session.toy(), window);
     if (dialog.exec() != QDialog::Accepted) return;
-    session.edit(tr("Change the title and notes"), [&](Toy changed) {
-        changed.title = title->text().trimmed().toStdString();
-        changed.designer = designer->text().trimmed().toStdString();
-        changed.notes = notes->toPlainText().toStdString();
-        return changed;
-    });
+    session.edit(ToyDetailsDialog::tr("Change what the pattern says"),
+                 [&](Toy toy) { return dialog.applied_to(std::move(toy)); });
 }
 
 }  // namespace roundwright::app

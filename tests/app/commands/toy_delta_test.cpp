@@ -34,6 +34,10 @@ TEST(ToyDelta, TellsWordsFromMaterials) {
     EXPECT_TRUE(ToyDelta(before, after).changes().words);
     EXPECT_FALSE(ToyDelta(before, after).changes().materials);
     after = before;
+    after.text.assembly = "Sew the flippers on.";
+    EXPECT_TRUE(ToyDelta(before, after).changes().words);
+    EXPECT_FALSE(ToyDelta(before, after).changes().materials);
+    after = before;
     after.hook_mm = 4;
     EXPECT_TRUE(ToyDelta(before, after).changes().materials);
     EXPECT_FALSE(ToyDelta(before, after).changes().words);
