@@ -287,8 +287,26 @@ class Layout {
         ChartEdge edge;
         edge.round = number;
         edge.whole = whole;
-        for (const auto& loop : made) edge.heads.push_back(loop.at);
+        std::vector<EdgeLoop> loops = made;
+        if (whole && !in_rows_ && !made.empty()) {  // as far as the gap for the numbers
+            loops.insert(loops.begin(), loop_at(0, made.front().distance, number));
+            loops.push_back(loop_at(1, made.back().distance, number));
+        }
+        for (std::size_t i = 0; i < loops.size(); ++i) {
+            edge.line.push_back(loops[i].at);
+            if (!in_rows_ && i + 1 < loops.size()) add_between(edge.line, loops[i], loops[i + 1]);
+        }
         layout_.edges.push_back(std::move(edge));
+    }
+
+    /// Places along the loop between two heads further apart than a stitch.
+    void add_between(std::vector<QPointF>& line, const EdgeLoop& from, const EdgeLoop& to) const {
+        const double share = to.share - from.share, distance = to.distance - from.distance;
+        const int steps = static_cast<int>(std::lround(share * curve_.length(from.distance) / 1.2));
+        for (int k = 1; k < steps; ++k) {
+            const double part = static_cast<double>(k) / steps;
+            line.push_back(curve_.place(from.share + part * share, from.distance + part * distance).at);
+        }
     }
 
     QRectF bounds() const {

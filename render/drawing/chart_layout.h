@@ -24,9 +24,9 @@ struct ChartStitch {
     bool shares_foot = false;  ///< with the stitch before or after it
 };
 
-/// The heads of a round in order.
+/// The edge that a round leaves.
 struct ChartEdge {
-    std::vector<QPointF> heads;
+    std::vector<QPointF> line;  ///< through its heads in order, and along the loop where they stand apart
     int round = 0;
     bool whole = true;  ///< false: a round over a part of the edge
 };

@@ -84,12 +84,12 @@ class ChartPainter {
             fill_edge(layout_.start.chains, ground_of(0));
             for (int i = 0; i < rounds; ++i)
                 if (layout_.edges[static_cast<std::size_t>(i)].whole)
-                    fill_edge(layout_.edges[static_cast<std::size_t>(i)].heads,
+                    fill_edge(layout_.edges[static_cast<std::size_t>(i)].line,
                               i + 1 < rounds ? ground_of(i + 1) : options_.paper);
         } else {
             for (int i = rounds; i-- > 0;)
                 if (layout_.edges[static_cast<std::size_t>(i)].whole)
-                    fill_edge(layout_.edges[static_cast<std::size_t>(i)].heads, ground_of(i));
+                    fill_edge(layout_.edges[static_cast<std::size_t>(i)].line, ground_of(i));
             if (layout_.start.kind == ChartStart::Kind::round_below)
                 fill_edge(layout_.start.chains, options_.paper);
         }

@@ -108,6 +108,17 @@ TEST(ChartLayout, HeadsStandAboveTheirFeetAsNearAsAStitchsRoomAllows) {
     }
 }
 
+// The ground of a round is a ring, however far apart its heads stand.
+TEST(ChartLayout, AnEdgeGoesRoundItsStart) {
+    const auto chart = charted_counts({6, 6, 6, 6, 6, 6, 6, 6});
+    const ChartEdge& edge = chart.layout.edges.back();
+    ASSERT_GT(edge.line.size(), 20U);
+    for (std::size_t i = 0; i < edge.line.size(); ++i) {
+        EXPECT_NEAR(radius(edge.line[i]), radius(edge.line[0]), 1e-9);
+        EXPECT_LT(radius(edge.line[i] - edge.line[(i + 1) % edge.line.size()]), 2) << i;
+    }
+}
+
 TEST(ChartLayout, APartialRoundStaysBetweenItsNeighbours) {
     auto chart = charted_counts({6, 9, 12, 12, 12});
     auto& partial = chart.graph.rounds[3];
