@@ -299,10 +299,13 @@ class Layout {
         layout_.edges.push_back(std::move(edge));
     }
 
-    /// Places along the loop between two heads further apart than a stitch.
+    /// Places along the loop between two heads further apart than a stitch and than a curve through them
+    /// bears.
     void add_between(std::vector<QPointF>& line, const EdgeLoop& from, const EdgeLoop& to) const {
+        constexpr double least_step = 1.2, turn_of_step = 0.3;
         const double share = to.share - from.share, distance = to.distance - from.distance;
-        const int steps = static_cast<int>(std::lround(share * curve_.length(from.distance) / 1.2));
+        const double step = std::max(least_step, turn_of_step * from.distance);
+        const int steps = static_cast<int>(std::lround(share * curve_.length(from.distance) / step));
         for (int k = 1; k < steps; ++k) {
             const double part = static_cast<double>(k) / steps;
             line.push_back(curve_.place(from.share + part * share, from.distance + part * distance).at);

@@ -112,10 +112,10 @@ TEST(ChartLayout, HeadsStandAboveTheirFeetAsNearAsAStitchsRoomAllows) {
 TEST(ChartLayout, AnEdgeGoesRoundItsStart) {
     const auto chart = charted_counts({6, 6, 6, 6, 6, 6, 6, 6});
     const ChartEdge& edge = chart.layout.edges.back();
-    ASSERT_GT(edge.line.size(), 20U);
+    ASSERT_GT(edge.line.size(), 15U);
     for (std::size_t i = 0; i < edge.line.size(); ++i) {
         EXPECT_NEAR(radius(edge.line[i]), radius(edge.line[0]), 1e-9);
-        EXPECT_LT(radius(edge.line[i] - edge.line[(i + 1) % edge.line.size()]), 2) << i;
+        EXPECT_LT(radius(edge.line[i] - edge.line[(i + 1) % edge.line.size()]), radius(edge.line[i]) / 2);
     }
 }
 
