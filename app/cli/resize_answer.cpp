@@ -22,12 +22,17 @@ void print_ways(const std::vector<WayOn>& ways, LengthUnit units) {
     for (const WayOn& way : ways) {
         const QString apart = outline_words(way.shape_error_mm, units);
         print_line(
-            tr("      %1: %2; %3.").arg(undo_words(way.back), size_words(way.made.reached(), units), apart));
+            tr("      %1: %2; %3.").arg(undo_words(way.back), size_words(way.made.form, units), apart));
     }
 }
 
 ordered_json size_json(const Size& size) {
     return {{"width_mm", size.width_mm}, {"height_mm", size.height_mm}};
+}
+
+ordered_json range_json(const SizeRange& range) {
+    return {{"width_mm", {range.width_mm.low, range.width_mm.high}},
+            {"height_mm", {range.height_mm.low, range.height_mm.high}}};
 }
 
 ordered_json back_json(const FrogBack& back) {
@@ -53,7 +58,8 @@ ordered_json way_json(const WayOn& way) {
 void print_resized(const Toy& toy, const ReshapedPiece& piece, const std::vector<WayOn>& ways,
                    LengthUnit units) {
     const QString name = piece_name(toy, piece.piece);
-    print_line(tr("  %1, now %2").arg(name, size_words(piece.made.before, units)));
+    const PieceForm now = piece_form(toy.pieces[piece.piece], gauge_of(toy));
+    print_line(tr("  %1, now %2").arg(name, size_words(now, units)));
     for (const QString& words :
          {frog_back_words(piece.back), freed_yarn_words(piece.back, units), outcome_words(piece.made, units),
           rounds_in_short(piece.made.form), rewritten_words(piece.made.rewritten)}) {
@@ -69,6 +75,8 @@ ordered_json resized_json(const Toy& toy, const ReshapedPiece& piece, const std:
     if (!has_piece(piece.made.code)) return json;
     json["wanted"] = size_json(piece.made.wanted);
     json["reached"] = size_json(piece.made.reached());
+    json["reached_range"] = range_json(size_range(piece.made.form));
+    json["returns_within_a_round"] = piece.made.returns_within_a_round;
     json["stitches"] = counts_json(piece.made.form);
     json["frog_back"] = back_json(piece.back);
     json["frog_back_words"] = frog_back_words(piece.back).toStdString();

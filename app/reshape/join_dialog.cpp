@@ -77,8 +77,8 @@ void JoinDialog::work_out() {
     }
     const PieceForm form = piece_form(*joined_, first_.gauge);
     outline_->set_new(form.outline());
-    answer_->setText(QStringLiteral("%1: %2.").arg(size_words(form.size(), session_.preferences().units()),
-                                                   count_words(form)));
+    answer_->setText(
+        QStringLiteral("%1: %2.").arg(size_words(form, session_.preferences().units()), count_words(form)));
 }
 
 void JoinDialog::accept() {

@@ -6,13 +6,14 @@
 
 #include "app/session/length_text.h"
 #include "app/wording/counted.h"
+#include "app/wording/measure_words.h"
+#include "core/base/units.h"
 
 namespace roundwright::app {
 namespace {
 
 constexpr double mm_in_metre = 1000;
 constexpr double mm_in_yard = 914.4;
-constexpr double mm_in_inch = 25.4;
 
 QString tr(const char* text) { return QCoreApplication::translate("ReshapeWords", text); }
 
@@ -37,12 +38,23 @@ QString kept_words(const FrogBack& back) {
     return rounds == 1 ? tr("round 1") : tr("rounds 1 to %1").arg(rounds);
 }
 
+QString met_words(const Reshaped& made, LengthUnit units) {
+    const QString words = tr("%1: %2.").arg(size_words(made.form, units), count_words(made.form));
+    if (made.returns_within_a_round) return words;
+    return tr("%1 Its rounds are coarse for this size: made as large as before again, it may come out more "
+              "than a "
+              "round off.")
+        .arg(words);
+}
+
 QString whole_or_tenth(double value) { return QLocale().toString(value, 'f', value < 9.95 ? 1 : 0); }
 
 }  // namespace
 
-QString size_words(const Size& size, LengthUnit units) {
-    return tr("%1 wide, %2 tall").arg(length_text(size.width_mm, units), length_text(size.height_mm, units));
+QString size_words(const PieceForm& form, LengthUnit units) {
+    const SizeRange range = size_range(form);
+    return tr("%1, %2").arg(measure_words(tr("%1 wide"), form.shape.width_mm, range.width_mm, units),
+                            measure_words(tr("%1 tall"), form.shape.height_mm, range.height_mm, units));
 }
 
 QString yarn_length_words(double mm, LengthUnit units) {
@@ -74,14 +86,14 @@ QString rounds_in_short(const PieceForm& form) {
 QString outcome_words(const Reshaped& made, LengthUnit units) {
     switch (made.code) {
         case ReshapeCode::met:
-            return tr("%1: %2.").arg(size_words(made.reached(), units), count_words(made.form));
+            return met_words(made, units);
         case ReshapeCode::unchanged:
-            return tr("It is that size already: %1.").arg(size_words(made.reached(), units));
+            return tr("It is that size already: %1.").arg(size_words(made.form, units));
         case ReshapeCode::width_not_met:
         case ReshapeCode::height_not_met:
         case ReshapeCode::size_not_met:
             return tr("%1. The nearest is %2: %3.")
-                .arg(width_and_height_missed(made, units), size_words(made.reached(), units),
+                .arg(width_and_height_missed(made, units), size_words(made.form, units),
                      count_words(made.form));
         case ReshapeCode::nothing_wanted:
             return tr("Say how wide or how tall it should be.");
@@ -106,7 +118,7 @@ QString outcome_words(const Reshaped& made, LengthUnit units) {
 QString form_outcome_words(const Reshaped& made, FormCounts counts, LengthUnit units) {
     if (counts == FormCounts::size || !has_piece(made.code)) return outcome_words(made, units);
     const QString comes_out =
-        tr("Comes out %1: %2.").arg(size_words(made.reached(), units), count_words(made.form));
+        tr("Comes out %1: %2.").arg(size_words(made.form, units), count_words(made.form));
     if (made.code == ReshapeCode::met) return comes_out;
     return tr("%1 To come nearer to the size, correct for it.").arg(comes_out);
 }
@@ -148,7 +160,7 @@ QString rewritten_words(const std::vector<int>& rounds) {
 QString outline_words(double apart_mm, LengthUnit units) {
     if (apart_mm <= 0) return tr("the wanted piece");
     const double least_shown_mm =
-        units == LengthUnit::inches ? mm_in_inch / 16 : 1;  // as `length_text` rounds
+        units == LengthUnit::inches ? mm_per_inch / 16 : 1;  // as `length_text` rounds
     if (apart_mm < least_shown_mm) return tr("hardly off the wanted outline");
     return tr("%1 off the wanted outline").arg(length_text(apart_mm, units));
 }

@@ -10,8 +10,8 @@
 
 namespace roundwright::app {
 
-/// "60 mm wide, 55 mm tall"
-[[nodiscard]] QString size_words(const Size& size, LengthUnit units);
+/// "60 mm wide (57–64), 55 mm tall (51–59)": the size, and the range that gauge and stuffing leave it.
+[[nodiscard]] QString size_words(const PieceForm& form, LengthUnit units);
 
 /// "5.6 m", or yards where lengths are in inches.
 [[nodiscard]] QString yarn_length_words(double mm, LengthUnit units);

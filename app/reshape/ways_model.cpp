@@ -37,7 +37,7 @@ QVariant WaysModel::data(const QModelIndex& index, int role) const {
     if (role == Qt::TextAlignmentRole)
         return QVariant((number ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignVCenter);
     if (role == Qt::AccessibleTextRole && !number)
-        return tr("%1: %2").arg(undo_words(way.back), size_words(way.made.reached(), units));
+        return tr("%1: %2").arg(undo_words(way.back), size_words(way.made.form, units));
     if (role != Qt::DisplayRole) return {};
     switch (static_cast<WayColumn>(index.column())) {
         case WayColumn::undo:

@@ -5,6 +5,7 @@
 #include <QCoreApplication>
 
 #include "app/session/length_text.h"
+#include "app/wording/measure_words.h"
 #include "core/shape/highest_wave.h"
 #include "core/shape/oval_plan.h"
 
@@ -12,12 +13,6 @@ namespace roundwright::app {
 namespace {
 
 QString tr(const char* text) { return QCoreApplication::translate("ShapeWords", text); }
-
-QString measure_words(const QString& pattern, double mm, const Range& range, LengthUnit units) {
-    const QString between = length_range_text(range.low, range.high, units);
-    const QString size = pattern.arg(length_text(mm, units));
-    return between == length_number(mm, units) ? size : QStringLiteral("%1 (%2)").arg(size, between);
-}
 
 QString proportion_words(double height_over_width) {
     if (height_over_width < 0.12) return tr("flat");

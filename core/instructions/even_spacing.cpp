@@ -63,11 +63,12 @@ GraphRound even_round(const WorkedEvenly& working, int loops_below, SpacingPhase
     stitch.kind = working.kind;
     stitch.part = working.part;
     stitch.yarn = yarn;
-    if (count > 0 && round.loops_below == 0)
+    if (count == 0) return round;
+    if (round.loops_below == 0)
         work_into_ring(round, stitch, count);
     else if (count >= round.loops_below)
         increase_evenly(round, stitch, count, phase);
-    else if (count > 0)
+    else
         decrease_evenly(round, stitch, count, phase);
     for (const GraphStitch& made : round.stitches) round.loops_left += loops_left(made.stitch);
     return round;

@@ -13,6 +13,9 @@ namespace {
 constexpr int most_corrections = 3;
 constexpr int most_trims = 4;
 constexpr std::size_t most_rounds_trimmed = 120;
+constexpr int most_passes = 4;
+constexpr double more_unlike = 2;  // stitches a round off here and there, no edge yet
+constexpr std::size_t most_rounds_polished = 60;
 
 struct Candidate {
     RoundsCut cut;
@@ -41,6 +44,9 @@ class Fitter {
         }
         trim_all(numbers, Trim::lightly);
         if (!is_within()) trim_all(numbers, Trim::hard);
+        polish(best_);
+        for (int n : numbers)
+            if (!is_near()) polish(correct(n, 0));
         return fit();
     }
 
@@ -91,6 +97,39 @@ class Fitter {
             from = consider(std::move(cut));
             if (!from.found()) return;
         }
+    }
+
+    // What the slopes do not see: every round in turn with a stitch more or fewer, solved, kept where it is
+    // better and the outline hardly less like. Not for those who would rather have tidy rounds.
+    void polish(Candidate from) {
+        if (!from.found() || p_.tidiness > 0.5 || from.cut.counts.size() > most_rounds_polished) return;
+        const double most_unlike = unlikeness(from.cut) + more_unlike;
+        for (int pass = 0; pass < most_passes; ++pass) {
+            const double before = from.merit;
+            for (std::size_t round = p_.kept.size(); round < from.cut.counts.size(); ++round) {
+                if (is_near() || p_.stop.stop_requested()) return;
+                from = better_with(std::move(from), round, most_unlike);
+            }
+            if (from.merit >= before) return;
+        }
+    }
+
+    Candidate better_with(Candidate from, std::size_t round, double most_unlike) {
+        for (const int by : {-1, 1}) {
+            RoundsCut cut = from.cut;
+            cut.counts[round] += by;
+            if (!(unlikeness(cut) <= most_unlike)) continue;
+            Candidate made = consider(std::move(cut));
+            if (made.found() && made.merit < from.merit) return made;
+        }
+        return from;
+    }
+
+    // The cost of counts but for their tidiness; infinite where they cannot be worked.
+    static double unlikeness(const RoundsCut& cut) {
+        CountProblem problem = cut.problem;
+        problem.tidiness = 0;
+        return counts_cost(problem, cut.counts);
     }
 
     double allowed_mm() const { return p_.near_enough * p_.gauge.round_height_mm / 2; }

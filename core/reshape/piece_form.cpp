@@ -60,6 +60,10 @@ std::vector<int> sources_of(const Fit& fit, const PieceForm& old, std::size_t ke
 
 }  // namespace
 
+SizeRange size_range(const PieceForm& form) {
+    return size_range(form.problem, form.shape, form.gauge, stuffing_error_share * form.piece.area_stretch);
+}
+
 Gauge gauge_of(const Toy& toy) {
     const auto known = gauge_from(toy.gauge, toy.hook_mm);
     return known ? *known : usual_gauge(toy.hook_mm);

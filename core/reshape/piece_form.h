@@ -10,6 +10,7 @@
 #include "core/reshape/carry_over.h"
 #include "core/reshape/fit_rounds.h"
 #include "core/shape/shape_problem.h"
+#include "core/shape/size_range.h"
 #include "core/shape/solve_shape.h"
 
 namespace roundwright {
@@ -25,6 +26,9 @@ struct PieceForm {
     [[nodiscard]] Size size() const { return {shape.width_mm, shape.height_mm}; }
     [[nodiscard]] Silhouette outline() const { return silhouette_of(shape, problem.last); }
 };
+
+/// What the errors of the gauge and of the stuffing leave open of its size.
+[[nodiscard]] SizeRange size_range(const PieceForm& form);
 
 /// The gauge of a toy, or the usual one for its hook where the maker has given none.
 [[nodiscard]] Gauge gauge_of(const Toy& toy);

@@ -135,6 +135,14 @@ bool is_as_drawn(const Target& target, const ReshapeOptions& options) {
     return options.as_drawn && target.silhouette;
 }
 
+/// What is worked smaller by s and missed its size by d misses d / s made as large again, and half a round
+/// more for the way back: within one round up to d = s / 2 rounds.
+bool returns_within_a_round(const Reshaped& made, const Gauge& gauge) {
+    const double s =
+        std::min({1.0, made.wanted.width_mm / made.before.width_mm, height_ratio(made.wanted, made.before)});
+    return half_rounds_off(made.reached(), made.wanted, gauge) <= s;
+}
+
 Reshaped unchanged(const PieceForm& form, Reshaped result) {
     result.code = ReshapeCode::unchanged;
     result.form = form;
@@ -157,6 +165,7 @@ Reshaped fitted(const ReshapeTask& task, bool as_drawn, Reshaped result) {
     result.rewritten = std::move(made.rewritten);
     result.scale = fit.scale;
     result.code = verdict(result.reached(), result.wanted, problem.gauge);
+    result.returns_within_a_round = returns_within_a_round(result, problem.gauge);
     return result;
 }
 

@@ -61,6 +61,9 @@ struct Reshaped {
     PieceForm form;  ///< the new piece, its stitches and its shape, confirmed by the forward solve
     std::vector<int> rewritten;  ///< old rounds (from 0) whose words could not be kept
     ProfileScale scale;          ///< of the old profile, as found
+    /// Made as large as it was again it comes within one round of its old size. False where few or coarse
+    /// rounds meet the wanted size too roughly for that.
+    bool returns_within_a_round = true;
 
     [[nodiscard]] Size reached() const { return form.size(); }
 };

@@ -70,6 +70,15 @@ TEST(EvenRound, TakesEveryLoopOnceInOrder) {
         }
 }
 
+TEST(EvenRound, NoStitchesLeaveNothingWorked) {
+    for (const int below : {0, 12}) {
+        const GraphRound round = even_round(WorkedEvenly{0}, below, SpacingPhase::at_end, 0);
+        EXPECT_TRUE(round.stitches.empty());
+        EXPECT_EQ(round.loops_below, below);
+        EXPECT_EQ(round.loops_left, 0);
+    }
+}
+
 TEST(EvenRound, ThreeOrMoreGoIntoALoopBeyondDoublingAndTogetherBelowHalf) {
     WorkedEvenly working;
     working.stitches = 18;
