@@ -6,7 +6,9 @@
 #include <QStringList>
 
 #include "app/cli/output.h"
+#include "app/cli/shape_json.h"
 #include "app/reshape/reshape_words.h"
+#include "app/window/shape_words.h"
 #include "app/wording/piece_name.h"
 
 namespace roundwright::app {
@@ -30,9 +32,12 @@ ordered_json size_json(const Size& size) {
     return {{"width_mm", size.width_mm}, {"height_mm", size.height_mm}};
 }
 
-ordered_json range_json(const SizeRange& range) {
-    return {{"width_mm", {range.width_mm.low, range.width_mm.high}},
-            {"height_mm", {range.height_mm.low, range.height_mm.high}}};
+ordered_json reached_json(const PieceForm& form) {
+    const SizeRange range = size_range(form);
+    ordered_json json = size_json(form.size());
+    json["width_range_mm"] = range_json(range.width_mm);
+    json["height_range_mm"] = range_json(range.height_mm);
+    return json;
 }
 
 ordered_json back_json(const FrogBack& back) {
@@ -48,7 +53,7 @@ ordered_json counts_json(const PieceForm& form) { return stitch_counts(form.grap
 
 ordered_json way_json(const WayOn& way) {
     return {{"frog_back", back_json(way.back)},
-            {"reached", size_json(way.made.reached())},
+            {"reached", reached_json(way.made.form)},
             {"shape_error_mm", way.shape_error_mm},
             {"stitches", counts_json(way.made.form)}};
 }
@@ -58,8 +63,7 @@ ordered_json way_json(const WayOn& way) {
 void print_resized(const Toy& toy, const ReshapedPiece& piece, const std::vector<WayOn>& ways,
                    LengthUnit units) {
     const QString name = piece_name(toy, piece.piece);
-    const PieceForm now = piece_form(toy.pieces[piece.piece], gauge_of(toy));
-    print_line(tr("  %1, now %2").arg(name, size_words(now, units)));
+    print_line(tr("  %1, now %2").arg(name, size_words(study_piece(toy, piece.piece), units)));
     for (const QString& words :
          {frog_back_words(piece.back), freed_yarn_words(piece.back, units), outcome_words(piece.made, units),
           rounds_in_short(piece.made.form), rewritten_words(piece.made.rewritten)}) {
@@ -74,8 +78,7 @@ ordered_json resized_json(const Toy& toy, const ReshapedPiece& piece, const std:
     json["before"] = size_json(piece.made.before);
     if (!has_piece(piece.made.code)) return json;
     json["wanted"] = size_json(piece.made.wanted);
-    json["reached"] = size_json(piece.made.reached());
-    json["reached_range"] = range_json(size_range(piece.made.form));
+    json["reached"] = reached_json(piece.made.form);
     json["returns_within_a_round"] = piece.made.returns_within_a_round;
     json["stitches"] = counts_json(piece.made.form);
     json["frog_back"] = back_json(piece.back);

@@ -113,8 +113,6 @@ ordered_json round_json(const PieceStudy& study, std::size_t index, bool stitche
     return json;
 }
 
-ordered_json range_json(const Range& range) { return {range.low, range.high}; }
-
 /// Of a piece that is not round as worked: the sizes are those of the round piece with the same stitches.
 void put_equivalent_round(ordered_json& json, const PieceStudy& study) {
     json["equivalent_round"] = study.problem.equivalent_round;
@@ -123,6 +121,8 @@ void put_equivalent_round(ordered_json& json, const PieceStudy& study) {
 }
 
 }  // namespace
+
+ordered_json range_json(const Range& range) { return {range.low, range.high}; }
 
 ordered_json shape_json(const Piece& piece, const PieceStudy& study, bool stitches) {
     const Shape& shape = study.shape;

@@ -3,8 +3,12 @@
 #include <nlohmann/json_fwd.hpp>
 
 #include "core/checks/piece_study.h"
+#include "core/gauge/yarn_standard.h"
 
 namespace roundwright::app {
+
+/// [low, high]
+[[nodiscard]] nlohmann::ordered_json range_json(const Range& range);
 
 /// A piece's shape and, per round, where it lies and how its fabric does. With `stitches`, the loops that
 /// every stitch is worked into as well.

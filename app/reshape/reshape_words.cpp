@@ -41,8 +41,7 @@ QString kept_words(const FrogBack& back) {
 QString met_words(const Reshaped& made, LengthUnit units) {
     const QString words = tr("%1: %2.").arg(size_words(made.form, units), count_words(made.form));
     if (made.returns_within_a_round) return words;
-    return tr("%1 Its rounds are coarse for this size: made as large as before again, it may come out more "
-              "than a "
+    return tr("%1 Its rounds are coarse for this size: brought back to its old size, it may be more than a "
               "round off.")
         .arg(words);
 }
@@ -53,8 +52,8 @@ QString whole_or_tenth(double value) { return QLocale().toString(value, 'f', val
 
 QString size_words(const PieceForm& form, LengthUnit units) {
     const SizeRange range = size_range(form);
-    return tr("%1, %2").arg(measure_words(tr("%1 wide"), form.shape.width_mm, range.width_mm, units),
-                            measure_words(tr("%1 tall"), form.shape.height_mm, range.height_mm, units));
+    return QStringLiteral("%1, %2").arg(width_words(form.shape.width_mm, range.width_mm, units),
+                                        height_words(form.shape.height_mm, range.height_mm, units));
 }
 
 QString yarn_length_words(double mm, LengthUnit units) {

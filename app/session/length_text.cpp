@@ -1,7 +1,6 @@
 #include "app/session/length_text.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 #include <QCoreApplication>
@@ -13,12 +12,10 @@ namespace roundwright::app {
 namespace {
 
 QString eighths_text(long long eighths) {
-    static constexpr std::array<char16_t, 8> fractions{u' ',      u'\u215B', u'\u00BC', u'\u215C',
-                                                       u'\u00BD', u'\u215D', u'\u00BE', u'\u215E'};
     const auto whole = eighths / 8;
     const auto rest = static_cast<std::size_t>(eighths % 8);
     QString text = whole > 0 || rest == 0 ? QLocale().toString(whole) : QString();
-    if (rest > 0) text += QChar(fractions[rest]);
+    if (rest > 0) text += QChar(signs_of_eighths[rest]);
     return text;
 }
 

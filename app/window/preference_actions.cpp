@@ -1,10 +1,35 @@
 #include "app/window/preference_actions.h"
 
-#include <tuple>
+#include <functional>
+#include <vector>
 
 #include "app/window/action_maker.h"
 
 namespace roundwright::app {
+
+namespace {
+
+template <class Value>
+struct Choice {
+    QString text;
+    Qt::Key key;  ///< with Ctrl and Alt
+    Value value;
+};
+
+/// One of several, the present one checked.
+template <class Value>
+void add_choices(QMenu* menu, QWidget* window, Value now, const std::vector<Choice<Value>>& choices,
+                 const std::function<void(Value)>& choose) {
+    auto* group = new QActionGroup(window);
+    for (const auto& [text, key, value] : choices) {
+        auto* action = make_choice(window, text, Qt::CTRL | Qt::ALT | key, group);
+        action->setChecked(value == now);
+        QObject::connect(action, &QAction::triggered, window, [choose, value = value] { choose(value); });
+        menu->addAction(action);
+    }
+}
+
+}  // namespace
 
 PreferenceActions::PreferenceActions(Preferences& preferences, QWidget* window)
     : QObject(window), preferences_(preferences), window_(window) {}
@@ -15,31 +40,18 @@ void PreferenceActions::fill_edit_menu(QMenu* menu) {
 }
 
 void PreferenceActions::fill_units(QMenu* menu) {
-    auto* group = new QActionGroup(window_);
-    const std::tuple<QString, Qt::Key, LengthUnit> choices[] = {
-        {tr("&Millimetres"), Qt::Key_M, LengthUnit::millimetres},
-        {tr("&Inches"), Qt::Key_I, LengthUnit::inches}};
-    for (const auto& [text, key, units] : choices) {
-        auto* choice = make_choice(window_, text, Qt::CTRL | Qt::ALT | key, group);
-        choice->setChecked(preferences_.units() == units);
-        connect(choice, &QAction::triggered, this, [this, units = units] { preferences_.set_units(units); });
-        menu->addAction(choice);
-    }
+    add_choices<LengthUnit>(menu, window_, preferences_.units(),
+                            {{tr("&Millimetres"), Qt::Key_M, LengthUnit::millimetres},
+                             {tr("&Inches"), Qt::Key_I, LengthUnit::inches}},
+                            [this](LengthUnit units) { preferences_.set_units(units); });
 }
 
 void PreferenceActions::fill_look(QMenu* menu) {
-    auto* group = new QActionGroup(window_);
-    const std::tuple<QString, Qt::Key, Appearance> choices[] = {
-        {tr("As the &system"), Qt::Key_Y, Appearance::system},
-        {tr("&Light"), Qt::Key_L, Appearance::light},
-        {tr("&Dark"), Qt::Key_D, Appearance::dark}};
-    for (const auto& [text, key, appearance] : choices) {
-        auto* choice = make_choice(window_, text, Qt::CTRL | Qt::ALT | key, group);
-        choice->setChecked(preferences_.appearance() == appearance);
-        connect(choice, &QAction::triggered, this,
-                [this, appearance = appearance] { preferences_.set_appearance(appearance); });
-        menu->addAction(choice);
-    }
+    add_choices<Appearance>(menu, window_, preferences_.appearance(),
+                            {{tr("As the &system"), Qt::Key_Y, Appearance::system},
+                             {tr("&Light"), Qt::Key_L, Appearance::light},
+                             {tr("&Dark"), Qt::Key_D, Appearance::dark}},
+                            [this](Appearance appearance) { preferences_.set_appearance(appearance); });
     menu->addSeparator();
     auto* motion = make_choice(window_, tr("Less &motion"), Qt::CTRL | Qt::ALT | Qt::Key_R);
     motion->setChecked(preferences_.reduced_motion());
@@ -48,15 +60,9 @@ void PreferenceActions::fill_look(QMenu* menu) {
 }
 
 void PreferenceActions::fill_pattern_menu(QMenu* menu) {
-    auto* group = new QActionGroup(window_);
-    const std::tuple<QString, Qt::Key, Terms> choices[] = {{tr("&US terms"), Qt::Key_U, Terms::us},
-                                                           {tr("U&K terms"), Qt::Key_K, Terms::uk}};
-    for (const auto& [text, key, terms] : choices) {
-        auto* choice = make_choice(window_, text, Qt::CTRL | Qt::ALT | key, group);
-        choice->setChecked(preferences_.terms() == terms);
-        connect(choice, &QAction::triggered, this, [this, terms = terms] { preferences_.set_terms(terms); });
-        menu->addAction(choice);
-    }
+    add_choices<Terms>(menu, window_, preferences_.terms(),
+                       {{tr("&US terms"), Qt::Key_U, Terms::us}, {tr("U&K terms"), Qt::Key_K, Terms::uk}},
+                       [this](Terms terms) { preferences_.set_terms(terms); });
 }
 
 }  // namespace roundwright::app

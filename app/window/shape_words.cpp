@@ -31,21 +31,18 @@ QString end_words(MeridianEnd first, MeridianEnd last) {
     return ends_closed ? tr("open at the start") : tr("open at both ends");
 }
 
-QString height_words(const PieceStudy& study, LengthUnit units) {
-    const double height = study.shape.height_mm;
-    const bool is_flat = length_number(height, units) == length_number(0, units);
-    QString words = is_flat ? tr("flat") : measure_words(tr("%1 tall"), height, study.size.height_mm, units);
+QString wave_words(const PieceStudy& study, LengthUnit units) {
     const double waves = highest_wave_mm(study.lies);
-    if (waves > 0) words += tr(", edge waves %1").arg(length_text(waves, units));
-    return words;
+    return waves > 0 ? tr(", edge waves %1").arg(length_text(waves, units)) : QString();
 }
 
 }  // namespace
 
 QString size_words(const PieceStudy& study, LengthUnit units) {
-    const QString size = QStringLiteral("%1, %2").arg(
-        measure_words(tr("%1 wide"), study.shape.width_mm, study.size.width_mm, units),
-        height_words(study, units));
+    const QString size =
+        QStringLiteral("%1, %2%3")
+            .arg(width_words(study.shape.width_mm, study.size.width_mm, units),
+                 height_words(study.shape.height_mm, study.size.height_mm, units), wave_words(study, units));
     return study.problem.equivalent_round ? tr("as a round piece %1").arg(size) : size;
 }
 

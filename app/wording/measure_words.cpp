@@ -1,13 +1,29 @@
 #include "app/wording/measure_words.h"
 
+#include <QCoreApplication>
+
 #include "app/session/length_text.h"
 
 namespace roundwright::app {
 
-QString measure_words(const QString& pattern, double mm, const Range& range, LengthUnit units) {
+namespace {
+
+QString tr(const char* text) { return QCoreApplication::translate("MeasureWords", text); }
+
+QString with_range(const QString& measure, double mm, const Range& range, LengthUnit units) {
     const QString between = length_range_text(range.low, range.high, units);
-    const QString size = pattern.arg(length_text(mm, units));
-    return between == length_number(mm, units) ? size : QStringLiteral("%1 (%2)").arg(size, between);
+    return between == length_number(mm, units) ? measure : QStringLiteral("%1 (%2)").arg(measure, between);
+}
+
+}  // namespace
+
+QString width_words(double mm, const Range& range, LengthUnit units) {
+    return with_range(tr("%1 wide").arg(length_text(mm, units)), mm, range, units);
+}
+
+QString height_words(double mm, const Range& range, LengthUnit units) {
+    if (length_number(mm, units) == length_number(0, units)) return tr("flat");
+    return with_range(tr("%1 tall").arg(length_text(mm, units)), mm, range, units);
 }
 
 }  // namespace roundwright::app

@@ -7,8 +7,11 @@
 
 namespace roundwright::app {
 
-/// A length in a pattern such as "%1 wide", with the range it may come out in: "84 mm wide (80–89)". The
-/// range is left away where it reads as the length itself.
-[[nodiscard]] QString measure_words(const QString& pattern, double mm, const Range& range, LengthUnit units);
+/// "84 mm wide (80–89)": a width and the range it may come out in, which is left away where it reads as the
+/// width.
+[[nodiscard]] QString width_words(double mm, const Range& range, LengthUnit units);
+
+/// "76 mm tall (73–80)", or "flat" where it is no taller than that.
+[[nodiscard]] QString height_words(double mm, const Range& range, LengthUnit units);
 
 }  // namespace roundwright::app

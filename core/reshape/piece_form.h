@@ -27,7 +27,7 @@ struct PieceForm {
     [[nodiscard]] Silhouette outline() const { return silhouette_of(shape, problem.last); }
 };
 
-/// What the errors of the gauge and of the stuffing leave open of its size.
+/// What the errors of the gauge and of the stuffing leave open of its size, as a piece yet to be worked.
 [[nodiscard]] SizeRange size_range(const PieceForm& form);
 
 /// The gauge of a toy, or the usual one for its hook where the maker has given none.

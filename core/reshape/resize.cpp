@@ -165,7 +165,6 @@ Reshaped fitted(const ReshapeTask& task, bool as_drawn, Reshaped result) {
     result.rewritten = std::move(made.rewritten);
     result.scale = fit.scale;
     result.code = verdict(result.reached(), result.wanted, problem.gauge);
-    result.returns_within_a_round = returns_within_a_round(result, problem.gauge);
     return result;
 }
 
@@ -246,7 +245,10 @@ Reshaped resize(const PieceForm& form, const Target& target, const ReshapeOption
     result.wanted = task.wanted;
     if (task.code == ReshapeCode::unchanged) return unchanged(form, std::move(result));
     if (task.code != ReshapeCode::met) return result;
-    return fitted(task, is_as_drawn(target, options), std::move(result));
+    Reshaped made = fitted(task, is_as_drawn(target, options), std::move(result));
+    const bool can_be_brought_back = !target.silhouette && !target.gauge && has_piece(made.code);
+    if (can_be_brought_back) made.returns_within_a_round = returns_within_a_round(made, form.gauge);
+    return made;
 }
 
 Reshaped resize(const Toy& toy, std::size_t piece, const Target& target, const ReshapeOptions& options) {

@@ -40,6 +40,7 @@ struct Reach {
 
 SizeRange size_range(const ShapeProblem& problem, const Shape& shape, const Gauge& gauge,
                      double area_stretch_error, const ShapeOptions& options) {
+    if (!shape.usable()) return {};
     Reach width{shape.width_mm};
     Reach height{shape.height_mm};
     Reach volume{shape.volume_mm3};
@@ -52,20 +53,18 @@ SizeRange size_range(const ShapeProblem& problem, const Shape& shape, const Gaug
         volume.add(a.volume_mm3, b.volume_mm3);
     };
     const auto move_gauge = [&](double of_width, double of_height) {
-        if (!shape.usable() || (of_width == 0 && of_height == 0)) return;
+        if (of_width == 0 && of_height == 0) return;
         add(scaled_problem(problem, 1 - of_width, 1 - of_height),
             scaled_problem(problem, 1 + of_width, 1 + of_height));
-    };
-    const auto move_stretch = [&](double of_stretch) {
-        if (!shape.usable() || of_stretch == 0) return;
-        add(with_stretch(problem, 1 - of_stretch), with_stretch(problem, 1 + of_stretch));
     };
     const double width_part = relative_error(gauge.stitch_width_mm, gauge.stitch_width_error_mm);
     const double height_part = relative_error(gauge.round_height_mm, gauge.round_height_error_mm);
     const double common = std::clamp(gauge.error_correlation, -1.0, 1.0);
     move_gauge(width_part, common * height_part);
     move_gauge(0, std::sqrt(1 - common * common) * height_part);
-    move_stretch(relative_error(problem.area_stretch, area_stretch_error));
+    const double stretch_part = relative_error(problem.area_stretch, area_stretch_error);
+    if (stretch_part > 0)
+        add(with_stretch(problem, 1 - stretch_part), with_stretch(problem, 1 + stretch_part));
     return {width.range(), height.range(), volume.range()};
 }
 

@@ -1,6 +1,5 @@
 #include "render/pages/pattern_words.h"
 
-#include <array>
 #include <cmath>
 
 #include <QCoreApplication>
@@ -18,12 +17,10 @@ constexpr double grams_per_ounce = 28.349523125;
 
 /// To an eighth of an inch: "3¼".
 QString inches(double mm) {
-    static const std::array<QString, 8> parts{QString(),           QStringLiteral("⅛"), QStringLiteral("¼"),
-                                              QStringLiteral("⅜"), QStringLiteral("½"), QStringLiteral("⅝"),
-                                              QStringLiteral("¾"), QStringLiteral("⅞")};
     const int eighths = std::max(1, static_cast<int>(std::lround(mm / mm_per_inch * 8)));
     const QString whole = eighths < 8 ? QString() : QString::number(eighths / 8);
-    return whole + parts[static_cast<std::size_t>(eighths % 8)];
+    const auto part = static_cast<std::size_t>(eighths % 8);
+    return part == 0 ? whole : whole + QChar(signs_of_eighths[part]);
 }
 
 QString whole_mm(double mm) { return QString::number(std::lround(mm)); }

@@ -92,8 +92,9 @@ struct Recorder::Device : QPaintDevice {
                 return 1;
             case PdmDevicePixelRatioScaled:
                 return static_cast<int>(devicePixelRatioFScale());
+            default:  // newer Qt asks for more
+                return QPaintDevice::metric(metric);
         }
-        return 0;
     }
 
     std::shared_ptr<Recording> recording = std::make_shared<Recording>();

@@ -2,6 +2,7 @@
 #include <cstdlib>
 #include <string_view>
 
+#include "core/instructions/piece_graph.h"
 #include "core/instructions/read_pattern.h"
 #include "core/instructions/write_pattern.h"
 

@@ -92,66 +92,51 @@ TEST(VerdictLimits, ANeckWidensAboveAStretch) {
                 neck_widens_above_stretch, 1e-6);
 }
 
-/// Relaxed fabric of even rounds, 5 mm high, whose meridian turns once, at loop 6: straight up, then
-/// `degrees` from there, inwards where positive.
-std::vector<FabricSign> signs_of_a_fold(double degrees) {
-    constexpr int fold = 6;
+/// Signs of a wall of 12 relaxed rounds, 5 mm high, that is straight and even up to loop 6, and from there on
+/// leans inwards by `degrees` and has loops that grow by `growth` times 2 pi h a round. (What the loops would
+/// do to the solved shape is left away, so that each shows by itself.)
+std::vector<FabricSign> signs_of_a_turn(double degrees, double growth) {
+    constexpr int turn = 6;
+    constexpr double radius_mm = 150;
     ShapeProblem problem;
-    problem.rest_loop_mm.assign(13, 300);
-    problem.rest_height_mm.assign(12, width_mm);
-    problem.stitch_width_mm = width_mm;
     Shape shape;
+    problem.stitch_width_mm = width_mm;
+    problem.rest_height_mm.assign(12, width_mm);
     shape.course_stretch.assign(13, 0);
     shape.wale_stretch.assign(12, 0);
     for (int i = 0; i < 13; ++i) {
-        const double beyond = std::max(0, i - fold) * width_mm;
-        shape.radius_mm.push_back(300 / (2 * pi) - beyond * std::sin(degrees * pi / 180));
-        shape.z_mm.push_back(std::min(i, fold) * width_mm + beyond * std::cos(degrees * pi / 180));
+        const double beyond = std::max(0, i - turn) * width_mm;
+        problem.rest_loop_mm.push_back(2 * pi * (radius_mm + beyond * growth));
+        shape.radius_mm.push_back(radius_mm - beyond * std::sin(degrees * pi / 180));
+        shape.z_mm.push_back(std::min(i, turn) * width_mm + beyond * std::cos(degrees * pi / 180));
     }
     return fabric_signs(problem, shape);
+}
+
+/// The edge is that of the sixth round, and alone.
+void expect_edge(const std::vector<FabricSign>& signs, FabricSignKind kind) {
+    ASSERT_EQ(signs.size(), 1u);
+    EXPECT_EQ(signs[0].kind, kind);
+    EXPECT_EQ(signs[0].round, 5);
 }
 
 TEST(VerdictLimits, AnEdgeShowsAboveATurn) {
     for (const auto& [sign, kind] :
          {std::pair{1, FabricSignKind::ridge}, std::pair{-1, FabricSignKind::crease}}) {
         const double limit = turning_point(
-            5, 60, [sign = sign](double degrees) { return !signs_of_a_fold(sign * degrees).empty(); });
+            5, 60, [sign = sign](double degrees) { return !signs_of_a_turn(sign * degrees, 0).empty(); });
         EXPECT_NEAR(limit, edge_above_turn_degrees, 1e-6);
-        const std::vector<FabricSign> signs = signs_of_a_fold(sign * (limit + 1));
-        ASSERT_EQ(signs.size(), 1u);
-        EXPECT_EQ(signs[0].kind, kind);
-        EXPECT_EQ(signs[0].round, 5);
+        expect_edge(signs_of_a_turn(sign * (limit + 1), 0), kind);
     }
-}
-
-/// A straight wall (the solved shape has no fold) whose loops keep their length up to loop 6 and then grow by
-/// `change` times 2 pi h a round.
-std::vector<FabricSign> signs_of_a_change(double change) {
-    constexpr int turn = 6;
-    ShapeProblem problem;
-    problem.rest_height_mm.assign(12, width_mm);
-    problem.stitch_width_mm = width_mm;
-    Shape shape;
-    shape.course_stretch.assign(13, 0);
-    shape.wale_stretch.assign(12, 0);
-    for (int i = 0; i < 13; ++i) {
-        problem.rest_loop_mm.push_back(1000 + std::max(0, i - turn) * change * 2 * pi * width_mm);
-        shape.radius_mm.push_back(50);
-        shape.z_mm.push_back(i * width_mm);
-    }
-    return fabric_signs(problem, shape);
 }
 
 TEST(VerdictLimits, AnEdgeShowsAboveAChangeOfGrowth) {
     for (const auto& [sign, kind] :
          {std::pair{1, FabricSignKind::crease}, std::pair{-1, FabricSignKind::ridge}}) {
         const double limit = turning_point(
-            0.5, 2, [sign = sign](double change) { return !signs_of_a_change(sign * change).empty(); });
+            0.5, 2, [sign = sign](double growth) { return !signs_of_a_turn(0, sign * growth).empty(); });
         EXPECT_NEAR(limit, edge_above_growth_change, 1e-6);
-        const std::vector<FabricSign> signs = signs_of_a_change(sign * (limit + 0.1));
-        ASSERT_EQ(signs.size(), 1u);
-        EXPECT_EQ(signs[0].kind, kind);
-        EXPECT_EQ(signs[0].round, 5);
+        expect_edge(signs_of_a_turn(0, sign * (limit + 0.1)), kind);
     }
 }
 

@@ -130,6 +130,20 @@ TEST(Resize, ThereAndBackIsTheSameSizeWithinARoundOrSaysNo) {
     RecordProperty("too_coarse", too_coarse);
 }
 
+// Bringing back is not asked of a piece in another yarn or outline.
+TEST(Resize, OnlyAnotherSizeMayNotComeBack) {
+    std::mt19937 random(24);
+    for (int i = 0; i < testing::random_cases(100); ++i) {
+        const PieceForm form = piece_form(testing::random_piece(random), testing::random_gauge(random));
+        Target yarn;
+        yarn.gauge = testing::random_gauge(random);
+        Target outline = scale(0.62);
+        outline.silhouette = form.outline();
+        EXPECT_TRUE(resize(form, yarn).returns_within_a_round);
+        EXPECT_TRUE(resize(form, outline).returns_within_a_round);
+    }
+}
+
 Target random_target(std::mt19937& random, const PieceForm& form) {
     std::uniform_real_distribution<double> factor(0.4, 2.5);
     std::uniform_real_distribution<double> other(0.8, 1.25);
