@@ -1,22 +1,38 @@
 #include "app/window/theme.h"
 
 #include <QApplication>
+#include <QPainter>
 #include <QProxyStyle>
+#include <QStyleOption>
 
 #include "app/window/system_wishes.h"
 
 namespace roundwright::app {
 namespace {
 
-/// Dialogs' buttons by their words alone; the style's own pictures are not ours.
-class PlainButtons : public QProxyStyle {
+/// Fusion with dialogs' buttons by their words alone, since the style's own pictures are not ours, and with a
+/// rim around boxes to tick that shows on dark ground too: its own is a darker shade of the window.
+class ProgramStyle : public QProxyStyle {
   public:
-    PlainButtons() : QProxyStyle(QStringLiteral("Fusion")) {}
+    ProgramStyle() : QProxyStyle(QStringLiteral("Fusion")) {}
     int styleHint(StyleHint hint, const QStyleOption* option, const QWidget* widget,
                   QStyleHintReturn* answer) const override {
         return hint == SH_DialogButtonBox_ButtonsHaveIcons
                    ? 0
                    : QProxyStyle::styleHint(hint, option, widget, answer);
+    }
+    void drawPrimitive(PrimitiveElement element, const QStyleOption* option, QPainter* painter,
+                       const QWidget* widget) const override {
+        QProxyStyle::drawPrimitive(element, option, painter, widget);
+        const bool box = element == PE_IndicatorCheckBox;
+        if (!box && element != PE_IndicatorRadioButton) return;
+        painter->save();
+        painter->setRenderHint(QPainter::Antialiasing, !box);
+        painter->setPen(option->palette.color(QPalette::PlaceholderText));
+        painter->setBrush(Qt::NoBrush);
+        const QRect rim = option->rect.adjusted(0, 0, -1, -1);
+        box ? painter->drawRect(rim) : painter->drawEllipse(rim);
+        painter->restore();
     }
 };
 
@@ -103,7 +119,7 @@ ThemeColours theme_colours(bool dark) {
 const ThemeColours& Theme::colours() { return current_colours; }
 
 Theme::Theme(Preferences& preferences, QObject* parent) : QObject(parent), preferences_(preferences) {
-    QApplication::setStyle(new PlainButtons);
+    QApplication::setStyle(new ProgramStyle);
     connect(&preferences_, &Preferences::appearance_changed, this, &Theme::apply);
     connect(&SystemWishes::instance(), &SystemWishes::changed, this, &Theme::apply);
     apply();

@@ -2,6 +2,11 @@
 
 #include <cmath>
 #include <gtest/gtest.h>
+#include <memory>
+
+#include <QCheckBox>
+#include <QImage>
+#include <QRadioButton>
 
 namespace roundwright::app {
 namespace {
@@ -47,6 +52,23 @@ TEST_P(ThemeContrast, OfTextIsEnough) {
     EXPECT_GE(contrast(palette.color(QPalette::ToolTipText), palette.color(QPalette::ToolTipBase)), 4.5);
     EXPECT_GE(contrast(colours.accent, palette.color(QPalette::Window)), 3) << "the mark of focus";
     EXPECT_GE(contrast(colours.accent, palette.color(QPalette::Base)), 3) << "the mark of focus";
+}
+
+TEST_P(ThemeContrast, OfARimToTickInIsEnough) {
+    Preferences preferences;
+    preferences.set_appearance(GetParam() ? Appearance::dark : Appearance::light);
+    const Theme theme(preferences);
+    for (QAbstractButton* box :
+         {static_cast<QAbstractButton*>(new QCheckBox), static_cast<QAbstractButton*>(new QRadioButton)}) {
+        const std::unique_ptr<QAbstractButton> owned(box);
+        box->resize(40, 30);
+        const QImage picture = box->grab().toImage();
+        const QColor ground = picture.pixelColor(picture.width() - 1, 0);
+        double most = 1;
+        for (int x = 0; x < picture.width(); ++x)
+            most = std::max(most, contrast(picture.pixelColor(x, picture.height() / 2), ground));
+        EXPECT_GE(most, 3) << box->metaObject()->className();
+    }
 }
 
 INSTANTIATE_TEST_SUITE_P(LightAndDark, ThemeContrast, ::testing::Bool());
