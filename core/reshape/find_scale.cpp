@@ -20,23 +20,9 @@ Vector2d log_ratio(const Size& wanted, const Size& reached) {
     return {std::log(wanted.width_mm / reached.width_mm), std::log(wanted.height_mm / reached.height_mm)};
 }
 
-// Rounds of a scale, their stitches not whole, and the height of each such that their number need not be.
-RoundsDraft parted(const FitProblem& problem, const ProfileScale& scale) {
-    const double wanted = rounds_wanted(problem.profile, scale, problem.fan_rounds);
-    const int n = nearest_numbers_of_rounds(problem, scale).front();
-    const auto places = places_of_rounds(problem.profile, scale, problem.fan_rounds, n, 0);
-    RoundsDraft draft;
-    draft.stitches = wanted_stitches(problem.profile, scale, places, flat_growth(problem.gauge));
-    for (double& count : draft.stitches) count = std::max(count, 1.0);
-    if (problem.foundation != Foundation::none)
-        draft.foundation = std::max(scale.around * problem.profile.stitches.front(), 1.0);
-    draft.ends_at = as_parts(places, problem.profile);
-    draft.height_factor = std::max(wanted, 0.25) / n;
-    return draft;
-}
-
 std::optional<Vector2d> off_at(const FitProblem& problem, const ProfileScale& scale, DraftSolver& solver) {
-    const Shape shape = solver.solve(parted(problem, scale));
+    const Shape shape =
+        solver.solve(draft_in_parts(problem, scale, nearest_numbers_of_rounds(problem, scale).front()));
     if (!shape.usable() || shape.height_mm <= 0) return std::nullopt;
     return log_ratio(problem.wanted, size_of(shape));
 }

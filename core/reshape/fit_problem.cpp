@@ -58,6 +58,18 @@ std::vector<double> as_parts(const std::vector<double>& places, const StitchProf
     return parts;
 }
 
+RoundsDraft draft_in_parts(const FitProblem& problem, const ProfileScale& scale, int rounds) {
+    const auto places = places_of_rounds(problem.profile, scale, problem.fan_rounds, rounds, 0);
+    RoundsDraft draft;
+    draft.stitches = wanted_stitches(problem.profile, scale, places, flat_growth(problem.gauge));
+    for (double& count : draft.stitches) count = std::max(count, 1.0);
+    if (problem.foundation != Foundation::none)
+        draft.foundation = std::max(scale.around * problem.profile.stitches.front(), 1.0);
+    draft.ends_at = as_parts(places, problem.profile);
+    draft.height_factor = std::max(rounds_wanted(problem.profile, scale, problem.fan_rounds), 0.25) / rounds;
+    return draft;
+}
+
 CountProblem count_problem(const FitProblem& problem, const ProfileScale& scale,
                            const std::vector<double>& places) {
     CountProblem counts;

@@ -68,6 +68,10 @@ struct RoundsCut {
 [[nodiscard]] RoundsCut cut_profile(const FitProblem& problem, const ProfileScale& scale, int rounds,
                                     double tidiness);
 
+/// The profile in so many rounds with stitches that need not be whole, each round a little higher or lower
+/// than one worked, such that together they are as long as the scaled profile: what shape it would have.
+[[nodiscard]] RoundsDraft draft_in_parts(const FitProblem& problem, const ProfileScale& scale, int rounds);
+
 /// The problem that cutting a profile into rounds that end at such places poses.
 [[nodiscard]] CountProblem count_problem(const FitProblem& problem, const ProfileScale& scale,
                                          const std::vector<double>& places);

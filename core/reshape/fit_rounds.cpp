@@ -50,9 +50,9 @@ class Fitter {
         return fit();
     }
 
-    Fit cut(const Shape* warm) {
+    Fit cut(int rounds, const Shape* warm) {
         if (warm != nullptr) solver_.start_from(*warm);
-        consider(cut_profile(p_, scale_, nearest_numbers_of_rounds(p_, scale_).front(), p_.tidiness));
+        consider(cut_profile(p_, scale_, rounds, p_.tidiness));
         return fit();
     }
 
@@ -171,6 +171,8 @@ class Fitter {
 
 Fit fit_rounds(const FitProblem& problem) { return Fitter(problem).run(); }
 
-Fit cut_rounds(const FitProblem& problem, const Shape* warm) { return Fitter(problem).cut(warm); }
+Fit cut_rounds(const FitProblem& problem, int rounds, const Shape* warm) {
+    return Fitter(problem).cut(rounds, warm);
+}
 
 }  // namespace roundwright

@@ -22,7 +22,7 @@ struct Fit {
 /// (`trimmed_counts`), and less tidy where tidy counts cannot come near enough.
 [[nodiscard]] Fit fit_rounds(const FitProblem& problem);
 
-/// One cut of the profile at a scale, without looking for a better one; for live drags.
-[[nodiscard]] Fit cut_rounds(const FitProblem& problem, const Shape* warm);
+/// One cut of the profile into so many rounds, without looking for a better one; for live drags.
+[[nodiscard]] Fit cut_rounds(const FitProblem& problem, int rounds, const Shape* warm);
 
 }  // namespace roundwright

@@ -151,7 +151,9 @@ Reshaped unchanged(const PieceForm& form, Reshaped result) {
 
 Reshaped fitted(const ReshapeTask& task, bool as_drawn, Reshaped result) {
     const FitProblem& problem = task.problem;
-    const Fit fit = as_drawn ? cut_rounds(problem, nullptr) : fit_rounds(problem);
+    const Fit fit =
+        as_drawn ? cut_rounds(problem, nearest_numbers_of_rounds(problem, problem.scale).front(), nullptr)
+                 : fit_rounds(problem);
     if (problem.stop.stop_requested()) {
         result.code = ReshapeCode::cancelled;
         return result;

@@ -4,12 +4,11 @@
 #include <cmath>
 #include <limits>
 
+#include "core/reshape/match_fabric.h"
 #include "core/reshape/rounds_for_meridian.h"
 
 namespace roundwright {
 namespace {
-
-constexpr int passes = 4;
 
 // Loop of the old piece that each place of the changed profile has come from, whole or not.
 double old_loop_at(const StitchProfile& profile, const std::vector<std::size_t>& loops, double place) {
@@ -62,20 +61,25 @@ std::vector<double> share_moved(const Silhouette& before, const Silhouette& afte
     return share;
 }
 
-// The drawn outline is longer or shorter along than the stuffed one that stands as high: as many rounds fewer
-// (or more) as it stands too high, taken where it was moved, so that the rest stays as it is.
-void mend_height(double too_high_mm, const Silhouette& outline, const std::vector<double>& share,
-                 FabricAlong& fabric) {
-    double moved_rounds = 0;
-    double moved_height = 0;
-    for (std::size_t i = 0; i < share.size(); ++i) {
-        const double rounds = (outline.points[i + 1] - outline.points[i]).norm() / fabric.round_mm[i];
-        moved_rounds += share[i] * rounds;
-        moved_height += share[i] * rounds * fabric.round_mm[i];
-    }
-    if (moved_rounds <= 0) return;
-    const double fewer = std::clamp(too_high_mm / moved_height, -0.4, 0.4);
-    for (std::size_t i = 0; i < share.size(); ++i) fabric.round_mm[i] /= 1 - fewer * share[i];
+// The fabric of the start, matched to the outline over what was moved of it.
+FabricAlong fabric_for(const SculptStart& start, const Silhouette& outline, const Shape& warm) {
+    const MeridianEnd last = start.form.problem.last;
+    Shape shape = warm;
+    int rounds = 0;  // as many in every trial, of one height or another
+    const auto attempt = [&](const FabricAlong& fabric) -> std::optional<TriedFabric> {
+        const FitProblem problem = sculpting_problem(start, outline, fabric);
+        if (rounds == 0) rounds = nearest_numbers_of_rounds(problem, problem.scale).front();
+        const RoundsDraft draft = draft_in_parts(problem, problem.scale, rounds);
+        const Shape made = solve_shape(problem.problem_of(draft), {}, &shape);
+        if (!made.usable()) return std::nullopt;
+        if (made.termination == Termination::converged) shape = made;
+        TriedFabric tried{silhouette_of(made, last), {0}};
+        tried.part.insert(tried.part.end(), draft.ends_at.begin(), draft.ends_at.end());
+        tried.part.resize(tried.made.points.size(), 1);
+        return tried;
+    };
+    return matched_fabric(outline, start.fabric, share_moved(start.outline, outline),
+                          start.form.gauge.round_height_mm, attempt);
 }
 
 }  // namespace
@@ -102,27 +106,27 @@ Sculpted sculpt(const SculptStart& start, const Silhouette& outline, double tidi
     Sculpted result;
     result.outline = outline;
     if (!is_usable(outline) || outline.points.size() != start.outline.points.size()) return result;
-    const auto share = share_moved(start.outline, outline);
-    FabricAlong fabric = start.fabric;
+    const Shape& from = warm != nullptr && warm->usable() ? *warm : start.form.shape;
+    FitProblem problem = sculpting_problem(start, outline, fabric_for(start, outline, from));
+    problem.tidiness = tidiness;
+    const double half_round = start.form.gauge.round_height_mm / 2;
+    double least = std::numeric_limits<double>::infinity();
     Fit best;
-    double least_apart = std::numeric_limits<double>::infinity();
-    for (int pass = 0; pass < passes; ++pass) {
-        FitProblem problem = sculpting_problem(start, outline, fabric);
-        problem.tidiness = tidiness;
-        const Fit fit = cut_rounds(problem, warm != nullptr ? warm : &start.form.shape);
-        if (!fit.found) break;
+    for (const int rounds : nearest_numbers_of_rounds(problem, problem.scale)) {
+        const Fit fit = cut_rounds(problem, rounds, &from);
+        if (!fit.found) continue;
         const double apart = distance_mm(silhouette_of(fit.shape, start.form.problem.last), outline);
-        if (apart < least_apart) best = fit;
-        least_apart = std::min(least_apart, apart);
-        const double too_high = fit.shape.height_mm - height_mm(outline);
-        if (std::abs(too_high) < start.form.gauge.round_height_mm / 2) break;
-        mend_height(too_high, outline, share, fabric);
+        const double height_off = std::abs(fit.shape.height_mm - height_mm(outline));
+        const double merit = apart + std::max(0.0, height_off - half_round);
+        if (merit >= least) continue;
+        least = merit;
+        best = fit;
+        result.apart_mm = apart;
     }
     if (!best.found) return result;
     result.usable = true;
     result.piece = carried_over(start.form, best).piece;
     result.shape = best.shape;
-    result.apart_mm = least_apart;
     return result;
 }
 

@@ -30,10 +30,11 @@ struct Sculpted {
     double apart_mm = 0;  ///< `distance_mm` between the two
 };
 
-/// New rounds for a changed outline. Where it has not changed the rounds stay as they are, awkward ones too.
-/// Where the stuffed shape stands higher or lower than the outline by half a round, rounds are taken away or
-/// added where it was moved. A few cuts and solves from the shape before: fast enough for every frame of a
-/// drag. `warm` (may be null): the shape of the frame before.
+/// New rounds for a changed outline. Where it has not changed the rounds stay as they are, awkward ones too;
+/// where it has, the fabric is matched to it (`matched_fabric`) and cut into the number of rounds whose
+/// stuffed shape is nearest to it, one within half a round of its height before one that is not. Some dozens
+/// of solves, each from the shape before: fast enough for every frame of a drag. `warm` (may be null): the
+/// shape of the frame before.
 [[nodiscard]] Sculpted sculpt(const SculptStart& start, const Silhouette& outline, double tidiness,
                               const Shape* warm = nullptr);
 

@@ -13,6 +13,16 @@ using testing::ball_piece;
 using testing::even_counts;
 
 const Gauge five_mm{5, 5, 0, 0};
+const Gauge worsted{5.2, 4.9, 0, 0};
+
+// A head: wider than tall, with a straight stretch around its middle.
+SculptStart head() {
+    std::vector<int> counts;
+    for (int n = 6; n <= 48; n += 6) counts.push_back(n);
+    counts.insert(counts.end(), 8, 48);
+    for (int n = 42; n >= 6; n -= 6) counts.push_back(n);
+    return sculpt_start(piece_form(testing::piece_of(counts), worsted));
+}
 
 TEST(Sculpt, AnUntouchedOutlineChangesNoRound) {
     std::mt19937 random(61);
@@ -78,6 +88,50 @@ TEST(Sculpt, WhateverIsDraggedStaysWorkable) {
             EXPECT_TRUE(below == 0 || (round.loops_left <= 2 * below && 2 * round.loops_left >= below));
             below = round.loops_left;
         }
+    }
+}
+
+// Rounds laid off along such a rim come out 83 mm wide when stuffed: it needs more of them, and wider ones.
+TEST(Sculpt, ARimPulledOutComesOutMostOfTheWay) {
+    const SculptStart start = head();
+    const Silhouette rim = dragged(start.outline, 16, Vec2(9.8, 0), 22);
+    const Sculpted made = sculpt(start, rim, 0.5);
+    ASSERT_TRUE(made.usable);
+    const double before = start.form.shape.width_mm;
+    EXPECT_GT(made.shape.width_mm - before, 0.4 * (width_mm(rim) - before));
+    EXPECT_LT(made.apart_mm, 0.7 * distance_mm(start.outline, rim));
+    EXPECT_NEAR(made.shape.height_mm, height_mm(rim), worsted.round_height_mm / 2);
+}
+
+TEST(Sculpt, IsNearerToTheLineThanThePieceWas) {
+    std::mt19937 random(63);
+    std::uniform_real_distribution<double> move(-12, 12);
+    const SculptStart start = head();
+    double before = 0;
+    double after = 0;
+    for (int i = 0; i < testing::random_cases(200); ++i) {
+        const auto at = std::uniform_int_distribution<std::size_t>(0, 24)(random);
+        const Silhouette line = dragged(start.outline, at, {move(random), move(random)}, 25);
+        const Sculpted made = sculpt(start, line, 0.5);
+        ASSERT_TRUE(made.usable);
+        const double untouched = distance_mm(start.outline, line);
+        EXPECT_LE(made.apart_mm, untouched + 0.75) << "case " << i;  // tidy rounds cost a little
+        before += untouched;
+        after += made.apart_mm;
+    }
+    EXPECT_LT(after, 0.55 * before);
+}
+
+// Twice as many stitches would follow a corner more closely, and ruffle.
+TEST(Sculpt, NoCornerIsBoughtWithRuffles) {
+    const SculptStart start = head();
+    for (const Vec2& by : {Vec2(7.8, -7.4), Vec2(12, 0), Vec2(0, -12)}) {
+        const Sculpted made = sculpt(start, dragged(start.outline, 6, by, 22), 0.5);
+        ASSERT_TRUE(made.usable);
+        const auto counts = even_counts(made.piece);
+        for (std::size_t i = 1; i < counts.size(); ++i)
+            EXPECT_LE(std::abs(counts[i] - counts[i - 1]), flat_growth(worsted) + 4)
+                << i + 1;  // tidy: by threes
     }
 }
 
