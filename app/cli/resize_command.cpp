@@ -42,11 +42,17 @@ void print_answer(const Arguments& arguments, const QString& path, const Toy& to
     if (for_machines) print_json(json);
 }
 
+ReshapedToy reshaped(const Toy& toy, const std::vector<std::size_t>& pieces, const ResizeWish& wish) {
+    const Toy other = worked_as(toy, wish);
+    return wish.keep_rounds ? same_rounds(toy, other, pieces, wish.options)
+                            : reshape_toy(toy, other, pieces, wish.target, wish.options);
+}
+
 int resize_toy(const Arguments& arguments, const QString& path, Toy toy) {
     const ResizeWish wish = wish_from(arguments);
     const auto pieces = pieces_meant(arguments, toy, wish);
     if (wish.worked) toy.pieces[pieces.front()].worked = *wish.worked;
-    const ReshapedToy made = reshape_toy(toy, worked_as(toy, wish), pieces, wish.target, wish.options);
+    const ReshapedToy made = reshaped(toy, pieces, wish);
     for (const ReshapedPiece& piece : made.pieces) {
         if (has_piece(piece.made.code)) continue;
         throw Complaint{tr("%1: %2").arg(piece_name(toy, piece.piece),
@@ -75,6 +81,8 @@ constexpr Option options[] = {
     {"hook", 0, "MM", nullptr, "work with this hook; alone: at the same finished size"},
     {"weight", 0, "WEIGHT", "super-fine|fine|light|medium|bulky|super-bulky|jumbo",
      "work in yarn of this weight, its gauge estimated"},
+    {"keep-rounds", 0, nullptr, nullptr,
+     "with another hook or yarn: the same rounds, and the size they come out at"},
     {"piece", 0, "NAME", nullptr, "the piece, by name or number; needed for a size where there are several"},
     {"worked", 0, "ROUNDS", nullptr,
      "rounds worked so far, and stitches: 11 or 11+5; else what the file says"},

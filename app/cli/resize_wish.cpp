@@ -70,6 +70,17 @@ bool asks_for_a_size(const Target& target) {
     return target.width_mm || target.height_mm || target.circumference_mm;
 }
 
+// Rounds that stay have the size they have.
+void check_keep_rounds(const ResizeWish& wish) {
+    if (!wish.keep_rounds) return;
+    if (asks_for_a_size(wish.target) || wish.target.scale)
+        throw Complaint{tr("--keep-rounds leaves the size as it comes out: leave the sizes away.")};
+    if (!wish.hook_mm && !wish.weight)
+        throw Complaint{tr("--keep-rounds goes with another hook (--hook) or yarn (--weight).")};
+    if (wish.most_ripped >= 0)
+        throw Complaint{tr("--ways-on does not go with --keep-rounds: other yarn keeps nothing worked.")};
+}
+
 }  // namespace
 
 ResizeWish wish_from(const Arguments& arguments) {
@@ -87,6 +98,8 @@ ResizeWish wish_from(const Arguments& arguments) {
     wish.options.tidiness = number_option(arguments, "tidiness", 0, 1).value_or(ReshapeOptions{}.tidiness);
     if (const auto rip = number_option(arguments, "ways-on", 0, 2'000))
         wish.most_ripped = static_cast<int>(*rip);
+    wish.keep_rounds = arguments.has(QStringLiteral("keep-rounds"));
+    check_keep_rounds(wish);
     return wish;
 }
 

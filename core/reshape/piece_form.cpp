@@ -60,6 +60,11 @@ std::vector<int> sources_of(const Fit& fit, const PieceForm& old, std::size_t ke
 
 }  // namespace
 
+bool PieceForm::usable() const {
+    return !piece.rounds.empty() && graph.problems.empty() && shape.usable() && shape.width_mm > 0 &&
+           shape.termination != Termination::cancelled;
+}
+
 SizeRange size_range(const PieceForm& form) {
     return size_range(form.problem, form.shape, form.gauge, stuffing_error_share * form.piece.area_stretch);
 }

@@ -23,6 +23,8 @@ struct PieceForm {
     ShapeProblem problem;
     Shape shape;
 
+    /// Has rounds that can be worked, and a shape.
+    [[nodiscard]] bool usable() const;
     [[nodiscard]] Size size() const { return {shape.width_mm, shape.height_mm}; }
     [[nodiscard]] Silhouette outline() const { return silhouette_of(shape, problem.last); }
 };

@@ -9,6 +9,11 @@ bool same_size(const Gauge& a, const Gauge& b) {
     return a.stitch_width_mm == b.stitch_width_mm && a.round_height_mm == b.round_height_mm;
 }
 
+ReshapeCode code_of_same_rounds(const PieceForm& old, const PieceForm& made) {
+    if (!made.usable()) return ReshapeCode::unusable_piece;
+    return same_size(old.gauge, made.gauge) ? ReshapeCode::unchanged : ReshapeCode::met;
+}
+
 }  // namespace
 
 Toy with_hook(const Toy& toy, double hook_mm) {
@@ -52,6 +57,29 @@ FrogBack frog_back_for(const Toy& toy, const PieceForm& old, const Reshaped& mad
                         : frog_everything(old.piece, graph, worked);
     measure_yarn(back, old.piece, graph, worked, toy, old.gauge);
     return back;
+}
+
+ReshapedToy same_rounds(const Toy& toy, const Toy& worked_as, const std::vector<std::size_t>& pieces,
+                        const ReshapeOptions& options) {
+    const Gauge gauge = gauge_of(worked_as);
+    ReshapedToy result;
+    result.toy = worked_as;
+    for (std::size_t piece : pieces) {
+        if (piece >= toy.pieces.size()) continue;
+        const PieceForm old = piece_form(toy.pieces[piece], gauge_of(toy), nullptr, options.stop);
+        ReshapedPiece worked{piece, {}, {}};
+        worked.made.form = piece_form(old.piece, gauge, &old.shape, options.stop);
+        worked.made.code = code_of_same_rounds(old, worked.made.form);
+        worked.made.before = old.size();
+        worked.made.wanted = worked.made.reached();
+        if (has_piece(worked.made.code)) {
+            worked.back = frog_back_for(toy, old, worked.made);
+            result.toy.pieces[piece].worked = progress_kept(old.piece.worked, worked.back);
+            worked.made.form.piece.worked = result.toy.pieces[piece].worked;
+        }
+        result.pieces.push_back(std::move(worked));
+    }
+    return result;
 }
 
 ReshapedToy reshape_toy(const Toy& toy, const Toy& worked_as, const std::vector<std::size_t>& pieces,

@@ -39,6 +39,12 @@ struct ReshapedToy {
                                       const std::vector<std::size_t>& pieces, Target target,
                                       const ReshapeOptions& options = {});
 
+/// The same pieces, stitch for stitch, worked with the hook and gauge of `worked_as`: what size they come out
+/// at. `met`; or `unchanged` if both gauges are the same; or `unusable_piece`.
+[[nodiscard]] ReshapedToy same_rounds(const Toy& toy, const Toy& worked_as,
+                                      const std::vector<std::size_t>& pieces,
+                                      const ReshapeOptions& options = {});
+
 /// `continue_from_here` from what is worked of a piece of `toy`, with the yarn that each way gives back.
 [[nodiscard]] std::vector<WayOn> ways_on_for(const Toy& toy, const PieceForm& form, const Target& target,
                                              int most_ripped, const ReshapeOptions& options = {});

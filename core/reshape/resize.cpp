@@ -52,11 +52,6 @@ bool is_empty(const Target& target) {
            !target.gauge && !target.silhouette;
 }
 
-bool is_usable(const PieceForm& form) {
-    return !form.piece.rounds.empty() && form.graph.problems.empty() && form.shape.usable() &&
-           form.shape.width_mm > 0 && form.shape.termination != Termination::cancelled;
-}
-
 Size own_size(const PieceForm& form, const Target& target) {
     if (!target.silhouette) return form.size();
     return {width_mm(*target.silhouette), height_mm(*target.silhouette)};
@@ -215,7 +210,7 @@ ReshapeCode verdict(const Size& reached, const Size& wanted, const Gauge& gauge)
 
 ReshapeTask reshape_task(const PieceForm& form, const Target& target, const ReshapeOptions& options) {
     ReshapeTask task;
-    if (!is_usable(form)) return task;
+    if (!form.usable()) return task;
     const WantedSize wanted = wanted_size(form, target);
     task.code = wanted.code;
     task.wanted = wanted.size;
@@ -256,13 +251,6 @@ Reshaped resize(const PieceForm& form, const Target& target, const ReshapeOption
 Reshaped resize(const Toy& toy, std::size_t piece, const Target& target, const ReshapeOptions& options) {
     if (piece >= toy.pieces.size()) return {};
     return resize(piece_form(toy.pieces[piece], gauge_of(toy), nullptr, options.stop), target, options);
-}
-
-std::optional<Size> size_in_gauge(const PieceForm& form, const Gauge& gauge) {
-    if (form.piece.rounds.empty() || !is_positive(gauge)) return std::nullopt;
-    const Shape shape = solve_shape(shape_problem(form.piece, form.graph.graph, gauge), {}, &form.shape);
-    if (!shape.usable()) return std::nullopt;
-    return Size{shape.width_mm, shape.height_mm};
 }
 
 }  // namespace roundwright

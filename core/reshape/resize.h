@@ -86,7 +86,4 @@ struct WantedSize {
 [[nodiscard]] Reshaped resize(const Toy& toy, std::size_t piece, const Target& target,
                               const ReshapeOptions& options = {});
 
-/// The size that the same rounds have in another gauge; nothing if no shape could be found.
-[[nodiscard]] std::optional<Size> size_in_gauge(const PieceForm& form, const Gauge& gauge);
-
 }  // namespace roundwright

@@ -65,6 +65,17 @@ TEST(ResizeCommand, AnotherHookFitsAllPieces) {
     EXPECT_LE(run.exit_code, 1) << run.err;
 }
 
+// 3.5 to 7 mm: every length doubles.
+TEST(ResizeCommand, TheSameRoundsWithAnotherHookComeOutAtAnotherSize) {
+    const ProgramRun run = resize(QStringList{pup} + words("--hook 7 --keep-rounds --piece Head --json"));
+    EXPECT_EQ(run.exit_code, 0) << run.err;
+    const json piece = json::parse(run.out).at("pieces").at(0);
+    EXPECT_NEAR(piece.at("reached").at("width_mm").get<double>(),
+                2 * piece.at("before").at("width_mm").get<double>(), 1e-3);
+    EXPECT_EQ(piece.at("stitches").size(), 23u);
+    EXPECT_EQ(piece.at("stitches").at(7), 48);
+}
+
 TEST(ResizeCommand, SaysWhatIsWrong) {
     const std::pair<const char*, const char*> cases[] = {
         {"--width 60mm", "Which piece?"},
@@ -76,6 +87,9 @@ TEST(ResizeCommand, SaysWhatIsWrong) {
         {"--piece 1 --width 60mm --scale 2", "A scale says width and height at once"},
         {"--piece 1 --width 1mm", "smaller than a few stitches"},
         {"--piece 1", "Say how wide or how tall"},
+        {"--piece 1 --keep-rounds", "goes with another hook"},
+        {"--piece 1 --keep-rounds --hook 5 --width 60mm", "leave the sizes away"},
+        {"--piece 1 --keep-rounds --hook 5 --ways-on 3", "--ways-on does not go"},
     };
     for (const auto& [arguments, said] : cases) {
         const ProgramRun run = resize(QStringList{pup} + words(arguments));

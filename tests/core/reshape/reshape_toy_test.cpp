@@ -54,6 +54,39 @@ TEST(ReshapeToy, AThickerHookTakesFewerStitchesAndUndoesEverything) {
     EXPECT_EQ(made.toy.pieces[0].worked, WorkedSoFar{});
 }
 
+// Nothing else changes than the scale of every length: so does the shape.
+TEST(ReshapeToy, TheSameRoundsInHalfTheYarnAreHalfTheSize) {
+    const Toy toy = two_balls();
+    Toy half = toy;
+    half.gauge = SwatchGauge{40, 100, 40, 100, false, 1, 0};
+    const ReshapedToy made = same_rounds(toy, half, {0, 1});
+    ASSERT_EQ(made.pieces.size(), 2u);
+    for (const ReshapedPiece& piece : made.pieces) {
+        EXPECT_EQ(piece.made.code, ReshapeCode::met);
+        EXPECT_NEAR(piece.made.reached().width_mm, piece.made.before.width_mm / 2, 1e-6);
+        EXPECT_NEAR(piece.made.reached().height_mm, piece.made.before.height_mm / 2, 1e-6);
+        EXPECT_EQ(made.toy.pieces[piece.piece].rounds, toy.pieces[piece.piece].rounds);
+    }
+    EXPECT_EQ(made.pieces[0].back.undo_rounds, 11);
+    EXPECT_EQ(made.toy.pieces[0].worked, WorkedSoFar{});
+}
+
+TEST(ReshapeToy, TheSameRoundsInTheSameYarnAreLeftAsTheyAre) {
+    const Toy toy = two_balls();
+    const ReshapedToy made = same_rounds(toy, toy, {0, 7});
+    ASSERT_EQ(made.pieces.size(), 1u);
+    EXPECT_EQ(made.pieces[0].made.code, ReshapeCode::unchanged);
+    EXPECT_EQ(made.pieces[0].back.undo_rounds, 0);
+    EXPECT_EQ(made.toy, toy);
+}
+
+TEST(ReshapeToy, APieceWithoutRoundsHasNoSizeInAnyYarn) {
+    Toy toy = two_balls();
+    toy.pieces[1].rounds.clear();
+    const ReshapedToy made = same_rounds(toy, with_hook(toy, 5), {1});
+    EXPECT_EQ(made.pieces[0].made.code, ReshapeCode::unusable_piece);
+}
+
 TEST(ReshapeToy, AGivenGaugeAndACircleFollowTheHookToo) {
     Toy toy = two_balls();
     toy.gauge = GivenGauge{{5, 4.6, 0, 0}};

@@ -222,14 +222,6 @@ TEST(Resize, AThinnerYarnTakesMoreStitchesForTheSameSize) {
     EXPECT_GT(made.form.piece.rounds.size(), ball.piece.rounds.size());
 }
 
-TEST(Resize, TheSameRoundsInHalfTheYarnAreHalfTheSize) {
-    const PieceForm ball = piece_form(ball_piece(5), five_mm);
-    const auto size = size_in_gauge(ball, {2.5, 2.5, 0, 0});
-    ASSERT_TRUE(size);
-    EXPECT_NEAR(size->width_mm, ball.shape.width_mm / 2, 1e-6);
-    EXPECT_NEAR(size->height_mm, ball.shape.height_mm / 2, 1e-6);
-}
-
 TEST(Resize, ABallTwiceAsLargeIsTheBallOfTwiceTheRounds) {
     const Reshaped made = resize(piece_form(ball_piece(4), five_mm), scale(2));
     const auto counts = even_counts(made.form.piece);
