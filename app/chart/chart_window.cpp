@@ -12,6 +12,7 @@
 #include <QVBoxLayout>
 
 #include "app/session/save_bytes.h"
+#include "app/window/room_on_screen.h"
 #include "render/drawing/round_chart.h"
 #include "render/drawing/round_chart_view.h"
 #include "render/pages/chart_words.h"
@@ -42,7 +43,7 @@ ChartWindow::ChartWindow(DocumentSession& session, QWidget* parent)
       part_(new QComboBox),
       view_(new render::RoundChartView) {
     setWindowTitle(tr("Round chart"));
-    resize(720, 760);
+    resize(room_on_screen(*this, {720, 760}));
     build();
     connect(&session_, &DocumentSession::study_ready, this, &ChartWindow::follow);
     connect(&session_, &DocumentSession::current_piece_changed, this, &ChartWindow::follow);

@@ -18,4 +18,10 @@ QSpinBox* whole_box(int least, int most) {
     return box;
 }
 
+QFont larger_font(QFont font, double factor, QFont::Weight weight) {
+    font.setPointSizeF(font.pointSizeF() * factor);
+    font.setWeight(weight);
+    return font;
+}
+
 }  // namespace roundwright::app

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <QFont>
 #include <QLabel>
 #include <QSpinBox>
 #include <QString>
@@ -11,5 +12,7 @@ namespace roundwright::app {
 
 /// A whole number, told when it is complete.
 [[nodiscard]] QSpinBox* whole_box(int least, int most);
+
+[[nodiscard]] QFont larger_font(QFont font, double factor, QFont::Weight weight = QFont::Normal);
 
 }  // namespace roundwright::app

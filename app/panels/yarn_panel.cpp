@@ -15,6 +15,7 @@
 #include <QVBoxLayout>
 
 #include "app/panels/yarns_model.h"
+#include "app/wording/yarn_weight_words.h"
 #include "core/gauge/hook.h"
 
 namespace roundwright::app {
@@ -65,12 +66,7 @@ void YarnPanel::build() {
     list_->setModel(model_);
     list_->setAccessibleName(tr("Yarns"));
     list_->setMaximumHeight(96);
-    for (const YarnStandard& standard : yarn_standards()) {
-        weight_->addItem(
-            tr("%1  %2")
-                .arg(standard.number)
-                .arg(QString::fromUtf8(standard.name.data(), static_cast<qsizetype>(standard.name.size()))));
-    }
+    for (const YarnStandard& standard : yarn_standards()) weight_->addItem(yarn_weight_words(standard));
     metres_->setRange(0, most_metres_per_100_g);
     metres_->setDecimals(0);
     metres_->setKeyboardTracking(false);

@@ -20,6 +20,7 @@
 #include "app/preview/print_pattern.h"
 #include "app/preview/thumbnails_model.h"
 #include "app/window/icons.h"
+#include "app/window/room_on_screen.h"
 #include "app/window/toy_details.h"
 #include "app/wording/counted.h"
 
@@ -77,7 +78,7 @@ PatternPreview::PatternPreview(DocumentSession& session, QWidget* parent)
       units_(new QComboBox),
       state_(new QLabel) {
     setWindowTitle(tr("Pattern"));
-    resize(1080, 720);
+    resize(room_on_screen(*this, {1080, 720}));
     build();
     restore_choices();
     add_shortcuts();

@@ -14,6 +14,7 @@
 #include "app/reshape/form_icon.h"
 #include "app/reshape/outline_view.h"
 #include "app/reshape/reshape_words.h"
+#include "app/window/room_on_screen.h"
 #include "core/pattern/edits.h"
 #include "core/reshape/piece_form.h"
 
@@ -46,7 +47,7 @@ void FormDialog::build() {
     auto* layout = new QVBoxLayout(this);
     layout->addLayout(columns, 1);
     layout->addWidget(buttons);
-    resize(820, 620);
+    resize(room_on_screen(*this, {820, 620}));
 }
 
 QWidget* FormDialog::questions() {

@@ -11,6 +11,7 @@
 
 #include "app/reshape/outline_view.h"
 #include "app/reshape/reshape_words.h"
+#include "app/window/room_on_screen.h"
 #include "core/reshape/mirror_join.h"
 
 namespace roundwright::app {
@@ -49,7 +50,7 @@ void JoinDialog::build() {
     layout->addWidget(outline_, 1);
     layout->addWidget(answer_);
     layout->addWidget(buttons);
-    resize(460, 620);
+    resize(room_on_screen(*this, {460, 620}));
     connect(others_, &QComboBox::currentIndexChanged, this, &JoinDialog::choose_other);
     connect(neck_, &QSpinBox::valueChanged, this, &JoinDialog::work_out);
     connect(buttons, &QDialogButtonBox::accepted, this, &JoinDialog::accept);

@@ -16,25 +16,7 @@
 namespace roundwright::app {
 namespace {
 
-constexpr double margin = 28;
 constexpr double handle_radius = 5;
-constexpr double reach_pixels = 14;  // a press this near takes a handle
-
-struct Reach {
-    double radius = 1;
-    double low = 0;
-    double high = 1;
-};
-
-void take_in(Reach& reach, bool& first, const std::optional<Silhouette>& outline) {
-    if (!outline) return;
-    for (const Vec2& p : outline->points) {
-        reach.radius = first ? p.x() : std::max(reach.radius, p.x());
-        reach.low = first ? p.y() : std::min(reach.low, p.y());
-        reach.high = first ? p.y() : std::max(reach.high, p.y());
-        first = false;
-    }
-}
 
 }  // namespace
 
@@ -105,60 +87,26 @@ void OutlineView::tell_handle() {
 
 // --- where things are
 
-OutlineView::View OutlineView::view() const {
-    if (dragging_) return drag_view_;  // the scale stays while something moves
-    Reach reach;
-    bool first = true;
-    for (const auto* outline : {&old_, &new_, &drawn_}) take_in(reach, first, *outline);
-    const double wide = std::max(2 * reach.radius, 1.0);
-    const double tall = std::max(reach.high - reach.low, 1.0);
-    View view;
-    view.pixels_per_mm = std::min((width() - 2 * margin) / wide, (height() - 2 * margin) / tall);
-    view.pixels_per_mm = std::max(view.pixels_per_mm, 0.01);
-    view.up = starts_at_top_ ? 1 : -1;
-    const double middle = (reach.low + reach.high) / 2;
-    view.axis = QPointF(width() / 2.0, height() / 2.0 - view.up * middle * view.pixels_per_mm);
-    return view;
+OutlinePlacement OutlineView::placement() const {
+    if (dragging_) return drag_placement_;  // the scale stays while something moves
+    const auto placed = new_as_placed();
+    const auto pointer = [](const std::optional<Silhouette>& outline) {
+        return outline ? &*outline : nullptr;
+    };
+    return OutlinePlacement::of(size(), starts_at_top_, {pointer(old_), pointer(placed), pointer(drawn_)});
 }
 
-QPointF OutlineView::place(const View& view, const Vec2& point) const {
-    return view.axis + QPointF(point.x(), view.up * point.y()) * view.pixels_per_mm;
+std::optional<Silhouette> OutlineView::new_as_placed() const {
+    return new_ && drawn_ ? std::optional(middles_met(*new_, *drawn_)) : new_;
 }
 
 QPointF OutlineView::handle_position(int handle) const {
-    return drawn_ ? place(view(), drawn_->points[static_cast<std::size_t>(handle)]) : QPointF();
-}
-
-QPolygonF OutlineView::closed_outline(const View& view, const Silhouette& outline) const {
-    QPolygonF polygon;
-    for (const Vec2& p : outline.points) polygon << place(view, p);
-    for (auto p = outline.points.rbegin(); p != outline.points.rend(); ++p)
-        polygon << place(view, Vec2(-p->x(), p->y()));
-    return polygon;
-}
-
-int OutlineView::nearest_handle(QPointF position) const {
-    if (!drawn_) return -1;
-    int nearest = -1;
-    double least = reach_pixels;
-    const View here = view();
-    for (std::size_t i = 0; i < drawn_->points.size(); ++i) {
-        // A press on the left side takes the same handle.
-        for (const double side : {1.0, -1.0}) {
-            const Vec2& p = drawn_->points[i];
-            const QPointF off = place(here, Vec2(side * p.x(), p.y())) - position;
-            const double distance = std::hypot(off.x(), off.y());
-            if (distance >= least) continue;
-            least = distance;
-            nearest = static_cast<int>(i);
-        }
-    }
-    return nearest;
+    return drawn_ ? placement().at(drawn_->points[static_cast<std::size_t>(handle)]) : QPointF();
 }
 
 // --- drawing
 
-void OutlineView::draw_scale(QPainter& painter, const View& here) const {
+void OutlineView::draw_scale(QPainter& painter, const OutlinePlacement& here) const {
     const bool inches = preferences_.units() == LengthUnit::inches;
     double step = inches ? mm_per_inch / 2 : 10;
     while (step * here.pixels_per_mm < 24) step *= 2;
@@ -174,20 +122,25 @@ void OutlineView::draw_scale(QPainter& painter, const View& here) const {
     painter.drawText(rect().adjusted(8, 4, -8, -4), Qt::AlignLeft | Qt::AlignBottom, words);
 }
 
-void OutlineView::draw_loops(QPainter& painter, const View& here) const {
+void OutlineView::draw_new(QPainter& painter, const OutlinePlacement& here) const {
+    const auto outline = new_as_placed();
+    if (!outline) return;
+    painter.setBrush(Theme::colours().soft_accent);
+    painter.setPen(QPen(Theme::colours().accent, 2));
+    painter.drawPolygon(here.both_sides(*outline));
     QColor colour = Theme::colours().accent;
     colour.setAlphaF(0.35F);
     painter.setPen(QPen(colour, 1));
-    for (const Vec2& p : new_->points) {
+    for (const Vec2& p : outline->points) {
         if (p.x() <= 0) continue;
-        painter.drawLine(place(here, p), place(here, Vec2(-p.x(), p.y())));
+        painter.drawLine(here.at(p), here.at(Vec2(-p.x(), p.y())));
     }
 }
 
-void OutlineView::draw_handles(QPainter& painter, const View& here) const {
+void OutlineView::draw_handles(QPainter& painter, const OutlinePlacement& here) const {
     const QColor accent = Theme::colours().accent;
     QPolygonF line;
-    for (const Vec2& p : drawn_->points) line << place(here, p);
+    for (const Vec2& p : drawn_->points) line << here.at(p);
     painter.setPen(QPen(palette().color(QPalette::Text), 1.2));
     painter.setBrush(Qt::NoBrush);
     painter.drawPolyline(line);
@@ -208,19 +161,13 @@ void OutlineView::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
     painter.fillRect(rect(), palette().base());
-    const View here = view();
+    const OutlinePlacement here = placement();
     draw_scale(painter, here);
-    if (new_) {
-        QColor fill = Theme::colours().soft_accent;
-        painter.setBrush(fill);
-        painter.setPen(QPen(Theme::colours().accent, 2));
-        painter.drawPolygon(closed_outline(here, *new_));
-        draw_loops(painter, here);
-    }
+    draw_new(painter, here);
     if (old_) {
         painter.setBrush(Qt::NoBrush);
         painter.setPen(QPen(Theme::colours().quiet_text, 1.6, Qt::DashLine));
-        painter.drawPolygon(closed_outline(here, *old_));
+        painter.drawPolygon(here.both_sides(*old_));
     }
     if (drawn_) draw_handles(painter, here);
 }
@@ -228,23 +175,23 @@ void OutlineView::paintEvent(QPaintEvent*) {
 // --- mouse and keyboard
 
 void OutlineView::mousePressEvent(QMouseEvent* event) {
-    const int handle = event->button() == Qt::LeftButton ? nearest_handle(event->position()) : -1;
+    if (!drawn_ || event->button() != Qt::LeftButton) return;
+    const int handle = placement().point_near(event->position(), *drawn_);
     if (handle < 0) return;
     set_handle(handle);
-    drag_view_ = view();
+    drag_placement_ = placement();
     dragging_ = true;
     pressed_at_ = event->position();
     Q_EMIT drag_started();
 }
 
 void OutlineView::mouseMoveEvent(QMouseEvent* event) {
-    if (!dragging_) {
-        setCursor(nearest_handle(event->position()) >= 0 ? Qt::SizeAllCursor : Qt::ArrowCursor);
+    if (dragging_) {
+        Q_EMIT dragged(drag_placement_.way(pressed_at_, event->position()));
         return;
     }
-    const QPointF moved = (event->position() - pressed_at_) / drag_view_.pixels_per_mm;
-    const double side = pressed_at_.x() < drag_view_.axis.x() ? -1 : 1;
-    Q_EMIT dragged(Vec2(side * moved.x(), drag_view_.up * moved.y()));
+    const bool on_handle = drawn_ && placement().point_near(event->position(), *drawn_) >= 0;
+    setCursor(on_handle ? Qt::SizeAllCursor : Qt::ArrowCursor);
 }
 
 void OutlineView::mouseReleaseEvent(QMouseEvent*) {

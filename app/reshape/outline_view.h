@@ -5,6 +5,7 @@
 
 #include <QWidget>
 
+#include "app/reshape/outline_placement.h"
 #include "app/session/preferences.h"
 #include "core/reshape/silhouette.h"
 
@@ -21,7 +22,8 @@ class OutlineView : public QWidget {
     void set_starts_at_top(bool at_top);
     /// The piece as it is; none: nothing to compare with.
     void set_old(std::optional<Silhouette> outline);
-    /// The piece as it becomes, with its loops as lines across.
+    /// The piece as it becomes, with its loops as lines across. Beside an outline drawn by hand it is laid so
+    /// that their middles meet: the start of a piece may have been drawn elsewhere.
     void set_new(std::optional<Silhouette> outline);
     /// An outline with a handle on each point, the one being drawn; none: nothing to move.
     void set_drawn(std::optional<Silhouette> outline);
@@ -59,18 +61,11 @@ class OutlineView : public QWidget {
     void focusOutEvent(QFocusEvent* event) override;
 
   private:
-    struct View {
-        double pixels_per_mm = 1;
-        QPointF axis;    ///< where r = 0, z = 0 is drawn
-        double up = -1;  ///< pixels that z grows by, sign only
-    };
-    [[nodiscard]] View view() const;
-    [[nodiscard]] QPointF place(const View& view, const Vec2& point) const;
-    [[nodiscard]] QPolygonF closed_outline(const View& view, const Silhouette& outline) const;
-    [[nodiscard]] int nearest_handle(QPointF position) const;
-    void draw_scale(QPainter& painter, const View& view) const;
-    void draw_loops(QPainter& painter, const View& view) const;
-    void draw_handles(QPainter& painter, const View& view) const;
+    [[nodiscard]] OutlinePlacement placement() const;
+    [[nodiscard]] std::optional<Silhouette> new_as_placed() const;
+    void draw_scale(QPainter& painter, const OutlinePlacement& here) const;
+    void draw_new(QPainter& painter, const OutlinePlacement& here) const;
+    void draw_handles(QPainter& painter, const OutlinePlacement& here) const;
     bool move_by_key(int key, Qt::KeyboardModifiers modifiers);
     void step_handle(int by);
     void tell_handle();
@@ -83,7 +78,7 @@ class OutlineView : public QWidget {
     int handle_ = -1;
     bool dragging_ = false;
     QPointF pressed_at_;
-    View drag_view_;
+    OutlinePlacement drag_placement_;
 };
 
 }  // namespace roundwright::app

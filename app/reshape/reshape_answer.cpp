@@ -8,11 +8,13 @@ namespace {
 
 constexpr int most_ripped = 8;
 
-ReshapeAnswer answer_for_hook(const ReshapeQuestion& question) {
+ReshapeAnswer answer_for_yarn_and_hook(const ReshapeQuestion& question) {
     std::vector<std::size_t> all(question.toy.pieces.size());
     std::iota(all.begin(), all.end(), std::size_t{0});
-    ReshapedToy made =
-        reshape_toy(question.toy, with_hook(question.toy, *question.hook_mm), all, {}, question.options);
+    const Toy& other = *question.worked_as;
+    const bool rounds_stay = question.keeps_rounds || gauge_of(other) == gauge_of(question.toy);
+    ReshapedToy made = rounds_stay ? same_rounds(question.toy, other, all, question.options)
+                                   : reshape_toy(question.toy, other, all, {}, question.options);
     ReshapeAnswer answer;
     ReshapedPiece& piece = made.pieces[question.piece];
     answer.proposal.made = std::move(piece.made);
@@ -36,7 +38,7 @@ ReshapeAnswer answer_for_size(const ReshapeQuestion& question) {
 }  // namespace
 
 ReshapeAnswer answer_to(const ReshapeQuestion& question) {
-    return question.hook_mm ? answer_for_hook(question) : answer_for_size(question);
+    return question.worked_as ? answer_for_yarn_and_hook(question) : answer_for_size(question);
 }
 
 }  // namespace roundwright::app

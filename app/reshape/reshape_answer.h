@@ -13,12 +13,13 @@ struct ReshapeQuestion {
     Toy toy;
     PieceForm form;
     Target target;
-    std::optional<double> hook_mm;  ///< another hook: the same size from its stitches
+    std::optional<Toy> worked_as;  ///< the toy in another yarn or with another hook
+    bool keeps_rounds = false;     ///< there, the rounds stay and not the size
     ReshapeOptions options;
     std::size_t piece = 0;
 };
 
-/// What may be applied: one piece, or, for another hook, all of them.
+/// What may be applied: one piece, or, for another yarn or hook, all of them.
 struct ReshapeProposal {
     Reshaped made;
     FrogBack back;

@@ -46,6 +46,9 @@ QString met_words(const Reshaped& made, LengthUnit units) {
         .arg(words);
 }
 
+// As `length_text` rounds.
+double least_shown_mm(LengthUnit units) { return units == LengthUnit::inches ? mm_per_inch / 16 : 1; }
+
 QString whole_or_tenth(double value) { return QLocale().toString(value, 'f', value < 9.95 ? 1 : 0); }
 
 }  // namespace
@@ -158,10 +161,18 @@ QString rewritten_words(const std::vector<int>& rounds) {
 
 QString outline_words(double apart_mm, LengthUnit units) {
     if (apart_mm <= 0) return tr("the wanted piece");
-    const double least_shown_mm =
-        units == LengthUnit::inches ? mm_per_inch / 16 : 1;  // as `length_text` rounds
-    if (apart_mm < least_shown_mm) return tr("hardly off the wanted outline");
+    if (apart_mm < least_shown_mm(units)) return tr("hardly off the wanted outline");
     return tr("%1 off the wanted outline").arg(length_text(apart_mm, units));
+}
+
+QString off_line_words(double apart_mm, LengthUnit units) {
+    if (apart_mm < least_shown_mm(units)) return tr("It follows the line closely.");
+    return tr("Stuffed, it lies %1 off the line on the whole.").arg(length_text(apart_mm, units));
+}
+
+QString whole_toy_words(int pieces, bool keeps_rounds) {
+    if (keeps_rounds) return tr("All %1 pieces change with it: a toy has one gauge.").arg(pieces);
+    return tr("All %1 pieces get new rounds: a toy has one gauge.").arg(pieces);
 }
 
 QString form_name(FormKind kind) {

@@ -44,6 +44,12 @@ namespace roundwright::app {
 /// How far a way's outline lies from the wanted one: "4 mm off the wanted outline".
 [[nodiscard]] QString outline_words(double apart_mm, LengthUnit units);
 
+/// How near a sculpted piece comes to the line drawn: "It lies 2 mm off the line on the whole."
+[[nodiscard]] QString off_line_words(double apart_mm, LengthUnit units);
+
+/// What else a change of yarn or hook does to a toy of so many pieces.
+[[nodiscard]] QString whole_toy_words(int pieces, bool keeps_rounds);
+
 [[nodiscard]] QString form_name(FormKind kind);
 /// What is wrong with a form's sizes; empty if nothing is.
 [[nodiscard]] QString form_problem_words(FormCode code);

@@ -36,6 +36,7 @@ QVariant WaysModel::data(const QModelIndex& index, int role) const {
     const bool number = index.column() != static_cast<int>(WayColumn::undo);
     if (role == Qt::TextAlignmentRole)
         return QVariant((number ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignVCenter);
+    if (role == Qt::ToolTipRole) return size_words(way.made.form, units);
     if (role == Qt::AccessibleTextRole && !number)
         return tr("%1: %2").arg(undo_words(way.back), size_words(way.made.form, units));
     if (role != Qt::DisplayRole) return {};

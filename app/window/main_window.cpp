@@ -39,6 +39,7 @@
 #include "app/window/piece_bar.h"
 #include "app/window/piece_edits.h"
 #include "app/window/preference_actions.h"
+#include "app/window/room_on_screen.h"
 #include "app/window/round_actions.h"
 #include "app/window/shape_actions.h"
 #include "app/window/shape_panel.h"
@@ -54,14 +55,6 @@ constexpr int message_ms = 12'000;
 const auto geometry_setting = QStringLiteral("window/geometry");
 const auto columns_setting = QStringLiteral("window/columns");
 const auto started_setting = QStringLiteral("started-before");
-
-/// As large as is comfortable, with room for the frame and title that the desktop adds.
-QSize usual_size(const QScreen* screen) {
-    constexpr int frame = 8;
-    constexpr int title = 40;
-    const QSize room = screen->availableGeometry().size() - QSize(frame, title);
-    return room.boundedTo({1480, 940});
-}
 
 QFrame* rule(QWidget* parent) {
     auto* line = new QFrame(parent);
@@ -362,7 +355,8 @@ void MainWindow::closeEvent(QCloseEvent* event) {
 
 void MainWindow::restore_places() {
     const QSettings settings;
-    if (!restoreGeometry(settings.value(geometry_setting).toByteArray())) resize(usual_size(screen()));
+    if (!restoreGeometry(settings.value(geometry_setting).toByteArray()))
+        resize(room_on_screen(*this, {1480, 940}));
     panels_->restore(width() >= narrow_window);
     if (!columns_->restoreState(settings.value(columns_setting).toByteArray())) {
         const int rounds = rounds_view_->sizeHint().width();

@@ -16,6 +16,7 @@
 #include <QTextBlock>
 #include <QVBoxLayout>
 
+#include "app/window/room_on_screen.h"
 #include "app/window/theme.h"
 #include "app/wording/counted.h"
 #include "app/wording/diagnostic_sentence.h"
@@ -60,7 +61,7 @@ PatternReview::PatternReview(DocumentSession& session, const QString& text, QWid
       summary_(new QLabel),
       take_(new QPushButton(tr("&Take these pieces"))) {
     setWindowTitle(tr("Read a pattern"));
-    resize(1040, 680);
+    resize(room_on_screen(*this, {1040, 680}));
     build();
     source_->setPlainText(text);
     soon_.setSingleShot(true);

@@ -14,6 +14,7 @@
 #include <QSignalBlocker>
 #include <QVBoxLayout>
 
+#include "app/window/room_on_screen.h"
 #include "app/wording/counted.h"
 #include "app/working/work_notes.h"
 #include "core/instructions/write.h"
@@ -100,7 +101,7 @@ void WorkingView::build() {
     layout->addWidget(times_);
     layout->addWidget(progress_);
     layout->addLayout(buttons);
-    resize(860, 600);
+    resize(room_on_screen(*this, {860, 600}));
 }
 
 void WorkingView::add_shortcuts() {

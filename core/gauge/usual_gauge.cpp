@@ -11,12 +11,15 @@ namespace roundwright {
 namespace {
 
 constexpr double usual_step_below_label_mm = 1;
-constexpr double usual_hook_mm = 3.5;
+constexpr double hook_of_no_size_mm = 3.5;
+
+double label_mm(const YarnStandard& standard) {
+    const Range& label = standard.hook_mm;
+    return label.high > 0 ? label.middle() : label.low;
+}
 
 double distance_to_label(const YarnStandard& standard, double hook_mm) {
-    const Range& label = standard.hook_mm;
-    const double middle = label.high > 0 ? label.middle() : label.low;
-    return std::abs(middle - (hook_mm + usual_step_below_label_mm));
+    return std::abs(label_mm(standard) - (hook_mm + usual_step_below_label_mm));
 }
 
 }  // namespace
@@ -32,10 +35,18 @@ YarnWeight usual_weight(double hook_mm) {
     return best->weight;
 }
 
+double usual_hook_mm(YarnWeight weight) {
+    const double wanted = label_mm(yarn_standard(weight)) - usual_step_below_label_mm;
+    const auto nearer = [wanted](const Hook& a, const Hook& b) {
+        return std::abs(a.mm - wanted) < std::abs(b.mm - wanted);
+    };
+    return std::min_element(hooks().begin(), hooks().end(), nearer)->mm;
+}
+
 Gauge usual_gauge(double hook_mm) {
     const double hook = std::isfinite(hook_mm) && hook_mm > 0
                             ? std::clamp(hook_mm, least_hook_mm, most_hook_mm)
-                            : usual_hook_mm;
+                            : hook_of_no_size_mm;
     return gauge_from(EstimatedGauge{usual_weight(hook)}, hook).value();
 }
 

@@ -10,6 +10,10 @@ namespace roundwright {
 /// lace, which the table does not give in single crochet.
 [[nodiscard]] YarnWeight usual_weight(double hook_mm);
 
+/// The hook that toys in yarn of this weight are usually worked with, by the same rule: the one of the tables
+/// nearest to 1 mm thinner than the middle of the label's range (its lower end where the range is open).
+[[nodiscard]] double usual_hook_mm(YarnWeight weight);
+
 /// A gauge that stands in while the maker has given none: the estimate for the usual weight. A hook that is
 /// not a positive number counts as 3.5 mm.
 [[nodiscard]] Gauge usual_gauge(double hook_mm);

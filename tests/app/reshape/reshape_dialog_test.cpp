@@ -10,6 +10,7 @@
 #include <QDoubleSpinBox>
 #include <QLineEdit>
 #include <QPushButton>
+#include <QRadioButton>
 #include <QTableView>
 
 #include "app/panels/length_spin_box.h"
@@ -179,7 +180,7 @@ TEST_F(ReshapeDialogTest, WhatCannotBeHadIsSaidAndCannotBeUsed) {
 
 TEST_F(ReshapeDialogTest, AnotherHookGivesAllPiecesNewRounds) {
     open_dialog();
-    dialog->set_wish(Wish::hook);
+    dialog->set_wish(Wish::yarn_and_hook);
     settle();
     auto* hook = dialog->findChildren<QDoubleSpinBox*>().last();
     for (auto* box : dialog->findChildren<QDoubleSpinBox*>())
@@ -191,6 +192,47 @@ TEST_F(ReshapeDialogTest, AnotherHookGivesAllPiecesNewRounds) {
     EXPECT_EQ(session->undo_stack().undoText().toStdString(), "Resize Head");
     undo();
     EXPECT_EQ(session->toy().hook_mm, 3.5);
+}
+
+// The head is 48 stitches around: in yarn half as thick again it is half as wide again.
+TEST_F(ReshapeDialogTest, TheSameRoundsInAnotherYarnSayTheirSize) {
+    mark_worked(11);
+    open_dialog();
+    dialog->set_wish(Wish::yarn_and_hook);
+    settle();
+    EXPECT_FALSE(button(QStringLiteral("Use these rounds"))->isEnabled());  // nothing changes yet
+    auto* weight = named<QComboBox>(QStringLiteral("Yarn"));
+    ASSERT_NE(weight, nullptr);
+    weight->setFocus();
+    QTest::keyClick(weight, Qt::Key_5);  // "5  Bulky"
+    settle();
+    for (auto* choice : dialog->findChildren<QRadioButton*>())
+        if (choice->text() == QStringLiteral("Keep the roun&ds")) choice->click();
+    settle();
+    EXPECT_TRUE(dialog->answer().contains(QStringLiteral("23 rounds"))) << dialog->answer().toStdString();
+    EXPECT_EQ(dialog->frog_back().toStdString(), "Keep nothing: undo all 11 rounds (360 stitches).");
+    keep_picture(QStringLiteral("reshape-yarn"));
+    const Toy before = session->toy();
+    const double width_before = session->study(0)->shape.width_mm;
+    QTest::mouseClick(button(QStringLiteral("Use these rounds")), Qt::LeftButton);
+    EXPECT_EQ(session->piece()->rounds, before.pieces[0].rounds);
+    EXPECT_GT(session->toy().hook_mm, 6);
+    ASSERT_TRUE(wait_for_shape(*session));
+    EXPECT_GT(session->study(0)->shape.width_mm, 1.4 * width_before);
+    EXPECT_EQ(session->undo_stack().undoText().toStdString(), "Change yarn or hook");
+    undo();
+    EXPECT_EQ(session->toy(), before);
+}
+
+TEST_F(ReshapeDialogTest, SaysHowNearTheRoundsComeToALinePulled) {
+    open_dialog(Qt::ControlModifier | Qt::ShiftModifier);
+    EXPECT_TRUE(dialog->answer().startsWith(QStringLiteral("Drag a handle.")))
+        << dialog->answer().toStdString();
+    OutlineView& outline = dialog->preview().outline();
+    outline.set_handle(16);
+    for (int i = 0; i < 2; ++i) QTest::keyClick(&outline, Qt::Key_Right, Qt::ShiftModifier);
+    EXPECT_TRUE(dialog->answer().contains(QStringLiteral("off the line on the whole")))
+        << dialog->answer().toStdString();
 }
 
 TEST_F(ReshapeDialogTest, TheOutlineIsPulledByMouseAndByKeys) {

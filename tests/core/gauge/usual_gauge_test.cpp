@@ -17,6 +17,14 @@ TEST(UsualGauge, WeightOfTheHook) {
     EXPECT_EQ(usual_weight(20), YarnWeight::jumbo);
 }
 
+TEST(UsualGauge, AHookAndTheWeightThatItIsUsualForGoTogether) {
+    EXPECT_EQ(usual_hook_mm(YarnWeight::light), 4.0);  // labelled 4.5 to 5.5
+    for (const YarnStandard& standard : yarn_standards()) {
+        if (standard.weight == YarnWeight::lace) continue;
+        EXPECT_EQ(usual_weight(usual_hook_mm(standard.weight)), standard.weight) << standard.name;
+    }
+}
+
 TEST(UsualGauge, IsAlwaysUsable) {
     for (const double hook : {-1.0, 0.0, 1e-9, 0.5, 3.5, 16.0, 1e9, std::nan("")}) {
         const Gauge gauge = usual_gauge(hook);

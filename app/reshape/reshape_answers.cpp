@@ -1,0 +1,100 @@
+#include "app/reshape/reshape_answers.h"
+
+#include <QHeaderView>
+#include <QItemSelectionModel>
+#include <QLabel>
+#include <QSignalBlocker>
+#include <QTableView>
+#include <QVBoxLayout>
+
+#include "app/panels/field_widgets.h"
+#include "app/reshape/rounds_comparison_model.h"
+#include "app/reshape/ways_model.h"
+
+namespace roundwright::app {
+namespace {
+
+constexpr int least_width = 340;
+
+QTableView* quiet_table(const QString& name, QAbstractItemModel* model) {
+    auto* table = new QTableView;
+    table->setModel(model);
+    table->setAccessibleName(name);
+    table->setSelectionBehavior(QAbstractItemView::SelectRows);
+    table->setSelectionMode(QAbstractItemView::SingleSelection);
+    table->setEditTriggers(QAbstractItemView::NoEditTriggers);
+    table->setTabKeyNavigation(false);
+    table->setShowGrid(false);
+    table->setWordWrap(false);
+    table->setStyleSheet(QStringLiteral("QTableView::item { padding: 0 6px; }"));
+    table->verticalHeader()->hide();
+    table->verticalHeader()->setDefaultSectionSize(table->fontMetrics().height() + 6);
+    table->horizontalHeader()->setHighlightSections(false);
+    table->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
+    return table;
+}
+
+}  // namespace
+
+ReshapeAnswers::ReshapeAnswers(const Preferences& preferences, QWidget* parent)
+    : QWidget(parent),
+      frog_back_(words_label(tr("What to undo"))),
+      answer_(words_label(tr("Answer"))),
+      remarks_(words_label(tr("Remarks"))),
+      now_(words_label(tr("As it is"))),
+      ways_title_(new QLabel(tr("Undo less, and come out otherwise:"))),
+      ways_model_(new WaysModel(preferences, this)),
+      rounds_model_(new RoundsComparisonModel(this)) {
+    ways_ = quiet_table(tr("Ways on from what is worked"), ways_model_);
+    rounds_ = quiet_table(tr("Rounds, now and new"), rounds_model_);
+    rounds_->horizontalHeader()->setStretchLastSection(true);
+    frog_back_->setFont(larger_font(frog_back_->font(), 1.2, QFont::DemiBold));
+    for (auto* quiet : {remarks_, now_}) quiet->setForegroundRole(QPalette::PlaceholderText);
+    auto* layout = new QVBoxLayout(this);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->addWidget(frog_back_);
+    layout->addWidget(answer_);
+    layout->addWidget(remarks_);
+    layout->addWidget(now_);
+    layout->addWidget(ways_title_);
+    layout->addWidget(ways_, 2);
+    layout->addWidget(rounds_, 3);
+    setMinimumWidth(least_width);
+    connect(ways_->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
+            [this](const QModelIndex& current) {
+                if (!current.isValid()) return;
+                Q_EMIT way_chosen(ways_model_->ways()[static_cast<std::size_t>(current.row())]);
+            });
+    show_ways({});
+    show_nothing({});
+}
+
+void ReshapeAnswers::show_now(const QString& words) { now_->setText(words); }
+
+void ReshapeAnswers::show_answer(const Words& words, const Comparison& rounds) {
+    answer_->setText(words.answer);
+    frog_back_->setText(words.frog_back);
+    frog_back_->setVisible(!words.frog_back.isEmpty());
+    remarks_->setText(words.remarks);
+    remarks_->setVisible(!words.remarks.isEmpty());
+    rounds_model_->set_comparison(rounds);
+}
+
+void ReshapeAnswers::show_nothing(const QString& why) { show_answer({why, {}, {}}, {}); }
+
+void ReshapeAnswers::show_ways(std::vector<WayOn> ways) {
+    const QSignalBlocker quiet(ways_->selectionModel());
+    const bool choice = !ways.empty();
+    ways_model_->set_ways(std::move(ways));
+    ways_title_->setVisible(choice);
+    ways_->setVisible(choice);
+    // Its columns are as wide as their words, and the table as wide as its columns.
+    ways_->setMinimumWidth(choice ? ways_->horizontalHeader()->length() + 2 * ways_->frameWidth() : 0);
+    if (choice) ways_->selectRow(0);
+}
+
+QString ReshapeAnswers::answer() const { return answer_->text(); }
+
+QString ReshapeAnswers::frog_back() const { return frog_back_->text(); }
+
+}  // namespace roundwright::app

@@ -1,0 +1,61 @@
+#include "app/reshape/outline_placement.h"
+
+#include <gtest/gtest.h>
+
+namespace roundwright::app {
+namespace {
+
+const Silhouette cone{{Vec2(0, 0), Vec2(10, 20), Vec2(20, 40)}};
+
+TEST(OutlinePlacement, HasRoomForEveryOutlineAndKeepsTheirProportions) {
+    const Silhouette taller{{Vec2(0, -10), Vec2(5, 60)}};
+    const auto here = OutlinePlacement::of({400, 300}, false, {&cone, nullptr, &taller});
+    for (const Silhouette* outline : {&cone, &taller}) {
+        for (const QPointF& p : here.both_sides(*outline)) {
+            EXPECT_TRUE(QRectF(0, 0, 400, 300).contains(p)) << p.x() << ", " << p.y();
+        }
+    }
+    const QPointF across = here.at(Vec2(20, 0)) - here.at(Vec2(0, 0));
+    const QPointF up = here.at(Vec2(0, 20)) - here.at(Vec2(0, 0));
+    EXPECT_NEAR(across.x(), -up.y(), 1e-9);
+}
+
+TEST(OutlinePlacement, APieceThatStartsAtItsTopHangsDown) {
+    const auto up = OutlinePlacement::of({400, 300}, false, {&cone});
+    const auto down = OutlinePlacement::of({400, 300}, true, {&cone});
+    EXPECT_GT(up.at(cone.points[0]).y(), up.at(cone.points[2]).y());
+    EXPECT_LT(down.at(cone.points[0]).y(), down.at(cone.points[2]).y());
+}
+
+TEST(OutlinePlacement, AWayOnTheWidgetIsAWayOfTheOutlineOnEitherSide) {
+    const auto here = OutlinePlacement::of({400, 300}, false, {&cone});
+    for (const double side : {1.0, -1.0}) {
+        const QPointF from = here.at(Vec2(side * 10, 20));
+        const Vec2 way = here.way(from, here.at(Vec2(side * 13, 25)));
+        EXPECT_NEAR(way.x(), 3, 1e-9);
+        EXPECT_NEAR(way.y(), 5, 1e-9);
+    }
+}
+
+TEST(OutlinePlacement, APressTakesThePointNextToItOnEitherSide) {
+    const auto here = OutlinePlacement::of({400, 300}, false, {&cone});
+    EXPECT_EQ(here.point_near(here.at(Vec2(10, 20)) + QPointF(6, -6), cone), 1);
+    EXPECT_EQ(here.point_near(here.at(Vec2(-20, 40)) + QPointF(3, 3), cone), 2);
+    EXPECT_EQ(here.point_near({1, 1}, cone), -1);
+}
+
+TEST(OutlinePlacement, NothingToPlaceIsPlacedSomewhere) {
+    const auto here = OutlinePlacement::of({0, 0}, false, {});
+    EXPECT_GT(here.pixels_per_mm, 0);
+    EXPECT_TRUE(std::isfinite(here.axis.y()));
+}
+
+TEST(OutlinePlacement, MiddlesMeet) {
+    const Silhouette raised = middles_met(cone, Silhouette{{Vec2(0, 100), Vec2(1, 110)}});
+    EXPECT_EQ(raised.points[0], Vec2(0, 85));
+    EXPECT_EQ(raised.points[2], Vec2(20, 125));
+    EXPECT_TRUE(middles_met({}, cone).points.empty());
+}
+
+}  // namespace
+}  // namespace roundwright::app
