@@ -1,6 +1,6 @@
 #include "app/reshape/form_dialog.h"
 
-#include <QCheckBox>
+#include <QButtonGroup>
 #include <QDialogButtonBox>
 #include <QHBoxLayout>
 #include <QLabel>
@@ -58,17 +58,16 @@ QWidget* FormDialog::questions() {
         new QListWidgetItem(form_icon(kind, palette()), form_name(kind), kinds_);
     kinds_->setMinimumHeight(kinds_->sizeHintForRow(0) * kinds_->count() + 6);
     fields_ = new FormFields(session_.preferences());
-    correct_ = new QCheckBox(tr("Co&rrect for this size"));
-    correct_->setToolTip(
-        tr("Off: each round has the stitches nearest to the form. On: tidy rounds whose "
-           "stuffed shape has this size."));
-    build_places();
+    make_counts();
+    make_places();
     auto* side = new QWidget;
     auto* layout = new QVBoxLayout(side);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->addWidget(kinds_);
     layout->addWidget(fields_);
-    layout->addWidget(correct_);
+    layout->addSpacing(8);
+    layout->addWidget(to_size_);
+    layout->addWidget(to_form_);
     layout->addSpacing(8);
     layout->addWidget(as_new_);
     layout->addWidget(in_place_);
@@ -77,12 +76,26 @@ QWidget* FormDialog::questions() {
     return side;
 }
 
-void FormDialog::build_places() {
+void FormDialog::make_counts() {
+    to_size_ = new QRadioButton(tr("Tid&y rounds, for this size"));
+    to_size_->setToolTip(tr("Rounds of even repeats, whose stuffed shape has this size"));
+    to_form_ = new QRadioButton(tr("Nea&rest stitches to the form"));
+    to_form_->setToolTip(tr("In each round the stitches nearest to the form, whatever size comes out"));
+    to_size_->setChecked(true);
+    auto* counts = new QButtonGroup(this);
+    counts->addButton(to_size_);
+    counts->addButton(to_form_);
+}
+
+void FormDialog::make_places() {
     const Piece* piece = session_.piece();
     const QString name = piece != nullptr ? QString::fromStdString(piece->name) : QString();
     as_new_ = new QRadioButton(tr("As a &new piece"));
     in_place_ = new QRadioButton(tr("In &place of the rounds of %1").arg(name));
     in_place_->setVisible(piece != nullptr);
+    auto* places = new QButtonGroup(this);
+    places->addButton(as_new_);
+    places->addButton(in_place_);
     (piece != nullptr && piece->rounds.empty() ? in_place_ : as_new_)->setChecked(true);
 }
 
@@ -107,12 +120,12 @@ QWidget* FormDialog::answers() {
 void FormDialog::connect_all() {
     connect(kinds_, &QListWidget::currentRowChanged, this, [this](int row) { fields_->choose(kinds[row]); });
     connect(fields_, &FormFields::edited, this, &FormDialog::work_out);
-    connect(correct_, &QCheckBox::toggled, this, &FormDialog::work_out);
+    connect(to_form_, &QRadioButton::toggled, this, &FormDialog::work_out);
     connect(in_place_, &QRadioButton::toggled, this, &FormDialog::work_out);
 }
 
 FormCounts FormDialog::counts_wanted() const {
-    return correct_->isChecked() ? FormCounts::size : FormCounts::nearest_stitch;
+    return to_form_->isChecked() ? FormCounts::nearest_stitch : FormCounts::size;
 }
 
 double FormDialog::area_stretch() const {

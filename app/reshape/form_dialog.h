@@ -8,7 +8,6 @@
 #include "app/session/document_session.h"
 #include "core/reshape/forms.h"
 
-class QCheckBox;
 class QLabel;
 class QListWidget;
 class QPushButton;
@@ -34,7 +33,8 @@ class FormDialog : public QDialog {
   private:
     void build();
     QWidget* questions();
-    void build_places();
+    void make_counts();
+    void make_places();
     QWidget* answers();
     void connect_all();
     [[nodiscard]] FormCounts counts_wanted() const;
@@ -51,7 +51,8 @@ class FormDialog : public QDialog {
 
     QListWidget* kinds_;
     FormFields* fields_;
-    QCheckBox* correct_;
+    QRadioButton* to_size_;
+    QRadioButton* to_form_;
     QRadioButton* as_new_;
     QRadioButton* in_place_;
     OutlineView* outline_;

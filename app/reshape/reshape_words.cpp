@@ -122,7 +122,7 @@ QString form_outcome_words(const Reshaped& made, FormCounts counts, LengthUnit u
     const QString comes_out =
         tr("Comes out %1: %2.").arg(size_words(made.form, units), count_words(made.form));
     if (made.code == ReshapeCode::met) return comes_out;
-    return tr("%1 To come nearer to the size, correct for it.").arg(comes_out);
+    return tr("%1 Tidy rounds for the size come nearer to it.").arg(comes_out);
 }
 
 QString undo_words(const FrogBack& back) {

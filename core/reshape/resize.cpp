@@ -28,6 +28,9 @@ constexpr std::array<std::pair<ReshapeCode, std::string_view>, 12> code_names{{
 }};
 
 constexpr double same_size = 1e-9;
+// Drawn closed as it was begun: the last round is as far from its pole as the first, and has as many
+// stitches.
+constexpr double fan_of_an_outline = 1;
 constexpr double nearest_sought = 0.8;  // of half a round: what is worked larger again adds to the miss
 
 bool is_positive(double value) { return std::isfinite(value) && value > 0; }
@@ -144,11 +147,19 @@ Reshaped unchanged(const PieceForm& form, Reshaped result) {
     return result;
 }
 
+// Of the numbers of rounds next to an outline's length, the one whose shape is nearest to its size.
+Fit cut_as_drawn(const FitProblem& problem) {
+    Fit best;
+    for (const int rounds : nearest_numbers_of_rounds(problem, problem.scale)) {
+        const Fit fit = cut_rounds(problem, rounds, nullptr);
+        if (fit.found && (!best.found || fit.miss < best.miss)) best = fit;
+    }
+    return best;
+}
+
 Reshaped fitted(const ReshapeTask& task, bool as_drawn, Reshaped result) {
     const FitProblem& problem = task.problem;
-    const Fit fit =
-        as_drawn ? cut_rounds(problem, nearest_numbers_of_rounds(problem, problem.scale).front(), nullptr)
-                 : fit_rounds(problem);
+    const Fit fit = as_drawn ? cut_as_drawn(problem) : fit_rounds(problem);
     if (problem.stop.stop_requested()) {
         result.code = ReshapeCode::cancelled;
         return result;
@@ -223,6 +234,7 @@ ReshapeTask reshape_task(const PieceForm& form, const Target& target, const Resh
     StitchProfile profile = profile_of(form, target, gauge);
     task.base = target.silhouette ? with_ends(form, profile) : form;
     task.problem = fit_problem(task.base, std::move(profile), gauge);
+    if (target.silhouette) task.problem.fan_rounds = fan_of_an_outline;
     task.problem.scale = first_scale(form, target, gauge, wanted.size);
     task.problem.in_proportion = wanted.in_proportion && !target.silhouette && gauge == form.gauge;
     task.problem.wanted = wanted.size;

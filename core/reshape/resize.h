@@ -36,8 +36,8 @@ struct ReshapeOptions {
     double tidiness = 0.5;  ///< 0: likeness alone; 1: tidy rounds wherever they can be worked
     std::stop_token stop;
     /// A silhouette's own counts: in each round the whole number nearest to the stitches that lie around the
-    /// silhouette there which can be worked (`choose_counts` without tidiness), whatever size the solved
-    /// shape then has. Only for a target with a silhouette.
+    /// silhouette there which can be worked (`choose_counts` without tidiness), in the number of rounds that
+    /// comes nearest to its size, whatever that then is. Only for a target with a silhouette.
     bool as_drawn = false;
 };
 

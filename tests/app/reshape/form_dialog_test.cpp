@@ -7,6 +7,7 @@
 #include <QListWidget>
 #include <QPushButton>
 #include <QRadioButton>
+#include <QRegularExpression>
 
 #include "app/panels/length_spin_box.h"
 #include "app/reshape/join_dialog.h"
@@ -77,6 +78,19 @@ TEST_F(FormDialogTest, OrTakesThePlaceOfTheRounds) {
     EXPECT_EQ(session.toy().pieces[0].end, End::drawn_closed);
     ASSERT_TRUE(wait_for_shape(session));
     EXPECT_NEAR(session.study(0)->shape.width_mm, 60, 2.5);
+}
+
+// A cylinder's stuffed ends bulge: with the nearest stitches it comes out a good deal taller than its form.
+TEST_F(FormDialogTest, RoundsAreForTheSizeUnlessTheFormIsWanted) {
+    open();
+    choose(4);
+    const QRegularExpression size(QStringLiteral("^6[0-2] mm wide .*, 7[0-4] mm tall "));  // 60 and 72 wanted
+    EXPECT_TRUE(size.match(dialog->answer()).hasMatch()) << dialog->answer().toStdString();
+    for (auto* choice : dialog->findChildren<QRadioButton*>())
+        if (choice->text().remove(u'&').startsWith(QStringLiteral("Nearest"))) choice->click();
+    settle();
+    EXPECT_TRUE(dialog->answer().startsWith(QStringLiteral("Comes out 6"))) << dialog->answer().toStdString();
+    EXPECT_TRUE(dialog->answer().endsWith(QStringLiteral("Tidy rounds for the size come nearer to it.")));
 }
 
 TEST_F(FormDialogTest, EveryFormCanBeUsed) {

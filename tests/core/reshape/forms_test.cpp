@@ -92,11 +92,8 @@ struct Sphere {
     double stitch_mm() const { return gauge.stitch_width_mm * (1 + area_stretch / 3); }
     double round_mm() const { return gauge.round_height_mm * (1 + area_stretch * 2 / 3); }
 
-    // Rounds spread evenly from pole to pole, the fan that closes it, half a stitch wide, counted with them.
-    double step_mm(std::size_t rounds) const {
-        const double fan = gauge.stitch_width_mm / 2 / gauge.round_height_mm;
-        return pi * radius_mm / (double(rounds) + fan);
-    }
+    // Rounds spread evenly from pole to pole, the last as far from its pole as the first.
+    double step_mm(std::size_t rounds) const { return pi * radius_mm / (double(rounds) + 1); }
     // Handbook circle: the parallel at arc length s is 2 pi R sin(s / R) long.
     double stitches(std::size_t round, std::size_t rounds) const {
         return 2 * pi * radius_mm * std::sin(double(round) * step_mm(rounds) / radius_mm) / stitch_mm();
@@ -116,8 +113,7 @@ bool can_stand(const Gauge& gauge, const std::vector<int>& counts, std::size_t i
 }
 
 void expect_nearest_stitches(const Sphere& sphere, const std::vector<int>& counts) {
-    EXPECT_LE(std::abs(sphere.step_mm(counts.size()) - sphere.round_mm()),
-              0.51 * sphere.round_mm() / double(counts.size()));
+    EXPECT_LE(std::abs(pi * sphere.radius_mm / sphere.round_mm() - double(counts.size() + 1)), 1.51);
     for (std::size_t i = 0; i < counts.size(); ++i) {
         const double wanted = sphere.stitches(i + 1, counts.size());
         const int nearer = counts[i] + (wanted > counts[i] ? 1 : -1);
@@ -133,10 +129,25 @@ TEST(Forms, ASphereHasTheNearestStitchesAllowed) {
         for (double stretch : {unstuffed_stretch, light_stuffing_stretch, firm_stuffing_stretch})
             for (double radius = 10; radius <= 120; radius += 5.5) {
                 const Form ball{FormKind::ball, 2 * radius, 2 * radius, 0, 0, true};
-                const Reshaped made = piece_from_form(ball, gauge, stretch);
+                const Reshaped made = piece_from_form(ball, gauge, stretch, FormCounts::nearest_stitch);
                 ASSERT_TRUE(has_piece(made.code)) << radius;
                 expect_nearest_stitches({radius, gauge, stretch}, even_counts(made.form.piece));
             }
+}
+
+// Common practice: a ball ends as it begins, 18, 12, 6.
+TEST(Forms, ABallEndsAsItBegins) {
+    for (double width = 45; width <= 150; width += 7) {
+        const Form ball = usual_form(FormKind::ball, width);
+        auto counts = even_counts(piece_from_form(ball, {5, 4.8, 0, 0}).form.piece);
+        EXPECT_EQ(counts.front(), 6) << width;
+        EXPECT_EQ(counts.back(), 6) << width;
+        const Gauge gauge{5, 4.8, 0, 0};
+        counts = even_counts(
+            piece_from_form(ball, gauge, medium_stuffing_stretch, FormCounts::nearest_stitch).form.piece);
+        for (std::size_t i = 0; i < counts.size(); ++i)
+            EXPECT_NEAR(counts[i], counts[counts.size() - 1 - i], 1) << width << ", round " << i + 1;
+    }
 }
 
 TEST(Forms, CorrectedForItsSizeABallComesOutRound) {
@@ -161,7 +172,8 @@ TEST(Forms, AreWorkedToTheirSizeAndNearTheirOutline) {
             EXPECT_EQ(sized.code, ReshapeCode::met) << int(kind) << " " << width;
             EXPECT_TRUE(sized.form.graph.problems.empty());
             EXPECT_LT(apart_mm(form, sized), 0.08 * width) << int(kind) << " " << width;
-            const Reshaped drawn = piece_from_form(form, gauge);
+            const Reshaped drawn =
+                piece_from_form(form, gauge, medium_stuffing_stretch, FormCounts::nearest_stitch);
             EXPECT_TRUE(drawn.form.graph.problems.empty());
             EXPECT_LT(apart_mm(form, drawn), 0.1 * width) << int(kind) << " " << width;
         }
