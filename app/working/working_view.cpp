@@ -14,27 +14,20 @@
 #include <QSignalBlocker>
 #include <QVBoxLayout>
 
+#include "app/panels/field_widgets.h"
 #include "app/window/room_on_screen.h"
 #include "app/wording/counted.h"
 #include "app/working/work_notes.h"
-#include "core/instructions/write.h"
-#include "core/reshape/frog_back.h"
 
 namespace roundwright::app {
 namespace {
 
 constexpr int notes_shown = 3;
 
-QFont scaled(QFont font, double factor, int weight) {
-    font.setPointSizeF(font.pointSizeF() * factor);
-    font.setWeight(static_cast<QFont::Weight>(weight));
-    return font;
-}
-
-QLabel* big_label(const QString& name, double factor, int weight = QFont::Normal) {
+QLabel* big_label(const QString& name, double factor, QFont::Weight weight = QFont::Normal) {
     auto* label = new QLabel;
     label->setAccessibleName(name);
-    label->setFont(scaled(label->font(), factor, weight));
+    label->setFont(larger_font(label->font(), factor, weight));
     label->setWordWrap(true);
     label->setTextInteractionFlags(Qt::TextSelectableByMouse);
     return label;
@@ -43,7 +36,7 @@ QLabel* big_label(const QString& name, double factor, int weight = QFont::Normal
 }  // namespace
 
 WorkingView::WorkingView(DocumentSession& session, RoundClock clock, QWidget* parent)
-    : QWidget(parent, Qt::Window), session_(session), clock_(std::move(clock)) {
+    : QWidget(parent, Qt::Window), session_(session), work_(session, std::move(clock)) {
     setWindowTitle(tr("Work along"));
     build();
     add_shortcuts();
@@ -73,8 +66,9 @@ void WorkingView::build() {
     back_ = new QPushButton(tr("Back (Backspace)"));
     stitch_ = new QPushButton(tr("Count a stitch (→)"));
     again_ = new QPushButton(tr("Begin &again"));
-    done_->setFont(scaled(done_->font(), 1.4, QFont::DemiBold));
-    for (auto* button : {back_, stitch_, again_}) button->setFont(scaled(button->font(), 1.1, QFont::Normal));
+    done_->setFont(larger_font(done_->font(), 1.4, QFont::DemiBold));
+    for (auto* button : {back_, stitch_, again_})
+        button->setFont(larger_font(button->font(), 1.1, QFont::Normal));
     done_->setMinimumSize(done_->sizeHint() + QSize(28, 14));
     words_->setMinimumHeight(2 * QFontMetrics(words_->font()).lineSpacing());
 
@@ -105,11 +99,12 @@ void WorkingView::build() {
 }
 
 void WorkingView::add_shortcuts() {
-    const std::pair<Qt::Key, std::function<void()>> keys[] = {{Qt::Key_Space, [this] { round_done(); }},
-                                                              {Qt::Key_Backspace, [this] { round_back(); }},
-                                                              {Qt::Key_Right, [this] { count_stitch(+1); }},
-                                                              {Qt::Key_Left, [this] { count_stitch(-1); }},
-                                                              {Qt::Key_Escape, [this] { close(); }}};
+    const std::pair<Qt::Key, std::function<void()>> keys[] = {
+        {Qt::Key_Space, [this] { work_.finish_round(); }},
+        {Qt::Key_Backspace, [this] { work_.go_back(); }},
+        {Qt::Key_Right, [this] { work_.count_stitch(+1); }},
+        {Qt::Key_Left, [this] { work_.count_stitch(-1); }},
+        {Qt::Key_Escape, [this] { close(); }}};
     for (const auto& [key, act] : keys) {
         auto* shortcut = new QShortcut(QKeySequence(key), this);
         connect(shortcut, &QShortcut::activated, this, act);
@@ -122,14 +117,14 @@ void WorkingView::add_shortcuts() {
 }
 
 void WorkingView::connect_all() {
-    connect(done_, &QPushButton::clicked, this, &WorkingView::round_done);
-    connect(back_, &QPushButton::clicked, this, &WorkingView::round_back);
-    connect(stitch_, &QPushButton::clicked, this, [this] { count_stitch(+1); });
-    connect(again_, &QPushButton::clicked, this, &WorkingView::begin_again);
+    connect(done_, &QPushButton::clicked, this, [this] { work_.finish_round(); });
+    connect(back_, &QPushButton::clicked, this, [this] { work_.go_back(); });
+    connect(stitch_, &QPushButton::clicked, this, [this] { work_.count_stitch(+1); });
+    connect(again_, &QPushButton::clicked, this, [this] { work_.begin_again(); });
     connect(measure_, &QCheckBox::toggled, this, &WorkingView::set_measuring);
     connect(pieces_, &QComboBox::activated, &session_, &DocumentSession::set_current_piece);
     connect(&session_, &DocumentSession::current_piece_changed, this, [this] {
-        clock_.restart();
+        work_.restart_clock();
         list_pieces();
         show_all();
     });
@@ -151,83 +146,12 @@ void WorkingView::keyPressEvent(QKeyEvent* event) {
     QWidget::keyPressEvent(event);
 }
 
-// --- what is in hand
-
-int WorkingView::rounds() const { return static_cast<int>(counts_.size()); }
-
-const WorkedSoFar& WorkingView::worked() const {
-    static const WorkedSoFar nothing;
-    return session_.piece() != nullptr ? session_.piece()->worked : nothing;
-}
-
-int WorkingView::in_hand() const { return std::clamp(worked().rounds, 0, rounds()); }
-
-QString WorkingView::round_text(int round) const {
-    return QString::fromStdString(
-        round_words(graph_.graph, round, session_.preferences().terms(), session_.piece()->start));
-}
-
-bool WorkingView::change_progress(const QString& step, const std::function<void(WorkedSoFar&)>& change,
-                                  const QString& merge_key) {
-    return session_.edit_piece(
-        step, [&](Piece& piece) { change(piece.worked); }, merge_key);
-}
-
-void WorkingView::round_done() {
-    if (finished()) return;
-    const int round = in_hand();
-    const double seconds = clock_.running() ? clock_.seconds() : 0;
-    clock_.restart();
-    change_progress(
-        tr("Round %1 of %2 done").arg(round + 1).arg(QString::fromStdString(session_.piece()->name)),
-        [round, seconds](WorkedSoFar& worked) {
-            worked.rounds = round + 1;
-            worked.stitches = 0;
-            if (seconds <= 0) return;
-            worked.seconds_of_round.resize(static_cast<std::size_t>(round) + 1, 0.0);
-            worked.seconds_of_round.back() = seconds;
-        });
-}
-
-void WorkingView::round_back() {
-    const int round = in_hand();
-    if (round == 0 && worked().stitches == 0) return;
-    clock_.restart();
-    // A round begun is begun again; else the one before is taken back.
-    const int back_to = worked().stitches > 0 ? round : round - 1;
-    change_progress(tr("Back to round %1").arg(back_to + 1), [back_to](WorkedSoFar& worked) {
-        worked.rounds = back_to;
-        worked.stitches = 0;
-        const auto measured = std::min(worked.seconds_of_round.size(), static_cast<std::size_t>(back_to));
-        worked.seconds_of_round.resize(measured);
-    });
-}
-
-void WorkingView::count_stitch(int by) {
-    if (finished()) return;
-    const int round = in_hand();
-    const int stitches = std::clamp(worked().stitches + by, 0, counts_[static_cast<std::size_t>(round)]);
-    if (stitches == counts_[static_cast<std::size_t>(round)]) return round_done();
-    change_progress(
-        tr("Count stitches of round %1").arg(round + 1),
-        [stitches](WorkedSoFar& worked) { worked.stitches = stitches; },
-        QStringLiteral("count-stitches-%1").arg(round));
-}
-
-void WorkingView::begin_again() {
-    clock_.restart();
-    change_progress(tr("Begin %1 again").arg(QString::fromStdString(session_.piece()->name)),
-                    [](WorkedSoFar& worked) { worked = {}; });
-}
-
 void WorkingView::set_measuring(bool measuring) {
-    if (measuring) {
-        clock_.run();
+    work_.measure_time(measuring);
+    if (measuring)
         second_.start();
-    } else {
-        clock_.pause();
+    else
         second_.stop();
-    }
     show_times();
 }
 
@@ -244,14 +168,13 @@ void WorkingView::list_pieces() {
 }
 
 void WorkingView::show_all() {
-    graph_ = session_.piece() != nullptr ? piece_graph(*session_.piece()) : PieceGraph{};
-    counts_ = stitch_counts(graph_.graph);
-    const bool may_change = !session_.read_only() && rounds() > 0;
-    done_->setEnabled(may_change && !finished());
-    stitch_->setEnabled(may_change && !finished());
-    back_->setEnabled(may_change && worked() != WorkedSoFar{});
-    again_->setEnabled(may_change && worked() != WorkedSoFar{});
-    if (finished())
+    work_.read_piece();
+    const bool may_change = !session_.read_only() && work_.rounds() > 0;
+    done_->setEnabled(may_change && !work_.finished());
+    stitch_->setEnabled(may_change && !work_.finished());
+    back_->setEnabled(may_change && work_.begun());
+    again_->setEnabled(may_change && work_.begun());
+    if (work_.finished())
         show_finished();
     else
         show_round();
@@ -261,31 +184,37 @@ void WorkingView::show_all() {
 }
 
 void WorkingView::show_round() {
-    const int round = in_hand();
-    const int count = counts_[static_cast<std::size_t>(round)];
-    const QString text = round_text(round);
+    const int round = work_.round();
     number_->setText(tr("Round %1").arg(round + 1));
-    words_->setText(text);
-    QStringList parts{stitches_words(count)};
-    const Repeat repeat = repeat_of(text, count);
-    if (worked().stitches > 0) {
-        parts = {tr("%1 of %2").arg(worked().stitches).arg(stitches_words(count))};
+    words_->setText(work_.words_of(round));
+    stitches_->setText(stitches_text());
+    next_->setText(round + 1 < work_.rounds() ? tr("Then round %1: %2 (%3)")
+                                                    .arg(round + 2)
+                                                    .arg(work_.words_of(round + 1))
+                                                    .arg(work_.stitches_of(round + 1))
+                                              : tr("This is the last round."));
+}
+
+QString WorkingView::stitches_text() const {
+    const int count = work_.stitches_of(work_.round());
+    const int worked = work_.stitches_worked();
+    const Repeat repeat = repeat_of(work_.words_of(work_.round()), count);
+    QStringList parts;
+    if (worked > 0) {
+        parts << tr("%1 of %2").arg(worked).arg(stitches_words(count));
         if (repeat.times > 0)
-            parts << tr("repeat %1 of %2").arg(worked().stitches / repeat.stitches + 1).arg(repeat.times);
-    } else if (repeat.times > 0) {
-        parts << tr("%1 in each of %2 repeats").arg(stitches_words(repeat.stitches)).arg(repeat.times);
+            parts << tr("repeat %1 of %2").arg(worked / repeat.stitches + 1).arg(repeat.times);
+    } else {
+        parts << stitches_words(count);
+        if (repeat.times > 0)
+            parts << tr("%1 in each of %2 repeats").arg(stitches_words(repeat.stitches)).arg(repeat.times);
     }
-    stitches_->setText(parts.join(QStringLiteral(" · ")));
-    next_->setText(round + 1 < rounds() ? tr("Then round %1: %2 (%3)")
-                                              .arg(round + 2)
-                                              .arg(round_text(round + 1))
-                                              .arg(counts_[static_cast<std::size_t>(round) + 1])
-                                        : tr("This is the last round."));
+    return parts.join(QStringLiteral(" · "));
 }
 
 void WorkingView::show_finished() {
-    const bool empty = rounds() == 0;
-    number_->setText(empty ? QString() : tr("All %1 rounds are done").arg(rounds()));
+    const bool empty = work_.rounds() == 0;
+    number_->setText(empty ? QString() : tr("All %1 rounds are done").arg(work_.rounds()));
     words_->setText(empty ? tr("This piece has no rounds yet.")
                           : QString::fromStdString(session_.piece()->name));
     const int make = session_.piece() != nullptr ? session_.piece()->make : 1;
@@ -294,47 +223,43 @@ void WorkingView::show_finished() {
 }
 
 void WorkingView::show_coming_up() {
-    const auto study = session_.study(session_.current_piece());
-    QStringList lines;
-    if (session_.piece() != nullptr && rounds() > 0) {
-        const QString note =
-            finished()
-                ? QString()
-                : QString::fromStdString(session_.piece()->rounds[static_cast<std::size_t>(in_hand())].note);
-        if (!note.isEmpty()) lines << note;
-        const PieceStudy none;
-        for (const WorkNote& due : work_notes(session_.toy(), *session_.piece(), study ? *study : none)) {
-            const bool now = due.after_round == in_hand() - 1;
-            if (due.after_round < in_hand() - 1 || lines.size() >= notes_shown) continue;
-            lines << (now ? tr("Now: %1").arg(due.words)
-                          : tr("After round %1: %2").arg(due.after_round + 1).arg(due.words));
-        }
-    }
+    const QStringList lines = work_.rounds() > 0 ? lines_coming_up() : QStringList();
     coming_up_->setText(lines.join(QLatin1Char('\n')));
     coming_up_->setVisible(!lines.isEmpty());
 }
 
-void WorkingView::show_progress() {
-    int all = 0;
-    int done = 0;
-    for (int i = 0; i < rounds(); ++i) {
-        all += counts_[static_cast<std::size_t>(i)];
-        if (i < in_hand()) done += counts_[static_cast<std::size_t>(i)];
+QStringList WorkingView::lines_coming_up() const {
+    const Piece& piece = *session_.piece();
+    const int round = work_.round();
+    QStringList lines;
+    if (!work_.finished())
+        lines << QString::fromStdString(piece.rounds[static_cast<std::size_t>(round)].note);
+    lines.removeAll(QString());
+    const auto study = session_.study(session_.current_piece());
+    for (const WorkNote& due : work_notes(session_.toy(), piece, study ? *study : PieceStudy{})) {
+        if (due.after_round < round - 1 || lines.size() >= notes_shown) continue;
+        lines << (due.after_round == round - 1
+                      ? tr("Now: %1").arg(due.words)
+                      : tr("After round %1: %2").arg(due.after_round + 1).arg(due.words));
     }
+    return lines;
+}
+
+void WorkingView::show_progress() {
+    const auto [done, all] = work_.share_done();
     progress_->setRange(0, std::max(all, 1));
-    progress_->setValue(finished() ? all : std::min(done + worked().stitches, all));
-    progress_->setFormat(tr("%1 of %2 rounds, %p % of the stitches").arg(in_hand()).arg(rounds()));
+    progress_->setValue(done);
+    progress_->setFormat(tr("%1 of %2 rounds, %p % of the stitches").arg(work_.round()).arg(work_.rounds()));
 }
 
 void WorkingView::show_times() {
     QStringList parts;
-    if (clock_.running() && !finished()) parts << tr("this round %1").arg(time_text(clock_.seconds()));
-    const auto& seconds = worked().seconds_of_round;
-    const auto last = static_cast<std::size_t>(in_hand());
-    if (last > 0 && last <= seconds.size() && seconds[last - 1] > 0)
-        parts << tr("round %1 took %2").arg(last).arg(time_text(seconds[last - 1]));
-    const double left = finished() ? 0 : seconds_left(worked(), counts_);
-    if (left > 0) parts << tr("about %1 to go").arg(time_text(left));
+    if (work_.measures_time() && !work_.finished())
+        parts << tr("this round %1").arg(time_text(work_.seconds()));
+    if (const double took = work_.seconds_of_last_round(); took > 0)
+        parts << tr("round %1 took %2").arg(work_.round()).arg(time_text(took));
+    if (const double left = work_.seconds_to_go(); left > 0)
+        parts << tr("about %1 to go").arg(time_text(left));
     times_->setText(parts.join(QStringLiteral(" · ")));
 }
 

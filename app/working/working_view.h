@@ -1,12 +1,10 @@
 #pragma once
 
-#include <memory>
-
 #include <QTimer>
 #include <QWidget>
 
 #include "app/session/document_session.h"
-#include "app/working/round_clock.h"
+#include "app/working/work_in_hand.h"
 
 class QCheckBox;
 class QComboBox;
@@ -24,10 +22,6 @@ class WorkingView : public QWidget {
     explicit WorkingView(DocumentSession& session, RoundClock clock = RoundClock(),
                          QWidget* parent = nullptr);
 
-    void round_done();
-    void round_back();
-    void count_stitch(int by);
-    void begin_again();
     [[nodiscard]] QString words() const;
     [[nodiscard]] QString coming_up() const;
     [[nodiscard]] QString times() const;
@@ -42,24 +36,17 @@ class WorkingView : public QWidget {
     void list_pieces();
     void show_all();
     void show_round();
+    [[nodiscard]] QString stitches_text() const;
     void show_finished();
     void show_coming_up();
+    [[nodiscard]] QStringList lines_coming_up() const;
     void show_progress();
     void show_times();
     void set_measuring(bool measuring);
-    bool change_progress(const QString& step, const std::function<void(WorkedSoFar&)>& change,
-                         const QString& merge_key = {});
-    [[nodiscard]] int rounds() const;
-    [[nodiscard]] int in_hand() const;  ///< the round being worked, from 0
-    [[nodiscard]] bool finished() const { return in_hand() >= rounds(); }
-    [[nodiscard]] const WorkedSoFar& worked() const;
-    [[nodiscard]] QString round_text(int round) const;
 
     DocumentSession& session_;
-    RoundClock clock_;
+    WorkInHand work_;
     QTimer second_;
-    PieceGraph graph_;
-    std::vector<int> counts_;
 
     QComboBox* pieces_;
     QLabel* number_;

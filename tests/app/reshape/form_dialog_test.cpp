@@ -84,7 +84,7 @@ TEST_F(FormDialogTest, OrTakesThePlaceOfTheRounds) {
 TEST_F(FormDialogTest, RoundsAreForTheSizeUnlessTheFormIsWanted) {
     open();
     choose(4);
-    const QRegularExpression size(QStringLiteral("^6[0-2] mm wide .*, 7[0-4] mm tall "));  // 60 and 72 wanted
+    const QRegularExpression size(QStringLiteral("^6[0-2].mm wide .*, 7[0-4].mm tall "));  // 60 and 72 wanted
     EXPECT_TRUE(size.match(dialog->answer()).hasMatch()) << dialog->answer().toStdString();
     for (auto* choice : dialog->findChildren<QRadioButton*>())
         if (choice->text().remove(u'&').startsWith(QStringLiteral("Nearest"))) choice->click();
