@@ -27,7 +27,7 @@ ReshapeActions::ReshapeActions(DocumentSession& session, QWidget* window)
       from_form_(make_action(window, tr("New &from a form …"), Qt::CTRL | Qt::SHIFT | Qt::Key_F)),
       mirror_(make_action(window, tr("&Turn over, top to bottom"), Qt::CTRL | Qt::SHIFT | Qt::Key_T)),
       join_(make_action(window, tr("Go on into an&other piece …"), Qt::CTRL | Qt::SHIFT | Qt::Key_J)) {
-    reshape_->setToolTip(tr("Another size, another hook, or another outline"));
+    reshape_->setToolTip(tr("Another size, another yarn or hook, or another outline"));
     connect(reshape_, &QAction::triggered, this,
             [this] { open_dialog(new ReshapeDialog(session_, window_)); });
     connect(sculpt_, &QAction::triggered, this,

@@ -135,7 +135,7 @@ bool is_as_drawn(const Target& target, const ReshapeOptions& options) {
 
 /// What is worked smaller by s and missed its size by d misses d / s made as large again, and half a round
 /// more for the way back: within one round up to d = s / 2 rounds.
-bool returns_within_a_round(const Reshaped& made, const Gauge& gauge) {
+bool is_sure_to_return(const Reshaped& made, const Gauge& gauge) {
     const double s =
         std::min({1.0, made.wanted.width_mm / made.before.width_mm, height_ratio(made.wanted, made.before)});
     return half_rounds_off(made.reached(), made.wanted, gauge) <= s;
@@ -174,6 +174,18 @@ Reshaped fitted(const ReshapeTask& task, bool as_drawn, Reshaped result) {
     result.scale = fit.scale;
     result.code = verdict(result.reached(), result.wanted, problem.gauge);
     return result;
+}
+
+bool returns_within_a_round(const Reshaped& made, const ReshapeOptions& options) {
+    const Gauge& gauge = made.form.gauge;
+    if (is_sure_to_return(made, gauge)) return true;
+    Target back;
+    back.width_mm = made.reached().width_mm * made.before.width_mm / made.wanted.width_mm;
+    back.height_mm = made.reached().height_mm / height_ratio(made.wanted, made.before);
+    const ReshapeTask task = reshape_task(made.form, back, options);
+    if (task.code != ReshapeCode::met) return task.code == ReshapeCode::unchanged;
+    const Reshaped returned = fitted(task, false, {});
+    return has_piece(returned.code) && half_rounds_off(returned.reached(), made.before, gauge) <= 2;
 }
 
 }  // namespace
@@ -256,7 +268,7 @@ Reshaped resize(const PieceForm& form, const Target& target, const ReshapeOption
     if (task.code != ReshapeCode::met) return result;
     Reshaped made = fitted(task, is_as_drawn(target, options), std::move(result));
     const bool can_be_brought_back = !target.silhouette && !target.gauge && has_piece(made.code);
-    if (can_be_brought_back) made.returns_within_a_round = returns_within_a_round(made, form.gauge);
+    if (can_be_brought_back) made.returns_within_a_round = returns_within_a_round(made, options);
     return made;
 }
 

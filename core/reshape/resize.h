@@ -61,8 +61,8 @@ struct Reshaped {
     PieceForm form;  ///< the new piece, its stitches and its shape, confirmed by the forward solve
     std::vector<int> rewritten;  ///< old rounds (from 0) whose words could not be kept
     ProfileScale scale;          ///< of the old profile, as found
-    /// Brought back to its old size it comes within one round of it. False where few or coarse rounds meet
-    /// the wanted size too roughly for that; not asked of a piece in another yarn or outline.
+    /// Brought back to its old size it comes within one round of it; tried where that is not plain. False
+    /// where few or coarse rounds meet the wanted size too roughly; not asked in another yarn or outline.
     bool returns_within_a_round = true;
 
     [[nodiscard]] Size reached() const { return form.size(); }
