@@ -12,6 +12,9 @@ namespace {
 
 /// Fusion with dialogs' buttons by their words alone, since the style's own pictures are not ours, and with a
 /// rim around boxes to tick that shows on dark ground too: its own is a darker shade of the window.
+ThemeColours current_colours;
+
+/// Fusion, with rims that show on dark ground too around what is filled in or ticked.
 class ProgramStyle : public QProxyStyle {
   public:
     ProgramStyle() : QProxyStyle(QStringLiteral("Fusion")) {}
@@ -24,19 +27,44 @@ class ProgramStyle : public QProxyStyle {
     void drawPrimitive(PrimitiveElement element, const QStyleOption* option, QPainter* painter,
                        const QWidget* widget) const override {
         QProxyStyle::drawPrimitive(element, option, painter, widget);
-        const bool box = element == PE_IndicatorCheckBox;
-        if (!box && element != PE_IndicatorRadioButton) return;
-        painter->save();
-        painter->setRenderHint(QPainter::Antialiasing, !box);
-        painter->setPen(option->palette.color(QPalette::PlaceholderText));
-        painter->setBrush(Qt::NoBrush);
-        const QRect rim = option->rect.adjusted(0, 0, -1, -1);
-        box ? painter->drawRect(rim) : painter->drawEllipse(rim);
-        painter->restore();
+        const QRectF rim = QRectF(option->rect).adjusted(0.5, 0.5, -0.5, -0.5);
+        if (element == PE_IndicatorCheckBox) {
+            const Pen pen(*painter, current_colours.rim);
+            painter->drawRect(rim);
+        } else if (element == PE_IndicatorRadioButton) {
+            const Pen pen(*painter, current_colours.rim);
+            painter->setRenderHint(QPainter::Antialiasing);
+            painter->drawEllipse(rim);
+        }
     }
-};
+    void drawComplexControl(ComplexControl control, const QStyleOptionComplex* option, QPainter* painter,
+                            const QWidget* widget) const override {
+        QProxyStyle::drawComplexControl(control, option, painter, widget);
+        const bool has_rim = control == CC_SpinBox || control == CC_ComboBox;
+        if (!has_rim || option->state.testFlag(State_HasFocus)) return;  // Fusion marks the focus there
+        const Pen pen(*painter, current_colours.rim);
+        painter->setRenderHint(QPainter::Antialiasing);
+        constexpr double corner = 2;
+        painter->drawRoundedRect(QRectF(option->rect).adjusted(0.5, 0.5, -0.5, -0.5), corner, corner);
+    }
 
-ThemeColours current_colours;
+  private:
+    /// A hollow pen until the end of the block.
+    class Pen {
+      public:
+        Pen(QPainter& painter, const QColor& colour) : painter_(painter) {
+            painter_.save();
+            painter_.setPen(colour);
+            painter_.setBrush(Qt::NoBrush);
+        }
+        ~Pen() { painter_.restore(); }
+        Pen(const Pen&) = delete;
+        Pen& operator=(const Pen&) = delete;
+
+      private:
+        QPainter& painter_;
+    };
+};
 
 struct Greys {
     QRgb window, base, alternate, button, text, disabled, line, highlight, highlighted_text, tip, tip_text,
@@ -60,13 +88,13 @@ QString style_rules(const ThemeColours& colours) {
                "QToolButton:checked { background: %3; border-color: %4; }"
                "QToolButton:focus { border: 1px solid %4; }"
                "QToolButton::menu-indicator { image: none; }"
-               "QLineEdit { border: 1px solid %1; border-radius: 6px; padding: 5px 8px; }"
+               "QLineEdit { border: 1px solid %5; border-radius: 6px; padding: 5px 8px; }"
                "QLineEdit:focus { border: 1px solid %4; }"
                "QTableView QLineEdit { border: none; border-radius: 0; padding: 0 5px; }"
                "QStatusBar::item { border: none; }"
                "QMenu { padding: 4px 0; border: 1px solid %1; }")
         .arg(colours.line.name(), colours.quiet_text.name(), colours.soft_accent.name(),
-             colours.accent.name());
+             colours.accent.name(), colours.rim.name());
 }
 
 bool wants_dark(Appearance appearance) {
@@ -109,11 +137,11 @@ QPalette theme_palette(bool dark) {
 
 ThemeColours theme_colours(bool dark) {
     if (dark) {
-        return {QColor(0xffa9b0b7), QColor(0xff3d4349), QColor(0xff2c474b), QColor(0xff63bcc6),
-                QColor(0xfff0bd6a), QColor(0xfff59a8c), QColor(0xff2a2f34)};
+        return {QColor(0xffa9b0b7), QColor(0xff3d4349), QColor(0xff7d848b), QColor(0xff2c474b),
+                QColor(0xff63bcc6), QColor(0xfff0bd6a), QColor(0xfff59a8c), QColor(0xff2a2f34)};
     }
-    return {QColor(0xff5b6168), QColor(0xffd8d4cc), QColor(0xffd7e9ea), QColor(0xff1c6b76),
-            QColor(0xff8a5200), QColor(0xffa32a1e), QColor(0xffeceae5)};
+    return {QColor(0xff5b6168), QColor(0xffd8d4cc), QColor(0xff80868c), QColor(0xffd7e9ea),
+            QColor(0xff1c6b76), QColor(0xff8a5200), QColor(0xffa32a1e), QColor(0xffeceae5)};
 }
 
 const ThemeColours& Theme::colours() { return current_colours; }

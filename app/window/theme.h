@@ -13,6 +13,7 @@ namespace roundwright::app {
 struct ThemeColours {
     QColor quiet_text;    ///< second in rank: units, hints
     QColor line;          ///< between panels
+    QColor rim;           ///< around what is filled in or ticked: 3 to 1 on its grounds (WCAG 2.1, 1.4.11)
     QColor soft_accent;   ///< behind selected rows
     QColor accent;        ///< the one accent
     QColor warning_text;  ///< beside a sign and a word, never alone

@@ -5,8 +5,12 @@
 #include <memory>
 
 #include <QCheckBox>
+#include <QComboBox>
+#include <QDoubleSpinBox>
 #include <QImage>
+#include <QLineEdit>
 #include <QRadioButton>
+#include <QSpinBox>
 
 namespace roundwright::app {
 namespace {
@@ -54,19 +58,23 @@ TEST_P(ThemeContrast, OfTextIsEnough) {
     EXPECT_GE(contrast(colours.accent, palette.color(QPalette::Base)), 3) << "the mark of focus";
 }
 
-TEST_P(ThemeContrast, OfARimToTickInIsEnough) {
+// WCAG 2.1, 1.4.11.
+TEST_P(ThemeContrast, OfTheRimOfWhatIsFilledInIsEnough) {
     Preferences preferences;
     preferences.set_appearance(GetParam() ? Appearance::dark : Appearance::light);
     const Theme theme(preferences);
-    for (QAbstractButton* box :
-         {static_cast<QAbstractButton*>(new QCheckBox), static_cast<QAbstractButton*>(new QRadioButton)}) {
-        const std::unique_ptr<QAbstractButton> owned(box);
-        box->resize(40, 30);
-        const QImage picture = box->grab().toImage();
-        const QColor ground = picture.pixelColor(picture.width() - 1, 0);
-        double most = 1;
-        for (int x = 0; x < picture.width(); ++x)
-            most = std::max(most, contrast(picture.pixelColor(x, picture.height() / 2), ground));
+    QWidget ground;
+    ground.resize(300, 60);
+    for (QWidget* box : {static_cast<QWidget*>(new QCheckBox), static_cast<QWidget*>(new QRadioButton),
+                         static_cast<QWidget*>(new QSpinBox), static_cast<QWidget*>(new QDoubleSpinBox),
+                         static_cast<QWidget*>(new QComboBox), static_cast<QWidget*>(new QLineEdit)}) {
+        const std::unique_ptr<QWidget> owned(box);
+        box->setParent(&ground);
+        box->setGeometry(20, 10, 120, 36);
+        const QImage picture = ground.grab().toImage();
+        const QColor around = picture.pixelColor(5, 28);
+        double most = 1;  // over the left edge
+        for (int x = 15; x < 26; ++x) most = std::max(most, contrast(picture.pixelColor(x, 28), around));
         EXPECT_GE(most, 3) << box->metaObject()->className();
     }
 }
