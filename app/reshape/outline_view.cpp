@@ -229,6 +229,8 @@ bool OutlineView::move_by_key(int key, Qt::KeyboardModifiers modifiers) {
 
 void OutlineView::keyPressEvent(QKeyEvent* event) {
     if (!drawn_) return QWidget::keyPressEvent(event);
+    if (!dragging_ && event->matches(QKeySequence::Undo)) return Q_EMIT undo_asked();
+    if (!dragging_ && event->matches(QKeySequence::Redo)) return Q_EMIT redo_asked();
     const int upwards = starts_at_top_ ? -1 : 1;
     switch (event->key()) {
         case Qt::Key_Up:

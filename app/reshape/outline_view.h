@@ -50,6 +50,9 @@ class OutlineView : public QWidget {
     void drag_cancelled();
     /// A key moved the current handle by so much.
     void nudged(const roundwright::Vec2& by_mm);
+    /// What the last drag or keys did is to be taken back, or done again.
+    void undo_asked();
+    void redo_asked();
 
   protected:
     void paintEvent(QPaintEvent* event) override;

@@ -97,16 +97,17 @@ void ReshapeDialog::connect_all() {
     connect(sculpting_, &HandSculpting::sculpted, this, &ReshapeDialog::take_sculpted);
     connect(&preview_->outline(), &OutlineView::handle_changed, this,
             [this] { handle_words_->setText(preview_->outline().handle_words()); });
-    connect(as_fabric_, &QPushButton::toggled, preview_, &PreviewStack::set_shows_fabric);
+    connect(as_fabric_, &QPushButton::toggled, this, [this](bool fabric) {
+        preview_->set_shows_fabric(fabric);
+        show_legend();
+    });
 }
 
 // --- the question
 
 void ReshapeDialog::change_wish() {
     handle_words_->setVisible(by_hand());
-    legend_->setText(by_hand()
-                         ? tr("dashed: as it is; with handles: the line you pull; filled: what comes of it")
-                         : tr("dashed: as it is; filled: new"));
+    show_legend();
     off_line_mm_.reset();
     if (by_hand()) {
         as_fabric_->setChecked(false);
@@ -117,6 +118,15 @@ void ReshapeDialog::change_wish() {
         questions_->focus_first_field();
         ask();
     }
+}
+
+void ReshapeDialog::show_legend() {
+    if (preview_->shows_fabric())
+        legend_->setText(tr("in wire: as it is; in fabric: new"));
+    else if (by_hand())
+        legend_->setText(tr("dashed: as it is; with handles: the line you pull; filled: what comes of it"));
+    else
+        legend_->setText(tr("dashed: as it is; filled: new"));
 }
 
 void ReshapeDialog::start_by_hand() {
@@ -201,7 +211,7 @@ QString ReshapeDialog::answer_words() const {
     if (proposal_->made.code == ReshapeCode::unchanged)
         return tr(
             "Drag a handle. Or with the keys: up and down choose one, left and right move it in and out, "
-            "Page Up and Page Down along.");
+            "Page Up and Page Down along; Ctrl+Z takes back.");
     return tr("%1 %2").arg(words, off_line_words(*off_line_mm_, units));
 }
 

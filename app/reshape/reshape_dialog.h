@@ -43,6 +43,7 @@ class ReshapeDialog : public QDialog {
     void connect_all();
     [[nodiscard]] bool by_hand() const { return questions_->wish() == Wish::by_hand; }
     void change_wish();
+    void show_legend();
     void ask();
     [[nodiscard]] ReshapeQuestion question() const;
     void take(ReshapeAnswer answer);

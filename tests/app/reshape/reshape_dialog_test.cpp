@@ -269,6 +269,36 @@ TEST_F(ReshapeDialogTest, StartOverGivesTheOutlineBack) {
     EXPECT_FALSE(button(QStringLiteral("Use these rounds"))->isEnabled());
 }
 
+TEST_F(ReshapeDialogTest, WhatWasPulledIsTakenBackStepByStep) {
+    open_dialog(Qt::ControlModifier | Qt::ShiftModifier);
+    OutlineView& outline = dialog->preview().outline();
+    const auto untouched = outline.drawn()->points;
+    outline.set_handle(9);
+    for (int i = 0; i < 3; ++i) QTest::keyClick(&outline, Qt::Key_Right);
+    const auto nudged = outline.drawn()->points;
+    outline.set_handle(14);
+    QTest::keyClick(&outline, Qt::Key_Left, Qt::ShiftModifier);
+    const auto both = outline.drawn()->points;
+    const QPoint at = outline.handle_position(14).toPoint();
+    QTest::mousePress(&outline, Qt::LeftButton, {}, at);
+    QTest::mouseMove(&outline, at + QPoint(30, 0));
+    QTest::keyClick(&outline, Qt::Key_Escape);  // a drag given up is no step
+    QTest::mouseRelease(&outline, Qt::LeftButton, {}, at + QPoint(30, 0));
+    EXPECT_EQ(outline.drawn()->points, both);
+    QTest::keyClick(&outline, Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_EQ(outline.drawn()->points, nudged);
+    QTest::keyClick(&outline, Qt::Key_Z, Qt::ControlModifier);  // three keys, one step
+    EXPECT_EQ(outline.drawn()->points, untouched);
+    EXPECT_FALSE(button(QStringLiteral("Use these rounds"))->isEnabled());
+    QTest::keyClick(&outline, Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_EQ(outline.drawn()->points, untouched);
+    QTest::keyClick(&outline, Qt::Key_Z, Qt::ControlModifier | Qt::ShiftModifier);
+    EXPECT_EQ(outline.drawn()->points, nudged);
+    QTest::mouseClick(button(QStringLiteral("Start over")), Qt::LeftButton);
+    QTest::keyClick(&outline, Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_EQ(outline.drawn()->points, nudged);
+}
+
 TEST_F(ReshapeDialogTest, TheNewFabricIsShownWithTheOldAsAGhost) {
     open_dialog();
     type(QStringLiteral("60"));
