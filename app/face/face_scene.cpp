@@ -72,7 +72,9 @@ std::optional<Toy> FaceScene::moved(int feature, const SurfacePlace& place) cons
     const Piece* piece = session_.piece();
     const auto shown = session_.shown_study(session_.current_piece());
     const auto index = static_cast<std::size_t>(feature);
-    if (piece == nullptr || shown == nullptr || feature < 0 || index >= piece->features.size())
+    // What is only being tried out has rounds that the piece has not.
+    if (piece == nullptr || shown == nullptr || session_.shows_trial() || feature < 0 ||
+        index >= piece->features.size())
         return std::nullopt;
     const FaceSurface surface(*piece, shown->shape);
     Toy toy = session_.toy();

@@ -10,6 +10,7 @@
 #include "app/panels/field_widgets.h"
 #include "app/reshape/rounds_comparison_model.h"
 #include "app/reshape/ways_model.h"
+#include "app/wording/measure_words.h"
 
 namespace roundwright::app {
 namespace {
@@ -69,10 +70,11 @@ ReshapeAnswers::ReshapeAnswers(const Preferences& preferences, QWidget* parent)
     show_nothing({});
 }
 
-void ReshapeAnswers::show_now(const QString& words) { now_->setText(words); }
+void ReshapeAnswers::show_now(const QString& words) { now_->setText(ranges_kept_whole(words)); }
 
 void ReshapeAnswers::show_answer(const Words& words, const Comparison& rounds) {
-    answer_->setText(words.answer);
+    words_ = words;
+    answer_->setText(ranges_kept_whole(words.answer));
     frog_back_->setText(words.frog_back);
     frog_back_->setVisible(!words.frog_back.isEmpty());
     remarks_->setText(words.remarks);
@@ -93,8 +95,8 @@ void ReshapeAnswers::show_ways(std::vector<WayOn> ways) {
     if (choice) ways_->selectRow(0);
 }
 
-QString ReshapeAnswers::answer() const { return answer_->text(); }
+QString ReshapeAnswers::answer() const { return words_.answer; }
 
-QString ReshapeAnswers::frog_back() const { return frog_back_->text(); }
+QString ReshapeAnswers::frog_back() const { return words_.frog_back; }
 
 }  // namespace roundwright::app

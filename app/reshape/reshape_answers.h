@@ -42,6 +42,7 @@ class ReshapeAnswers : public QWidget {
     void way_chosen(const roundwright::WayOn& way);
 
   private:
+    Words words_;
     QLabel* frog_back_;
     QLabel* answer_;
     QLabel* remarks_;

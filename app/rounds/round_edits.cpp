@@ -78,10 +78,14 @@ bool RoundEdits::put(const QString& text, Edited<Piece> piece, const std::vector
         session_.refuse(refusal_words(*piece.refusal));
         return false;
     }
+    return session_.edit(text, toy_with(std::move(piece.value), yarn_names));
+}
+
+Toy RoundEdits::toy_with(Piece piece, const std::vector<std::string>& yarn_names) const {
     Toy toy = session_.toy();
-    toy.pieces[index(session_.current_piece())] = std::move(piece.value);
+    toy.pieces[index(session_.current_piece())] = std::move(piece);
     add_yarns(toy, yarn_names);
-    return session_.edit(text, std::move(toy));
+    return toy;
 }
 
 Edited<Piece> RoundEdits::with_count(const std::vector<int>& rounds, const CountEntry& entry) const {
@@ -212,26 +216,54 @@ Round RoundEdits::like_round_before(int at) const {
     return round;
 }
 
-bool RoundEdits::append_count(const CountEntry& entry) {
-    const int at = static_cast<int>(current().rounds.size());
-    Round round = like_round_before(at);
+std::optional<Toy> RoundEdits::with_inserted(int at, const std::vector<Round>& rounds,
+                                             const std::vector<std::string>& yarn_names) const {
+    auto grown = insert_rounds(current(), index(at), rounds);
+    if (grown.refusal) return std::nullopt;
+    return toy_with(std::move(grown.value), yarn_names);
+}
+
+Round RoundEdits::next_round(const CountEntry& entry) const {
+    Round round = like_round_before(static_cast<int>(current().rounds.size()));
     const int count = entered_count(entry, edge_counts(current()).back());
     evenly(round, count).stitches = count;
-    return put(tr("Add round %1 of %2 stitches").arg(at + 1).arg(count),
-               insert_rounds(current(), index(at), std::vector{round}));
+    return round;
+}
+
+bool RoundEdits::append_count(const CountEntry& entry) {
+    const auto at = current().rounds.size();
+    const Round round = next_round(entry);
+    return put(
+        tr("Add round %1 of %2 stitches").arg(at + 1).arg(std::get<WorkedEvenly>(round.working).stitches),
+        insert_rounds(current(), at, std::vector{round}));
+}
+
+std::optional<Toy> RoundEdits::with_appended(const CountEntry& entry) const {
+    return with_inserted(static_cast<int>(current().rounds.size()), {next_round(entry)});
+}
+
+RoundEdits::Appended RoundEdits::appended(const QString& words) const {
+    const auto at = current().rounds.size();
+    YarnTable yarns = yarn_table(session_.toy());
+    auto grown = insert_rounds(current(), at, std::vector{like_round_before(static_cast<int>(at))});
+    if (!grown.refusal) {
+        grown.value.rounds[at] =
+            read_cell(grown.value, at, words.trimmed().toStdString(), session_.preferences().terms(), yarns)
+                .round;
+    }
+    return {std::move(grown), std::move(yarns.names)};
 }
 
 bool RoundEdits::append_words(const QString& words) {
     if (words.trimmed().isEmpty()) return false;
-    const auto at = current().rounds.size();
-    const Round like = like_round_before(static_cast<int>(at));
-    auto grown = insert_rounds(current(), at, std::vector{like});
-    if (grown.refusal) return put({}, std::move(grown));
-    YarnTable yarns = yarn_table(session_.toy());
-    grown.value.rounds[at] =
-        read_cell(grown.value, at, words.trimmed().toStdString(), session_.preferences().terms(), yarns)
-            .round;
-    return put(tr("Add round %1").arg(at + 1), std::move(grown), yarns.names);
+    Appended made = appended(words);
+    return put(tr("Add round %1").arg(current().rounds.size() + 1), std::move(made.piece), made.yarn_names);
+}
+
+std::optional<Toy> RoundEdits::with_appended_words(const QString& words) const {
+    Appended made = appended(words);
+    if (words.trimmed().isEmpty() || made.piece.refusal) return std::nullopt;
+    return toy_with(std::move(made.piece.value), made.yarn_names);
 }
 
 bool RoundEdits::insert_even(int at) { return insert(at, {like_round_before(at)}, tr("Add a round")); }

@@ -41,8 +41,13 @@ class RoundEdits {
     /// those beyond the toy's are added to it.
     bool insert(int at, const std::vector<Round>& rounds, const QString& text,
                 const std::vector<std::string>& yarn_names = {});
+    /// The toy that `insert` would make; nothing where it would be over a limit. For a trial.
+    [[nodiscard]] std::optional<Toy> with_inserted(int at, const std::vector<Round>& rounds,
+                                                   const std::vector<std::string>& yarn_names = {}) const;
     bool append_count(const CountEntry& entry);
+    [[nodiscard]] std::optional<Toy> with_appended(const CountEntry& entry) const;
     bool append_words(const QString& words);
+    [[nodiscard]] std::optional<Toy> with_appended_words(const QString& words) const;
     /// A new round, worked even on the one before it.
     bool insert_even(int at);
     bool remove(const std::vector<int>& rounds);
@@ -60,6 +65,14 @@ class RoundEdits {
     [[nodiscard]] const Piece& current() const { return *session_.piece(); }
     bool put(const QString& text, Piece piece);
     bool put(const QString& text, Edited<Piece> piece, const std::vector<std::string>& yarn_names = {});
+    [[nodiscard]] Toy toy_with(Piece piece, const std::vector<std::string>& yarn_names) const;
+    /// A round more, worked as the words say, and the names of the yarns it then counts on.
+    struct Appended {
+        Edited<Piece> piece;
+        std::vector<std::string> yarn_names;
+    };
+    [[nodiscard]] Round next_round(const CountEntry& entry) const;
+    [[nodiscard]] Appended appended(const QString& words) const;
     bool change_each(const std::vector<int>& rounds, const QString& text,
                      const std::function<void(Round&)>& change);
     bool change_evenly(const std::vector<int>& rounds, const QString& text,

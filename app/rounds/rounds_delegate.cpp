@@ -85,7 +85,8 @@ QWidget* RoundsDelegate::words_edit(QWidget* parent, int row) const {
 /// While words are written the counts and the shape follow, whenever the words come out.
 void RoundsDelegate::preview_words(int row, const WordsEdit& words) const {
     auto& session = model_.session();
-    if (!words.isModified() || row >= model_.rounds() || session.read_only()) return;
+    if (!words.isModified() || session.read_only()) return;
+    if (row >= model_.rounds()) return try_next_words(words);
     preview_.reset();
     if (!words.reading().proved() || words.text().trimmed().isEmpty()) return;
     Toy toy = model_.edits().with_words(row, words.text());
@@ -97,7 +98,9 @@ void RoundsDelegate::preview_words(int row, const WordsEdit& words) const {
 void RoundsDelegate::preview(int row, const QString& text) const {
     const auto rounds = model_.edited_rounds(row);
     auto& session = model_.session();
-    if (rounds.empty() || session.read_only()) return;
+    if (session.read_only()) return;
+    if (row >= model_.rounds()) return try_next_round(text);
+    if (rounds.empty()) return;
     preview_.reset();
     const auto entry = parse_count_entry(text);
     if (!entry) return;
@@ -107,6 +110,24 @@ void RoundsDelegate::preview(int row, const QString& text) const {
     toy.pieces[static_cast<std::size_t>(session.current_piece())] = std::move(piece.value);
     preview_ = std::make_unique<LivePreview>(session, QString());
     preview_->show(std::move(toy));
+}
+
+// The table has no row for the next round before it is there, so only the shape shows it.
+void RoundsDelegate::try_next_round(const QString& text) const {
+    auto& session = model_.session();
+    const auto entry = session.piece() ? parse_count_entry(text) : std::nullopt;
+    auto toy = entry ? model_.edits().with_appended(*entry) : std::nullopt;
+    const auto piece = static_cast<std::size_t>(std::max(session.current_piece(), 0));
+    if (!toy || !can_be_worked(toy->pieces[piece], {model_.rounds()})) return session.end_trial();
+    session.try_out(std::move(*toy));
+}
+
+void RoundsDelegate::try_next_words(const WordsEdit& words) const {
+    auto& session = model_.session();
+    auto toy = session.piece() && words.reading().proved() ? model_.edits().with_appended_words(words.text())
+                                                           : std::nullopt;
+    if (!toy) return session.end_trial();
+    session.try_out(std::move(*toy));
 }
 
 void RoundsDelegate::setEditorData(QWidget* editor, const QModelIndex& index) const {
@@ -133,6 +154,7 @@ void RoundsDelegate::setModelData(QWidget* editor, QAbstractItemModel* model,
 
 void RoundsDelegate::destroyEditor(QWidget* editor, const QModelIndex& index) const {
     preview_.reset();
+    model_.session().end_trial();
     QStyledItemDelegate::destroyEditor(editor, index);
 }
 

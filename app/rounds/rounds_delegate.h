@@ -30,11 +30,13 @@ class RoundsDelegate : public QStyledItemDelegate {
 
   private:
     void preview(int row, const QString& text) const;
+    void try_next_round(const QString& text) const;
+    void try_next_words(const WordsEdit& words) const;
     QWidget* words_edit(QWidget* parent, int row) const;
     void preview_words(int row, const WordsEdit& words) const;
 
     RoundsModel& model_;
-    mutable std::unique_ptr<LivePreview> preview_;
+    mutable std::unique_ptr<LivePreview> preview_;  ///< of a round there is; the next is only tried out
 };
 
 }  // namespace roundwright::app

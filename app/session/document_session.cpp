@@ -23,6 +23,7 @@ const Piece* DocumentSession::piece() const {
 void DocumentSession::set_current_piece(int piece) {
     piece = std::clamp(piece, -1, static_cast<int>(toy_.pieces.size()) - 1);
     if (piece == current_piece_) return;
+    drop_trial();
     current_piece_ = piece;
     end_merging();
     Q_EMIT current_piece_changed(piece);
@@ -145,7 +146,42 @@ void DocumentSession::roll_back_preview(std::uint64_t ticket) {
 
 void DocumentSession::close_preview() { roll_back_preview(preview_ticket_); }
 
+void DocumentSession::try_out(Toy toy) {
+    if (current_piece_ < 0 || toy.pieces.size() <= static_cast<std::size_t>(current_piece_)) return;
+    solver_.cancel(trial_.wanted);
+    SolveRequest request;
+    request.revision = trial_.wanted = ++last_revision_;
+    request.toy = std::make_shared<const Toy>(std::move(toy));
+    request.piece = static_cast<std::size_t>(current_piece_);
+    request.warm = trial_.study ? trial_.study : study(current_piece_);
+    request.surface_wanted = request.urgent = true;
+    request.unstuffed = shows_unstuffed_;
+    request.most_triangles = most_triangles_;
+    solver_.post(std::move(request));
+}
+
+void DocumentSession::end_trial() {
+    const bool shown = shows_trial();
+    drop_trial();
+    if (shown) Q_EMIT surface_ready(current_piece_, surface(current_piece_), shown_study(current_piece_));
+}
+
+void DocumentSession::drop_trial() {
+    solver_.cancel(trial_.wanted);
+    trial_ = {};
+}
+
+/// Until the shape of the toy as it is now is there.
+void DocumentSession::keep_trial_shown() {
+    if (!shows_trial()) return;
+    auto& results = results_[static_cast<std::size_t>(current_piece_)];
+    results.surface = trial_.surface;
+    results.shown = trial_.shown;
+}
+
 void DocumentSession::toy_became(const ChangeSet& changes) {
+    if (changes.touches_piece(current_piece_)) keep_trial_shown();
+    drop_trial();
     follow_pieces(changes);
     const int piece_before = current_piece_;
     const auto selection_before = selection_;
@@ -173,11 +209,13 @@ std::shared_ptr<const PieceStudy> DocumentSession::study(int piece) const {
 }
 
 std::shared_ptr<const PieceStudy> DocumentSession::shown_study(int piece) const {
+    if (on_trial(piece)) return trial_.shown;
     const auto index = static_cast<std::size_t>(piece);
     return index < results_.size() ? results_[index].shown : nullptr;
 }
 
 std::shared_ptr<const StitchSurface> DocumentSession::surface(int piece) const {
+    if (on_trial(piece)) return trial_.surface;
     const auto index = static_cast<std::size_t>(piece);
     return index < results_.size() ? results_[index].surface : nullptr;
 }
@@ -201,6 +239,7 @@ void DocumentSession::set_most_triangles(std::size_t triangles) {
 }
 
 void DocumentSession::surfaces_are_stale() {
+    drop_trial();
     for (auto& results : results_) {
         results.surface.reset();
         results.surface_wanted = false;
@@ -262,6 +301,7 @@ void DocumentSession::request_current_surface() {
 }
 
 void DocumentSession::take(const SolveResult& result) {
+    if (result.revision == trial_.wanted) return take_trial(result);
     const auto found = std::ranges::find(results_, result.revision, &PieceResults::wanted);
     if (found == results_.end()) return;
     const int piece = static_cast<int>(found - results_.begin());
@@ -274,6 +314,16 @@ void DocumentSession::take(const SolveResult& result) {
     found->study = result.study;
     if (study_is_new) Q_EMIT study_ready(piece, result.study);
     if (results_[static_cast<std::size_t>(piece)].surface_wanted) take_surface(piece, result);
+}
+
+void DocumentSession::take_trial(const SolveResult& result) {
+    trial_.wanted = 0;
+    trial_.study = result.study;
+    const bool good = result.surface && result.shown->shape.termination == Termination::converged;
+    if (!good) return;  // the last one that was good stays
+    trial_.surface = result.surface;
+    trial_.shown = result.shown;
+    Q_EMIT surface_ready(current_piece_, trial_.surface, trial_.shown);
 }
 
 void DocumentSession::take_surface(int piece, const SolveResult& result) {

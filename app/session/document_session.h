@@ -56,12 +56,20 @@ class DocumentSession : public QObject, private ToyOwner {
     bool commit_preview(std::uint64_t ticket, const QString& text);
     void roll_back_preview(std::uint64_t ticket);
 
+    /// Shows the current piece as it is in another toy, in the place of the toy's own: what is still being
+    /// typed and not said yet. The toy itself, its study and its checks stay. Ends by `end_trial`, when
+    /// another piece comes on show, and with the next change of the toy, whose shape then takes its place.
+    void try_out(Toy toy);
+    void end_trial();
+    [[nodiscard]] bool shows_trial() const { return trial_.surface != nullptr; }
+
     [[nodiscard]] QUndoStack& undo_stack() { return undo_; }
 
     // What is computed from it, in the background.
     /// The latest study of a piece, possibly of the toy before the last edit; null before the first.
     [[nodiscard]] std::shared_ptr<const PieceStudy> study(int piece) const;
-    /// What the surface shows: the study, or the piece before it is stuffed; the last one that converged.
+    /// What the surface shows: the study, or the piece before it is stuffed, or what is being tried out; the
+    /// last one that converged.
     [[nodiscard]] std::shared_ptr<const PieceStudy> shown_study(int piece) const;
     [[nodiscard]] std::shared_ptr<const StitchSurface> surface(int piece) const;
     /// False while an edit of the piece is still being worked out.
@@ -112,6 +120,14 @@ class DocumentSession : public QObject, private ToyOwner {
         bool last_good = false;
     };
 
+    /// Of `try_out`.
+    struct Trial {
+        std::shared_ptr<const PieceStudy> study;
+        std::shared_ptr<const PieceStudy> shown;
+        std::shared_ptr<const StitchSurface> surface;
+        std::uint64_t wanted = 0;  ///< revision of the request under way; 0: none
+    };
+
     [[nodiscard]] const Toy& owned_toy() const override { return toy_; }
     void apply_delta(const ToyDelta& delta) override;
     void revert_delta(const ToyDelta& delta) override;
@@ -130,6 +146,10 @@ class DocumentSession : public QObject, private ToyOwner {
     void request_current_surface();
     void surfaces_are_stale();
     void take(const SolveResult& result);
+    void take_trial(const SolveResult& result);
+    void drop_trial();
+    void keep_trial_shown();
+    [[nodiscard]] bool on_trial(int piece) const { return shows_trial() && piece == current_piece_; }
     void take_surface(int piece, const SolveResult& result);
 
     Toy toy_;
@@ -145,6 +165,7 @@ class DocumentSession : public QObject, private ToyOwner {
     Preferences preferences_;
     BackgroundSolver solver_;
     std::vector<PieceResults> results_;
+    Trial trial_;
     std::uint64_t last_revision_ = 0;
     bool shows_unstuffed_ = false;
     std::size_t most_triangles_ = 200'000;

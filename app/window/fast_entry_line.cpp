@@ -6,6 +6,7 @@
 #include <QKeyEvent>
 #include <QMimeData>
 #include <QRegularExpression>
+#include <QTimer>
 
 #include "app/rounds/round_edits.h"
 
@@ -75,6 +76,23 @@ void FastEntryLine::read() {
         reading_ = read_entry(typed(), {*session_.piece(), like, yarn_table(session_.toy()).names,
                                         session_.preferences().terms()});
     }
+    show_understood();
+    try_out();
+}
+
+/// Only while the line has the focus: elsewhere the shape is that of the rounds there are.
+void FastEntryLine::try_out() {
+    if (!line_->hasFocus()) return;
+    const bool half_typed = !line_->text().isEmpty() && !reading_.can_be_added();
+    if (half_typed) return;  // the shape of what came out last stays
+    const auto toy = reading_.can_be_added() ? RoundEdits(session_).with_inserted(
+                                                   static_cast<int>(session_.piece()->rounds.size()),
+                                                   reading_.rounds, reading_.yarn_names)
+                                             : std::nullopt;
+    toy ? session_.try_out(*toy) : session_.end_trial();
+}
+
+void FastEntryLine::show_understood() {
     const bool problem = !reading_.problem.isEmpty();
     QString text = problem ? reading_.problem : reading_.understood;
     if (!problem && !text.isEmpty()) text = QStringLiteral("\u2192  %1").arg(text);
@@ -103,6 +121,8 @@ void FastEntryLine::add_rounds() {
 }
 
 bool FastEntryLine::eventFilter(QObject* watched, QEvent* event) {
+    if (event->type() == QEvent::FocusOut) session_.end_trial();
+    if (event->type() == QEvent::FocusIn) QTimer::singleShot(0, this, &FastEntryLine::try_out);
     if (event->type() == QEvent::KeyPress) {
         auto* key = static_cast<QKeyEvent*>(event);
         const auto* clip = QApplication::clipboard()->mimeData();

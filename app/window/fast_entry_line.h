@@ -9,7 +9,8 @@
 
 namespace roundwright::app {
 
-/// The line under the table that takes many rounds at once, and says what it understood while it is typed.
+/// The line under the table that takes many rounds at once. While it is typed it says what it understood, and
+/// the shape shows what that would make.
 class FastEntryLine : public QWidget {
     Q_OBJECT
   public:
@@ -31,6 +32,8 @@ class FastEntryLine : public QWidget {
 
   private:
     void read();
+    void show_understood();
+    void try_out();
     void add_rounds();
     [[nodiscard]] QString typed() const;
 

@@ -11,6 +11,7 @@
 #include "app/window/shape_actions.h"
 #include "app/window/shape_words.h"
 #include "app/window/theme.h"
+#include "app/wording/measure_words.h"
 
 namespace roundwright::app {
 namespace {
@@ -124,7 +125,7 @@ void ShapePanel::show_surface(int piece) {
 void ShapePanel::show_words() {
     const int piece = session_.current_piece();
     const auto shown = session_.shown_study(piece);
-    const bool has_rounds = session_.piece() && !session_.piece()->rounds.empty();
+    const bool has_rounds = session_.piece() && (!session_.piece()->rounds.empty() || session_.shows_trial());
     const bool there = has_rounds && shown && shown->shape.usable();
     if (!session_.piece()) {
         message_->setText(tr("This toy has no piece yet. Add one with Piece ▸ New piece."));
@@ -136,14 +137,18 @@ void ShapePanel::show_words() {
     }
     stack_->setCurrentIndex(there && scene_ ? 1 : 0);
     scale_bar_->setVisible(there);
-    size_->setText(there ? as_sentence(size_words(*shown, session_.preferences().units())) : QString());
+    size_text_ = there ? as_sentence(size_words(*shown, session_.preferences().units())) : QString();
+    size_->setText(ranges_kept_whole(size_text_));
     detail_->setText(hover_.isEmpty() ? words() : hover_);
 }
 
 QString ShapePanel::words() const {
     const auto shown = session_.shown_study(session_.current_piece());
-    if (!shown || !shown->shape.usable() || !session_.piece() || session_.piece()->rounds.empty()) return {};
+    const bool trial = session_.shows_trial();
+    const bool there = trial || (session_.piece() && !session_.piece()->rounds.empty());
+    if (!there || !shown || !shown->shape.usable()) return {};
     QString text = shape_words(*shown, session_.preferences().units());
+    if (trial) return tr("With the rounds being typed: %1").arg(text);
     if (session_.shows_unstuffed()) text = tr("Not stuffed: %1").arg(text);
     if (session_.shows_last_good_shape(session_.current_piece())) {
         text = tr("The last good shape: %1").arg(text);

@@ -29,7 +29,7 @@ class ShapePanel : public QWidget {
     /// Turns the shape once around, slowly, until it is touched.
     void turn_once();
     void set_scene_colour(const QColor& colour);
-    [[nodiscard]] QString size_text() const { return size_->text(); }
+    [[nodiscard]] QString size_text() const { return size_text_; }
     /// What the picture shows, in words.
     [[nodiscard]] QString words() const;
 
@@ -53,6 +53,7 @@ class ShapePanel : public QWidget {
     render::SceneView* scene_ = nullptr;
     QTimer turning_;
     double turned_degrees_ = 0;
+    QString size_text_;
     QString hover_;
 };
 

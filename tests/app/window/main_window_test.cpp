@@ -107,6 +107,64 @@ TEST_F(MainWindowTest, FastEntrySaysWhatItUnderstoodThenAddsIt) {
     EXPECT_EQ(session->undo_stack().undoText(), QStringLiteral("Add rounds 1 to 4"));
 }
 
+TEST_F(MainWindowTest, TheShapeFollowsTheLineAsItIsTyped) {
+    window->fast_entry().focus_line();
+    type(QStringLiteral("6, 12, 18"));
+    ASSERT_TRUE(wait_until([&] { return session->shows_trial(); }));
+    ASSERT_TRUE(wait_until([&] { return window->shape().size_text().contains(QStringLiteral("mm wide")); }));
+    const QString three_rounds = window->shape().size_text();
+    EXPECT_TRUE(window->shape().words().startsWith(QStringLiteral("With the rounds being typed")));
+    type(QStringLiteral(", 24, "));  // half typed: what came out last stays
+    ASSERT_TRUE(wait_until([&] { return window->shape().size_text() != three_rounds; }));
+    EXPECT_TRUE(counts().empty());  // nothing is said yet
+    EXPECT_EQ(session->undo_stack().count(), 0);
+    EXPECT_FALSE(session->modified());
+    press(Qt::Key_Escape);
+    EXPECT_FALSE(session->shows_trial());
+    EXPECT_TRUE(window->shape().size_text().isEmpty());
+}
+
+TEST_F(MainWindowTest, WhatWasTriedOutIsShownUntilItsOwnShapeIsThere) {
+    window->fast_entry().focus_line();
+    type(QStringLiteral("6, 12, 18, 24"));
+    ASSERT_TRUE(wait_until([&] { return session->shows_trial() && !session->solving(); }));
+    const auto tried = session->surface(0);
+    press(Qt::Key_Return);
+    EXPECT_FALSE(session->shows_trial());
+    EXPECT_EQ(session->surface(0), tried);
+    EXPECT_EQ(counts(), (std::vector{6, 12, 18, 24}));
+    ASSERT_TRUE(wait_for_shape(*session));
+    EXPECT_NE(session->surface(0), tried);
+    EXPECT_FALSE(window->shape().words().startsWith(QStringLiteral("With the rounds being typed")));
+}
+
+TEST_F(MainWindowTest, OutsideTheLineTheShapeIsThatOfTheRoundsThereAre) {
+    type_a_ball();
+    const QString ball = window->shape().size_text();
+    window->fast_entry().focus_line();
+    type(QStringLiteral("12, 18"));
+    ASSERT_TRUE(wait_until([&] { return session->shows_trial(); }));
+    EXPECT_NE(window->shape().size_text(), ball);
+    window->rounds_view().setFocus();
+    EXPECT_EQ(window->shape().size_text(), ball);
+    window->fast_entry().line()->setFocus();
+    ASSERT_TRUE(wait_until([&] { return session->shows_trial(); }));
+}
+
+TEST_F(MainWindowTest, TheShapeFollowsTheNextRoundInTheTable) {
+    type_a_ball();
+    const QString ball = window->shape().size_text();
+    window->rounds_view().setFocus();
+    window->rounds_view().setCurrentIndex(
+        window->rounds_view().model()->index(window->rounds_view().model()->rowCount() - 1, 1));
+    type(QStringLiteral("12"));
+    ASSERT_TRUE(wait_until([&] { return session->shows_trial(); }));
+    EXPECT_NE(window->shape().size_text(), ball);
+    press(Qt::Key_Escape);
+    EXPECT_FALSE(session->shows_trial());
+    EXPECT_EQ(window->shape().size_text(), ball);
+}
+
 TEST_F(MainWindowTest, FastEntryHoldsWhatItDoesNotUnderstand) {
     window->fast_entry().focus_line();
     type(QStringLiteral("6, 12x"));
