@@ -70,11 +70,11 @@ ReshapeAnswers::ReshapeAnswers(const Preferences& preferences, QWidget* parent)
     show_nothing({});
 }
 
-void ReshapeAnswers::show_now(const QString& words) { now_->setText(ranges_kept_whole(words)); }
+void ReshapeAnswers::show_now(const QString& words) { now_->setText(sizes_kept_whole(words)); }
 
 void ReshapeAnswers::show_answer(const Words& words, const Comparison& rounds) {
     words_ = words;
-    answer_->setText(ranges_kept_whole(words.answer));
+    answer_->setText(sizes_kept_whole(words.answer));
     frog_back_->setText(words.frog_back);
     frog_back_->setVisible(!words.frog_back.isEmpty());
     remarks_->setText(words.remarks);

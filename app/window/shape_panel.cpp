@@ -138,7 +138,7 @@ void ShapePanel::show_words() {
     stack_->setCurrentIndex(there && scene_ ? 1 : 0);
     scale_bar_->setVisible(there);
     size_text_ = there ? as_sentence(size_words(*shown, session_.preferences().units())) : QString();
-    size_->setText(ranges_kept_whole(size_text_));
+    size_->setText(sizes_kept_whole(size_text_));
     detail_->setText(hover_.isEmpty() ? words() : hover_);
 }
 

@@ -26,11 +26,12 @@ QString height_words(double mm, const Range& range, LengthUnit units) {
     return with_range(tr("%1 tall").arg(length_text(mm, units)), mm, range, units);
 }
 
-QString ranges_kept_whole(QString words) {
+QString sizes_kept_whole(QString words) {
     const QString no_break_space = QStringLiteral("\u00a0");
     const QString word_joiner = QStringLiteral("\u2060");
     const QString dash = QStringLiteral("\u2013");
-    words.replace(QStringLiteral(" ("), no_break_space + u'(');
+    for (const char* glued : {"(", "wide", "tall"})
+        words.replace(u' ' + QLatin1String(glued), no_break_space + QLatin1String(glued));
     return words.replace(dash, word_joiner + dash + word_joiner);
 }
 

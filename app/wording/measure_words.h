@@ -14,7 +14,7 @@ namespace roundwright::app {
 /// "76 mm tall (73–80)", or "flat" where it is no taller than that.
 [[nodiscard]] QString height_words(double mm, const Range& range, LengthUnit units);
 
-/// For a label that wraps: no line ends within a range, or between a size and its range.
-[[nodiscard]] QString ranges_kept_whole(QString words);
+/// For a label that wraps: no line ends within a size or its range.
+[[nodiscard]] QString sizes_kept_whole(QString words);
 
 }  // namespace roundwright::app

@@ -15,7 +15,7 @@ TEST(MeasureWords, SayTheRangeWhereItSaysMore) {
 }
 
 TEST(MeasureWords, NoLineEndsWithinARange) {
-    const QString words = ranges_kept_whole(QStringLiteral(
+    const QString words = sizes_kept_whole(QStringLiteral(
         "76\u00a0mm wide (69\u201384), 64\u00a0mm tall (58\u201373): 23 rounds, 768 stitches."));
     for (int width = 20; width < 400; width += 7) {
         QTextLayout layout(words);
