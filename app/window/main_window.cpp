@@ -272,6 +272,17 @@ void MainWindow::fill_help_menu(QMenu* menu) {
         connect(action, &QAction::triggered, this, act);
         menu->addAction(action);
     }
+    fill_panels_menu(menu->addMenu(tr("Go to a &panel")));
+}
+
+void MainWindow::fill_panels_menu(QMenu* menu) {
+    int number = 0;
+    for (const QString& key : panels_->keys()) {
+        const auto digit = static_cast<Qt::Key>(Qt::Key_1 + number++);
+        auto* action = make_action(this, panels_->title(key), QKeySequence(Qt::ALT | digit));
+        connect(action, &QAction::triggered, this, [this, key] { panels_->go_to_section(key); });
+        menu->addAction(action);
+    }
 }
 
 // --- following the session

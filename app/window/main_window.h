@@ -62,6 +62,7 @@ class MainWindow : public QMainWindow {
     void fill_edit_menu(QMenu* menu);
     void fill_pattern_menu(QMenu* menu);
     void fill_help_menu(QMenu* menu);
+    void fill_panels_menu(QMenu* menu);
     void fill_panels();
     void show_preview();
     void show_chart();

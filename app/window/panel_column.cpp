@@ -14,6 +14,16 @@ namespace {
 constexpr int margins = 12;  // left and right
 const auto open_setting = QStringLiteral("window/open-panel");
 
+/// The first field of a panel that the Tab key goes to; null if there is none.
+QWidget* first_field(QWidget* panel) {
+    for (QWidget* field = panel->nextInFocusChain(); field != panel; field = field->nextInFocusChain()) {
+        const bool takes_tab = field->focusPolicy() & Qt::TabFocus;
+        if (takes_tab && panel->isAncestorOf(field) && field->isVisibleTo(panel) && field->isEnabled())
+            return field;
+    }
+    return nullptr;
+}
+
 /// What a section needs so that nothing in it is cut off at the side.
 int room_of(const QScrollArea& body) {
     return body.widget()->minimumSizeHint().width() + body.verticalScrollBar()->sizeHint().width();
@@ -105,6 +115,14 @@ void PanelColumn::open_section(const QString& key) {
     folded_for_room_.clear();
     show_open(key);
     remember();
+}
+
+void PanelColumn::go_to_section(const QString& key) {
+    open_section(key);
+    const auto found = std::ranges::find(sections_, key, &Section::key);
+    if (found == sections_.end()) return;
+    QWidget* field = first_field(found->body->widget());
+    (field ? field : found->title)->setFocus(Qt::ShortcutFocusReason);
 }
 
 void PanelColumn::fold_all() {

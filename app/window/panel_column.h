@@ -20,6 +20,8 @@ class PanelColumn : public QWidget {
     /// panel over.
     void add_section(const QString& key, const QString& title, const QString& icon_name, QWidget* panel);
     void open_section(const QString& key);
+    /// Opens it and puts the focus into its first field.
+    void go_to_section(const QString& key);
     void fold_all();
     [[nodiscard]] QString open_key() const { return open_key_; }
     [[nodiscard]] QStringList keys() const;

@@ -17,6 +17,7 @@
 #include <QScreen>
 #include <QUrl>
 
+#include "app/panels/stuffing_panel.h"
 #include "app/rounds/rounds_view.h"
 #include "app/window/checks_list.h"
 #include "app/window/document_files.h"
@@ -163,6 +164,17 @@ TEST_F(MainWindowTest, TheShapeFollowsTheNextRoundInTheTable) {
     press(Qt::Key_Escape);
     EXPECT_FALSE(session->shows_trial());
     EXPECT_EQ(window->shape().size_text(), ball);
+}
+
+TEST_F(MainWindowTest, APanelIsReachedByItsNumber) {
+    press(Qt::Key_3, Qt::AltModifier);
+    EXPECT_EQ(window->panels().open_key(), QStringLiteral("stuffing"));
+    auto* panel = window->panels().findChild<StuffingPanel*>();
+    ASSERT_NE(panel, nullptr);
+    EXPECT_TRUE(panel->isAncestorOf(QApplication::focusWidget()));
+    press(Qt::Key_4, Qt::AltModifier);
+    EXPECT_EQ(window->panels().open_key(), QStringLiteral("face"));
+    EXPECT_TRUE(window->panels().isAncestorOf(QApplication::focusWidget()));
 }
 
 TEST_F(MainWindowTest, FastEntryHoldsWhatItDoesNotUnderstand) {
