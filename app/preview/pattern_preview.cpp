@@ -15,6 +15,7 @@
 #include <QSettings>
 #include <QVBoxLayout>
 
+#include "app/panels/field_widgets.h"
 #include "app/preview/pages_view.h"
 #include "app/preview/pattern_files.h"
 #include "app/preview/print_pattern.h"
@@ -23,6 +24,7 @@
 #include "app/window/room_on_screen.h"
 #include "app/window/toy_details.h"
 #include "app/wording/counted.h"
+#include "app/wording/open_question_words.h"
 
 namespace roundwright::app {
 
@@ -76,6 +78,7 @@ PatternPreview::PatternPreview(DocumentSession& session, QWidget* parent)
       paper_(new QComboBox),
       terms_(new QComboBox),
       units_(new QComboBox),
+      open_questions_(words_label(tr("What a stranger would still ask"))),
       state_(new QLabel) {
     setWindowTitle(tr("Pattern"));
     resize(room_on_screen(*this, {1080, 720}));
@@ -133,6 +136,8 @@ QWidget* PatternPreview::choices() {
     layout->addWidget(group);
     layout->addWidget(safety);
     layout->addWidget(words);
+    layout->addSpacing(8);
+    layout->addWidget(open_questions_);
     layout->addStretch(1);
     return side;
 }
@@ -190,6 +195,7 @@ void PatternPreview::follow() {
     connect(&soon_, &QTimer::timeout, this, [this] { composer_.compose(session_.toy(), options()); });
     connect(&composer_, &PatternComposer::composed, this, &PatternPreview::show_pages);
     connect(&session_, &DocumentSession::toy_changed, this, &PatternPreview::compose_soon);
+    connect(&session_, &DocumentSession::toy_changed, this, &PatternPreview::show_open_questions);
     for (QComboBox* box : {paper_, terms_, units_}) {
         connect(box, &QComboBox::currentIndexChanged, this, &PatternPreview::compose_soon);
     }
@@ -209,6 +215,7 @@ void PatternPreview::follow() {
 
 void PatternPreview::showEvent(QShowEvent* event) {
     QDialog::showEvent(event);
+    show_open_questions();
     compose_soon();
 }
 
@@ -217,6 +224,15 @@ void PatternPreview::compose_soon() {
     if (!isVisible()) return;
     state_->setText(tr("Laying out the pages…"));
     soon_.start();
+}
+
+void PatternPreview::show_open_questions() {
+    if (!isVisible()) return;
+    QStringList lines;
+    for (const OpenQuestion& question : open_questions(session_.toy()))
+        lines << tr("• %1").arg(open_question_words(question, session_.toy()));
+    open_questions_->setText(tr("A stranger would still ask\n%1").arg(lines.join(QLatin1Char('\n'))));
+    open_questions_->setVisible(!lines.isEmpty());
 }
 
 render::PatternOptions PatternPreview::options() const {

@@ -19,7 +19,8 @@ namespace roundwright::app {
 class PagesView;
 class ThumbnailsModel;
 
-/// The pattern as it will be printed, following every edit of the toy, with what goes into it.
+/// The pattern as it will be printed, following every edit of the toy, with what goes into it and what it
+/// still leaves open.
 class PatternPreview : public QDialog {
     Q_OBJECT
   public:
@@ -38,6 +39,7 @@ class PatternPreview : public QDialog {
     void add_shortcuts();
     void follow();
     void compose_soon();
+    void show_open_questions();
     void show_pages(const render::PatternPages& pages);
     void keep_choices() const;
     void restore_choices();
@@ -53,6 +55,7 @@ class PatternPreview : public QDialog {
     QComboBox* terms_;
     QComboBox* units_;
     std::vector<QCheckBox*> contents_;
+    QLabel* open_questions_;
     QLabel* state_;
 };
 

@@ -5,6 +5,7 @@
 #include <QAbstractItemModelTester>
 #include <QComboBox>
 #include <QFile>
+#include <QLabel>
 
 #include "app/preview/pages_view.h"
 #include "app/preview/pattern_files.h"
@@ -32,6 +33,29 @@ TEST(PatternPreview, ShowsThePagesAndFollowsEdits) {
         return toy;
     });
     EXPECT_TRUE(wait_until([&] { return preview.pages_view().grab().toImage() != before; }));
+}
+
+TEST(PatternPreview, SaysWhatAStrangerWouldStillAsk) {
+    DocumentSession session;
+    Toy toy = small_toy();
+    toy.gauge = std::monostate{};
+    toy.pieces[0].make = 2;
+    session.start(toy);
+    PatternPreview preview(session);
+    preview.show();
+    const auto* label = [&]() -> QLabel* {
+        for (auto* found : preview.findChildren<QLabel*>())
+            if (found->accessibleName() == QStringLiteral("What a stranger would still ask")) return found;
+        return nullptr;
+    }();
+    ASSERT_NE(label, nullptr);
+    EXPECT_TRUE(label->text().contains(QStringLiteral("your gauge"))) << label->text().toStdString();
+    EXPECT_TRUE(label->text().contains(QStringLiteral("how the parts go together")));
+    session.edit(QStringLiteral("Words"), [](Toy edited) {
+        edited.text.assembly = "Sew them together.";
+        return edited;
+    });
+    EXPECT_FALSE(label->text().contains(QStringLiteral("how the parts go together")));
 }
 
 TEST(PatternPreview, GoesToAPageByKeys) {
