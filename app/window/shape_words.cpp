@@ -8,14 +8,16 @@
 #include "app/wording/measure_words.h"
 #include "core/shape/highest_wave.h"
 #include "core/shape/oval_plan.h"
+#include "core/shape/reads_as_flat.h"
 
 namespace roundwright::app {
 namespace {
 
 QString tr(const char* text) { return QCoreApplication::translate("ShapeWords", text); }
 
-QString proportion_words(double height_over_width) {
-    if (height_over_width < 0.12) return tr("flat");
+QString proportion_words(const Shape& shape) {
+    if (reads_as_flat(shape.width_mm, shape.height_mm)) return tr("flat");
+    const double height_over_width = shape.height_mm / shape.width_mm;
     if (height_over_width < 0.5) return tr("a low bowl, much wider than tall");
     if (height_over_width < 0.9) return tr("wider than tall");
     if (height_over_width <= 1.1) return tr("about as tall as wide");
@@ -62,7 +64,7 @@ QString shape_words(const PieceStudy& study, LengthUnit units) {
     if (radius.empty() || study.shape.width_mm <= 0) return {};
     const auto widest = std::ranges::max_element(radius) - radius.begin();
     QString words = tr("%1, widest at round %2, %3")
-                        .arg(proportion_words(study.shape.height_mm / study.shape.width_mm))
+                        .arg(proportion_words(study.shape))
                         .arg(std::max<std::ptrdiff_t>(widest, 1))
                         .arg(end_words(study.problem.first, study.problem.last));
     const double waves = highest_wave_mm(study.lies);

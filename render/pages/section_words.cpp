@@ -7,6 +7,7 @@
 #include "core/instructions/write.h"
 #include "core/pattern/firmness.h"
 #include "core/shape/oval_plan.h"
+#include "core/shape/reads_as_flat.h"
 #include "render/pages/paragraph.h"
 #include "render/pages/pattern_words.h"
 #include "render/pages/small_parts.h"
@@ -57,8 +58,7 @@ QString equivalent_round_words(const PieceStudy& study, Units units) {
 }  // namespace
 
 bool lies_flat(const FinishedSize& size) {
-    constexpr double fabric_mm = 2, slope = 0.1;
-    return size.height_mm.likely < std::max(fabric_mm, slope * size.width_mm.likely);
+    return reads_as_flat(size.width_mm.likely, size.height_mm.likely);
 }
 
 QString piece_size_words(const FinishedSize& size, Units units) {
