@@ -16,7 +16,9 @@
 #include "app/reshape/reshape_words.h"
 #include "app/window/room_on_screen.h"
 #include "core/pattern/edits.h"
+#include "core/reshape/in_place_of.h"
 #include "core/reshape/piece_form.h"
+#include "core/reshape/reshape_toy.h"
 
 namespace roundwright::app {
 namespace {
@@ -101,6 +103,8 @@ void FormDialog::make_places() {
 
 QWidget* FormDialog::answers() {
     outline_ = new OutlineView(session_.preferences());
+    frog_back_ = words_label(tr("What to undo"));
+    frog_back_->setFont(larger_font(frog_back_->font(), 1.1, QFont::DemiBold));
     answer_ = words_label(tr("Answer"));
     rounds_ = words_label(tr("Stitches of the rounds"));
     rounds_->setMinimumHeight(3 * fontMetrics().lineSpacing());
@@ -112,6 +116,7 @@ QWidget* FormDialog::answers() {
     layout->setContentsMargins(0, 0, 0, 0);
     layout->addWidget(outline_, 1);
     layout->addWidget(legend);
+    layout->addWidget(frog_back_);
     layout->addWidget(answer_);
     layout->addWidget(rounds_);
     return side;
@@ -156,6 +161,7 @@ void FormDialog::show_nothing(const QString& why) {
     outline_->set_new(std::nullopt);
     answer_->setText(why);
     rounds_->clear();
+    show_frog_back();
 }
 
 void FormDialog::take(Reshaped made) {
@@ -164,23 +170,29 @@ void FormDialog::take(Reshaped made) {
     outline_->set_new(usable ? std::optional(made.form.outline()) : std::nullopt);
     rounds_->setText(usable ? rounds_in_short(made.form) : QString());
     if (usable) made_ = std::move(made);
+    show_frog_back();
     apply_->setEnabled(usable && !session_.read_only());
 }
 
-QString FormDialog::answer() const { return answer_->text(); }
+void FormDialog::show_frog_back() {
+    back_.reset();
+    if (made_ && in_place_->isChecked()) {
+        const PieceForm old = piece_form(*session_.piece(), made_->form.gauge);
+        back_ = frog_back_for(session_.toy(), old, made_->form);
+    }
+    frog_back_->setText(back_ ? frog_back_words(*back_) : QString());
+    frog_back_->setVisible(!frog_back_->text().isEmpty());
+}
 
-bool FormDialog::put_in_place(const Piece& made) {
+QString FormDialog::answer() const { return answer_->text(); }
+QString FormDialog::frog_back() const { return frog_back_->text(); }
+
+bool FormDialog::put_in_place() {
+    const PieceForm old = piece_form(*session_.piece(), made_->form.gauge);
     return session_.edit_piece(
         tr("Make %1 a %2")
             .arg(QString::fromStdString(session_.piece()->name), form_name(fields_->form().kind)),
-        [&made](Piece& piece) {
-            piece.start = made.start;
-            piece.rounds = made.rounds;
-            piece.end = made.end;
-            piece.starts_at_top = made.starts_at_top;
-            piece.features.clear();
-            piece.worked = {};
-        });
+        [&](Piece& piece) { piece = in_place_of(old, made_->form, back_.value_or(FrogBack{})); });
 }
 
 bool FormDialog::add(const Piece& made) {
@@ -200,10 +212,7 @@ void FormDialog::accept() {
     if (!made_ || task_.busy()) return;
     Piece piece = made_->form.piece;
     piece.name = form_name(fields_->form().kind).toStdString();
-    if (in_place_->isChecked())
-        put_in_place(piece);
-    else
-        add(piece);
+    in_place_->isChecked() ? put_in_place() : add(piece);
     QDialog::accept();
 }
 

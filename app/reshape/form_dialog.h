@@ -7,6 +7,7 @@
 #include "app/reshape/latest_task.h"
 #include "app/session/document_session.h"
 #include "core/reshape/forms.h"
+#include "core/reshape/frog_back.h"
 
 class QLabel;
 class QListWidget;
@@ -27,6 +28,7 @@ class FormDialog : public QDialog {
 
     [[nodiscard]] bool busy() const { return task_.busy(); }
     [[nodiscard]] QString answer() const;
+    [[nodiscard]] QString frog_back() const;
 
     void accept() override;
 
@@ -42,12 +44,14 @@ class FormDialog : public QDialog {
     void work_out();
     void take(Reshaped made);
     void show_nothing(const QString& why);
-    bool put_in_place(const Piece& made);
+    void show_frog_back();
+    bool put_in_place();
     bool add(const Piece& made);
 
     DocumentSession& session_;
     LatestTask task_;
     std::optional<Reshaped> made_;
+    std::optional<FrogBack> back_;  ///< of the piece whose place it takes
 
     QListWidget* kinds_;
     FormFields* fields_;
@@ -56,6 +60,7 @@ class FormDialog : public QDialog {
     QRadioButton* as_new_;
     QRadioButton* in_place_;
     OutlineView* outline_;
+    QLabel* frog_back_;
     QLabel* answer_;
     QLabel* rounds_;
     QPushButton* apply_;

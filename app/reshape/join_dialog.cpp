@@ -9,10 +9,12 @@
 #include <QSpinBox>
 #include <QVBoxLayout>
 
+#include "app/panels/field_widgets.h"
 #include "app/reshape/outline_view.h"
 #include "app/reshape/reshape_words.h"
 #include "app/window/room_on_screen.h"
 #include "core/reshape/mirror_join.h"
+#include "core/reshape/reshape_toy.h"
 
 namespace roundwright::app {
 
@@ -35,9 +37,9 @@ void JoinDialog::build() {
     neck_->setKeyboardTracking(false);
     outline_ = new OutlineView(session_.preferences());
     outline_->set_starts_at_top(first_.piece.starts_at_top);
-    answer_ = new QLabel;
-    answer_->setWordWrap(true);
-    answer_->setAccessibleName(tr("Answer"));
+    frog_back_ = words_label(tr("What to undo"));
+    frog_back_->setFont(larger_font(frog_back_->font(), 1.1, QFont::DemiBold));
+    answer_ = words_label(tr("Answer"));
     auto* form = new QFormLayout;
     form->addRow(tr("&Into"), others_);
     form->addRow(tr("&Stitches at the neck"), neck_);
@@ -48,6 +50,7 @@ void JoinDialog::build() {
     auto* layout = new QVBoxLayout(this);
     layout->addLayout(form);
     layout->addWidget(outline_, 1);
+    layout->addWidget(frog_back_);
     layout->addWidget(answer_);
     layout->addWidget(buttons);
     resize(room_on_screen(*this, {460, 620}));
@@ -70,6 +73,7 @@ void JoinDialog::choose_other() {
 void JoinDialog::work_out() {
     joined_ = joined(first_, *other_, neck_->value());
     apply_->setEnabled(joined_.has_value() && !session_.read_only());
+    frog_back_->hide();
     if (!joined_) {
         outline_->set_new(std::nullopt);
         answer_->setText(tr("One of the two never has %1 stitches in a round, or its rounds do not come out.")
@@ -78,15 +82,23 @@ void JoinDialog::work_out() {
     }
     const PieceForm form = piece_form(*joined_, first_.gauge);
     outline_->set_new(form.outline());
+    back_ = frog_back_for(session_.toy(), first_, form);
+    frog_back_->setText(frog_back_words(back_));
+    frog_back_->setVisible(!frog_back_->text().isEmpty());
     answer_->setText(
         QStringLiteral("%1: %2.").arg(size_words(form, session_.preferences().units()), count_words(form)));
 }
+
+QString JoinDialog::frog_back() const { return frog_back_->isHidden() ? QString() : frog_back_->text(); }
 
 void JoinDialog::accept() {
     if (!joined_) return;
     session_.edit_piece(
         tr("Join %1 and %2").arg(QString::fromStdString(first_.piece.name), others_->currentText()),
-        [this](Piece& piece) { piece = *joined_; });
+        [this](Piece& piece) {
+            piece = *joined_;
+            piece.worked = progress_kept(first_.piece.worked, back_);
+        });
     QDialog::accept();
 }
 

@@ -5,6 +5,7 @@
 #include <QDialog>
 
 #include "app/session/document_session.h"
+#include "core/reshape/frog_back.h"
 #include "core/reshape/piece_form.h"
 
 class QComboBox;
@@ -23,6 +24,8 @@ class JoinDialog : public QDialog {
   public:
     explicit JoinDialog(DocumentSession& session, QWidget* parent = nullptr);
 
+    [[nodiscard]] QString frog_back() const;
+
     void accept() override;
 
   private:
@@ -34,10 +37,12 @@ class JoinDialog : public QDialog {
     PieceForm first_;
     std::optional<PieceForm> other_;
     std::optional<Piece> joined_;
+    FrogBack back_;
 
     QComboBox* others_;
     QSpinBox* neck_;
     OutlineView* outline_;
+    QLabel* frog_back_;
     QLabel* answer_;
     QPushButton* apply_;
 };

@@ -28,7 +28,7 @@ ReshapeAnswer answer_for_size(const ReshapeQuestion& question) {
     const PieceForm& form = question.form;
     answer.proposal.made = roundwright::resize(form, question.target, question.options);
     if (!has_piece(answer.proposal.made.code)) return answer;
-    answer.proposal.back = frog_back_for(question.toy, form, answer.proposal.made);
+    answer.proposal.back = frog_back_for(question.toy, form, answer.proposal.made.form);
     const WorkedSoFar& worked = form.piece.worked;
     if (worked.rounds + worked.stitches == 0) return answer;
     answer.ways = ways_on_for(question.toy, form, question.target, most_ripped, question.options);

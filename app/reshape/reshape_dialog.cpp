@@ -185,7 +185,7 @@ void ReshapeDialog::take_sculpted(const Sculpted& sculpted) {
     made.form.problem = shape_problem(sculpted.piece, made.form.graph.graph, form_->gauge);
     PieceForm old = *form_;
     old.piece.worked = questions_->worked();
-    proposal.back = frog_back_for(session_.toy(), old, made);
+    proposal.back = frog_back_for(session_.toy(), old, made.form);
     off_line_mm_ = sculpted.apart_mm;
     propose(std::move(proposal));
 }

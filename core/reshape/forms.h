@@ -53,8 +53,8 @@ enum class FormCode {
 enum class FormCounts {
     nearest_stitch,  ///< the form itself: each round the nearest whole number that can be worked. On a ball
                      ///< the handbook circle, N(s) = 2 pi R sin(s / R) / w, with the stretch of the stuffing,
-                     ///< at the places s = k pi R / (n + 1) of n rounds, the same from both poles. The size of
-                     ///< the solved shape is what it is, and the code says whether that is the form's
+                     ///< at the places s = k pi R / (n + 1) of n rounds, the same from both poles. The size
+                     ///< of the solved shape is what it is, and the code says whether that is the form's
     size,  ///< the solved shape: corrected until that has the form's size, and as tidy as the options say.
            ///< Counts may be some stitches off the circle then
 };
@@ -62,8 +62,7 @@ enum class FormCounts {
 /// A piece for a form, in single crochet, with the rounds of a flat base marked to lie flat.
 [[nodiscard]] Reshaped piece_from_form(const Form& form, const Gauge& gauge,
                                        double area_stretch = medium_stuffing_stretch,
-                                       FormCounts counts = FormCounts::size,
-                                       ReshapeOptions options = {});
+                                       FormCounts counts = FormCounts::size, ReshapeOptions options = {});
 
 /// A piece for an outline drawn from nothing, in single crochet; `start_count` stitches in the ring.
 [[nodiscard]] Reshaped piece_from_silhouette(const Silhouette& outline, const Gauge& gauge,

@@ -49,11 +49,11 @@ std::vector<WayOn> ways_on_for(const Toy& toy, const PieceForm& form, const Targ
     return ways;
 }
 
-FrogBack frog_back_for(const Toy& toy, const PieceForm& old, const Reshaped& made) {
+FrogBack frog_back_for(const Toy& toy, const PieceForm& old, const PieceForm& made) {
     const WorkedSoFar& worked = old.piece.worked;
     const StitchGraph& graph = old.graph.graph;
-    FrogBack back = same_size(old.gauge, made.form.gauge)
-                        ? frog_back(old.piece, graph, made.form.piece, made.form.graph.graph, worked)
+    FrogBack back = same_size(old.gauge, made.gauge)
+                        ? frog_back(old.piece, graph, made.piece, made.graph.graph, worked)
                         : frog_everything(old.piece, graph, worked);
     measure_yarn(back, old.piece, graph, worked, toy, old.gauge);
     return back;
@@ -73,7 +73,7 @@ ReshapedToy same_rounds(const Toy& toy, const Toy& worked_as, const std::vector<
         worked.made.before = old.size();
         worked.made.wanted = worked.made.reached();
         if (has_piece(worked.made.code)) {
-            worked.back = frog_back_for(toy, old, worked.made);
+            worked.back = frog_back_for(toy, old, worked.made.form);
             result.toy.pieces[piece].worked = progress_kept(old.piece.worked, worked.back);
             worked.made.form.piece.worked = result.toy.pieces[piece].worked;
         }
@@ -94,7 +94,7 @@ ReshapedToy reshape_toy(const Toy& toy, const Toy& worked_as, const std::vector<
         const PieceForm old = piece_form(toy.pieces[piece], gauge_of(toy), nullptr, options.stop);
         ReshapedPiece reshaped{piece, resize(old, target, options), {}};
         if (has_piece(reshaped.made.code)) {
-            reshaped.back = frog_back_for(toy, old, reshaped.made);
+            reshaped.back = frog_back_for(toy, old, reshaped.made.form);
             Piece& made = reshaped.made.form.piece;
             made.worked = progress_kept(old.piece.worked, reshaped.back);
             result.toy.pieces[piece] = made;

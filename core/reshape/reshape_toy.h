@@ -50,6 +50,6 @@ struct ReshapedToy {
                                              int most_ripped, const ReshapeOptions& options = {});
 
 /// What has to be undone of a piece for another one; everything if the gauge is another.
-[[nodiscard]] FrogBack frog_back_for(const Toy& toy, const PieceForm& old, const Reshaped& made);
+[[nodiscard]] FrogBack frog_back_for(const Toy& toy, const PieceForm& old, const PieceForm& made);
 
 }  // namespace roundwright

@@ -8,6 +8,7 @@
 #include <QPushButton>
 #include <QRadioButton>
 #include <QRegularExpression>
+#include <QSpinBox>
 
 #include "app/panels/length_spin_box.h"
 #include "app/reshape/join_dialog.h"
@@ -93,6 +94,25 @@ TEST_F(FormDialogTest, RoundsAreForTheSizeUnlessTheFormIsWanted) {
     EXPECT_TRUE(dialog->answer().endsWith(QStringLiteral("Tidy rounds for the size come nearer to it.")));
 }
 
+TEST_F(FormDialogTest, InThePlaceOfRoundsItSaysWhatToUndoAndKeepsTheFace) {
+    Toy toy = toy_of({6, 12, 18, 24, 24, 24, 18, 12, 6});
+    toy.pieces[0].worked.rounds = 5;
+    Feature eyes;
+    eyes.round = 4;
+    toy.pieces[0].features = {eyes};
+    session.start(toy);
+    open();
+    choose(0);
+    EXPECT_TRUE(dialog->frog_back().isEmpty());  // a new piece undoes nothing
+    for (auto* choice : dialog->findChildren<QRadioButton*>())
+        if (choice->text().contains(QStringLiteral("place"))) choice->click();
+    settle();
+    EXPECT_EQ(dialog->frog_back().toStdString(), "Keep rounds 1 to 4, undo 1 round (24 stitches).");
+    QTest::mouseClick(button(*dialog, QStringLiteral("Use this form")), Qt::LeftButton);
+    EXPECT_EQ(session.piece()->worked.rounds, 4);
+    EXPECT_EQ(session.piece()->features.size(), 1u);
+}
+
 TEST_F(FormDialogTest, EveryFormCanBeUsed) {
     open();
     for (int kind = 0; kind < 8; ++kind) {
@@ -119,11 +139,16 @@ TEST_F(FormDialogTest, SizesThatDoNotGoTogetherAreSaid) {
 TEST_F(FormDialogTest, TwoPiecesAreWorkedAsOne) {
     Toy toy = toy_of({6, 12, 18, 24, 24, 24, 18, 12, 6});
     toy.pieces.push_back(piece_of({6, 12, 18, 18, 18, 12, 6}, "Body"));
+    toy.pieces[0].end = End::drawn_closed;
+    toy.pieces[0].worked.rounds = 9;  // past the neck
     session.start(toy);
     JoinDialog join(session);
     join.show();
+    join.findChild<QSpinBox*>()->setValue(12);
+    EXPECT_EQ(join.frog_back().toStdString(), "Keep rounds 1 to 8, undo 1 round (6 stitches).");
     QTest::mouseClick(button(join, QStringLiteral("Join them")), Qt::LeftButton);
     EXPECT_GT(session.toy().pieces[0].rounds.size(), 9u);
+    EXPECT_EQ(session.piece()->worked.rounds, 8);
     EXPECT_EQ(session.toy().pieces[1], toy.pieces[1]);
     session.undo_stack().undo();
     EXPECT_EQ(session.toy(), toy);
