@@ -1,9 +1,13 @@
 #include "app/reshape/reshape_actions.h"
 
+#include <QMessageBox>
+#include <QPushButton>
+
 #include "app/reshape/form_dialog.h"
 #include "app/reshape/join_dialog.h"
 #include "app/reshape/reshape_dialog.h"
 #include "app/window/action_maker.h"
+#include "app/wording/counted.h"
 #include "core/reshape/mirror_join.h"
 
 namespace roundwright::app {
@@ -52,8 +56,24 @@ void ReshapeActions::mirror() {
         session_.refuse(tr("An oval, rows, or rounds that do not come out cannot be turned over."));
         return;
     }
+    if (!may_lose_progress()) return;
     session_.edit_piece(tr("Turn %1 over").arg(QString::fromStdString(session_.piece()->name)),
                         [&turned](Piece& piece) { piece = *turned; });
+}
+
+/// Turned over, a piece begins at its other end, and nothing worked so far can stay.
+bool ReshapeActions::may_lose_progress() const {
+    const Piece& piece = *session_.piece();
+    if (piece.worked.rounds == 0 && piece.worked.stitches == 0) return true;
+    QMessageBox question(
+        QMessageBox::Question, tr("Turn over"),
+        tr("%1 of %2 are worked. Turned over, it begins at its other end, and nothing worked "
+           "so far can stay.")
+            .arg(rounds_words(piece.worked.rounds), QString::fromStdString(piece.name)),
+        QMessageBox::Cancel, window_);
+    const auto* turn = question.addButton(tr("&Turn it over"), QMessageBox::AcceptRole);
+    question.exec();
+    return question.clickedButton() == turn;
 }
 
 void ReshapeActions::update_state() {

@@ -21,6 +21,7 @@ class ReshapeActions : public QObject {
 
   private:
     void mirror();
+    [[nodiscard]] bool may_lose_progress() const;
     void update_state();
 
     DocumentSession& session_;

@@ -166,5 +166,24 @@ TEST_F(FormDialogTest, APieceIsTurnedOver) {
     EXPECT_EQ(std::get<OpenTube>(session.piece()->start).chains, 18);
 }
 
+TEST_F(FormDialogTest, APieceBegunIsNotTurnedOverUnasked) {
+    session.edit_piece(QStringLiteral("worked"), [](Piece& piece) { piece.worked.rounds = 3; });
+    const auto before = counts_of(*session.piece());
+    QWidget window;
+    ReshapeActions actions(session, &window);
+    QAction* turn = nullptr;
+    for (auto* action : window.actions())
+        if (action->text().contains(QStringLiteral("Turn over"))) turn = action;
+    ASSERT_NE(turn, nullptr);
+    QString asked;
+    answer_next_dialog(QStringLiteral("Cancel"), &asked);
+    turn->trigger();
+    EXPECT_TRUE(asked.contains(QStringLiteral("3 rounds of Head are worked"))) << asked.toStdString();
+    EXPECT_EQ(counts_of(*session.piece()), before);
+    answer_next_dialog(QStringLiteral("Turn it over"), &asked);
+    turn->trigger();
+    EXPECT_NE(counts_of(*session.piece()), before);
+}
+
 }  // namespace
 }  // namespace roundwright::app
