@@ -1,4 +1,5 @@
 #include <nlohmann/json.hpp>
+#include <numeric>
 
 #include <QCoreApplication>
 
@@ -48,10 +49,22 @@ ReshapedToy reshaped(const Toy& toy, const std::vector<std::size_t>& pieces, con
                             : reshape_toy(toy, other, pieces, wish.target, wish.options);
 }
 
+/// Turns the size wished for one piece into a scale for all of them.
+std::vector<std::size_t> made_alike(const Toy& toy, std::size_t piece, ResizeWish& wish) {
+    if (const auto scale = scale_wanted(piece_form(toy.pieces[piece], gauge_of(toy)), wish.target)) {
+        wish.target = {};
+        wish.target.scale = scale;
+    }
+    std::vector<std::size_t> all(toy.pieces.size());
+    std::iota(all.begin(), all.end(), std::size_t{0});
+    return all;
+}
+
 int resize_toy(const Arguments& arguments, const QString& path, Toy toy) {
-    const ResizeWish wish = wish_from(arguments);
-    const auto pieces = pieces_meant(arguments, toy, wish);
+    ResizeWish wish = wish_from(arguments);
+    auto pieces = pieces_meant(arguments, toy, wish);
     if (wish.worked) toy.pieces[pieces.front()].worked = *wish.worked;
+    if (wish.alike) pieces = made_alike(toy, pieces.front(), wish);
     const ReshapedToy made = reshaped(toy, pieces, wish);
     for (const ReshapedPiece& piece : made.pieces) {
         if (has_piece(piece.made.code)) continue;
@@ -81,6 +94,7 @@ constexpr Option options[] = {
     {"hook", 0, "MM", nullptr, "work with this hook; alone: at the same finished size"},
     {"weight", 0, "WEIGHT", "super-fine|fine|light|medium|bulky|super-bulky|jumbo",
      "work in yarn of this weight, its gauge estimated"},
+    {"alike", 0, nullptr, nullptr, "with a size: the other pieces become as much larger or smaller"},
     {"keep-rounds", 0, nullptr, nullptr,
      "with another hook or yarn: the same rounds, and the size they come out at"},
     {"piece", 0, "NAME", nullptr, "the piece, by name or number; needed for a size where there are several"},

@@ -70,6 +70,11 @@ bool asks_for_a_size(const Target& target) {
     return target.width_mm || target.height_mm || target.circumference_mm;
 }
 
+void check_alike(const ResizeWish& wish) {
+    if (wish.alike && wish.target.width_mm && wish.target.height_mm)
+        throw Complaint{tr("--alike takes a width or a height: other pieces can follow only one of them.")};
+}
+
 // Rounds that stay have the size they have.
 void check_keep_rounds(const ResizeWish& wish) {
     if (!wish.keep_rounds) return;
@@ -99,7 +104,9 @@ ResizeWish wish_from(const Arguments& arguments) {
     if (const auto rip = number_option(arguments, "ways-on", 0, 2'000))
         wish.most_ripped = static_cast<int>(*rip);
     wish.keep_rounds = arguments.has(QStringLiteral("keep-rounds"));
+    wish.alike = arguments.has(QStringLiteral("alike"));
     check_keep_rounds(wish);
+    check_alike(wish);
     return wish;
 }
 

@@ -16,6 +16,7 @@ struct ResizeWish {
     Target target;
     std::optional<double> hook_mm;
     std::optional<YarnWeight> weight;
+    bool alike = false;        ///< the other pieces become as much larger or smaller
     bool keep_rounds = false;  ///< the rounds stay, in another yarn or with another hook
     ReshapeOptions options;
     int most_ripped = -1;  ///< ways on are wanted up to that many rounds; -1: not asked for

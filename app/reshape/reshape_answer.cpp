@@ -8,19 +8,43 @@ namespace {
 
 constexpr int most_ripped = 8;
 
-ReshapeAnswer answer_for_yarn_and_hook(const ReshapeQuestion& question) {
-    std::vector<std::size_t> all(question.toy.pieces.size());
+std::vector<std::size_t> all_pieces(const Toy& toy) {
+    std::vector<std::size_t> all(toy.pieces.size());
     std::iota(all.begin(), all.end(), std::size_t{0});
-    const Toy& other = *question.worked_as;
-    const bool rounds_stay = question.keeps_rounds || gauge_of(other) == gauge_of(question.toy);
-    ReshapedToy made = rounds_stay ? same_rounds(question.toy, other, all, question.options)
-                                   : reshape_toy(question.toy, other, all, {}, question.options);
+    return all;
+}
+
+bool is_met(ReshapeCode code) { return code == ReshapeCode::met || code == ReshapeCode::unchanged; }
+
+ReshapeAnswer answer_of(ReshapedToy made, std::size_t shown) {
     ReshapeAnswer answer;
-    ReshapedPiece& piece = made.pieces[question.piece];
-    answer.proposal.made = std::move(piece.made);
-    answer.proposal.back = std::move(piece.back);
-    if (has_piece(answer.proposal.made.code)) answer.proposal.whole_toy = std::move(made.toy);
+    ReshapeProposal& proposal = answer.proposal;
+    for (const ReshapedPiece& piece : made.pieces)
+        if (piece.piece != shown && !is_met(piece.made.code)) proposal.missed.push_back(piece.piece);
+    proposal.made = std::move(made.pieces[shown].made);
+    proposal.back = std::move(made.pieces[shown].back);
+    if (has_piece(proposal.made.code)) proposal.whole_toy = std::move(made.toy);
     return answer;
+}
+
+ReshapeAnswer answer_for_yarn_and_hook(const ReshapeQuestion& question) {
+    const Toy& other = *question.worked_as;
+    const auto all = all_pieces(question.toy);
+    const bool rounds_stay = question.keeps_rounds || gauge_of(other) == gauge_of(question.toy);
+    return answer_of(rounds_stay ? same_rounds(question.toy, other, all, question.options)
+                                 : reshape_toy(question.toy, other, all, {}, question.options),
+                     question.piece);
+}
+
+ReshapeAnswer answer_for_all_pieces(const ReshapeQuestion& question) {
+    Target alike = question.target;
+    if (const auto scale = scale_wanted(question.form, question.target)) {
+        alike = {};
+        alike.scale = scale;
+    }
+    return answer_of(
+        reshape_toy(question.toy, question.toy, all_pieces(question.toy), alike, question.options),
+        question.piece);
 }
 
 ReshapeAnswer answer_for_size(const ReshapeQuestion& question) {
@@ -38,7 +62,8 @@ ReshapeAnswer answer_for_size(const ReshapeQuestion& question) {
 }  // namespace
 
 ReshapeAnswer answer_to(const ReshapeQuestion& question) {
-    return question.worked_as ? answer_for_yarn_and_hook(question) : answer_for_size(question);
+    if (question.worked_as) return answer_for_yarn_and_hook(question);
+    return question.all_pieces ? answer_for_all_pieces(question) : answer_for_size(question);
 }
 
 }  // namespace roundwright::app

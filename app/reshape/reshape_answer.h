@@ -15,15 +15,17 @@ struct ReshapeQuestion {
     Target target;
     std::optional<Toy> worked_as;  ///< the toy in another yarn or with another hook
     bool keeps_rounds = false;     ///< there, the rounds stay and not the size
+    bool all_pieces = false;       ///< the others become as much larger or smaller
     ReshapeOptions options;
     std::size_t piece = 0;
 };
 
-/// What may be applied: one piece, or, for another yarn or hook, all of them.
+/// What may be applied: one piece, or all of them, for another yarn or hook, or alike.
 struct ReshapeProposal {
     Reshaped made;
     FrogBack back;
     std::optional<Toy> whole_toy;
+    std::vector<std::size_t> missed;  ///< other pieces whose size is not met
 };
 
 struct ReshapeAnswer {

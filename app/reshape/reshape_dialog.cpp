@@ -92,7 +92,7 @@ void ReshapeDialog::connect_all() {
     connect(questions_, &ReshapeQuestions::edited, this, &ReshapeDialog::ask);
     connect(questions_, &ReshapeQuestions::started_over, this, &ReshapeDialog::start_by_hand);
     connect(answers_, &ReshapeAnswers::way_chosen, this, [this](const WayOn& way) {
-        propose({way.made, way.back, std::nullopt});
+        propose({way.made, way.back, std::nullopt, {}});
     });
     connect(sculpting_, &HandSculpting::sculpted, this, &ReshapeDialog::take_sculpted);
     connect(&preview_->outline(), &OutlineView::handle_changed, this,
@@ -143,6 +143,7 @@ ReshapeQuestion ReshapeDialog::question() const {
                              questions_->target(),
                              {},
                              questions_->keeps_rounds(),
+                             questions_->for_all_pieces(),
                              {questions_->tidiness(), {}},
                              static_cast<std::size_t>(piece_)};
     if (questions_->wish() == Wish::yarn_and_hook) question.worked_as = questions_->worked_as();
@@ -215,6 +216,10 @@ QString ReshapeDialog::answer_words() const {
     return tr("%1 %2").arg(words, off_line_words(*off_line_mm_, units));
 }
 
+bool ReshapeDialog::same_rounds() const {
+    return questions_->wish() == Wish::yarn_and_hook && questions_->keeps_rounds();
+}
+
 QString ReshapeDialog::remarks() const {
     QStringList words{freed_yarn_words(proposal_->back, session_.preferences().units()),
                       rewritten_words(proposal_->made.rewritten)};
@@ -248,10 +253,10 @@ void ReshapeDialog::accept() {
     Piece& piece = toy.pieces[static_cast<std::size_t>(piece_)];
     piece = proposal_->made.form.piece;
     piece.worked = progress_kept(questions_->worked(), proposal_->back);
-    const bool same_rounds = proposal_->whole_toy && questions_->keeps_rounds();
-    session_.edit(by_hand()     ? tr("Sculpt %1").arg(name)
-                  : same_rounds ? tr("Change yarn or hook")
-                                : tr("Resize %1").arg(name),
+    session_.edit(by_hand()              ? tr("Sculpt %1").arg(name)
+                  : same_rounds()        ? tr("Change yarn or hook")
+                  : proposal_->whole_toy ? tr("Resize all pieces")
+                                         : tr("Resize %1").arg(name),
                   std::move(toy));
     QDialog::accept();
 }

@@ -53,6 +53,7 @@ class ReshapeDialog : public QDialog {
     void show_nothing(const QString& why);
     [[nodiscard]] QString answer_words() const;
     [[nodiscard]] QString remarks() const;
+    [[nodiscard]] bool same_rounds() const;  ///< in another yarn
     void show_proposal();
 
     DocumentSession& session_;

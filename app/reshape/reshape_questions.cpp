@@ -2,6 +2,7 @@
 
 #include <numbers>
 
+#include <QCheckBox>
 #include <QComboBox>
 #include <QDoubleSpinBox>
 #include <QFormLayout>
@@ -30,6 +31,11 @@ constexpr int most_stitches = 100'000;
 constexpr int tidiness_steps = 10;
 constexpr int least_width = 230;
 constexpr double usual_reach = 0.35;  // of the piece's height
+
+// One factor for width and height, that other pieces can follow.
+bool scales_alike(Wish wish) {
+    return wish == Wish::width || wish == Wish::height || wish == Wish::around || wish == Wish::scale;
+}
 
 }  // namespace
 
@@ -62,6 +68,8 @@ void ReshapeQuestions::make_sizes(const Preferences& preferences, const PieceFor
     scale_->setSuffix(tr(" %"));
     scale_->setValue(100);
     scale_->setKeyboardTracking(false);
+    all_pieces_ = new QCheckBox(tr("A&ll pieces alike"));
+    all_pieces_->setToolTip(tr("The other pieces become as much larger or smaller as this one"));
     reach_ = new LengthSpinBox(preferences, 1, most_mm);
     reach_->show_millimetres(std::max(2 * form.gauge.round_height_mm, usual_reach * size.height_mm));
     reach_->setToolTip(tr("How far along the outline a handle takes its neighbours with it"));
@@ -104,6 +112,7 @@ void ReshapeQuestions::make_fields() {
     fields_->addRow(tr("&Tall"), height_);
     fields_->addRow(tr("A&round"), around_);
     fields_->addRow(tr("S&cale"), scale_);
+    fields_->addRow(all_pieces_);
     fields_->addRow(tr("&Yarn"), weight_);
     fields_->addRow(tr("Hoo&k"), hook_);
     fields_->addRow(keep_size_);
@@ -177,6 +186,7 @@ void ReshapeQuestions::connect_all() {
     for (auto* box : {worked_rounds_, worked_stitches_})
         connect(box, &QSpinBox::valueChanged, this, &ReshapeQuestions::edited);
     connect(weight_, &QComboBox::currentIndexChanged, this, &ReshapeQuestions::choose_weight);
+    connect(all_pieces_, &QCheckBox::toggled, this, &ReshapeQuestions::edited);
     connect(keep_rounds_, &QRadioButton::toggled, this, &ReshapeQuestions::edited);
     connect(tidiness_, &QSlider::valueChanged, this, &ReshapeQuestions::edited);
     connect(start_over_, &QPushButton::clicked, this, &ReshapeQuestions::started_over);
@@ -198,6 +208,7 @@ void ReshapeQuestions::show_fields() {
     show(height_, asked == Wish::height || asked == Wish::width_and_height);
     show(around_, asked == Wish::around);
     show(scale_, asked == Wish::scale);
+    show(all_pieces_, scales_alike(asked) && toy_.pieces.size() > 1);
     for (QWidget* field : {static_cast<QWidget*>(weight_), static_cast<QWidget*>(hook_),
                            static_cast<QWidget*>(keep_size_), static_cast<QWidget*>(keep_rounds_)})
         show(field, asked == Wish::yarn_and_hook);
@@ -242,6 +253,10 @@ Toy ReshapeQuestions::worked_as() const {
     const Toy other =
         weight.isValid() ? with_yarn_weight(toy_, static_cast<YarnWeight>(weight.toInt())) : toy_;
     return with_hook(other, hook_->value());
+}
+
+bool ReshapeQuestions::for_all_pieces() const {
+    return scales_alike(wish()) && toy_.pieces.size() > 1 && all_pieces_->isChecked();
 }
 
 bool ReshapeQuestions::keeps_rounds() const { return keep_rounds_->isChecked(); }

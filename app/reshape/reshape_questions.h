@@ -6,6 +6,7 @@
 #include "core/pattern/toy.h"
 #include "core/reshape/resize.h"
 
+class QCheckBox;
 class QComboBox;
 class QDoubleSpinBox;
 class QFormLayout;
@@ -38,6 +39,8 @@ class ReshapeQuestions : public QWidget {
     [[nodiscard]] Toy worked_as() const;
     /// In another yarn, the rounds stay and not the size.
     [[nodiscard]] bool keeps_rounds() const;
+    /// The other pieces are to become as much larger or smaller as this one.
+    [[nodiscard]] bool for_all_pieces() const;
     [[nodiscard]] WorkedSoFar worked() const;
     [[nodiscard]] double tidiness() const;
     /// How far along the outline a handle takes its neighbours with it.
@@ -74,6 +77,7 @@ class ReshapeQuestions : public QWidget {
     LengthSpinBox* height_;
     LengthSpinBox* around_;
     QDoubleSpinBox* scale_;
+    QCheckBox* all_pieces_;
     QComboBox* weight_;
     QDoubleSpinBox* hook_;
     QRadioButton* keep_size_;

@@ -7,6 +7,7 @@
 #include "app/session/length_text.h"
 #include "app/wording/counted.h"
 #include "app/wording/measure_words.h"
+#include "app/wording/piece_name.h"
 #include "core/base/units.h"
 
 namespace roundwright::app {
@@ -172,7 +173,15 @@ QString off_line_words(double apart_mm, LengthUnit units) {
 
 QString whole_toy_words(int pieces, bool keeps_rounds) {
     if (keeps_rounds) return tr("All %1 pieces change with it: a toy has one gauge.").arg(pieces);
-    return tr("All %1 pieces get new rounds: a toy has one gauge.").arg(pieces);
+    return tr("All %1 pieces get new rounds.").arg(pieces);
+}
+
+QString missed_words(const Toy& toy, const std::vector<std::size_t>& pieces) {
+    if (pieces.empty()) return {};
+    QStringList names;
+    for (const std::size_t piece : pieces) names << piece_name(toy, piece);
+    return tr("With whole stitches and rounds these come only near their size: %1.")
+        .arg(names.join(QStringLiteral(", ")));
 }
 
 QString form_name(FormKind kind) {

@@ -47,8 +47,11 @@ namespace roundwright::app {
 /// How near a sculpted piece comes to the line drawn: "It lies 2 mm off the line on the whole."
 [[nodiscard]] QString off_line_words(double apart_mm, LengthUnit units);
 
-/// What else a change of yarn or hook does to a toy of so many pieces.
+/// What a change of yarn or hook, or of all pieces alike, does to a toy of so many pieces.
 [[nodiscard]] QString whole_toy_words(int pieces, bool keeps_rounds);
+
+/// Other pieces whose size is not met. Empty if all are.
+[[nodiscard]] QString missed_words(const Toy& toy, const std::vector<std::size_t>& pieces);
 
 [[nodiscard]] QString form_name(FormKind kind);
 /// What is wrong with a form's sizes; empty if nothing is.

@@ -220,6 +220,13 @@ WantedSize wanted_size(const PieceForm& form, const Target& target) {
     return wanted;
 }
 
+std::optional<double> scale_wanted(const PieceForm& form, const Target& target) {
+    if (!form.usable() || target.silhouette || target.gauge) return std::nullopt;
+    const WantedSize wanted = wanted_size(form, target);
+    if (wanted.code != ReshapeCode::met || !wanted.in_proportion) return std::nullopt;
+    return wanted.size.width_mm / form.size().width_mm;
+}
+
 ReshapeCode verdict(const Size& reached, const Size& wanted, const Gauge& gauge) {
     const auto met = [&](double r, double t) {
         return std::abs(r - t) <= size_tolerance_mm(t, gauge) * (1 + 1e-12);

@@ -76,6 +76,10 @@ struct WantedSize {
 };
 [[nodiscard]] WantedSize wanted_size(const PieceForm& form, const Target& target);
 
+/// The factor that a target asks of a piece, for others to follow. Nothing for a target that changes the
+/// proportions, asks for no size, or is wrong.
+[[nodiscard]] std::optional<double> scale_wanted(const PieceForm& form, const Target& target);
+
 /// New rounds for a wanted size or outline: whole stitches, no more than doubled or halved from round to
 /// round, tidy where that costs little likeness (`choose_counts`), confirmed by the forward solve and
 /// corrected until width and height are within half a round or 2 % of what is wanted, or else the nearest

@@ -76,6 +76,17 @@ TEST(ResizeCommand, TheSameRoundsWithAnotherHookComeOutAtAnotherSize) {
     EXPECT_EQ(piece.at("stitches").at(7), 48);
 }
 
+TEST(ResizeCommand, TheOtherPiecesMayFollowOne) {
+    const ProgramRun run = resize(QStringList{pup} + words("--piece Head --width 61mm --alike --json"));
+    EXPECT_LE(run.exit_code, 1) << run.err;
+    const json pieces = json::parse(run.out).at("pieces");
+    ASSERT_EQ(pieces.size(), 4u);
+    const auto width = [](const json& size) { return size.at("width_mm").get<double>(); };
+    const double scale = 61 / width(pieces[0].at("before"));
+    for (const json& piece : pieces)
+        EXPECT_NEAR(width(piece.at("wanted")), scale * width(piece.at("before")), 1e-6);
+}
+
 TEST(ResizeCommand, SaysWhatIsWrong) {
     const std::pair<const char*, const char*> cases[] = {
         {"--width 60mm", "Which piece?"},
@@ -87,6 +98,7 @@ TEST(ResizeCommand, SaysWhatIsWrong) {
         {"--piece 1 --width 60mm --scale 2", "A scale says width and height at once"},
         {"--piece 1 --width 1mm", "smaller than a few stitches"},
         {"--piece 1", "Say how wide or how tall"},
+        {"--piece 1 --alike --width 60mm --height 60mm", "--alike takes a width or a height"},
         {"--piece 1 --keep-rounds", "goes with another hook"},
         {"--piece 1 --keep-rounds --hook 5 --width 60mm", "leave the sizes away"},
         {"--piece 1 --keep-rounds --hook 5 --ways-on 3", "--ways-on does not go"},

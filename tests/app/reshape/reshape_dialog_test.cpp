@@ -5,6 +5,7 @@
 
 #include <QAbstractItemModelTester>
 #include <QAccessible>
+#include <QCheckBox>
 #include <QComboBox>
 #include <QDir>
 #include <QDoubleSpinBox>
@@ -73,11 +74,13 @@ class ReshapeDialogTest : public ::testing::Test {
         settle();
     }
 
-    QPushButton* button(const QString& words) {
-        for (auto* found : dialog->findChildren<QPushButton*>())
+    template <class Button>
+    Button* button_like(const QString& words) {
+        for (auto* found : dialog->findChildren<Button*>())
             if (found->text().remove(u'&') == words) return found;
         return nullptr;
     }
+    QPushButton* button(const QString& words) { return button_like<QPushButton>(words); }
 
     template <class View>
     View* named(const QString& name) {
@@ -189,9 +192,31 @@ TEST_F(ReshapeDialogTest, AnotherHookGivesAllPiecesNewRounds) {
     type(QStringLiteral("4.5"));
     QTest::mouseClick(button(QStringLiteral("Use these rounds")), Qt::LeftButton);
     EXPECT_EQ(session->toy().hook_mm, 4.5);
-    EXPECT_EQ(session->undo_stack().undoText().toStdString(), "Resize Head");
+    EXPECT_EQ(session->undo_stack().undoText().toStdString(), "Resize all pieces");
     undo();
     EXPECT_EQ(session->toy().hook_mm, 3.5);
+}
+
+TEST_F(ReshapeDialogTest, AllPiecesMayBecomeSmallerAlike) {
+    open_dialog();
+    auto* alike = button_like<QCheckBox>(QStringLiteral("All pieces alike"));
+    ASSERT_NE(alike, nullptr);
+    ASSERT_TRUE(alike->isVisible());
+    std::vector<double> widths;
+    for (int piece = 0; piece < 4; ++piece) widths.push_back(session->study(piece)->shape.width_mm);
+    type(QStringLiteral("61"));
+    alike->click();
+    settle();
+    QTest::mouseClick(button(QStringLiteral("Use these rounds")), Qt::LeftButton);
+    EXPECT_EQ(session->undo_stack().undoText().toStdString(), "Resize all pieces");
+    ASSERT_TRUE(wait_for_shape(*session));
+    const double scale = 61 / widths[0];
+    for (int piece = 0; piece < 4; ++piece) {
+        ASSERT_TRUE(wait_until([&] { return session->is_up_to_date(piece); }));
+        EXPECT_NEAR(session->study(piece)->shape.width_mm, scale * widths[std::size_t(piece)], 2.5) << piece;
+    }
+    undo();
+    EXPECT_EQ(session->undo_stack().undoText().toStdString(), "");
 }
 
 // The head is 48 stitches around: in yarn half as thick again it is half as wide again.
