@@ -1,5 +1,6 @@
 #include "app/face/feature_fields.h"
 
+#include <cstdint>
 #include <utility>
 
 #include <QCheckBox>

@@ -1,5 +1,7 @@
 #include "app/panels/measurements_form.h"
 
+#include <algorithm>
+
 #include <QGridLayout>
 #include <QHBoxLayout>
 #include <QLabel>

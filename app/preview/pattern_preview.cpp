@@ -1,6 +1,7 @@
 #include "app/preview/pattern_preview.h"
 
 #include <array>
+#include <functional>
 
 #include <QAction>
 #include <QCheckBox>

@@ -1,5 +1,7 @@
 #include "app/reshape/form_dialog.h"
 
+#include <algorithm>
+
 #include <QButtonGroup>
 #include <QDialogButtonBox>
 #include <QHBoxLayout>

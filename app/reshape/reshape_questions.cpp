@@ -1,5 +1,6 @@
 #include "app/reshape/reshape_questions.h"
 
+#include <algorithm>
 #include <numbers>
 
 #include <QCheckBox>

@@ -1,5 +1,7 @@
 #include "app/rounds/rounds_view.h"
 
+#include <algorithm>
+
 #include <QHeaderView>
 #include <QKeyEvent>
 #include <QScopedValueRollback>

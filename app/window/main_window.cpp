@@ -1,5 +1,8 @@
 #include "app/window/main_window.h"
 
+#include <algorithm>
+#include <functional>
+
 #include <QCloseEvent>
 #include <QHBoxLayout>
 #include <QLabel>

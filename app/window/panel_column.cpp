@@ -1,6 +1,7 @@
 #include "app/window/panel_column.h"
 
 #include <algorithm>
+#include <utility>
 
 #include <QEvent>
 #include <QScrollBar>

@@ -1,5 +1,7 @@
 #include "app/window/piece_actions.h"
 
+#include <algorithm>
+
 #include <QInputDialog>
 
 #include "app/window/action_maker.h"

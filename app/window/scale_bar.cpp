@@ -1,5 +1,6 @@
 #include "app/window/scale_bar.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include <QPainter>

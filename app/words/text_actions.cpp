@@ -1,5 +1,7 @@
 #include "app/words/text_actions.h"
 
+#include <functional>
+
 #include <QClipboard>
 #include <QFile>
 #include <QFileDialog>

@@ -1,6 +1,7 @@
 #include "app/working/working_view.h"
 
 #include <algorithm>
+#include <functional>
 
 #include <QAbstractButton>
 #include <QCheckBox>

@@ -1,3 +1,5 @@
+#include <array>
+#include <cstdint>
 #include <nlohmann/json.hpp>
 
 #include "core/base/limits.h"

@@ -1,5 +1,7 @@
 #include "core/instructions/group_parser.h"
 
+#include <algorithm>
+
 namespace roundwright {
 namespace {
 

@@ -1,6 +1,7 @@
 #include "core/instructions/mend_trial.h"
 
 #include <algorithm>
+#include <cstdint>
 
 namespace roundwright {
 namespace {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cstdint>
 
 #include "core/instructions/even_spacing.h"
 #include "core/instructions/mend_trial.h"

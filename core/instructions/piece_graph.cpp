@@ -1,6 +1,7 @@
 #include "core/instructions/piece_graph.h"
 
 #include <algorithm>
+#include <cstdint>
 
 #include "core/base/limits.h"
 #include "core/instructions/write.h"

@@ -1,6 +1,7 @@
 #include "core/instructions/piece_reader.h"
 
 #include <algorithm>
+#include <cstdint>
 #include <utility>
 
 #include "core/base/limits.h"

@@ -1,5 +1,6 @@
 #include "core/instructions/place_parser.h"
 
+#include <algorithm>
 #include <array>
 
 namespace roundwright {

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <cstdint>
+
 #include "core/instructions/token_cursor.h"
 
 namespace roundwright {

@@ -1,5 +1,6 @@
 #include "core/instructions/repeat_parser.h"
 
+#include <algorithm>
 #include <array>
 #include <iterator>
 

@@ -1,5 +1,8 @@
 #include "core/instructions/stitch_parser.h"
 
+#include <algorithm>
+#include <cstdint>
+
 namespace roundwright {
 namespace {
 

@@ -1,6 +1,7 @@
 #include "core/instructions/token_cursor.h"
 
 #include <array>
+#include <cstdint>
 
 namespace roundwright {
 namespace {

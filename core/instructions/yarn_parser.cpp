@@ -1,5 +1,6 @@
 #include "core/instructions/yarn_parser.h"
 
+#include <algorithm>
 #include <array>
 #include <unordered_set>
 

@@ -2,6 +2,7 @@
 
 #include <Eigen/Geometry>
 #include <algorithm>
+#include <cstdint>
 
 namespace roundwright {
 namespace {

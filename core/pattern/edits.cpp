@@ -1,6 +1,7 @@
 #include "core/pattern/edits.h"
 
 #include <algorithm>
+#include <cstdint>
 #include <iterator>
 #include <numeric>
 #include <utility>

@@ -1,6 +1,7 @@
 #include "render/drawing/measured_drawing.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include <QFontMetricsF>
 #include <QPainter>

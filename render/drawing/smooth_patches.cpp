@@ -1,6 +1,7 @@
 #include "render/drawing/smooth_patches.h"
 
 #include <cstddef>
+#include <cstdint>
 
 namespace roundwright::render {
 namespace {

@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "render/pages/block_builders.h"
 #include "render/pages/page_context.h"
 #include "render/pages/pattern_words.h"

@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include <QPainter>
 
 #include "core/instructions/write.h"

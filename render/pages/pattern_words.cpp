@@ -1,5 +1,6 @@
 #include "render/pages/pattern_words.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include <QCoreApplication>

@@ -1,5 +1,6 @@
 #include "render/pages/swatch.h"
 
+#include <algorithm>
 #include <array>
 
 #include <QPainter>

@@ -1,5 +1,7 @@
 #include "render/pages/text_export.h"
 
+#include <algorithm>
+
 #include "core/instructions/write.h"
 #include "core/instructions/written_rounds.h"
 #include "render/pages/feature_words.h"

@@ -1,6 +1,7 @@
 #include "render/scene/lit_rounds.h"
 
 #include <algorithm>
+#include <cstdint>
 
 namespace roundwright::render {
 

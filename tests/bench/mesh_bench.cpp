@@ -1,4 +1,6 @@
+#include <algorithm>
 #include <benchmark/benchmark.h>
+#include <cmath>
 #include <numeric>
 
 #include "core/instructions/piece_graph.h"

@@ -9,7 +9,10 @@
 // also has to find c: more than is asked of the others). One that takes longer than the patience is stopped:
 // its ratio is then a lower bound, and its energy says how far it had come.
 
+#include <cmath>
+#include <cstdint>
 #include <cstdio>
+#include <functional>
 #include <new>
 #include <sys/mman.h>
 #include <sys/wait.h>

@@ -2,7 +2,10 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <cstdio>
+#include <functional>
+#include <limits>
 
 #include "tests/bench/shape_arena.h"
 

@@ -1,4 +1,6 @@
 #include <ceres/ceres.h>
+#include <cmath>
+#include <numbers>
 
 #include "tests/bench/shape_optimisers.h"
 

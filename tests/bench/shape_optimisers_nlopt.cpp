@@ -1,3 +1,4 @@
+#include <cmath>
 #include <nlopt.h>
 
 #include "tests/bench/shape_optimisers.h"

@@ -1,4 +1,6 @@
+#include <algorithm>
 #include <benchmark/benchmark.h>
+#include <cstdint>
 
 #include "core/shape/cold_start.h"
 #include "core/shape/membrane.h"

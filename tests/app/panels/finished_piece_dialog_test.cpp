@@ -1,8 +1,10 @@
 #include "app/panels/finished_piece_dialog.h"
 
+#include <algorithm>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 #include <memory>
+#include <numbers>
 
 #include <QCheckBox>
 #include <QDir>

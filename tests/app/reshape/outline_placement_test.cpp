@@ -1,5 +1,6 @@
 #include "app/reshape/outline_placement.h"
 
+#include <cmath>
 #include <gtest/gtest.h>
 
 namespace roundwright::app {

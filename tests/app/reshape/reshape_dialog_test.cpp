@@ -1,5 +1,6 @@
 #include "app/reshape/reshape_dialog.h"
 
+#include <algorithm>
 #include <gtest/gtest.h>
 #include <memory>
 

@@ -1,6 +1,7 @@
 #include "app/session/length_text.h"
 
 #include <gtest/gtest.h>
+#include <limits>
 
 namespace roundwright::app {
 namespace {

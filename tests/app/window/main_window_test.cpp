@@ -1,5 +1,6 @@
 #include "app/window/main_window.h"
 
+#include <algorithm>
 #include <gtest/gtest.h>
 #include <map>
 #include <memory>

@@ -1,5 +1,6 @@
 #include "app/window/shape_words.h"
 
+#include <cmath>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 

@@ -1,5 +1,6 @@
 #include "app/window/theme.h"
 
+#include <algorithm>
 #include <cmath>
 #include <gtest/gtest.h>
 #include <memory>

@@ -1,5 +1,6 @@
 #include <benchmark/benchmark.h>
 #include <chrono>
+#include <cstdint>
 #include <memory>
 
 #include <QApplication>

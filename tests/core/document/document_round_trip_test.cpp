@@ -1,4 +1,5 @@
 #include <gtest/gtest.h>
+#include <random>
 
 #include "core/document/json_document.h"
 #include "tests/core/document/random_toy.h"

@@ -1,6 +1,7 @@
 #include "tests/core/document/random_toy.h"
 
 #include <array>
+#include <cstdint>
 
 namespace roundwright::test {
 

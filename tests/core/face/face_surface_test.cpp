@@ -1,6 +1,7 @@
 #include "core/face/face_surface.h"
 
 #include <Eigen/Geometry>
+#include <cmath>
 #include <gtest/gtest.h>
 #include <numbers>
 

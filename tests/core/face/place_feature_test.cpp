@@ -1,5 +1,6 @@
 #include "core/face/place_feature.h"
 
+#include <cmath>
 #include <gtest/gtest.h>
 #include <numbers>
 

@@ -1,5 +1,6 @@
 #include "core/instructions/completion.h"
 
+#include <algorithm>
 #include <gtest/gtest.h>
 
 namespace roundwright {

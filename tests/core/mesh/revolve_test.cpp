@@ -2,6 +2,7 @@
 
 #include <Eigen/Geometry>
 #include <cmath>
+#include <cstdint>
 #include <gtest/gtest.h>
 #include <numbers>
 #include <random>

@@ -1,5 +1,6 @@
 #include "core/mesh/stitch_layout.h"
 
+#include <cstdint>
 #include <gtest/gtest.h>
 
 #include "tests/core/mesh/example_pieces.h"

@@ -1,5 +1,6 @@
 #include "core/reshape/choose_counts.h"
 
+#include <algorithm>
 #include <cmath>
 #include <gtest/gtest.h>
 #include <limits>

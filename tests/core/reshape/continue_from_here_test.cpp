@@ -1,5 +1,6 @@
 #include "core/reshape/continue_from_here.h"
 
+#include <algorithm>
 #include <cmath>
 #include <gtest/gtest.h>
 #include <limits>

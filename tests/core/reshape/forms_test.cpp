@@ -1,5 +1,6 @@
 #include "core/reshape/forms.h"
 
+#include <algorithm>
 #include <cmath>
 #include <gtest/gtest.h>
 #include <numbers>

@@ -1,5 +1,6 @@
 #include "core/reshape/mirror_join.h"
 
+#include <algorithm>
 #include <gtest/gtest.h>
 #include <random>
 

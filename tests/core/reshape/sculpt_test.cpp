@@ -1,5 +1,7 @@
 #include "core/reshape/sculpt.h"
 
+#include <algorithm>
+#include <cmath>
 #include <gtest/gtest.h>
 #include <random>
 

@@ -1,6 +1,7 @@
 #include "core/shape/band_matrix.h"
 
 #include <Eigen/Dense>
+#include <algorithm>
 #include <gtest/gtest.h>
 #include <random>
 

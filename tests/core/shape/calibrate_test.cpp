@@ -1,7 +1,9 @@
 #include "core/shape/calibrate.h"
 
+#include <algorithm>
 #include <cmath>
 #include <gtest/gtest.h>
+#include <numbers>
 #include <random>
 
 #include "core/shape/scaled_problem.h"

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <gtest/gtest.h>
+#include <numbers>
 
 #include "core/shape/fabric_limits.h"
 #include "tests/core/shape/shape_tables.h"

@@ -1,5 +1,6 @@
 #include "core/shape/solve_shape.h"
 
+#include <algorithm>
 #include <cmath>
 #include <gtest/gtest.h>
 #include <limits>

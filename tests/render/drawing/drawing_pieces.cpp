@@ -1,6 +1,7 @@
 #include "tests/render/drawing/drawing_pieces.h"
 
 #include <cmath>
+#include <cstdint>
 #include <numbers>
 
 #include "core/instructions/piece_graph.h"

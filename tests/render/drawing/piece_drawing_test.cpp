@@ -1,5 +1,6 @@
 #include "render/drawing/piece_drawing.h"
 
+#include <algorithm>
 #include <gtest/gtest.h>
 
 #include <QBuffer>

@@ -1,6 +1,8 @@
 #include "render/drawing/region_outline.h"
 
+#include <algorithm>
 #include <cmath>
+#include <cstdint>
 #include <gtest/gtest.h>
 #include <numbers>
 

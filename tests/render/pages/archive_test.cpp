@@ -1,5 +1,6 @@
 // The pages as PDF/A-1b. Source of every check: ISO 19005-1:2005, the clause named beside it.
 
+#include <algorithm>
 #include <gtest/gtest.h>
 #include <map>
 

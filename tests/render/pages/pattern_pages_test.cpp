@@ -1,5 +1,7 @@
 #include "render/pages/pattern_pages.h"
 
+#include <algorithm>
+#include <cmath>
 #include <gtest/gtest.h>
 
 #include <QImage>

@@ -1,6 +1,7 @@
 #include "tests/render/scene/example_surfaces.h"
 
 #include <cmath>
+#include <cstdint>
 #include <numbers>
 
 #include "core/mesh/revolve.h"

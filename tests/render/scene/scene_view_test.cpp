@@ -1,5 +1,7 @@
 #include "render/scene/scene_view.h"
 
+#include <algorithm>
+#include <cmath>
 #include <gtest/gtest.h>
 #include <memory>
 #include <string>

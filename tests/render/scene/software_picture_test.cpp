@@ -1,5 +1,7 @@
 #include "render/scene/software_picture.h"
 
+#include <algorithm>
+#include <cmath>
 #include <gtest/gtest.h>
 
 #include <QDir>
