@@ -180,7 +180,7 @@ QString missed_words(const Toy& toy, const std::vector<std::size_t>& pieces) {
     if (pieces.empty()) return {};
     QStringList names;
     for (const std::size_t piece : pieces) names << piece_name(toy, piece);
-    return tr("With whole stitches and rounds these come only near their size: %1.")
+    return tr("With whole stitches and rounds these come only near their size, or stay as they are: %1.")
         .arg(names.join(QStringLiteral(", ")));
 }
 

@@ -50,7 +50,7 @@ namespace roundwright::app {
 /// What a change of yarn or hook, or of all pieces alike, does to a toy of so many pieces.
 [[nodiscard]] QString whole_toy_words(int pieces, bool keeps_rounds);
 
-/// Other pieces whose size is not met. Empty if all are.
+/// Other pieces whose size is not met, or that cannot be worked at it and stay. Empty if there are none.
 [[nodiscard]] QString missed_words(const Toy& toy, const std::vector<std::size_t>& pieces);
 
 [[nodiscard]] QString form_name(FormKind kind);

@@ -53,6 +53,22 @@ TEST(RewrittenWords, NameTheRounds) {
     EXPECT_TRUE(rewritten_words({0, 4}).startsWith(QStringLiteral("Rounds 1, 5 were")));
 }
 
+TEST(MissedWords, NameThePieces) {
+    Toy toy;
+    toy.pieces.resize(3);
+    toy.pieces[1].name = "Fin";
+    EXPECT_EQ(missed_words(toy, {}).toStdString(), "");
+    EXPECT_TRUE(missed_words(toy, {1}).endsWith(QStringLiteral(": Fin.")))
+        << missed_words(toy, {1}).toStdString();
+    EXPECT_TRUE(missed_words(toy, {1, 2}).contains(QStringLiteral("Fin, ")));
+}
+
+TEST(OffLineWords, SayHowNearTheRoundsComeToALine) {
+    EXPECT_EQ(off_line_words(0.4, LengthUnit::millimetres).toStdString(), "It follows the line closely.");
+    EXPECT_TRUE(
+        off_line_words(2.2, LengthUnit::millimetres).contains(QStringLiteral("2\u00a0mm off the line")));
+}
+
 TEST(FormWords, EveryFormHasAName) {
     for (int kind = 0; kind <= static_cast<int>(FormKind::half_ball); ++kind)
         EXPECT_FALSE(form_name(static_cast<FormKind>(kind)).isEmpty());
