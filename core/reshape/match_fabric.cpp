@@ -27,20 +27,19 @@ constexpr double ruffle_mm = 20;       // and so do rounds that grow twice as fa
 /// Knots spread over what was moved.
 class Knots {
   public:
-    Knots(const Silhouette& outline, const std::vector<double>& share_moved) {
-        const auto moved = [](double share) { return share > 0; };
-        const auto first = std::find_if(share_moved.begin(), share_moved.end(), moved);
-        if (first == share_moved.end()) return;
-        const auto end = std::find_if(share_moved.rbegin(), share_moved.rend(), moved).base();
-        const auto begin_point = static_cast<std::size_t>(first - share_moved.begin());
-        const auto end_point = static_cast<std::size_t>(end - share_moved.begin());
+    Knots(const Silhouette& outline, const std::vector<bool>& moved) {
+        const auto first = std::find(moved.begin(), moved.end(), true);
+        if (first == moved.end()) return;
+        const auto end = std::find(moved.rbegin(), moved.rend(), true).base();
+        const auto begin_point = static_cast<std::size_t>(first - moved.begin());
+        const auto end_point = static_cast<std::size_t>(end - moved.begin());
         const auto along = arc_lengths(outline);
         const double length = along[end_point] - along[begin_point];
         if (!(length > 0)) return;
         for (const double s : along) at_.push_back((s - along[begin_point]) / length);
         number_ = std::clamp(static_cast<int>(end_point - begin_point) / 2, 1, most_knots);
         from_start_ = begin_point == 0;
-        to_end_ = end_point == share_moved.size();
+        to_end_ = end_point == moved.size();
     }
 
     [[nodiscard]] int number() const { return number_; }
@@ -110,11 +109,11 @@ double growth(const Silhouette& outline, const FabricAlong& fabric, std::size_t 
 
 class Matcher {
   public:
-    Matcher(const Silhouette& outline, const FabricAlong& first, const std::vector<double>& share_moved,
+    Matcher(const Silhouette& outline, const FabricAlong& first, const std::vector<bool>& moved,
             double round_height_mm, const TryFabric& attempt)
         : outline_(outline),
           first_(first),
-          knots_(outline, share_moved),
+          knots_(outline, moved),
           h_(round_height_mm),
           attempt_(attempt),
           x_(VectorXd::Zero(2 * knots_.number())) {
@@ -226,9 +225,8 @@ class Matcher {
 }  // namespace
 
 FabricAlong matched_fabric(const Silhouette& outline, const FabricAlong& first,
-                           const std::vector<double>& share_moved, double round_height_mm,
-                           const TryFabric& attempt) {
-    return Matcher(outline, first, share_moved, round_height_mm, attempt).run();
+                           const std::vector<bool>& moved, double round_height_mm, const TryFabric& attempt) {
+    return Matcher(outline, first, moved, round_height_mm, attempt).run();
 }
 
 }  // namespace roundwright

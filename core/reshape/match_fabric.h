@@ -28,9 +28,9 @@ using TryFabric = std::function<std::optional<TriedFabric>(const FabricAlong&)>;
 /// its height misses; and the unknowns themselves. Rounds that grow or close faster than flat, and faster
 /// than `first` has them, cost so much that a smooth outline is not bought with ruffles.
 ///
-/// `share_moved`: how far each stretch between two points was moved, over the one moved furthest.
+/// `moved`: of each stretch between two points, whether it was moved.
 [[nodiscard]] FabricAlong matched_fabric(const Silhouette& outline, const FabricAlong& first,
-                                         const std::vector<double>& share_moved, double round_height_mm,
+                                         const std::vector<bool>& moved, double round_height_mm,
                                          const TryFabric& attempt);
 
 }  // namespace roundwright

@@ -49,16 +49,12 @@ FitProblem sculpting_problem(const SculptStart& start, const Silhouette& outline
     return problem;
 }
 
-// How far each stretch between two points was moved, over the one moved furthest.
-std::vector<double> share_moved(const Silhouette& before, const Silhouette& after) {
-    std::vector<double> moved;
-    for (std::size_t i = 0; i < before.points.size(); ++i)
-        moved.push_back((after.points[i] - before.points[i]).norm());
-    const double most = *std::max_element(moved.begin(), moved.end());
-    std::vector<double> share;
-    for (std::size_t i = 1; i < moved.size(); ++i)
-        share.push_back(most > 0 ? std::max(moved[i - 1], moved[i]) / most : 0);
-    return share;
+// Of each stretch between two points, whether one of them was moved.
+std::vector<bool> stretches_moved(const Silhouette& before, const Silhouette& after) {
+    std::vector<bool> moved;
+    for (std::size_t i = 1; i < before.points.size(); ++i)
+        moved.push_back(after.points[i - 1] != before.points[i - 1] || after.points[i] != before.points[i]);
+    return moved;
 }
 
 // The fabric of the start, matched to the outline over what was moved of it.
@@ -78,7 +74,7 @@ FabricAlong fabric_for(const SculptStart& start, const Silhouette& outline, cons
         tried.part.resize(tried.made.points.size(), 1);
         return tried;
     };
-    return matched_fabric(outline, start.fabric, share_moved(start.outline, outline),
+    return matched_fabric(outline, start.fabric, stretches_moved(start.outline, outline),
                           start.form.gauge.round_height_mm, attempt);
 }
 

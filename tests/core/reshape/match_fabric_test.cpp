@@ -29,10 +29,10 @@ std::vector<double> parts() {
 }
 
 // Moved between points 8 and 22.
-std::vector<double> moved_in_the_middle() {
-    std::vector<double> share(points - 1, 0.0);
-    for (std::size_t i = 8; i < 22; ++i) share[i] = 1;
-    return share;
+std::vector<bool> moved_in_the_middle() {
+    std::vector<bool> moved(points - 1, false);
+    for (std::size_t i = 8; i < 22; ++i) moved[i] = true;
+    return moved;
 }
 
 double bulge(int i) { return i > 8 && i < 22 ? std::sin(std::numbers::pi * (i - 8) / 14.0) : 0; }
@@ -79,7 +79,7 @@ TEST(MatchedFabric, WithNothingMovedNothingIsTried) {
         return std::nullopt;
     };
     const FabricAlong fabric =
-        matched_fabric(tube(), unstretched(), std::vector<double>(points - 1, 0.0), round_mm, never);
+        matched_fabric(tube(), unstretched(), std::vector<bool>(points - 1, false), round_mm, never);
     EXPECT_EQ(fabric.course_stretch, unstretched().course_stretch);
     EXPECT_EQ(fabric.round_mm, unstretched().round_mm);
 }
