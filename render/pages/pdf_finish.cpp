@@ -36,10 +36,23 @@ class Finisher {
         pdf_.getRoot().replaceKey("/Lang", Object::newString(properties_.language.toStdString()));
         set_outline();
         name_fonts();
+        drop_cmyk();
         for (const PageLink& link : properties_.links) add_link(link);
     }
 
   private:
+    /// Qt 6.8 names CMYK among the colour spaces of every page, which PDF/A-1 does not let stand beside an
+    /// intent in RGB (ISO 19005-1, 6.2.3.3); nothing is drawn in it.
+    void drop_cmyk() {
+        for (auto& page : pages_) {
+            Object spaces = page.getAttribute("/Resources", false).getKey("/ColorSpace");
+            if (!spaces.isDictionary()) continue;
+            for (const std::string& name : spaces.getKeys())
+                if (spaces.getKey(name).unparseResolved().find("/DeviceCMYK") != std::string::npos)
+                    spaces.removeKey(name);
+        }
+    }
+
     [[nodiscard]] double page_height(int page) {
         return pages_.at(static_cast<std::size_t>(page))
             .getAttribute("/MediaBox", false)
