@@ -1,13 +1,12 @@
 #include "app/cli/option_values.h"
 
-#include <numeric>
-
 #include <QCoreApplication>
 #include <QStringList>
 
 #include "app/cli/complaint.h"
 #include "app/cli/output.h"
 #include "app/wording/piece_name.h"
+#include "core/reshape/reshape_toy.h"
 
 namespace roundwright::app {
 namespace {
@@ -37,9 +36,7 @@ std::vector<std::size_t> pieces_wanted(const Arguments& arguments, const Toy& to
         if (const auto piece = piece_called(toy, wanted)) return {*piece};
         throw Complaint{tr("There is no piece \"%1\"; there are: %2.").arg(wanted, piece_names(toy))};
     }
-    std::vector<std::size_t> all(toy.pieces.size());
-    std::iota(all.begin(), all.end(), std::size_t{0});
-    return all;
+    return all_pieces(toy);
 }
 
 std::size_t one_piece_wanted(const Arguments& arguments, const Toy& toy) {

@@ -1,5 +1,4 @@
 #include <nlohmann/json.hpp>
-#include <numeric>
 
 #include <QCoreApplication>
 
@@ -49,22 +48,14 @@ ReshapedToy reshaped(const Toy& toy, const std::vector<std::size_t>& pieces, con
                             : reshape_toy(toy, other, pieces, wish.target, wish.options);
 }
 
-/// Turns the size wished for one piece into a scale for all of them.
-std::vector<std::size_t> made_alike(const Toy& toy, std::size_t piece, ResizeWish& wish) {
-    if (const auto scale = scale_wanted(piece_form(toy.pieces[piece], gauge_of(toy)), wish.target)) {
-        wish.target = {};
-        wish.target.scale = scale;
-    }
-    std::vector<std::size_t> all(toy.pieces.size());
-    std::iota(all.begin(), all.end(), std::size_t{0});
-    return all;
-}
-
 int resize_toy(const Arguments& arguments, const QString& path, Toy toy) {
     ResizeWish wish = wish_from(arguments);
     auto pieces = pieces_meant(arguments, toy, wish);
     if (wish.worked) toy.pieces[pieces.front()].worked = *wish.worked;
-    if (wish.alike) pieces = made_alike(toy, pieces.front(), wish);
+    if (wish.alike) {
+        wish.target = as_scale(piece_form(toy.pieces[pieces.front()], gauge_of(toy)), wish.target);
+        pieces = all_pieces(toy);
+    }
     const ReshapedToy made = reshaped(toy, pieces, wish);
     for (const ReshapedPiece& piece : made.pieces) {
         if (has_piece(piece.made.code)) continue;

@@ -32,6 +32,7 @@ constexpr FormKind kinds[] = {FormKind::ball,     FormKind::egg,  FormKind::pear
 
 FormDialog::FormDialog(DocumentSession& session, QWidget* parent) : QDialog(parent), session_(session) {
     setWindowTitle(tr("New from a form"));
+    if (session_.piece() != nullptr) old_ = piece_form(*session_.piece(), gauge_of(session_.toy()));
     build();
     connect_all();
     kinds_->setCurrentRow(0);
@@ -136,8 +137,7 @@ FormCounts FormDialog::counts_wanted() const {
 }
 
 double FormDialog::area_stretch() const {
-    return in_place_->isChecked() && session_.piece() != nullptr ? session_.piece()->area_stretch
-                                                                 : Piece{}.area_stretch;
+    return in_place_->isChecked() && old_ ? old_->piece.area_stretch : Piece{}.area_stretch;
 }
 
 void FormDialog::work_out() {
@@ -178,10 +178,7 @@ void FormDialog::take(Reshaped made) {
 
 void FormDialog::show_frog_back() {
     back_.reset();
-    if (made_ && in_place_->isChecked()) {
-        const PieceForm old = piece_form(*session_.piece(), made_->form.gauge);
-        back_ = frog_back_for(session_.toy(), old, made_->form);
-    }
+    if (made_ && old_ && in_place_->isChecked()) back_ = frog_back_for(session_.toy(), *old_, made_->form);
     frog_back_->setText(back_ ? frog_back_words(*back_) : QString());
     frog_back_->setVisible(!frog_back_->text().isEmpty());
 }
@@ -190,11 +187,11 @@ QString FormDialog::answer() const { return answer_->text(); }
 QString FormDialog::frog_back() const { return frog_back_->text(); }
 
 bool FormDialog::put_in_place() {
-    const PieceForm old = piece_form(*session_.piece(), made_->form.gauge);
+    if (!back_) return false;
     return session_.edit_piece(
         tr("Make %1 a %2")
             .arg(QString::fromStdString(session_.piece()->name), form_name(fields_->form().kind)),
-        [&](Piece& piece) { piece = in_place_of(old, made_->form, back_.value_or(FrogBack{})); });
+        [&](Piece& piece) { piece = in_place_of(*old_, made_->form, *back_); });
 }
 
 bool FormDialog::add(const Piece& made) {

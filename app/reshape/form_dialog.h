@@ -51,7 +51,8 @@ class FormDialog : public QDialog {
     DocumentSession& session_;
     LatestTask task_;
     std::optional<Reshaped> made_;
-    std::optional<FrogBack> back_;  ///< of the piece whose place it takes
+    std::optional<PieceForm> old_;  ///< the piece whose place it may take
+    std::optional<FrogBack> back_;  ///< of that piece, where its place is taken
 
     QListWidget* kinds_;
     FormFields* fields_;

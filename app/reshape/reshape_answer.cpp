@@ -1,18 +1,11 @@
 #include "app/reshape/reshape_answer.h"
 
-#include <numeric>
 #include <utility>
 
 namespace roundwright::app {
 namespace {
 
 constexpr int most_ripped = 8;
-
-std::vector<std::size_t> all_pieces(const Toy& toy) {
-    std::vector<std::size_t> all(toy.pieces.size());
-    std::iota(all.begin(), all.end(), std::size_t{0});
-    return all;
-}
 
 bool is_met(ReshapeCode code) { return code == ReshapeCode::met || code == ReshapeCode::unchanged; }
 
@@ -37,11 +30,7 @@ ReshapeAnswer answer_for_yarn_and_hook(const ReshapeQuestion& question) {
 }
 
 ReshapeAnswer answer_for_all_pieces(const ReshapeQuestion& question) {
-    Target alike = question.target;
-    if (const auto scale = scale_wanted(question.form, question.target)) {
-        alike = {};
-        alike.scale = scale;
-    }
+    const Target alike = as_scale(question.form, question.target);
     return answer_of(
         reshape_toy(question.toy, question.toy, all_pieces(question.toy), alike, question.options),
         question.piece);

@@ -111,13 +111,13 @@ void ReshapeDialog::change_wish() {
     off_line_mm_.reset();
     if (by_hand()) {
         as_fabric_->setChecked(false);
-        preview_->outline().setFocus();
         start_by_hand();
     } else {
         sculpting_->stop();
-        questions_->focus_first_field();
         ask();
     }
+    QWidget* const first = by_hand() ? &preview_->outline() : questions_->first_field();
+    if (!questions_->is_choosing()) first->setFocus();
 }
 
 void ReshapeDialog::show_legend() {

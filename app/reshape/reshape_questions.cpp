@@ -222,11 +222,12 @@ void ReshapeQuestions::show_fields() {
     question_->setText(questions[static_cast<int>(asked)]);
 }
 
-void ReshapeQuestions::focus_first_field() {
-    if (wish_->hasFocus()) return;
+QWidget* ReshapeQuestions::first_field() const {
     QWidget* const first[] = {width_, height_, width_, around_, scale_, weight_, nullptr};
-    if (auto* field = first[static_cast<int>(wish())]) field->setFocus();
+    return first[static_cast<int>(wish())];
 }
+
+bool ReshapeQuestions::is_choosing() const { return wish_->hasFocus(); }
 
 // Yarn of another weight is worked with another hook.
 void ReshapeQuestions::choose_weight() {

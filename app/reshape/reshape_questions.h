@@ -45,8 +45,10 @@ class ReshapeQuestions : public QWidget {
     [[nodiscard]] double tidiness() const;
     /// How far along the outline a handle takes its neighbours with it.
     [[nodiscard]] double reach_mm() const;
-    /// Puts the focus into the field that answers the question; nothing if that is not here.
-    void focus_first_field();
+    /// The field that answers the question; null if that is not here.
+    [[nodiscard]] QWidget* first_field() const;
+    /// The maker is going through the wishes with the keys.
+    [[nodiscard]] bool is_choosing() const;
 
   Q_SIGNALS:
     void wish_changed();

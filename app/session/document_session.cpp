@@ -149,14 +149,9 @@ void DocumentSession::close_preview() { roll_back_preview(preview_ticket_); }
 void DocumentSession::try_out(Toy toy) {
     if (current_piece_ < 0 || toy.pieces.size() <= static_cast<std::size_t>(current_piece_)) return;
     solver_.cancel(trial_.wanted);
-    SolveRequest request;
-    request.revision = trial_.wanted = ++last_revision_;
-    request.toy = std::make_shared<const Toy>(std::move(toy));
-    request.piece = static_cast<std::size_t>(current_piece_);
+    SolveRequest request = new_request(current_piece_, std::make_shared<const Toy>(std::move(toy)));
+    trial_.wanted = request.revision;
     request.warm = trial_.study ? trial_.study : study(current_piece_);
-    request.surface_wanted = request.urgent = true;
-    request.unstuffed = shows_unstuffed_;
-    request.most_triangles = most_triangles_;
     solver_.post(std::move(request));
 }
 
@@ -271,19 +266,26 @@ void DocumentSession::request(const ChangeSet& changes) {
     request_current_surface();
 }
 
+SolveRequest DocumentSession::new_request(int piece, std::shared_ptr<const Toy> toy) {
+    SolveRequest request;
+    request.revision = ++last_revision_;
+    request.toy = std::move(toy);
+    request.piece = static_cast<std::size_t>(piece);
+    request.surface_wanted = request.urgent = piece == current_piece_;
+    request.unstuffed = shows_unstuffed_;
+    request.most_triangles = most_triangles_;
+    return request;
+}
+
 void DocumentSession::request_piece(int piece, const std::shared_ptr<const Toy>& snapshot,
                                     bool study_is_right) {
     auto& results = results_[static_cast<std::size_t>(piece)];
     solver_.cancel(results.wanted);
-    SolveRequest request;
-    request.revision = results.wanted = ++last_revision_;
-    request.toy = snapshot;
-    request.piece = static_cast<std::size_t>(piece);
+    SolveRequest request = new_request(piece, snapshot);
+    results.wanted = request.revision;
+    results.surface_wanted = request.surface_wanted;
     request.warm = results.study;
     if (study_is_right) request.known = results.study;
-    request.surface_wanted = request.urgent = results.surface_wanted = piece == current_piece_;
-    request.unstuffed = shows_unstuffed_;
-    request.most_triangles = most_triangles_;
     if (!request.surface_wanted) results.surface.reset();
     solver_.post(std::move(request));
 }

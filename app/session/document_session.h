@@ -143,6 +143,8 @@ class DocumentSession : public QObject, private ToyOwner {
     void follow_pieces(const ChangeSet& changes);
     void request(const ChangeSet& changes);
     void request_piece(int piece, const std::shared_ptr<const Toy>& snapshot, bool study_is_right);
+    /// What every request says; the caller adds what it is for.
+    [[nodiscard]] SolveRequest new_request(int piece, std::shared_ptr<const Toy> toy);
     void request_current_surface();
     void surfaces_are_stale();
     void take(const SolveResult& result);

@@ -1,6 +1,7 @@
 #include "core/reshape/reshape_toy.h"
 
 #include <algorithm>
+#include <numeric>
 
 namespace roundwright {
 namespace {
@@ -33,6 +34,12 @@ Toy with_yarn_weight(const Toy& toy, YarnWeight weight) {
     other.gauge = EstimatedGauge{weight};
     for (Yarn& yarn : other.yarns) yarn.weight = weight;
     return other;
+}
+
+std::vector<std::size_t> all_pieces(const Toy& toy) {
+    std::vector<std::size_t> all(toy.pieces.size());
+    std::iota(all.begin(), all.end(), std::size_t{0});
+    return all;
 }
 
 bool ReshapedToy::all_met() const {

@@ -18,6 +18,8 @@ namespace roundwright {
 /// The same toy in yarn of another weight, its gauge estimated from the published table.
 [[nodiscard]] Toy with_yarn_weight(const Toy& toy, YarnWeight weight);
 
+[[nodiscard]] std::vector<std::size_t> all_pieces(const Toy& toy);
+
 /// One piece of a reshaped toy.
 struct ReshapedPiece {
     std::size_t piece = 0;

@@ -70,11 +70,13 @@ WantedSize wanted_size(const PieceForm& form, const Target& target) {
     return wanted;
 }
 
-std::optional<double> scale_wanted(const PieceForm& form, const Target& target) {
-    if (!form.usable() || target.silhouette || target.gauge) return std::nullopt;
+Target as_scale(const PieceForm& form, const Target& target) {
+    if (!form.usable() || target.silhouette || target.gauge) return target;
     const WantedSize wanted = wanted_size(form, target);
-    if (wanted.code != ReshapeCode::met || !wanted.in_proportion) return std::nullopt;
-    return wanted.size.width_mm / form.size().width_mm;
+    if (wanted.code != ReshapeCode::met || !wanted.in_proportion) return target;
+    Target scaled;
+    scaled.scale = wanted.size.width_mm / form.size().width_mm;
+    return scaled;
 }
 
 ReshapeCode verdict(const Size& reached, const Size& wanted, const Gauge& gauge) {

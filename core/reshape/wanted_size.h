@@ -1,7 +1,5 @@
 #pragma once
 
-#include <optional>
-
 #include "core/gauge/gauge.h"
 #include "core/reshape/piece_form.h"
 #include "core/reshape/reshape_code.h"
@@ -18,9 +16,9 @@ struct WantedSize {
 };
 [[nodiscard]] WantedSize wanted_size(const PieceForm& form, const Target& target);
 
-/// The factor that a target asks of a piece, for others to follow. Nothing for a target that changes the
-/// proportions, asks for no size, or is wrong.
-[[nodiscard]] std::optional<double> scale_wanted(const PieceForm& form, const Target& target);
+/// A target asked of one piece as a scale, for others to follow; as it is where it changes the proportions,
+/// asks for no size, or is wrong.
+[[nodiscard]] Target as_scale(const PieceForm& form, const Target& target);
 
 /// `met`, or what of a wanted size was not.
 [[nodiscard]] ReshapeCode verdict(const Size& reached, const Size& wanted, const Gauge& gauge);

@@ -24,6 +24,12 @@ QPushButton* button(QDialog& dialog, const QString& words) {
     return nullptr;
 }
 
+QAction* turn_over(const QWidget& window) {
+    for (auto* action : window.actions())
+        if (action->text().contains(QStringLiteral("Turn over"))) return action;
+    return nullptr;
+}
+
 class FormDialogTest : public ::testing::Test {
   protected:
     void SetUp() override {
@@ -157,9 +163,7 @@ TEST_F(FormDialogTest, TwoPiecesAreWorkedAsOne) {
 TEST_F(FormDialogTest, APieceIsTurnedOver) {
     QWidget window;
     ReshapeActions actions(session, &window);
-    QAction* turn = nullptr;
-    for (auto* action : window.actions())
-        if (action->text().contains(QStringLiteral("Turn over"))) turn = action;
+    QAction* turn = turn_over(window);
     ASSERT_NE(turn, nullptr);
     turn->trigger();
     EXPECT_EQ(counts_of(*session.piece()), (std::vector<int>{24, 24, 18, 12, 6}));
@@ -171,9 +175,7 @@ TEST_F(FormDialogTest, APieceBegunIsNotTurnedOverUnasked) {
     const auto before = counts_of(*session.piece());
     QWidget window;
     ReshapeActions actions(session, &window);
-    QAction* turn = nullptr;
-    for (auto* action : window.actions())
-        if (action->text().contains(QStringLiteral("Turn over"))) turn = action;
+    QAction* turn = turn_over(window);
     ASSERT_NE(turn, nullptr);
     QString asked;
     answer_next_dialog(QStringLiteral("Cancel"), &asked);

@@ -283,6 +283,20 @@ TEST_F(ReshapeDialogTest, TheOutlineIsPulledByMouseAndByKeys) {
     EXPECT_LT(*std::min_element(counts.begin() + 8, counts.end() - 8), 42);
 }
 
+TEST_F(ReshapeDialogTest, TheKeysGoThroughAllWishesWithoutLosingTheFocus) {
+    open_dialog();
+    auto* wish = named<QComboBox>(QStringLiteral("What to give"));
+    ASSERT_NE(wish, nullptr);
+    wish->setFocus();
+    for (int i = 0; i < wish->count(); ++i) {
+        EXPECT_TRUE(wish->hasFocus()) << i;
+        QTest::keyClick(dialog->focusWidget(), Qt::Key_Down);
+    }
+    EXPECT_EQ(wish->currentIndex(), static_cast<int>(Wish::by_hand));
+    QTest::keyClick(wish, Qt::Key_Up);
+    EXPECT_EQ(wish->currentIndex(), static_cast<int>(Wish::yarn_and_hook));
+}
+
 TEST_F(ReshapeDialogTest, StartOverGivesTheOutlineBack) {
     open_dialog(Qt::ControlModifier | Qt::ShiftModifier);
     OutlineView& outline = dialog->preview().outline();

@@ -266,17 +266,20 @@ TEST(Resize, SaysWhatIsWrongWithATarget) {
     EXPECT_EQ(resize(piece_form(Piece{}, five_mm), width(40)).code, ReshapeCode::unusable_piece);
 }
 
-TEST(Resize, SaysTheFactorThatOthersCanFollow) {
+TEST(Resize, AsksTheSameOfOthersAsAScale) {
     const PieceForm ball = piece_form(ball_piece(5), five_mm);
-    EXPECT_NEAR(*scale_wanted(ball, width(0.8 * ball.shape.width_mm)), 0.8, 1e-12);
-    EXPECT_NEAR(*scale_wanted(ball, scale(1.5)), 1.5, 1e-12);
+    const Target narrower = as_scale(ball, width(0.8 * ball.shape.width_mm));
+    EXPECT_NEAR(narrower.scale.value(), 0.8, 1e-12);
+    EXPECT_FALSE(narrower.width_mm);
+    EXPECT_NEAR(as_scale(ball, scale(1.5)).scale.value(), 1.5, 1e-12);
     Target taller;
     taller.height_mm = 2 * ball.shape.height_mm;
-    EXPECT_NEAR(*scale_wanted(ball, taller), 2, 1e-12);
+    EXPECT_NEAR(as_scale(ball, taller).scale.value(), 2, 1e-12);
     taller.width_mm = ball.shape.width_mm;
-    EXPECT_FALSE(scale_wanted(ball, taller));
-    EXPECT_FALSE(scale_wanted(ball, {}));
-    EXPECT_FALSE(scale_wanted(ball, width(-3)));
+    EXPECT_FALSE(as_scale(ball, taller).scale);
+    EXPECT_EQ(as_scale(ball, taller).height_mm, taller.height_mm);
+    EXPECT_FALSE(as_scale(ball, {}).scale);
+    EXPECT_EQ(as_scale(ball, width(-3)).width_mm, -3);
 }
 
 TEST(Resize, CancelledLeavesNoHalfAnswer) {
