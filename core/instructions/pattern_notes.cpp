@@ -83,16 +83,26 @@ int gap_after(Tokens tokens) {
     return 0;
 }
 
+// "8 sts apart", "8 stitches between them"; "2 eyes between rounds 5 and 6" says nothing of stitches.
+std::optional<int> stitches_between(Tokens tokens) {
+    std::optional<int> stitches;
+    for (std::size_t i = 1; i < tokens.size(); ++i) {
+        const bool unit = tokens[i - 1].is("sts") || tokens[i - 1].is("stitches") || tokens[i - 1].is("st") ||
+                          tokens[i - 1].is("stitch");
+        if (!tokens[i].is("apart") && !(tokens[i].is("between") && unit)) continue;
+        for (std::size_t back = 1; back <= std::min<std::size_t>(i, 2); ++back)
+            if (tokens[i - back].kind == TokenKind::number && tokens[i - back].number <= 1'000)
+                stitches = tokens[i - back].number;
+    }
+    return stitches;
+}
+
 std::optional<Feature> eyes_of(Tokens tokens) {
     const int round = has_any_word(tokens, {"eye", "eyes"}) ? gap_after(tokens) : 0;
     if (round == 0) return std::nullopt;
     Feature eyes;
     eyes.round = round - 1;
-    for (std::size_t i = 1; i < tokens.size(); ++i)
-        if (tokens[i].is("apart"))
-            for (std::size_t back = 1; back <= std::min<std::size_t>(i, 2); ++back)
-                if (tokens[i - back].kind == TokenKind::number && tokens[i - back].number <= 1'000)
-                    eyes.stitches_apart = tokens[i - back].number;
+    eyes.stitches_apart = stitches_between(tokens).value_or(eyes.stitches_apart);
     if (const double width = millimetres(tokens); width > 0 && width <= 100)
         eyes.width_mm = eyes.height_mm = width;
     return eyes;
@@ -156,9 +166,9 @@ std::string joining_words(Joining joining, Terms terms) {
     const std::string ch(abbreviation(StitchKind::chain, terms));
     switch (joining) {
         case Joining::joined:
-            return "Worked in joined rounds: join each with " + sl + ", " + ch + " 1, which is not counted.";
+            return "Worked in joined rounds: join each with " + sl + ", then " + ch + " 1 (does not count).";
         case Joining::rows:
-            return "Worked in rows: " + ch + " 1 and turn at the end of each, which is not counted.";
+            return "Worked in rows: " + ch + " 1 (does not count) and turn at the end of each.";
         case Joining::spiral:
             break;
     }
@@ -181,8 +191,8 @@ std::string stuffing_words(double stretch) {
 
 std::string eyes_words(const Feature& eyes) {
     return "Place " + number(eyes.width_mm) + " mm safety eyes between Rnds " +
-           std::to_string(eyes.round + 1) + " and " + std::to_string(eyes.round + 2) + ", " +
-           std::to_string(eyes.stitches_apart) + " sts apart.";
+           std::to_string(eyes.round + 1) + " and " + std::to_string(eyes.round + 2) + ", with " +
+           std::to_string(eyes.stitches_apart) + " sts between them.";
 }
 
 std::string end_words(End end) {

@@ -18,7 +18,7 @@ struct NoteMeaning {
     std::optional<End> end;              ///< "draw the last round closed", "leave the end open"
     std::optional<Joining> joining;      ///< "worked in joined rounds"
     bool top_down = false;
-    std::optional<Feature> eyes;  ///< "safety eyes between Rnds 12 and 13, 8 sts apart"
+    std::optional<Feature> eyes;  ///< "eyes between Rnds 12 and 13, with 8 sts between them"
 
     bool anything() const { return area_stretch || end || joining || top_down || eyes; }
 };

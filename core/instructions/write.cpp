@@ -90,9 +90,9 @@ class GroupWords {
         if (head_.kind == StitchKind::chain) return chains(static_cast<std::size_t>(count), terms_);
         if (head_.kind == StitchKind::skip) return skipped(count);
         if (head_.same_foot) return in_same(count);
-        if (is_increase()) return part_prefix(head_.part) + "inc" + times(count);
+        if (is_increase()) return repeated(part_prefix(head_.part) + "inc", count);
         if (group_.size() > 1) return shell() + " in " + next(count, true);
-        if (head_.feet > 1) return stitch_name(head_, terms_) + times(count);
+        if (head_.feet > 1) return repeated(stitch_name(head_, terms_), count);
         return plain(count);
     }
 
@@ -117,7 +117,11 @@ class GroupWords {
         return "(" + shell_members(group_, terms_) + ")";
     }
 
-    static std::string times(int count) { return count > 1 ? " x " + std::to_string(count) : ""; }
+    // In a list, "sc, inc x 2" could mean the inc alone or both; brackets leave one reading.
+    static std::string repeated(const std::string& one, int count) {
+        if (count == 1) return one;
+        return count == 2 ? one + ", " + one : "[" + one + "] x " + std::to_string(count);
+    }
 
     static std::string next(int count, bool each) {
         if (count == 1) return "next st";

@@ -46,7 +46,8 @@ bool can_be_written(const Feature& feature, int rounds) {
 
 class PieceWriter {
   public:
-    PieceWriter(const Piece& piece, Terms terms) : piece_(piece), terms_(terms), graph_(piece_graph(piece)) {}
+    PieceWriter(const Piece& piece, Terms terms, bool names_its_yarn)
+        : piece_(piece), terms_(terms), graph_(piece_graph(piece)), yarn_(names_its_yarn ? -1 : 0) {}
 
     std::string write() {
         line(heading(piece_));
@@ -110,7 +111,7 @@ class PieceWriter {
     std::string text_;
     NoteMeaning said_;
     std::vector<Feature> eyes_said_;
-    int yarn_ = 0;
+    int yarn_;  ///< on the hook; -1: none that was named
 };
 
 // Smallest number of stitches after which the round repeats itself, feet aside; the whole round when it does
@@ -132,7 +133,9 @@ bool repeats(const GraphRound& round) {
 
 }  // namespace
 
-std::string write_piece(const Piece& piece, Terms terms) { return PieceWriter(piece, terms).write(); }
+std::string write_piece(const Piece& piece, Terms terms, bool names_its_yarn) {
+    return PieceWriter(piece, terms, names_its_yarn).write();
+}
 
 std::string write_toy(const Toy& toy, Terms terms) {
     std::string text;
@@ -149,7 +152,7 @@ std::string write_toy(const Toy& toy, Terms terms) {
             line((letter.size() == 1 ? "Yarn " + letter : letter) + ": " + on_one_line(toy.yarns[i].name));
     }
     for (const std::string& note : lines_of(toy.notes)) line("Note: " + note);
-    for (const Piece& piece : toy.pieces) text += "\n" + write_piece(piece, terms);
+    for (const Piece& piece : toy.pieces) text += "\n" + write_piece(piece, terms, toy.yarns.size() > 1);
     return text;
 }
 

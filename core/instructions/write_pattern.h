@@ -10,8 +10,9 @@
 namespace roundwright {
 
 /// A piece as plain text: heading, start, rounds with their counts at the end, notes, and how it ends.
-/// Reading it gives the same stitches. Lines end in "\n".
-[[nodiscard]] std::string write_piece(const Piece& piece, Terms terms);
+/// Reading it gives the same stitches. Lines end in "\n". `names_its_yarn`: the first round says its yarn
+/// even where that is the toy's first, since there are others.
+[[nodiscard]] std::string write_piece(const Piece& piece, Terms terms, bool names_its_yarn = false);
 
 /// A whole toy: title, terms, hook and yarns, then its pieces.
 [[nodiscard]] std::string write_toy(const Toy& toy, Terms terms);

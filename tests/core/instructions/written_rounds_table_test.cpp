@@ -102,7 +102,7 @@ INSTANTIATE_TEST_SUITE_P(Increases, WrittenRound,
                              {18, "*sc 2, inc, rep from * around (24)", ball_4, 24},
                              {18, "sc 1, inc, [sc 2, inc] x 5, sc 1 (24)", "[sc, inc, sc] x 6", 24},
                              {15, "*sc, 2 sc in next 2 sts; rep from * 4 more times (25)",
-                              "[sc, inc x 2] x 5", 25},
+                              "[sc, inc, inc] x 5", 25},
                              {24, "[[sc, inc] x 3, sc 6] x 2 (30)", "[[sc, inc] x 3, sc 6] x 2", 30},
                              {6, "3 sc in each st around (18)", "3 sc in each st around", 18},
                              {14, "3 sc in next st, sc in next 13 sts (16)", "3 sc in next st, sc 13", 16}}));

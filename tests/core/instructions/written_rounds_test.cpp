@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "core/instructions/pattern_notes.h"
+#include "core/instructions/read_pattern.h"
 #include "core/instructions/write.h"
 #include "core/instructions/write_pattern.h"
 #include "core/pattern/firmness.h"
@@ -90,6 +91,47 @@ TEST(WrittenRounds, LinesAreAsTheTradeWritesThem) {
     EXPECT_EQ(written_line(all[2], Joining::spiral), "Rnd 3: [sc, inc] x 6 (18)");
     EXPECT_EQ(written_line(all[6], Joining::joined), "Rnds 7-12: sc in each st around (36)");
     EXPECT_EQ(written_line(all[2], Joining::rows, "with B, "), "Row 3: with B, [sc, inc] x 6 (18)");
+}
+
+// "sc, inc x 2" could mean the inc alone or both: brackets leave one reading.
+TEST(WrittenRounds, ARepeatReadsOneWay) {
+    const std::pair<const char*, const char*> rounds[] = {
+        {"sc 3, inc, inc, inc, sc 12", "sc 3, [inc] x 3, sc 12"},
+        {"sc, inc, sc 4, inc, inc, sc 10", "sc, inc, sc 4, inc, inc, sc 10"},
+        {"dec, dec, dec, sc 12", "[dec] x 3, sc 12"},
+        {"sc 2, [sc3tog] x 4, sc 4", "sc 2, [sc3tog] x 4, sc 4"},
+        {"[sc, inc, inc, inc, inc, sc] x 3", "[sc, [inc] x 4, sc] x 3"},
+    };
+    for (const auto& [typed, written] : rounds) {
+        Piece piece = piece_of({6, 12, 18});
+        piece.rounds.emplace_back().working = AsWritten{typed};
+        EXPECT_EQ(round_words(piece_graph(piece).graph, 3, Terms::us), written);
+    }
+}
+
+TEST(WrittenRounds, StitchesBetweenTheEyesAreSaidAndReadBack) {
+    Piece piece = piece_of(ball);
+    Feature eyes;
+    eyes.round = 8;
+    eyes.stitches_apart = 9;
+    piece.features = {eyes};
+    const std::string text = write_piece(piece, Terms::us);
+    EXPECT_NE(text.find("safety eyes between Rnds 9 and 10, with 9 sts between them."), std::string::npos)
+        << text;
+    for (const std::string& said :
+         {text,
+          std::string("Rnd 1: 6 sc in MR (6)\nRnds 2-12: sc around (6)\nAdd two eyes between rounds 9 and "
+                      "10, 9 stitches between them.\nRnd 13: sc around (6)\n")}) {
+        const ReadPattern read = read_pattern(said);
+        ASSERT_EQ(read.pieces.size(), 1u) << said;
+        ASSERT_EQ(read.pieces[0].features.size(), 1u) << said;
+        EXPECT_EQ(read.pieces[0].features[0].round, 8);
+        EXPECT_EQ(read.pieces[0].features[0].stitches_apart, 9);
+    }
+    const ReadPattern unsaid = read_pattern(
+        "Rnd 1: 6 sc in MR (6)\nRnds 2-12: sc around (6)\nAdd 2 eyes between rounds 9 and 10.\n");
+    ASSERT_EQ(unsaid.pieces.at(0).features.size(), 1u);
+    EXPECT_EQ(unsaid.pieces[0].features[0].stitches_apart, Feature{}.stitches_apart);
 }
 
 TEST(WrittenRounds, APatternIsWrittenFromThem) {
