@@ -31,13 +31,15 @@ void replace_stretch(std::vector<T>& list, int first, int removed, const std::ve
 }
 
 bool same_words(const Toy& a, const Toy& b) {
-    return a.title == b.title && a.designer == b.designer && a.notes == b.notes && a.text == b.text;
+    return a.title == b.title && a.designer == b.designer && a.notes == b.notes &&
+           a.private_notes == b.private_notes && a.text == b.text;
 }
 
 Toy without_words(Toy head) {
     head.title.clear();
     head.designer.clear();
     head.notes.clear();
+    head.private_notes.clear();
     head.text = {};
     return head;
 }

@@ -55,9 +55,11 @@ QWidget* ToyDetailsDialog::toy_page(const Toy& toy) {
     form->addRow(tr("&Level"), level_ = level_box(toy.text.level));
     introduction_ =
         text_box(form, tr("&Introduction"), toy.text.introduction, tr("A few lines for the cover"));
-    notes_ = text_box(form, tr("&Notes"), toy.notes, tr("Printed at the end of the words"));
+    notes_ = text_box(form, tr("&Notes"), toy.notes, tr("Printed at the end of the pattern"));
     copyright_ = text_box(form, tr("&Copyright"), toy.text.copyright,
                           tr("What may be done with the pattern, and with toys made from it"));
+    private_notes_ =
+        text_box(form, tr("Notes to &yourself"), toy.private_notes, tr("Saved with the toy, never printed"));
     return page;
 }
 
@@ -86,6 +88,7 @@ Toy ToyDetailsDialog::applied_to(Toy toy) const {
     toy.title = title_->text().trimmed().toStdString();
     toy.designer = designer_->text().trimmed().toStdString();
     toy.notes = text_in(*notes_);
+    toy.private_notes = text_in(*private_notes_);
     const int level = level_->currentIndex();
     toy.text.level = level > 0 ? std::optional(levels[static_cast<std::size_t>(level - 1)]) : std::nullopt;
     toy.text.introduction = text_in(*introduction_);

@@ -34,6 +34,7 @@ class ToyDetailsDialog : public QDialog {
     QComboBox* level_ = nullptr;
     QPlainTextEdit* introduction_ = nullptr;
     QPlainTextEdit* notes_ = nullptr;
+    QPlainTextEdit* private_notes_ = nullptr;
     QPlainTextEdit* copyright_ = nullptr;
     QPlainTextEdit* notions_ = nullptr;
     QPlainTextEdit* assembly_ = nullptr;

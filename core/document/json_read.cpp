@@ -9,6 +9,7 @@
 #include "core/document/names.h"
 #include "core/document/nesting.h"
 #include "core/gauge/hook.h"
+#include "core/pattern/round_entry.h"
 
 namespace roundwright {
 
@@ -230,6 +231,16 @@ Piece read_piece(const JsonPlace& place, std::size_t yarns) {
     return piece;
 }
 
+PieceThen read_piece_then(const JsonPlace& place) {
+    PieceThen then{place.at("piece").text(), {}};
+    const JsonPlace stitches = place.at("stitches");
+    const RoundEntry entry = parse_round_entry(stitches.text(), {});
+    if (!entry.problems.empty()) stitches.fail("counts such as 6, 12, 18x4");
+    for (const Round& round : entry.rounds)
+        then.stitches.push_back(std::get<WorkedEvenly>(round.working).stitches);
+    return then;
+}
+
 PatternText read_text(const JsonPlace& place) {
     PatternText text;
     if (place.has("level")) text.level = choice(place.at("level"), names::levels);
@@ -238,6 +249,8 @@ PatternText read_text(const JsonPlace& place) {
     text.assembly = optional_text(place, "assembly");
     text.finishing = optional_text(place, "finishing");
     text.copyright = optional_text(place, "copyright");
+    if (place.has("written_for"))
+        text.written_for = list(place.at("written_for"), max_pieces, read_piece_then);
     return text;
 }
 
@@ -258,6 +271,7 @@ Toy read_toy(const JsonPlace& place) {
     toy.title = optional_text(place, "title");
     toy.designer = optional_text(place, "designer");
     toy.notes = optional_text(place, "notes");
+    toy.private_notes = optional_text(place, "private_notes");
     toy.hook_mm = place.at("hook_mm").number(least_hook_mm, most_hook_mm);
     if (place.has("gauge")) toy.gauge = read_gauge(place.at("gauge"));
     toy.yarns = list(place.at("yarns"), most_yarns, read_yarn);

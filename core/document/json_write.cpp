@@ -3,6 +3,7 @@
 
 #include "core/document/json_document.h"
 #include "core/document/names.h"
+#include "core/pattern/round_entry.h"
 
 namespace roundwright {
 
@@ -152,6 +153,11 @@ ordered_json piece_json(const Piece& piece) {
     return json;
 }
 
+/// Counts as fast entry writes them, so that a piece stays on one line.
+ordered_json piece_then_json(const PieceThen& then) {
+    return {{"piece", then.piece}, {"stitches", write_round_entry(then.stitches)}};
+}
+
 ordered_json text_json(const PatternText& text) {
     ordered_json json = ordered_json::object();
     if (text.level) json["level"] = names::name_of(names::levels, *text.level);
@@ -160,6 +166,7 @@ ordered_json text_json(const PatternText& text) {
     put(json, "assembly", text.assembly);
     put(json, "finishing", text.finishing);
     put(json, "copyright", text.copyright);
+    if (!text.written_for.empty()) json["written_for"] = list_json(text.written_for, piece_then_json);
     return json;
 }
 
@@ -226,15 +233,15 @@ class Printer {
 }  // namespace
 
 std::string write_document(const Toy& toy) {
-    ordered_json document{
-        {"format", "roundwright"},
-        {"version", document_version},
-        {"title", toy.title},
-        {"designer", toy.designer},
-        {"notes", toy.notes},
-        {"hook_mm", toy.hook_mm},
-        {"gauge", std::visit([](const auto& source) { return source_json(source); }, toy.gauge)},
-        {"yarns", list_json(toy.yarns, yarn_json)}};
+    ordered_json document{{"format", "roundwright"},
+                          {"version", document_version},
+                          {"title", toy.title},
+                          {"designer", toy.designer},
+                          {"notes", toy.notes}};
+    put(document, "private_notes", toy.private_notes);
+    document["hook_mm"] = toy.hook_mm;
+    document["gauge"] = std::visit([](const auto& source) { return source_json(source); }, toy.gauge);
+    document["yarns"] = list_json(toy.yarns, yarn_json);
     if (toy.text != PatternText{}) document["text"] = text_json(toy.text);
     if (toy.making != Making{}) document["making"] = making_json(toy.making);
     document["pieces"] = list_json(toy.pieces, piece_json);

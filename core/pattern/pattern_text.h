@@ -2,11 +2,20 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace roundwright {
 
 /// How much a pattern asks of its reader: the Craft Yarn Council's project levels.
 enum class Level { basic, easy, intermediate, complex };
+
+/// How a piece stood when the maker last wrote words of the pattern: what numbers in them are meant for.
+struct PieceThen {
+    std::string piece;          ///< its name
+    std::vector<int> stitches;  ///< after each round
+
+    friend bool operator==(const PieceThen&, const PieceThen&) = default;
+};
 
 /// What the maker says in the printed pattern beside what is computed from the toy. Empty: left out. Blank
 /// lines part paragraphs.
@@ -17,6 +26,7 @@ struct PatternText {
     std::string assembly;   ///< one step a paragraph
     std::string finishing;  ///< one step a paragraph
     std::string copyright;
+    std::vector<PieceThen> written_for = {};  ///< one a piece; empty: not known
 
     friend bool operator==(const PatternText&, const PatternText&) = default;
 };

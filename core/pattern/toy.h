@@ -40,7 +40,7 @@ struct Round {
     std::variant<WorkedEvenly, AsWritten> working;
     std::size_t yarn = 0;    ///< index into the toy's yarns
     bool lies_flat = false;  ///< the maker means this round to lie flat; checked against the solved shape
-    std::string note;
+    std::string note;        ///< printed under the round
 
     friend bool operator==(const Round&, const Round&) = default;
 };
@@ -118,7 +118,8 @@ struct Yarn {
 struct Toy {
     std::string title;
     std::string designer;
-    std::string notes;
+    std::string notes;          ///< printed at the end of the pattern
+    std::string private_notes;  ///< the maker's own: saved with the toy, in no paper and no text made of it
     double hook_mm = 3.5;
     GaugeSource gauge;
     std::vector<Yarn> yarns;

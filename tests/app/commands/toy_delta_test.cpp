@@ -34,6 +34,10 @@ TEST(ToyDelta, TellsWordsFromMaterials) {
     EXPECT_TRUE(ToyDelta(before, after).changes().words);
     EXPECT_FALSE(ToyDelta(before, after).changes().materials);
     after = before;
+    after.private_notes = "Try a smaller nose.";
+    EXPECT_TRUE(ToyDelta(before, after).changes().words);
+    EXPECT_FALSE(ToyDelta(before, after).changes().materials);
+    after = before;
     after.text.assembly = "Sew the flippers on.";
     EXPECT_TRUE(ToyDelta(before, after).changes().words);
     EXPECT_FALSE(ToyDelta(before, after).changes().materials);

@@ -16,6 +16,7 @@ Toy told_toy() {
     Toy toy = toy_of({6, 12, 18, 12, 6});
     toy.designer = "Lantern Quay (invented)";
     toy.notes = "Notes.\n\nMore.";
+    toy.private_notes = "Try a smaller nose.";
     toy.text = {Level::intermediate, "Hello.", "Needle\nPins", "Sew.\nTurn.", "Steam.", "Share it."};
     return toy;
 }
@@ -43,6 +44,7 @@ TEST(ToyDetails, EveryWordCanBeSaid) {
     field<QLineEdit>(dialog, QStringLiteral("Designer"))->setText(QStringLiteral("Lantern Quay (invented)"));
     field<QComboBox>(dialog, QStringLiteral("Level"))->setCurrentText(QStringLiteral("Intermediate"));
     for (const auto& [name, text] : {std::pair{"Notes", wanted.notes},
+                                     {"Notes to yourself", wanted.private_notes},
                                      {"Introduction", wanted.text.introduction},
                                      {"Notions", wanted.text.notions},
                                      {"Assembly", wanted.text.assembly},

@@ -60,6 +60,38 @@ TEST(Document, IsWrittenInAFixedOrderOneRoundALine) {
 )");
 }
 
+TEST(Document, NotesForPrintAndNotesToOneselfAreTwoFields) {
+    // What an older program wrote as notes was printed, and stays so.
+    const Toy old =
+        read_document(R"({"format":"roundwright","version":1,"notes":"From the harbour.","hook_mm":4,
+        "yarns":[],"pieces":[]})")
+            .toy;
+    EXPECT_EQ(old.notes, "From the harbour.");
+    EXPECT_EQ(old.private_notes, "");
+    Toy toy = old;
+    EXPECT_EQ(write_document(toy).find("private_notes"), std::string::npos);
+    toy.private_notes = "The nose is too big.";
+    const std::string text = write_document(toy);
+    EXPECT_NE(text.find("\"private_notes\": \"The nose is too big.\""), std::string::npos) << text;
+    EXPECT_EQ(read_document(text).toy, toy);
+}
+
+TEST(Document, CountsThatWordsWereWrittenForStandAsTheyAreTyped) {
+    Toy toy;
+    toy.text.assembly = "Sew it on at round 3.";
+    toy.text.written_for = {{"Head", {6, 12, 18, 18, 18}}, {"Ear", {}}};
+    const std::string text = write_document(toy);
+    EXPECT_NE(text.find("{\"piece\":\"Head\",\"stitches\":\"6, 12, 18x3\"}"), std::string::npos) << text;
+    EXPECT_EQ(read_document(text).toy, toy);
+    try {
+        (void)read_document(R"({"format":"roundwright","version":1,"hook_mm":4,"yarns":[],"pieces":[],
+            "text":{"written_for":[{"piece":"Head","stitches":"6, many"}]}})");
+        FAIL();
+    } catch (const DocumentError& error) {
+        EXPECT_EQ(error.path(), "/text/written_for/0/stitches");
+    }
+}
+
 TEST(Document, TextThatIsNotUtf8IsWrittenReadably) {
     Toy toy;
     toy.title = "seal \xff pup";
