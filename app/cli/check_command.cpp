@@ -51,7 +51,7 @@ void print_checks(const QString& path, const Toy& toy, const std::vector<Check>&
 }
 
 int check_toy(const Arguments& arguments, const QString& path, const Toy& toy) {
-    const std::vector<Check> checks = checks_of_toy(study_toy(toy));
+    const std::vector<Check> checks = every_check(toy, study_toy(toy));
     const LengthUnit units = units_wanted(arguments);
     if (arguments.has(QStringLiteral("json"))) {
         ordered_json json{

@@ -11,6 +11,7 @@
 #include "app/cli/resize_answer.h"
 #include "app/cli/resize_wish.h"
 #include "app/reshape/reshape_words.h"
+#include "core/checks/check_said_numbers.h"
 
 namespace roundwright::app {
 namespace {
@@ -63,7 +64,7 @@ int resize_toy(const Arguments& arguments, const QString& path, Toy toy) {
                                          outcome_words(piece.made, units_wanted(arguments)))};
     }
     print_answer(arguments, path, toy, made, wish);
-    const int saved = save_new_toy(arguments, made.toy);
+    const int saved = save_new_toy(arguments, with_words_remembered(toy, made.toy));
     if (saved != exit_fine) return saved;
     return made.all_met() ? exit_fine : exit_checks_failed;
 }

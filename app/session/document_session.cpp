@@ -6,6 +6,8 @@
 
 #include <QFileInfo>
 
+#include "core/checks/check_said_numbers.h"
+
 namespace roundwright::app {
 
 DocumentSession::DocumentSession(QObject* parent) : QObject(parent) {
@@ -57,6 +59,7 @@ bool DocumentSession::may_edit() {
 bool DocumentSession::edit(const QString& text, Toy after, const QString& merge_key) {
     if (!may_edit()) return false;
     close_preview();
+    after = with_words_remembered(toy_, std::move(after));
     ToyDelta delta(toy_, after);
     if (delta.empty()) return false;
     push(text, std::move(delta), merge_key);

@@ -28,7 +28,7 @@ ChecksModel::ChecksModel(DocumentSession& session, QObject* parent)
     : QAbstractListModel(parent), session_(session) {
     connect(&session_, &DocumentSession::study_ready, this, &ChecksModel::refill);
     connect(&session_, &DocumentSession::toy_changed, this, [this](const ChangeSet& changes) {
-        if (changes.piece_list()) refill();
+        if (changes.piece_list() || changes.words) refill();
     });
     connect(&session_.preferences(), &Preferences::units_changed, this, &ChecksModel::refill);
     connect(&session_.preferences(), &Preferences::terms_changed, this, &ChecksModel::refill);
@@ -48,8 +48,26 @@ void ChecksModel::refill() {
             if (!known) checks_.push_back(std::move(check));
         }
     }
+    add_said_numbers();
     std::ranges::stable_sort(checks_, std::ranges::greater{}, &Check::severity);
     endResetModel();
+}
+
+/// Only once every piece is worked out: words may name any of them.
+void ChecksModel::add_said_numbers() {
+    if (const auto counts = counts_worked_out()) {
+        for (Check& check : check_said_numbers(session_.toy(), *counts)) checks_.push_back(std::move(check));
+    }
+}
+
+std::optional<CountsOfPieces> ChecksModel::counts_worked_out() const {
+    CountsOfPieces counts;
+    for (int piece = 0; piece < static_cast<int>(session_.toy().pieces.size()); ++piece) {
+        const auto study = session_.study(piece);
+        if (!study || !session_.is_up_to_date(piece)) return std::nullopt;
+        counts.push_back(stitch_counts(study->graph.graph));
+    }
+    return counts;
 }
 
 int ChecksModel::rowCount(const QModelIndex& parent) const {
@@ -95,6 +113,10 @@ bool ChecksModel::cure(int row) {
 }
 
 bool ChecksModel::apply(const Check& found, const Cure& cure) {
+    if (cure.kind == CureKind::renumber_words) {
+        const auto counts = counts_worked_out();
+        return counts && session_.edit(cure_step(cure), with_words_renumbered(session_.toy(), *counts));
+    }
     if (found.piece < 0) return false;
     session_.set_current_piece(found.piece);
     if (!cure.feature && !cure.area_stretch) {

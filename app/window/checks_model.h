@@ -1,10 +1,12 @@
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include <QAbstractListModel>
 
 #include "app/session/document_session.h"
+#include "core/checks/check_said_numbers.h"
 
 namespace roundwright::app {
 
@@ -29,6 +31,8 @@ class ChecksModel : public QAbstractListModel {
 
   private:
     void refill();
+    void add_said_numbers();
+    [[nodiscard]] std::optional<CountsOfPieces> counts_worked_out() const;
     [[nodiscard]] QString sentence(const Check& check) const;
 
     DocumentSession& session_;

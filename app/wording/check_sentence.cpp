@@ -171,6 +171,45 @@ QString feature_too_large(const Arguments& said) {
         .arg(feature_number(said), said.length(1), said.length(2));
 }
 
+/// Where words of the maker's stand and what they say.
+QString said_at(const SaidPlace& place, int round) {
+    switch (place.in) {
+        case OwnWords::introduction:
+            return tr("The introduction, line %1, says “%2”").arg(place.line);
+        case OwnWords::notions:
+            return tr("The notions, line %1, say “%2”").arg(place.line);
+        case OwnWords::assembly:
+            return tr("Assembly step %1 says “%2”").arg(place.line);
+        case OwnWords::finishing:
+            return tr("Finishing step %1 says “%2”").arg(place.line);
+        case OwnWords::notes:
+            return tr("The notes, line %1, say “%2”").arg(place.line);
+        case OwnWords::round_note:
+            return tr("The note on round %1 says “%2”").arg(round + 1);
+    }
+    return {};
+}
+
+QString said_words(const Check& check, const QString& why) {
+    if (!check.said) return why;
+    const QString place = said_at(*check.said, check.round).arg(QString::fromStdString(check.said->words));
+    return tr("%1: %2").arg(place, why);
+}
+
+QString said_round_moved(const Arguments& said) {
+    return tr("that was written for %1, and there are %2 now.")
+        .arg(rounds_words(said.count(0)), QLocale().toString(said.count(1)));
+}
+
+QString said_round_missing(const Arguments& said) {
+    if (said.count(0) == 0) return tr("there are no rounds yet.");
+    return tr("there are only %1.").arg(rounds_words(said.count(0)));
+}
+
+QString said_count_missing(const Arguments& said) {
+    return tr("no round has %1.").arg(stitches_words(said.count(0)));
+}
+
 QString facts(const Check& check, const Arguments& said) {
     switch (check.code) {
         case CheckCode::too_many_increases:
@@ -215,6 +254,12 @@ QString facts(const Check& check, const Arguments& said) {
             return features_touch(said);
         case CheckCode::feature_too_large:
             return feature_too_large(said);
+        case CheckCode::said_round_moved:
+            return said_words(check, said_round_moved(said));
+        case CheckCode::said_round_missing:
+            return said_words(check, said_round_missing(said));
+        case CheckCode::said_count_missing:
+            return said_words(check, said_count_missing(said));
     }
     return {};
 }
@@ -224,6 +269,9 @@ QString facts(const Check& check, const Arguments& said) {
 QString check_sentence(const Check& check, LengthUnit units) {
     const QString sentence = facts(check, Arguments(check, units));
     if (check.cures.empty()) return sentence;
+    if (check.said) {
+        return tr("%1 Make it “%2”?").arg(sentence, QString::fromStdString(check.said->becomes));
+    }
     return QStringLiteral("%1 %2").arg(sentence, cure_question(check.cures.front()));
 }
 

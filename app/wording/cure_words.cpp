@@ -61,6 +61,8 @@ QString cure_question(const Cure& cure) {
             return tr("Take a smaller one?");
         case CureKind::remove_feature:
             return tr("Take it off?");
+        case CureKind::renumber_words:
+            return tr("Bring the numbers in the words up to date?");
     }
     return {};
 }
@@ -95,6 +97,8 @@ QString cure_label(const Cure& cure) {
             return tr("Take a smaller one");
         case CureKind::remove_feature:
             return tr("Take it off");
+        case CureKind::renumber_words:
+            return tr("Update the words");
     }
     return {};
 }
@@ -128,6 +132,8 @@ QString cure_step(const Cure& cure) {
             return tr("Change feature size");
         case CureKind::remove_feature:
             return tr("Remove feature");
+        case CureKind::renumber_words:
+            return tr("Update numbers in the words");
     }
     return {};
 }

@@ -46,6 +46,12 @@ std::string_view check_code_name(CheckCode code) {
             return "features_touch";
         case CheckCode::feature_too_large:
             return "feature_too_large";
+        case CheckCode::said_round_moved:
+            return "said_round_moved";
+        case CheckCode::said_round_missing:
+            return "said_round_missing";
+        case CheckCode::said_count_missing:
+            return "said_count_missing";
     }
     return "";
 }

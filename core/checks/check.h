@@ -1,6 +1,7 @@
 #pragma once
 
 #include <optional>
+#include <string>
 #include <string_view>
 #include <variant>
 #include <vector>
@@ -37,7 +38,11 @@ enum class CheckCode {
     washer_rocks,     ///< the fabric curves away under it. args: feature, washer (mm), gap (mm)
     features_touch,   ///< args: feature, other (the same: the two of a pair), overlap (mm), washers only (0,
                       ///< 1)
-    feature_too_large,  ///< for its place. args: feature, width (mm), width of the piece there (mm)
+    feature_too_large,   ///< for its place. args: feature, width (mm), width of the piece there (mm)
+    said_round_moved,    ///< the maker's words name rounds of a piece that has had more or fewer since:
+                         ///< `Check::said`. args: rounds then, rounds now
+    said_round_missing,  ///< they name a round that no piece they can mean has. args: rounds there are
+    said_count_missing,  ///< they name stitches that no round they can mean has. args: stitches
 };
 
 /// A name for machines: "too_many_increases", ...
@@ -59,6 +64,7 @@ enum class CureKind {
     embroider,
     smaller_feature,
     remove_feature,
+    renumber_words,
 };
 
 /// What a cure does to one feature of the piece; `becomes` empty: it goes.
@@ -76,8 +82,20 @@ struct Cure {
     std::optional<double> area_stretch = std::nullopt;  ///< of `stuff_softer`
 };
 
-/// The piece with a cure applied.
+/// The piece with a cure applied. `renumber_words` changes words of the toy, not the piece
+/// (core/checks/check_said_numbers.h).
 [[nodiscard]] Piece cured_piece(Piece piece, const Cure& cure);
+
+/// Words of the pattern that are the maker's own.
+enum class OwnWords { introduction, notions, assembly, finishing, notes, round_note };
+
+/// Numbers in the maker's own words, and where they stand.
+struct SaidPlace {
+    OwnWords in = OwnWords::assembly;
+    int line = 0;         ///< from 1, blank ones not counted: the step's number
+    std::string words;    ///< "rounds 19 and 22"
+    std::string becomes;  ///< the same with numbers that fit; empty: not known
+};
 
 struct Check {
     CheckCode code;
@@ -88,6 +106,8 @@ struct Check {
     std::vector<Cure> cures;
     /// Of `words_do_not_fit`: what stands against the words, and where in them.
     std::optional<ReadDiagnostic> reading = std::nullopt;
+    /// Of the checks of said numbers.
+    std::optional<SaidPlace> said = std::nullopt;
 };
 
 }  // namespace roundwright

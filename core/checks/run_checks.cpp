@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/checks/check_said_numbers.h"
 #include "core/checks/families.h"
 
 namespace roundwright {
@@ -32,6 +33,12 @@ std::vector<Check> checks_of_toy(std::span<const PieceStudy> studies) {
                 all.insert(all.begin(), check);
         }
     }
+    return all;
+}
+
+std::vector<Check> every_check(const Toy& toy, std::span<const PieceStudy> studies) {
+    std::vector<Check> all = checks_of_toy(studies);
+    for (Check& check : check_said_numbers(toy, counts_of_pieces(studies))) all.push_back(std::move(check));
     return all;
 }
 

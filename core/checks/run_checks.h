@@ -15,4 +15,8 @@ namespace roundwright {
 /// holds, stands in it once, first.
 [[nodiscard]] std::vector<Check> checks_of_toy(std::span<const PieceStudy> studies);
 
+/// The same, and after them what the maker's own words say of rounds that are not there
+/// (core/checks/check_said_numbers.h). `studies`: of the toy's pieces.
+[[nodiscard]] std::vector<Check> every_check(const Toy& toy, std::span<const PieceStudy> studies);
+
 }  // namespace roundwright

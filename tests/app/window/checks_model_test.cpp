@@ -34,6 +34,37 @@ TEST(ChecksModel, ListsChecksOfAllPiecesTheWorstFirst) {
     EXPECT_TRUE(fin);
 }
 
+TEST(ChecksModel, WordsThatNameLostRoundsAreSaidAndBroughtUpToDateInOneStep) {
+    DocumentSession session;
+    ChecksModel model(session);
+    Toy toy = toy_of({6, 12, 18, 18, 18, 18, 18, 12, 6});
+    toy.text.assembly = "Sew the ears on at round 6.";
+    toy.pieces.push_back(piece_of({6, 12}, "Ear"));
+    session.start(toy);
+    ASSERT_TRUE(wait_until([&] { return session.study(0) && session.study(1) && !session.solving(); }));
+    const auto said = [&] {
+        for (int row = 0; row < model.rowCount(); ++row)
+            if (model.check(row).said) return row;
+        return -1;
+    };
+    EXPECT_EQ(said(), -1);
+    session.set_current_piece(0);
+    session.edit_piece(QStringLiteral("Shorten"), [](Piece& piece) {
+        piece.rounds.erase(piece.rounds.begin() + 1, piece.rounds.begin() + 4);
+    });
+    ASSERT_TRUE(wait_until([&] { return said() >= 0; }));
+    EXPECT_TRUE(model.index(said()).data().toString().contains(QStringLiteral("Make it “round 4”?")))
+        << model.index(said()).data().toString().toStdString();
+    const int steps = session.undo_stack().count();
+    ASSERT_TRUE(model.cure(said()));
+    EXPECT_EQ(session.undo_stack().count(), steps + 1);
+    EXPECT_EQ(session.toy().text.assembly, "Sew the ears on at round 4.");
+    EXPECT_EQ(said(), -1);
+    session.undo_stack().undo();
+    session.undo_stack().undo();
+    EXPECT_EQ(session.toy(), toy);
+}
+
 TEST(ChecksModel, ACureIsOneStepAndTakesTheCheckAway) {
     DocumentSession session;
     ChecksModel model(session);

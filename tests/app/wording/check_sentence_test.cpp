@@ -99,14 +99,33 @@ TEST_F(CheckSentence, CornersAreSaidWithTheirRoundsAndHeight) {
               "7 mm out.");
 }
 
+TEST_F(CheckSentence, WordsOfThePatternThatFitNoRound) {
+    Check check{CheckCode::said_round_moved, Severity::warning, 0, -1, {23, 17}, {}};
+    check.said = SaidPlace{OwnWords::assembly, 1, "rounds 19 and 20", "rounds 14 and 15"};
+    check.cures.push_back({CureKind::renumber_words, {}, 0, 0});
+    EXPECT_EQ(check_sentence(check, LengthUnit::millimetres).toStdString(),
+              "Assembly step 1 says “rounds 19 and 20”: that was written for 23 rounds, and there are 17 "
+              "now. Make it "
+              "“rounds 14 and 15”?");
+    EXPECT_EQ(cure_label(check.cures[0]), "Update the words");
+    check = {CheckCode::said_count_missing, Severity::warning, 0, -1, {15}, {}};
+    check.said = SaidPlace{OwnWords::notes, 2, "the 15 stitches", ""};
+    EXPECT_EQ(check_sentence(check, LengthUnit::millimetres).toStdString(),
+              "The notes, line 2, say “the 15 stitches”: no round has 15 stitches.");
+    check = {CheckCode::said_round_missing, Severity::warning, 0, 3, {12}, {}};
+    check.said = SaidPlace{OwnWords::round_note, 1, "round 30", ""};
+    EXPECT_EQ(check_sentence(check, LengthUnit::millimetres).toStdString(),
+              "The note on round 4 says “round 30”: there are only 12 rounds.");
+}
+
 TEST_F(CheckSentence, MissingArgumentsDoNoHarm) {
-    for (int code = 0; code <= static_cast<int>(CheckCode::feature_too_large); ++code) {
+    for (int code = 0; code <= static_cast<int>(CheckCode::said_count_missing); ++code) {
         EXPECT_NE(sentence(static_cast<CheckCode>(code), {}), "") << code;
     }
 }
 
 TEST_F(CheckSentence, EveryCureHasAQuestionALabelAndAStep) {
-    for (int kind = 0; kind <= static_cast<int>(CureKind::remove_feature); ++kind) {
+    for (int kind = 0; kind <= static_cast<int>(CureKind::renumber_words); ++kind) {
         const Cure cure{static_cast<CureKind>(kind), {of(24), of(30)}, 5, 1};
         EXPECT_TRUE(cure_question(cure).endsWith(QLatin1Char('?'))) << kind;
         EXPECT_FALSE(cure_label(cure).isEmpty()) << kind;

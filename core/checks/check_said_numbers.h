@@ -1,0 +1,33 @@
+#pragma once
+
+#include <span>
+#include <vector>
+
+#include "core/checks/check.h"
+#include "core/checks/piece_study.h"
+
+namespace roundwright {
+
+/// Stitches after each round, by piece.
+using CountsOfPieces = std::vector<std::vector<int>>;
+[[nodiscard]] CountsOfPieces counts_of_pieces(const Toy& toy);
+[[nodiscard]] CountsOfPieces counts_of_pieces(std::span<const PieceStudy> studies);
+
+/// Rounds and stitches named in the maker's own words that fit no round any more: one warning a phrase.
+///
+/// A round is taken for one of the piece that was named last before it in its line ("to the head between
+/// rounds 19 and 20"; a face stands for the pieces that have one), stitches for the open edge, or else a
+/// round, of a piece named in the line. Where nothing is named every piece may be meant, and a phrase that
+/// fits one of them is right. Where `PatternText::written_for` is known, a round that is still there but not
+/// at its height any more is found as well.
+[[nodiscard]] std::vector<Check> check_said_numbers(const Toy& toy, const CountsOfPieces& counts);
+
+/// The toy with every such phrase that has numbers to become, and its words written for the pieces as they
+/// are now. What `renumber_words` does.
+[[nodiscard]] Toy with_words_renumbered(Toy toy, const CountsOfPieces& counts);
+
+/// `after` with what its words are written for: the pieces as they are where the words were just changed, or
+/// as they were in `before` where rounds were changed under words that name some.
+[[nodiscard]] Toy with_words_remembered(const Toy& before, Toy after);
+
+}  // namespace roundwright
