@@ -7,6 +7,7 @@
 #include "app/cli/command_line.h"
 #include "app/cli/input_file.h"
 #include "app/cli/output.h"
+#include "app/cli/unworkable.h"
 #include "render/pages/pdf_export.h"
 
 namespace roundwright::app {
@@ -46,7 +47,7 @@ int export_toy(const Arguments& arguments, const QString& path, const Toy& toy) 
         return exit_bad_input;
     }
     print_line(output);
-    return exit_fine;
+    return name_errors(path, toy, units_wanted(arguments));
 }
 
 int run(const Arguments& arguments) {

@@ -5,6 +5,7 @@
 #include "app/cli/input_file.h"
 #include "app/cli/output.h"
 #include "app/cli/output_file.h"
+#include "app/cli/unworkable.h"
 #include "core/instructions/write_pattern.h"
 #include "render/pages/text_export.h"
 
@@ -34,12 +35,15 @@ QString text_of(const Arguments& arguments, const Toy& toy) {
     return QString::fromStdString(write_toy(toy, options.terms));
 }
 
-int write_words(const Arguments& arguments, const Toy& toy) {
+int write_words(const Arguments& arguments, const QString& path, const Toy& toy) {
     const QString text = text_of(arguments, toy);
     const QString output = arguments.value(QStringLiteral("output"));
-    if (!output.isEmpty()) return write_output(output, text.toUtf8());
-    print_text(text);
-    return exit_fine;
+    if (output.isEmpty()) {
+        print_text(text);
+    } else if (const int failed = write_output(output, text.toUtf8()); failed != exit_fine) {
+        return failed;
+    }
+    return name_errors(path, toy, units_wanted(arguments));
 }
 
 int run(const Arguments& arguments) {
@@ -47,8 +51,8 @@ int run(const Arguments& arguments) {
         print_problem(tr("-o takes one file at a time."));
         return exit_bad_input;
     }
-    return for_each_toy(arguments,
-                        [&](const QString&, const Toy& toy) { return write_words(arguments, toy); });
+    return for_each_toy(
+        arguments, [&](const QString& path, const Toy& toy) { return write_words(arguments, path, toy); });
 }
 
 constexpr Option options_of_write[] = {

@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 
 #include <QFile>
+#include <QFileInfo>
 #include <QTemporaryDir>
 
 #include "core/document/json_document.h"
@@ -107,6 +108,33 @@ TEST_F(CommandLine, CheckEndsWithOneForAnErrorOnly) {
     const ProgramRun run = run_program({"check", toy("wrong.roundwright", {6, 13, 12})});
     EXPECT_EQ(run.exit_code, 1);
     EXPECT_THAT(run.out, HasSubstr("Round 2 has 13 stitches over 6."));
+}
+
+TEST_F(CommandLine, WhatCannotBeWorkedIsNamedWhereAPatternIsHandedOut) {
+    const QString wrong = toy("wrong.roundwright", {6, 13, 12});
+    for (const QStringList& arguments :
+         {QStringList{"pdf", wrong, "-o", path("wrong.pdf")}, QStringList{"write", wrong},
+          QStringList{"write", "--form", "pattern", wrong, "-o", path("wrong.txt")}}) {
+        const ProgramRun run = run_program(arguments);
+        EXPECT_EQ(run.exit_code, 1) << arguments[0].toStdString();
+        EXPECT_THAT(run.err, HasSubstr("wrong.roundwright: Fin: Round 2 has 13 stitches over 6."));
+    }
+    EXPECT_TRUE(QFileInfo::exists(path("wrong.pdf")));  // handed out nevertheless
+    EXPECT_TRUE(QFileInfo::exists(path("wrong.txt")));
+    EXPECT_EQ(run_program({"write", toy("good.roundwright", {6, 12, 6})}).exit_code, 0);
+}
+
+TEST_F(CommandLine, WordsThatNameLostRoundsAreNamedAfterAResize) {
+    const QString smaller = path("smaller.roundwright");
+    EXPECT_EQ(run_program({"resize", sample("seal-pup.roundwright"), "--piece", "Head", "--width", "60mm",
+                           "-o", smaller})
+                  .exit_code,
+              0);
+    const ProgramRun run = run_program({"check", smaller});
+    EXPECT_THAT(run.out,
+                HasSubstr("Assembly step 1 says “rounds 19 and 20”: that was written for 23 rounds"));
+    EXPECT_EQ(run.exit_code, 0);  // a warning
+    EXPECT_EQ(run_program({"check", sample("seal-pup.roundwright")}).out.find("says “"), std::string::npos);
 }
 
 TEST_F(CommandLine, CheckAsJson) {
