@@ -15,7 +15,7 @@ std::vector<UsedTechnique> used(const PageContext& context) {
 }
 
 std::vector<TableColumn> columns(double width) {
-    return {{words("SHORT"), mm(20)}, {words("STITCH"), mm(42)}, {words("HOW"), width - mm(62)}};
+    return {{words("ABBR."), mm(20)}, {words("MEANING"), mm(42)}, {words("HOW TO WORK IT"), width - mm(62)}};
 }
 
 void add_plain_row(Table& table, const QString& short_name, const QString& name) {
@@ -32,7 +32,7 @@ void add_abbreviations(Blocks& blocks, const PageContext& context) {
     blocks.push_back(
         section_heading(words("Abbreviations and stitches"), QStringLiteral("abbreviations"), width));
     blocks.push_back(
-        paragraph_block(Paragraph(terms_words(terms) + QLatin1Char(' ') + reading_words(), width)));
+        paragraph_block(Paragraph(terms_words(terms) + QLatin1Char(' ') + reading_words(terms), width)));
     blocks.back().shape.keep_with_next = true;
     Table table(blocks, columns(width));
     add_plain_row(table, words("st, sts"), words("stitch, stitches"));

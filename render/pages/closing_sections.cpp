@@ -29,7 +29,7 @@ void add_making(Blocks& blocks, const PageContext& context) {
     add_made_section(blocks, context, "Assembly", QStringLiteral("assembly"),
                      paragraphs_of(context.toy().text.assembly));
     add_made_section(blocks, context, "Finishing", QStringLiteral("finishing"),
-                     finishing_words(context.toy()));
+                     finishing_words(context.toy(), context.options.terms));
 }
 
 void add_safety(Blocks& blocks, const PageContext& context) {

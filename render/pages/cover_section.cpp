@@ -22,26 +22,30 @@ struct Fact {
     QString value;
 };
 
-/// The size of the largest piece, by its name where there are several.
+/// Lines of the list of sizes; further pieces are told with their rounds.
+constexpr std::size_t most_sizes = 6;
+
+/// "Body: 62 × 95 mm", a line for every piece; of a toy in one piece its size alone. How large the toy is
+/// when it is sewn together is not known, and not said.
 QString size_fact(const PageContext& context) {
     const PatternStudy& study = context.study;
-    std::optional<std::size_t> largest;
-    const auto extent = [&](std::size_t i) {
-        return std::max(study.sizes[i]->width_mm.likely, study.sizes[i]->height_mm.likely);
-    };
+    QStringList lines;
     for (std::size_t i = 0; i < study.sizes.size(); ++i) {
-        if (study.sizes[i] && (!largest || extent(i) > extent(*largest))) largest = i;
+        if (!study.sizes[i]) continue;
+        const QString size = QString(piece_size_words(*study.sizes[i], context.options.units))
+                                 .replace(QLatin1Char(' '), QChar::Nbsp);
+        lines += study.sizes.size() == 1 ? size
+                                         : words("%1: %2").arg(piece_name_words(study.toy, i).left(40), size);
     }
-    if (!largest) return {};
-    const QString size = piece_size_words(*study.sizes[*largest], context.options.units);
-    if (study.sizes.size() == 1) return size;
-    return piece_name_words(study.toy, *largest).left(60) + QLatin1Char('\n') + size;
+    const auto more = lines.size() - static_cast<qsizetype>(most_sizes);
+    if (more > 1) lines = lines.mid(0, most_sizes) + QStringList{words("and %1 more").arg(more)};
+    return lines.join(QLatin1Char('\n'));
 }
 
-QString yarn_fact(const Toy& toy) {
+QString yarn_fact(const Toy& toy, Terms terms) {
     QStringList weights;
     for (const Yarn& yarn : toy.yarns) {
-        const QString weight = yarn_weight_words(yarn.weight);
+        const QString weight = yarn_weight_words(yarn.weight, terms);
         if (!weights.contains(weight)) weights += weight;
     }
     return weights.join(QStringLiteral(", "));
@@ -53,12 +57,12 @@ std::vector<Fact> facts(const PageContext& context) {
     const auto add = [&](const char* label, const QString& value) {
         if (!value.isEmpty()) all.push_back({words(label), value});
     };
-    add("FINISHED SIZE", size_fact(context));
+    add(context.study.sizes.size() == 1 ? "FINISHED SIZE" : "SIZE OF EACH PIECE", size_fact(context));
     if (toy.text.level) add("LEVEL", level_words(*toy.text.level));
-    add("YARN", yarn_fact(toy));
+    add("YARN", yarn_fact(toy, context.options.terms));
     add("HOOK", hook_words(toy.hook_mm));
     if (context.study.materials.stitches > 0) {
-        add("AT THE HOOK", words("about %1").arg(time_words(context.study.materials.minutes.likely)));
+        add("CROCHET TIME", words("about %1").arg(time_words(context.study.materials.minutes.likely)));
     }
     add("TERMS", context.options.terms == Terms::us ? words("US") : words("UK"));
     return all;
@@ -74,7 +78,7 @@ class FactStrip {
         label.most_lines = 1;
         ParagraphStyle value;
         value.font = body_font(8.5);
-        value.most_lines = 4;
+        value.most_lines = static_cast<int>(most_sizes) + 2;
         const std::vector<double> widths = column_widths(facts, width, label, value);
         double left = 0;
         for (std::size_t i = 0; i < facts.size(); ++i) {
@@ -127,7 +131,7 @@ class FactStrip {
 
 Paragraph title_paragraph(const Toy& toy, double width) {
     QString title = printable_line(toy.title);
-    if (title.isEmpty()) title = words("A toy without a name yet");
+    if (title.isEmpty()) title = words("Untitled toy");
     ParagraphStyle style;
     style.leading = 1.15;
     for (const double points : {34.0, 26.0, 20.0}) {

@@ -186,19 +186,20 @@ void add_feature_table(Blocks& blocks, const PageContext& context, const std::ve
     const double width = context.frame.width();
     const double rest = width - mm(8) - mm(42);
     Table table(blocks, {{QString(), mm(8)},
-                         {words("FEATURE"), mm(42)},
+                         {words("WHAT"), mm(42)},
                          {words("WHERE"), rest * 0.5},
-                         {words("MEASURES"), rest * 0.5}});
+                         {words("MEASUREMENTS"), rest * 0.5}});
     ParagraphStyle number;
     number.font = bold_font();
     number.colour = page_colour::accent;
     for (std::size_t i = 0; i < features.size(); ++i) {
         const Feature& feature = *features[i].feature;
+        const QString own = own_feature_name(feature).left(120);
         const QString name =
-            feature_name_words(feature).left(120) + QLatin1Char('\n') + feature_kind_words(feature);
+            (own.isEmpty() ? QString() : own + QLatin1Char('\n')) + feature_kind_words(feature);
         table.add_row(
             {table.text(0, QString::number(i + 1), number), table.text(1, name),
-             table.text(2, feature_place_words(feature)),
+             table.text(2, feature_place_words(feature, context.options.terms)),
              table.text(3, feature_measure_words(feature, features[i].measures, context.options.units))});
     }
     table.finish();

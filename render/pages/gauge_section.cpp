@@ -48,12 +48,9 @@ void add_size_table(Blocks& blocks, const PageContext& context) {
     }
     if (shown.empty()) return;
     const std::size_t first = blocks.size();
-    blocks.push_back(sub_heading(words("Size if your gauge differs"), context.frame.width()));
-    blocks.push_back(paragraph_block(Paragraph(words("Width by height of the stuffed pieces, each worked out "
-                                                     "anew for that gauge; the line in bold is "
-                                                     "this pattern's own."),
-                                               context.frame.width()),
-                                     pt(3)));
+    blocks.push_back(sub_heading(other_gauges_heading_words(context.options.terms), context.frame.width()));
+    blocks.push_back(
+        paragraph_block(Paragraph(other_gauges_words(context.options.terms), context.frame.width()), pt(3)));
     blocks.back().shape.keep_with_next = true;
     for (std::size_t from = 0; from < shown.size(); from += most_columns) {
         const std::size_t to = std::min(from + most_columns, shown.size());
@@ -69,12 +66,17 @@ void add_size_table(Blocks& blocks, const PageContext& context) {
 void add_gauge(Blocks& blocks, const PageContext& context) {
     if (!context.options.contents.materials) return;
     const double width = context.frame.width();
-    blocks.push_back(section_heading(words("Gauge"), QStringLiteral("gauge"), width));
+    blocks.push_back(
+        section_heading(gauge_heading_words(context.options.terms), QStringLiteral("gauge"), width));
     ParagraphStyle bold;
     bold.font = bold_font();
     blocks.push_back(paragraph_block(Paragraph(gauge_words(context.study, context.options), width, bold)));
-    blocks.push_back(paragraph_block(Paragraph(gauge_source_words(context.study), width)));
-    blocks.push_back(paragraph_block(Paragraph(gauge_circle_words(context.options.terms), width)));
+    const Terms terms = context.options.terms;
+    for (const QString& said :
+         {gauge_source_words(context.study, terms), gauge_circle_words(context.study, context.options),
+          size_range_words(context.study, terms)}) {
+        if (!said.isEmpty()) blocks.push_back(paragraph_block(Paragraph(said, width)));
+    }
     add_size_table(blocks, context);
 }
 

@@ -21,12 +21,12 @@ ParagraphStyle soft(double points = 8) {
     return style;
 }
 
-std::vector<TableColumn> yarn_columns(double width) {
+std::vector<TableColumn> yarn_columns(double width, Terms terms) {
     const double swatch = mm(17);
     const double length = mm(28);
     const double amount = mm(34);
     const double weight = mm(32);
-    return {{words("COLOUR"), swatch, Qt::AlignLeft},
+    return {{words(terms, "COLOR", "COLOUR"), swatch, Qt::AlignLeft},
             {words("YARN"), width - swatch - length - amount - weight, Qt::AlignLeft},
             {words("WEIGHT"), weight, Qt::AlignLeft},
             {words("LENGTH"), length, Qt::AlignRight},
@@ -46,7 +46,7 @@ Cell swatch_cell(const Yarn& yarn, std::size_t place) {
 void add_yarn_table(Blocks& blocks, const PageContext& context) {
     const Toy& toy = context.toy();
     if (toy.yarns.empty()) return;
-    Table table(blocks, yarn_columns(context.frame.width()));
+    Table table(blocks, yarn_columns(context.frame.width(), context.options.terms));
     ParagraphStyle name_style;
     name_style.most_lines = most_name_lines;
     for (std::size_t i = 0; i < toy.yarns.size(); ++i) {
@@ -54,9 +54,9 @@ void add_yarn_table(Blocks& blocks, const PageContext& context) {
         if (use.metres.high <= 0) continue;
         const Yarn& yarn = toy.yarns[i];
         table.add_row({swatch_cell(yarn, i), table.text(1, yarn_name_words(yarn), name_style),
-                       table.text(2, yarn_weight_words(yarn.weight)),
+                       table.text(2, yarn_weight_words(yarn.weight, context.options.terms)),
                        table.text(3, yarn_length_range_words(use, context.options.units)),
-                       table.text(4, yarn_amount_words(use, context.options.units))});
+                       table.text(4, yarn_amount_words(yarn, use, context.options.units))});
     }
     table.finish();
 }
@@ -90,12 +90,13 @@ void add_materials(Blocks& blocks, const PageContext& context) {
     }
     blocks.push_back(labelled(words("Hook"), hook_words(context.toy().hook_mm), width));
     blocks.back().shape.space_before = mm(4);
-    const QString stuffing = stuffing_words(context.study, context.options.units);
-    if (!stuffing.isEmpty()) blocks.push_back(labelled(words("Stuffing"), stuffing, width));
+    const QString stuffing = stuffing_words(context.study, context.options);
+    if (!stuffing.isEmpty())
+        blocks.push_back(labelled(words(context.options.terms, "Stuffing", "Toy filling"), stuffing, width));
     const QString bought = bought_feature_words(context.toy()).join(QLatin1Char('\n'));
-    if (!bought.isEmpty()) blocks.push_back(labelled(words("Features"), bought, width));
+    if (!bought.isEmpty()) blocks.push_back(labelled(bought_heading_words(context.toy()), bought, width));
     const QString notions = notions_words(context.toy()).join(QLatin1Char('\n'));
-    blocks.push_back(labelled(words("Notions"), notions, width));
+    blocks.push_back(labelled(words(context.options.terms, "Notions", "You also need"), notions, width));
 }
 
 }  // namespace roundwright::render

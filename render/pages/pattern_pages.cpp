@@ -121,7 +121,7 @@ const std::vector<PageLink>& PatternPages::links() const { return content_->link
 
 QString PatternPages::title() const {
     const QString title = printable_line(content_->study.toy.title);
-    return title.isEmpty() ? words("A toy without a name yet") : title;
+    return title.isEmpty() ? words("Untitled toy") : title;
 }
 
 QString PatternPages::author() const { return printable_line(content_->study.toy.designer); }

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/gauge/usual_gauge.h"
+#include "core/shape/reads_as_flat.h"
 #include "render/pages/pattern_words.h"
 
 namespace roundwright::render {
@@ -28,13 +29,22 @@ void set_gauge(PatternStudy& pattern) {
 
 Estimate estimate(double likely, const Range& range) { return {likely, range.low, range.high}; }
 
+double wave_height_mm(const PieceStudy& study) {
+    double highest = 0;
+    if (!reads_as_flat(study.shape.width_mm, study.shape.height_mm)) return highest;
+    for (const RoundLie& lie : study.lies)
+        if (lie.lie == Lie::ruffles) highest = std::max(highest, lie.wave_height_mm);
+    return highest;
+}
+
 void add_piece(PatternStudy& pattern, std::size_t i, const Progress& progress) {
     pattern.pieces.push_back(study_piece(pattern.toy, i, nullptr, progress.stop));
     const PieceStudy& study = pattern.pieces.back();
     std::optional<FinishedSize> size;
-    if (has_shape(study))
+    if (has_shape(study)) {
         size = {estimate(study.shape.width_mm, study.size.width_mm),
-                estimate(study.shape.height_mm, study.size.height_mm)};
+                estimate(study.shape.height_mm, study.size.height_mm), wave_height_mm(study)};
+    }
     pattern.sizes.push_back(size);
 }
 

@@ -11,10 +11,11 @@
 
 namespace roundwright::render {
 
-/// Size of a finished piece, mm, with the range that its gauge leaves.
+/// Size of a finished piece, mm, with the range that its gauge and stuffing leave.
 struct FinishedSize {
     Estimate width_mm;
     Estimate height_mm;
+    double wave_height_mm = 0;  ///< of a flat piece whose fabric ruffles, crest to trough
 };
 
 /// The size of a piece worked at another gauge, taken as exact.

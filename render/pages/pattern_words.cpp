@@ -28,6 +28,9 @@ QString whole_mm(double mm) { return QString::number(std::lround(mm)); }
 QString bare_length(double mm, Units units) { return units == Units::mm ? whole_mm(mm) : inches(mm); }
 QString unit(Units units) { return units == Units::mm ? words("mm") : words("in"); }
 
+/// A whole number stays what it is, though it was computed a little too large.
+double whole_upwards(double value) { return std::ceil(value - 1e-6); }
+
 double half_gram(double grams) { return grams < 10 ? std::round(grams * 2) / 2 : std::round(grams); }
 QString grams_number(double grams) { return number_words(half_gram(grams)); }
 QString most_grams_number(double grams) { return number_words(std::max(0.5, half_gram(grams))); }
@@ -40,9 +43,35 @@ QString weight_range(const QString& low, const QString& high, const QString& uni
     return words("%1 to %2 %3").arg(low, high, unit);
 }
 
+/// What a ball of this weight is called over the counter. Source of the US names: Craft Yarn Council,
+/// Standard Yarn Weight System, "type of yarns in category"; of the UK names: common practice.
+QString yarn_weight_name(YarnWeight weight, Terms terms) {
+    switch (weight) {
+        case YarnWeight::lace:
+            return words(terms, "Lace", "Lace, 2-ply");
+        case YarnWeight::super_fine:
+            return words(terms, "Fingering", "4-ply");
+        case YarnWeight::fine:
+            return words(terms, "Sport", "Sport, 5-ply");
+        case YarnWeight::light:
+            return words("DK");
+        case YarnWeight::medium:
+            return words(terms, "Worsted", "Aran");
+        case YarnWeight::bulky:
+            return words(terms, "Bulky", "Chunky");
+        case YarnWeight::super_bulky:
+            return words(terms, "Super bulky", "Super chunky");
+        case YarnWeight::jumbo:
+            return words("Jumbo");
+    }
+    return {};
+}
+
 }  // namespace
 
 QString words(const char* text) { return QCoreApplication::translate("Pattern", text); }
+
+QString words(Terms terms, const char* us, const char* uk) { return words(terms == Terms::us ? us : uk); }
 
 QString counted(int count, const char* one, const char* many) {
     return QStringLiteral("%1 %2").arg(count).arg(words(count == 1 ? one : many));
@@ -64,8 +93,17 @@ QString size_words(double width_mm, double height_mm, Units units) {
 }
 
 QString yarn_length_words(double metres, Units units) {
-    if (units == Units::mm) return words("%1 m").arg(std::ceil(metres));
-    return words("%1 yd").arg(std::ceil(metres / metres_per_yard));
+    if (units == Units::mm) return words("%1 m").arg(whole_upwards(metres));
+    return words("%1 yd").arg(whole_upwards(metres / metres_per_yard));
+}
+
+double printed_yarn_metres(double metres, Units units) {
+    const double unit = units == Units::mm ? 1 : metres_per_yard;
+    return whole_upwards(metres / unit) * unit;
+}
+
+double grams_upwards(double grams) {
+    return grams > 9.5 ? whole_upwards(grams) : whole_upwards(2 * grams) / 2;
 }
 
 QString weight_words(const Estimate& grams, Units units) {
@@ -90,11 +128,8 @@ QString hook_words(double hook_mm) {
     return text;
 }
 
-QString yarn_weight_words(YarnWeight weight) {
-    const YarnStandard& standard = yarn_standard(weight);
-    return words("%1 (%2)")
-        .arg(QString::fromUtf8(standard.name.data(), static_cast<qsizetype>(standard.name.size())))
-        .arg(standard.number);
+QString yarn_weight_words(YarnWeight weight, Terms terms) {
+    return words("%1 (%2)").arg(yarn_weight_name(weight, terms)).arg(yarn_standard(weight).number);
 }
 
 QString time_words(double minutes) {

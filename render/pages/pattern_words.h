@@ -3,6 +3,7 @@
 #include <QString>
 
 #include "core/gauge/gauge.h"
+#include "core/instructions/terms.h"
 #include "core/materials/estimate.h"
 #include "core/pattern/toy.h"
 #include "render/pages/paper.h"
@@ -11,6 +12,9 @@ namespace roundwright::render {
 
 /// A sentence of the printed pattern, in the language of the program.
 [[nodiscard]] QString words(const char* text);
+
+/// The same where American and British crocheters spell or say it otherwise: the terms of the pattern decide.
+[[nodiscard]] QString words(Terms terms, const char* us, const char* uk);
 
 /// "1 round", "4 rounds".
 [[nodiscard]] QString counted(int count, const char* one, const char* many);
@@ -26,11 +30,15 @@ namespace roundwright::render {
 [[nodiscard]] QString yarn_length_words(double metres, Units units);
 /// Whole grams, below 10 to the half; ounces beside them in inches.
 [[nodiscard]] QString weight_words(const Estimate& grams, Units units);
+/// Length of yarn as it is printed, in metres.
+[[nodiscard]] double printed_yarn_metres(double metres, Units units);
+/// Grams upwards, to the half below 10 and to whole ones from there on.
+[[nodiscard]] double grams_upwards(double grams);
 
 /// "3.5 mm (US E-4, UK 9)".
 [[nodiscard]] QString hook_words(double hook_mm);
-/// "Light (3)".
-[[nodiscard]] QString yarn_weight_words(YarnWeight weight);
+/// "Worsted (4)", in the UK "Aran (4)": the trade's name, and the number of the published system.
+[[nodiscard]] QString yarn_weight_words(YarnWeight weight, Terms terms);
 /// "1 h 20 min", rounded to five minutes from an hour on.
 [[nodiscard]] QString time_words(double minutes);
 [[nodiscard]] QString level_words(Level level);

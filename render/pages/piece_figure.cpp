@@ -47,29 +47,47 @@ std::vector<DrawnPart> parts_of(const Piece& piece, const PieceStudy& study) {
     return parts;
 }
 
-/// What the dimension lines measure: the solved size as the view shows it, mm.
-QSizeF measured_mm(const Shape& shape, FigureView view) {
-    return {shape.width_mm, view == FigureView::top ? shape.width_mm : shape.height_mm};
+/// What the dimension lines stand beside, the foot of the axis at the origin, mm: the solved size; of a piece
+/// seen from above and aside, its width over what is seen of it.
+QRectF measured_mm(const PieceModel& model, FigureView view) {
+    const double width = model.shape().width_mm;
+    switch (view) {
+        case FigureView::front:
+            return {-width / 2, -model.shape().height_mm, width, model.shape().height_mm};
+        case FigureView::above: {
+            const QRectF seen = model.seen_mm(view);
+            return {-width / 2, seen.top(), width, seen.height()};
+        }
+        case FigureView::top:
+            return {-width / 2, -width / 2, width, width};
+    }
+    return {};
+}
+
+bool ruffles(const PieceStudy& study) {
+    return std::any_of(study.lies.begin(), study.lies.end(),
+                       [](const RoundLie& lie) { return lie.lie == Lie::ruffles; });
 }
 
 }  // namespace
-
-FigureView measured_view(const Shape& shape) {
-    return shape.height_mm < flat_share * shape.width_mm ? FigureView::top : FigureView::front;
-}
-
-double measured_scale(const Shape& shape, QSizeF box) {
-    const QSizeF measured = measured_mm(shape, measured_view(shape));
-    const double across = (box.width() - 2 * dimension_room()) / std::max(measured.width(), 1.0);
-    const double up = (box.height() - dimension_room()) / std::max(measured.height(), 1.0);
-    return std::max(0.0, std::min(across, up));
-}
 
 PieceModel::PieceModel(const Toy& toy, std::size_t piece, const PieceStudy& study) : shape_(&study.shape) {
     RevolveOptions options;
     options.most_triangles = most_triangles;
     surface_ = study_surface(toy, piece, study, options);
     parts_ = parts_of(toy.pieces[piece], study);
+}
+
+FigureView measured_view(const PieceStudy& study) {
+    if (study.shape.height_mm >= flat_share * study.shape.width_mm) return FigureView::front;
+    return ruffles(study) ? FigureView::above : FigureView::top;
+}
+
+double measured_scale(const PieceModel& model, FigureView view, QSizeF box) {
+    const QRectF measured = measured_mm(model, view);
+    const double across = (box.width() - 2 * dimension_room()) / std::max(measured.width(), 1.0);
+    const double up = (box.height() - dimension_room()) / std::max(measured.height(), 1.0);
+    return std::max(0.0, std::min(across, up));
 }
 
 YarnDetail detail_for_stitches(std::size_t stitches) {
@@ -90,6 +108,7 @@ PieceFigure::PieceFigure(const PieceModel& model, double scale, FigureView view,
     : units_per_mm_(scale),
       width_mm_(model.shape().width_mm),
       height_mm_(model.shape().height_mm),
+      measured_mm_(measured_mm(model, view)),
       view_(view) {
     if (model.empty() || scale <= 0) return;
     DrawOptions drawing;
@@ -108,15 +127,14 @@ void PieceFigure::paint(QPainter& painter, QPointF foot) const {
 
 void PieceFigure::paint_measured(QPainter& painter, const QRectF& box, Units units) const {
     if (!recording_) return;
-    const bool top = view_ == FigureView::top;
-    const QSizeF size = QSizeF(width_mm_, top ? width_mm_ : height_mm_) * units_per_mm_;
+    const QSizeF size = measured_mm_.size() * units_per_mm_;
     const double bottom = box.bottom() - dimension_room();
     const QRectF measured(QPointF(box.center().x() - size.width() / 2, bottom - size.height()), size);
-    paint(painter, top ? measured.center() : QPointF(measured.center().x(), measured.bottom()));
+    paint(painter, measured.topLeft() - measured_mm_.topLeft() * units_per_mm_);
     const double under = measured.bottom() + mm(3);
     paint_level_dimension(painter, {measured.left(), under}, {measured.right(), under},
                           length_words(width_mm_, units));
-    if (top) return;
+    if (view_ != FigureView::front) return;
     const double beside = measured.right() + mm(3);
     paint_upright_dimension(painter, {beside, measured.top()}, {beside, measured.bottom()},
                             length_words(height_mm_, units));

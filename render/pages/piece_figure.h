@@ -24,12 +24,6 @@ enum class FigureView {
     top,    ///< straight down: what a flat piece is known by
 };
 
-/// The view that measures a piece best: from the front, or for a flat one from the top.
-[[nodiscard]] FigureView measured_view(const Shape& shape);
-
-/// Largest scale (layout units a mm) at which a piece in that view fits a box with its dimension lines.
-[[nodiscard]] double measured_scale(const Shape& shape, QSizeF box);
-
 /// A piece's surface with what is fitted to it: what pictures of it are drawn from.
 class PieceModel {
   public:
@@ -48,6 +42,13 @@ class PieceModel {
     const Shape* shape_;
 };
 
+/// The view that measures a piece best: from the front, or for a flat one from the top. One that ruffles is
+/// shown from above and aside, since straight from the top its waves are not seen.
+[[nodiscard]] FigureView measured_view(const PieceStudy& study);
+
+/// Largest scale (layout units a mm) at which a piece in a view fits a box with its dimension lines.
+[[nodiscard]] double measured_scale(const PieceModel& model, FigureView view, QSizeF box);
+
 /// Detail that keeps a picture of so many stitches to a few hundred kilobytes.
 [[nodiscard]] YarnDetail detail_for_stitches(std::size_t stitches);
 
@@ -61,8 +62,8 @@ class PieceFigure {
 
     /// Paints it with the foot of its axis at `foot`.
     void paint(QPainter& painter, QPointF foot) const;
-    /// Paints it in a box, with the solved size at dimension lines, below and, unless seen from the top, to
-    /// the right.
+    /// Paints it in a box, with the solved size at dimension lines: the width below and, seen from the front,
+    /// the height to the right.
     void paint_measured(QPainter& painter, const QRectF& box, Units units) const;
 
   private:
@@ -71,6 +72,7 @@ class PieceFigure {
     double units_per_mm_ = 0;
     double width_mm_ = 0;
     double height_mm_ = 0;
+    QRectF measured_mm_;  ///< what the dimension lines stand beside, the foot at the origin
     FigureView view_ = FigureView::front;
 };
 

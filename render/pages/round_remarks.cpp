@@ -1,22 +1,36 @@
 #include "render/pages/round_remarks.h"
 
 #include "core/face/work_steps.h"
+#include "core/pattern/firmness.h"
 #include "render/pages/feature_words.h"
 #include "render/pages/pattern_words.h"
 
 namespace roundwright::render {
 namespace {
 
-QString step_words(const WorkStep& step, const Piece& piece) {
+/// The step in words, said with the firmness of the piece where it is not the usual one.
+QString stuffing_step_words(StepKind kind, Firmness firmness) {
+    const QString how = firmness == Firmness::light  ? words(" lightly")
+                        : firmness == Firmness::firm ? words(" firmly")
+                                                     : QString();
+    switch (kind) {
+        case StepKind::begin_stuffing:
+            return words("Start to stuff%1, and go on as the piece closes.").arg(how);
+        case StepKind::finish_stuffing:
+            return words("Finish stuffing%1 now, before the opening gets too small.").arg(how);
+        default:
+            return words("Stuff the piece%1 now.").arg(how);
+    }
+}
+
+QString step_words(const WorkStep& step, const Piece& piece, Terms terms) {
     switch (step.kind) {
         case StepKind::fit_feature:
-            return fit_now_words(piece.features[static_cast<std::size_t>(step.feature)]);
+            return fit_now_words(piece.features[static_cast<std::size_t>(step.feature)], terms);
         case StepKind::begin_stuffing:
-            return words("Begin to stuff, and go on as the piece closes.");
         case StepKind::finish_stuffing:
-            return words("Finish stuffing now, while it still goes in.");
         case StepKind::stuff:
-            return words("Stuff the piece now.");
+            return stuffing_step_words(step.kind, firmness_of(piece.area_stretch));
     }
     return {};
 }
@@ -29,10 +43,11 @@ bool told_elsewhere(const WorkStep& step, const Piece& piece) {
 
 }  // namespace
 
-std::vector<RoundRemark> round_remarks(const Piece& piece, const PieceStudy& study) {
+std::vector<RoundRemark> round_remarks(const Piece& piece, const PieceStudy& study, Terms terms) {
     std::vector<RoundRemark> remarks;
     for (const WorkStep& step : work_steps(piece, study.problem.rest_loop_mm)) {
-        if (!told_elsewhere(step, piece)) remarks.push_back({step.after_round, step_words(step, piece)});
+        if (!told_elsewhere(step, piece))
+            remarks.push_back({step.after_round, step_words(step, piece, terms)});
     }
     return remarks;
 }

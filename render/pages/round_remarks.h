@@ -16,7 +16,8 @@ struct RoundRemark {
 };
 
 /// What a piece's features and stuffing ask for, in the order of its rounds.
-[[nodiscard]] std::vector<RoundRemark> round_remarks(const Piece& piece, const PieceStudy& study);
+[[nodiscard]] std::vector<RoundRemark> round_remarks(const Piece& piece, const PieceStudy& study,
+                                                     Terms terms);
 
 /// The rounds after which something is to be done, each once.
 [[nodiscard]] std::vector<int> remarked_rounds(const std::vector<RoundRemark>& remarks);

@@ -33,8 +33,9 @@ ParagraphStyle soft(double points = 8.5) {
 PieceFigure heading_figure(const PageContext& context, std::size_t i, QSizeF box) {
     const PieceStudy& study = context.study.pieces[i];
     if (!study.shape.usable()) return {};
-    const double scale = std::min(measured_scale(study.shape, box), units_per_mm);
-    return {PieceModel(context.toy(), i, study), scale, measured_view(study.shape), YarnDetail::cords};
+    const PieceModel model(context.toy(), i, study);
+    const FigureView view = measured_view(study);
+    return {model, std::min(measured_scale(model, view, box), units_per_mm), view, YarnDetail::cords};
 }
 
 Block piece_heading(const PageContext& context, std::size_t i) {
@@ -126,7 +127,7 @@ class RoundsTable {
         : context_(context),
           piece_(context.toy().pieces[piece]),
           study_(context.study.pieces[piece]),
-          remarks_(round_remarks(piece_, study_)),
+          remarks_(round_remarks(piece_, study_, context.options.terms)),
           lines_(written_rounds(piece_, study_.graph, context.options.terms, remarked_rounds(remarks_))),
           with_yarn_(shows_yarn(context, lines_)),
           table_(blocks, columns(), words("%1, continued").arg(piece_name_words(context.toy(), piece))) {}

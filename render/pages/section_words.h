@@ -17,16 +17,21 @@ namespace roundwright::render {
 // Materials.
 [[nodiscard]] QString yarn_name_words(const Yarn& yarn);
 [[nodiscard]] QString yarn_length_range_words(const YarnUse& use, Units units);
-[[nodiscard]] QString yarn_amount_words(const YarnUse& use,
-                                        Units units);  ///< grams, and balls on a line below
+/// Grams, and balls on a line below. They agree with the printed length, itself rounded upwards.
+[[nodiscard]] QString yarn_amount_words(const Yarn& yarn, const YarnUse& use, Units units);
 [[nodiscard]] QString yarn_estimate_words(const Toy& toy);
-[[nodiscard]] QString stuffing_words(const PatternStudy& study, Units units);
+[[nodiscard]] QString stuffing_words(const PatternStudy& study, const PatternOptions& options);
 [[nodiscard]] QStringList notions_words(const Toy& toy);
 
 // Gauge.
+[[nodiscard]] QString gauge_heading_words(Terms terms);
 [[nodiscard]] QString gauge_words(const PatternStudy& study, const PatternOptions& options);
-[[nodiscard]] QString gauge_source_words(const PatternStudy& study);
-[[nodiscard]] QString gauge_circle_words(Terms terms);
+[[nodiscard]] QString gauge_source_words(const PatternStudy& study, Terms terms);
+/// What the ranges of sizes hold (core/shape/size_range.h); empty where there are none.
+[[nodiscard]] QString size_range_words(const PatternStudy& study, Terms terms);
+[[nodiscard]] QString gauge_circle_words(const PatternStudy& study, const PatternOptions& options);
+[[nodiscard]] QString other_gauges_heading_words(Terms terms);
+[[nodiscard]] QString other_gauges_words(Terms terms);
 
 // Rounds.
 [[nodiscard]] QString piece_name_words(const Toy& toy, std::size_t piece);
@@ -37,13 +42,15 @@ namespace roundwright::render {
 /// "62 × 95 mm", or of a flat piece "66 mm across".
 [[nodiscard]] QString piece_size_words(const FinishedSize& size, Units units);
 [[nodiscard]] QString end_words(const Piece& piece, std::size_t pieces);
+/// Which yarn a piece is worked in, or begun with; empty where the rounds say it themselves.
+[[nodiscard]] QString piece_yarn_words(const Toy& toy, const std::vector<WrittenRounds>& rounds);
 [[nodiscard]] QString change_words(const Toy& toy, const WrittenRounds& rounds);
 [[nodiscard]] QString does_not_fit_words();
 
 // Terms and making up.
 [[nodiscard]] QString terms_words(Terms terms);
-[[nodiscard]] QString reading_words();
-[[nodiscard]] QStringList finishing_words(const Toy& toy);
+[[nodiscard]] QString reading_words(Terms terms);
+[[nodiscard]] QStringList finishing_words(const Toy& toy, Terms terms);
 [[nodiscard]] QStringList safety_words(const Toy& toy);
 
 }  // namespace roundwright::render

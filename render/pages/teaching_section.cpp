@@ -1,3 +1,4 @@
+#include "core/materials/working_time.h"
 #include "render/pages/block_builders.h"
 #include "render/pages/page_context.h"
 #include "render/pages/pattern_words.h"
@@ -16,7 +17,7 @@ QString showing_words(Showing showing) {
         case Showing::begin:
             return words("Show one repeat");
         case Showing::skip:
-            return words("Skip, say the count");
+            return words("Skip; say the count");
     }
     return {};
 }
@@ -39,8 +40,8 @@ std::vector<TableColumn> columns(double width) {
     const double time = mm(22);
     const double rest = width - rounds - count - time;
     return {{words("ROUND"), rounds},
-            {words("HOW TO SHOW IT"), rest * 0.42},
-            {words("MET FOR THE FIRST TIME"), rest * 0.58},
+            {words("WHAT TO SHOW"), rest * 0.42},
+            {words("NEW HERE"), rest * 0.58},
             {words("STITCHES"), count, Qt::AlignRight},
             {words("TIME SO FAR"), time, Qt::AlignRight}};
 }
@@ -62,13 +63,11 @@ void add_piece(Blocks& blocks, const PageContext& context, const TaughtPiece& ta
     table.finish();
 }
 
-QString pace_words(const Making& making) {
-    if (making.stitches_per_minute) {
-        return words("Times are at the hook, at %1 single crochets (US terms) a minute.")
-            .arg(number_words(*making.stitches_per_minute));
-    }
-    return words(
-        "Times are at the hook, at the usual 18 single crochets (US terms) a minute; a class takes longer.");
+QString pace_words(const Making& making, Terms terms) {
+    const double pace = making.stitches_per_minute.value_or(usual_stitches_per_minute.likely);
+    const QString stitch = QString::fromUtf8(full_name(StitchKind::single_crochet, terms).data());
+    return words("Times count crocheting only, at %1 stitches (%2) a minute. A class takes longer.")
+        .arg(number_words(pace), stitch);
 }
 
 }  // namespace
@@ -79,8 +78,9 @@ void add_teaching_sheet(Blocks& blocks, const PageContext& context) {
     blocks.push_back(section_heading(words("Teaching sheet"), QStringLiteral("teaching"), width));
     blocks.back().shape.starts_page = true;
     blocks.push_back(paragraph_block(Paragraph(
-        words("What is met when, which rounds are worth showing in full, and which can be skipped. %1")
-            .arg(pace_words(context.toy().making)),
+        words("For teachers: where each technique first comes up, which rounds to show in full, and which to "
+              "skip. %1")
+            .arg(pace_words(context.toy().making, context.options.terms)),
         width)));
     for (const TaughtPiece& taught : teaching_plan(context.study, context.options.terms)) {
         add_piece(blocks, context, taught);

@@ -17,10 +17,10 @@ namespace {
 
 QString letter_of(std::size_t yarn) { return QString::fromStdString(yarn_letter(static_cast<int>(yarn))); }
 
-QString amount_line(const YarnUse& use, Units units) {
+QString amount_line(const Yarn& yarn, const YarnUse& use, Units units) {
     return words("%1, %2").arg(
         yarn_length_range_words(use, units),
-        yarn_amount_words(use, units).replace(QLatin1Char('\n'), QStringLiteral(", ")));
+        yarn_amount_words(yarn, use, units).replace(QLatin1Char('\n'), QStringLiteral(", ")));
 }
 
 /// One pattern being written.
@@ -37,7 +37,7 @@ class PatternText {
         if (contents.abbreviations) abbreviations();
         if (contents.rounds) rounds();
         if (contents.making) made(words("Assembly"), paragraphs_of(toy_.text.assembly));
-        if (contents.making) made(words("Finishing"), finishing_words(toy_));
+        if (contents.making) made(words("Finishing"), finishing_words(toy_, options_.terms));
         told(words("Safety"), safety_words(toy_));
         if (contents.notes) told(words("Notes"), paragraphs_of(toy_.notes));
         for (const QString& line : paragraphs_of(toy_.text.copyright)) out_.paragraph(line);
@@ -47,7 +47,7 @@ class PatternText {
   private:
     void head() {
         const QString title = printable_line(toy_.title);
-        out_.title(title.isEmpty() ? words("A toy without a name yet") : title);
+        out_.title(title.isEmpty() ? words("Untitled toy") : title);
         const QString designer = printable_line(toy_.designer);
         if (!designer.isEmpty()) out_.paragraph(words("by %1").arg(designer));
         for (const QString& line : paragraphs_of(toy_.text.introduction)) out_.paragraph(line);
@@ -62,11 +62,13 @@ class PatternText {
             if (use.metres.high <= 0) continue;
             lines += words("%1: %2, %3, %4")
                          .arg(letter_of(i), yarn_name_words(toy_.yarns[i]),
-                              yarn_weight_words(toy_.yarns[i].weight), amount_line(use, options_.units));
+                              yarn_weight_words(toy_.yarns[i].weight, options_.terms),
+                              amount_line(toy_.yarns[i], use, options_.units));
         }
         lines += words("Hook: %1").arg(hook_words(toy_.hook_mm));
-        const QString stuffing = stuffing_words(study_, options_.units);
-        if (!stuffing.isEmpty()) lines += words("Stuffing: %1").arg(stuffing);
+        const QString stuffing = stuffing_words(study_, options_);
+        if (!stuffing.isEmpty())
+            lines += words(options_.terms, "Stuffing: %1", "Toy filling: %1").arg(stuffing);
         lines += bought_feature_words(toy_);
         lines += notions_words(toy_);
         out_.items(lines);
@@ -74,15 +76,16 @@ class PatternText {
     }
 
     void gauge() {
-        out_.section(words("Gauge"));
+        out_.section(gauge_heading_words(options_.terms));
         out_.paragraph(gauge_words(study_, options_));
-        out_.paragraph(gauge_source_words(study_));
-        out_.paragraph(gauge_circle_words(options_.terms));
+        out_.paragraph(gauge_source_words(study_, options_.terms));
+        out_.paragraph(gauge_circle_words(study_, options_));
+        out_.paragraph(size_range_words(study_, options_.terms));
         if (!study_.at_gauges.empty()) gauge_table();
     }
 
     void gauge_table() {
-        out_.part(words("Size if your gauge differs"));
+        out_.part(other_gauges_heading_words(options_.terms));
         QStringList head{words("Stitches in %1").arg(swatch_words(options_.units))};
         for (std::size_t i = 0; i < toy_.pieces.size(); ++i) head += piece_name_words(toy_, i);
         QList<QStringList> rows;
@@ -98,7 +101,7 @@ class PatternText {
 
     void abbreviations() {
         out_.section(words("Abbreviations and stitches"));
-        out_.paragraph(terms_words(options_.terms) + QLatin1Char(' ') + reading_words());
+        out_.paragraph(terms_words(options_.terms) + QLatin1Char(' ') + reading_words(options_.terms));
         QList<QStringList> rows{{words("st, sts"), words("stitch, stitches"), QString()}};
         std::vector<const PieceGraph*> graphs;
         for (const PieceStudy& study : study_.pieces) graphs.push_back(&study.graph);
@@ -106,7 +109,7 @@ class PatternText {
             const TechniqueWords told = technique_words(used.technique, options_.terms);
             rows += QStringList{told.short_name, told.name, told.working};
         }
-        out_.table({words("Short"), words("Stitch"), words("How")}, rows);
+        out_.table({words("Abbr."), words("Meaning"), words("How to work it")}, rows);
     }
 
     void rounds() {
@@ -123,7 +126,7 @@ class PatternText {
         QStringList lines;
         const QString start = QString::fromStdString(start_words(piece, options_.terms));
         if (!start.isEmpty()) lines += start;
-        const std::vector<RoundRemark> remarks = round_remarks(piece, study);
+        const std::vector<RoundRemark> remarks = round_remarks(piece, study, options_.terms);
         for (const WrittenRounds& line :
              written_rounds(piece, study.graph, options_.terms, remarked_rounds(remarks))) {
             lines += told_rounds(piece, line);

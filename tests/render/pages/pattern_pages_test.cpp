@@ -8,6 +8,7 @@
 #include <QPainter>
 #include <QRegularExpression>
 
+#include "render/pages/piece_figure.h"
 #include "tests/render/pages/demo_toys.h"
 #include "tests/render/pages/pdf_reader.h"
 
@@ -64,6 +65,41 @@ TEST(PatternPages, APieceThatIsNotRoundIsSaidToBeDrawnSo) {
     EXPECT_TRUE(
         said.contains(QStringLiteral("those of the round piece with the same stitches. As an oval it is")));
     EXPECT_FALSE(PdfReader(puffin()).flowing_text().contains(QStringLiteral("round piece with the same")));
+}
+
+TEST(PatternPages, TheCoverSaysTheSizeOfEveryPiece) {
+    const QString cover = PdfReader(puffin()).text(0).replace(QChar::Nbsp, QLatin1Char(' '));
+    EXPECT_TRUE(cover.contains(QStringLiteral("SIZE OF EACH PIECE"))) << cover.toStdString();
+    EXPECT_TRUE(cover.contains(QRegularExpression(QStringLiteral("Body: \\d+ × \\d+ mm"))))
+        << cover.toStdString();
+    EXPECT_TRUE(cover.contains(QRegularExpression(QStringLiteral("Wing: \\d+ × \\d+ mm"))));
+    EXPECT_TRUE(PdfReader(ball(4)).text(0).contains(QStringLiteral("FINISHED SIZE")));
+    Toy many = ball(2);
+    for (int i = 0; i < 9; ++i) many.pieces.push_back(many.pieces[0]);
+    EXPECT_TRUE(PdfReader(many).text(0).contains(QStringLiteral("and 4 more")));
+}
+
+TEST(PatternPages, NotesToOneselfAreNotPrinted) {
+    Toy toy = puffin();
+    toy.notes = "For the harbour fair.";
+    toy.private_notes = "Sell for more than last year.";
+    const QString text = PdfReader(toy).flowing_text();
+    EXPECT_TRUE(text.contains(QStringLiteral("For the harbour fair.")));
+    EXPECT_FALSE(text.contains(QStringLiteral("last year")));
+    toy.notes.clear();
+    EXPECT_FALSE(PdfReader(toy).flowing_text().contains(QStringLiteral("Notes")));
+}
+
+TEST(PatternPages, AFlatPieceIsShownFromTheTopAndARuffledOneWithItsWaves) {
+    const auto view_of = [](const std::vector<int>& counts) {
+        Toy toy = ball(1);
+        toy.pieces[0] = piece_of("Base", counts, End::left_open);
+        toy.pieces[0].area_stretch = 0;
+        return measured_view(study_piece(toy, 0));
+    };
+    EXPECT_EQ(view_of({6, 12, 18, 24, 30, 36}), FigureView::top);
+    EXPECT_EQ(view_of({8, 16, 24, 32, 40, 48}), FigureView::above);  // as on the cover
+    EXPECT_EQ(view_of(ball_counts(5)), FigureView::front);
 }
 
 TEST(PatternPages, EverySectionIsInTheOutlineInItsOrder) {

@@ -6,6 +6,10 @@
 
 #include "core/instructions/piece_graph.h"
 #include "core/instructions/read_pattern.h"
+#include "core/instructions/write_pattern.h"
+#include "core/materials/yarn_use.h"
+#include "render/pages/pattern_words.h"
+#include "render/pages/section_words.h"
 #include "render/pages/text_writer.h"
 #include "tests/render/pages/demo_toys.h"
 
@@ -78,6 +82,80 @@ TEST(TextExport, PlainTextOfEveryStartIsReadBack) {
         EXPECT_EQ(stitch_counts(piece_graph(read.pieces[i]).graph),
                   stitch_counts(piece_graph(toy.pieces[i]).graph));
     }
+}
+
+TEST(TextExport, EveryPieceSaysItsYarn) {
+    Toy toy = puffin();
+    for (Round& round : toy.pieces[1].rounds) round.yarn = 0;
+    for (const TextForm form : {TextForm::plain, TextForm::markdown}) {
+        const QString text = pattern_text(toy, {}, form).simplified();
+        EXPECT_TRUE(text.contains(QStringLiteral("Begin with yarn B, Foam."))) << text.toStdString();
+        EXPECT_TRUE(text.contains(QStringLiteral("Use yarn A, Ink."))) << text.toStdString();
+    }
+    EXPECT_TRUE(pattern_text(ball(4), {}, TextForm::plain).contains(QStringLiteral("Use yarn A, Sand.")));
+    Toy none = ball(4);
+    none.yarns.clear();
+    EXPECT_FALSE(pattern_text(none, {}, TextForm::plain).contains(QStringLiteral("yarn A")));
+}
+
+TEST(TextExport, NotesToOneselfStayAtHome) {
+    Toy toy = puffin();
+    toy.notes = "For the harbour fair.";
+    toy.private_notes = "Sell for more than last year.";
+    for (const QString& text :
+         {pattern_text(toy, {}, TextForm::plain), pattern_text(toy, {}, TextForm::markdown),
+          rounds_csv(toy, {}), QString::fromStdString(write_toy(toy, Terms::us))})
+        EXPECT_FALSE(text.contains(QStringLiteral("last year"))) << text.toStdString();
+    EXPECT_TRUE(pattern_text(toy, {}, TextForm::plain).contains(QStringLiteral("For the harbour fair.")));
+}
+
+// What a maker works out on the printed length and the label has to be what is printed beside it.
+TEST(TextExport, GramsAgreeWithMetres) {
+    for (const Units units : {Units::mm, Units::inch}) {
+        for (const double metres : {0.2, 1.2, 12.1, 12.4, 29.999, 80.3}) {
+            Yarn yarn = testing::yarn_of("Sand", {});
+            yarn.metres_per_100_g = 250;
+            const Estimate length{metres, metres / 2, metres};
+            const YarnUse use{length, yarn_grams(yarn, length), {}};
+            const double printed = printed_yarn_metres(metres, units);
+            const double grams = grams_upwards(printed * 100 / 250);
+            const QString said = yarn_amount_words(yarn, use, units).simplified().replace(QChar::Nbsp, u' ');
+            EXPECT_TRUE(said.contains(number_words(grams) + QStringLiteral(" g")))
+                << metres << " " << said.toStdString();
+            EXPECT_GE(grams * 2.5, printed - 1e-9);
+            EXPECT_LT(grams * 2.5, printed + 2.5);
+        }
+    }
+}
+
+TEST(TextExport, BallsAreThoseThatThePrintedGramsTake) {
+    Yarn yarn = testing::yarn_of("Sand", {});  // balls of 50 g
+    yarn.metres_per_100_g = 250;
+    const YarnUse use{{124.6, 124.6, 124.6}, {49.84, 49.84, 49.84}, 1};
+    EXPECT_EQ(yarn_amount_words(yarn, use, Units::mm).toStdString(), "50 g\n1 ball");
+    const YarnUse more{{125.2, 125.2, 125.2}, {50.08, 50.08, 50.08}, 2};
+    EXPECT_EQ(yarn_amount_words(yarn, more, Units::mm).toStdString(), "51 g\n2 balls");
+}
+
+TEST(TextExport, RangesSayWhatTheyHold) {
+    EXPECT_TRUE(pattern_text(puffin(), {}, TextForm::plain)
+                    .simplified()
+                    .contains(QStringLiteral("about 9 in 10 toys")));
+    Toy exact = ball(4);  // of an exact gauge, and unstuffed
+    exact.pieces[0].area_stretch = 0;
+    EXPECT_FALSE(pattern_text(exact, {}, TextForm::plain).contains(QStringLiteral("9 in 10")));
+}
+
+TEST(TextExport, ARuffledEdgeIsNotCalledFlat) {
+    Toy toy = ball(1);
+    toy.pieces[0] = testing::piece_of("Base", {8, 16, 24, 32, 40, 48}, End::left_open);
+    toy.pieces[0].area_stretch = 0;
+    const QString text = pattern_text(toy, {}, TextForm::plain).simplified();
+    EXPECT_TRUE(text.contains(QStringLiteral("The edge ruffles, in waves about"))) << text.toStdString();
+    EXPECT_FALSE(text.contains(QStringLiteral("across, flat")));
+    toy.pieces[0] = testing::piece_of("Base", {6, 12, 18, 24, 30, 36}, End::left_open);
+    toy.pieces[0].area_stretch = 0;
+    EXPECT_TRUE(pattern_text(toy, {}, TextForm::plain).contains(QStringLiteral("across, flat")));
 }
 
 TEST(TextExport, PlainTextFitsItsLines) {
