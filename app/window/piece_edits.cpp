@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include <QCoreApplication>
+#include <QRegularExpression>
 
 #include "app/rounds/round_edits.h"
 #include "core/pattern/edits.h"
@@ -16,6 +17,19 @@ Piece empty_piece(int number) {
     Piece piece;
     piece.name = tr("Piece %1").arg(number).toStdString();
     return piece;
+}
+
+/// "Ear 2" beside "Ear", "Ear 3" beside that: the first number that no piece has.
+QString numbered_name(const Toy& toy, const QString& name) {
+    static const QRegularExpression number(QStringLiteral("\\s+\\d+$"));
+    const QString stem = QString(name).remove(number);
+    for (int i = 2;; ++i) {
+        const QString numbered = tr("%1 %2").arg(stem).arg(i);
+        const bool taken = std::ranges::any_of(toy.pieces, [&](const Piece& piece) {
+            return QString::fromStdString(piece.name).compare(numbered, Qt::CaseInsensitive) == 0;
+        });
+        if (!taken) return numbered;
+    }
 }
 
 }  // namespace
@@ -52,7 +66,7 @@ bool PieceEdits::add() {
 
 bool PieceEdits::duplicate() {
     Piece copy = *session_.piece();
-    copy.name = tr("%1 again").arg(name()).toStdString();
+    copy.name = numbered_name(session_.toy(), name()).toStdString();
     copy.worked = {};
     return insert(session_.current_piece() + 1, copy, tr("Duplicate %1").arg(name()));
 }
