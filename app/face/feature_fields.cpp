@@ -91,7 +91,7 @@ void FeatureFields::build() {
     form_->setRowWrapPolicy(QFormLayout::WrapLongRows);
     form_->addRow(tr("After r&ound"), round_);
     form_->addRow(pair_);
-    form_->addRow(tr("S&titches apart"), apart_);
+    form_->addRow(tr("S&titches between"), apart_);
     form_->addRow(spacings_);
     form_->addRow(tr("S&titches to the right"), right_);
     form_->addRow(tr("Ends after roun&d"), end_round_);

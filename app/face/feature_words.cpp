@@ -54,7 +54,7 @@ QString feature_title(const Feature& feature) {
 
 QString feature_place(const Feature& feature) {
     const QString gap = tr("between rounds %1 and %2").arg(feature.round + 1).arg(feature.round + 2);
-    if (feature.pair) return tr("%1, %2 apart").arg(gap, stitches(feature.stitches_apart));
+    if (feature.pair) return tr("%1, with %2 between them").arg(gap, stitches(feature.stitches_apart));
     if (feature.stitches_right == 0) return tr("%1, in the middle of the face").arg(gap);
     return feature.stitches_right > 0
                ? tr("%1, %2 right of the middle").arg(gap, stitches(feature.stitches_right))

@@ -17,7 +17,7 @@ namespace roundwright::app {
 /// "Safety eyes, 10 mm"
 [[nodiscard]] QString feature_title(const Feature& feature);
 
-/// "between rounds 9 and 10, 7 stitches apart"
+/// "between rounds 9 and 10, with 7 stitches between them"
 [[nodiscard]] QString feature_place(const Feature& feature);
 
 /// "31 mm apart, 34 mm over the fabric; 42 mm above the base; 60 degrees between them"

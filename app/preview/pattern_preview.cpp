@@ -52,9 +52,10 @@ constexpr std::array<Part, 11> parts{{
     {QT_TRANSLATE_NOOP("roundwright::app::PatternPreview", "Round c&hart"),
      &render::PatternContents::round_chart},
     {QT_TRANSLATE_NOOP("roundwright::app::PatternPreview", "&Face"), &render::PatternContents::face},
-    {QT_TRANSLATE_NOOP("roundwright::app::PatternPreview", "Full-size &silhouette"),
+    {QT_TRANSLATE_NOOP("roundwright::app::PatternPreview", "Full-size &outlines"),
      &render::PatternContents::silhouette},
-    {QT_TRANSLATE_NOOP("roundwright::app::PatternPreview", "Making &up"), &render::PatternContents::making},
+    {QT_TRANSLATE_NOOP("roundwright::app::PatternPreview", "Assem&bly and finishing"),
+     &render::PatternContents::making},
     {QT_TRANSLATE_NOOP("roundwright::app::PatternPreview", "&Teaching sheet"),
      &render::PatternContents::teaching_sheet},
     {QT_TRANSLATE_NOOP("roundwright::app::PatternPreview", "&Notes"), &render::PatternContents::notes},
@@ -79,7 +80,7 @@ PatternPreview::PatternPreview(DocumentSession& session, QWidget* parent)
       paper_(new QComboBox),
       terms_(new QComboBox),
       units_(new QComboBox),
-      open_questions_(words_label(tr("What a stranger would still ask"))),
+      open_questions_(words_label(tr("What a reader would still have to ask"))),
       state_(new QLabel) {
     setWindowTitle(tr("Pattern"));
     resize(room_on_screen(*this, {1080, 720}));
@@ -119,7 +120,7 @@ QWidget* PatternPreview::choices() {
     form->addRow(tr("&Paper"), paper_);
     form->addRow(tr("T&erms"), terms_);
     form->addRow(tr("&Lengths in"), units_);
-    auto* group = new QGroupBox(tr("What goes in"));
+    auto* group = new QGroupBox(tr("Include"));
     auto* boxes = new QVBoxLayout(group);
     const render::PatternContents usual;
     for (const Part& part : parts) {
@@ -128,10 +129,10 @@ QWidget* PatternPreview::choices() {
         boxes->addWidget(box);
         contents_.push_back(box);
     }
-    auto* words = new QPushButton(tr("&Words of the pattern…"));
+    auto* words = new QPushButton(tr("&Words in the pattern…"));
     words->setAutoDefault(false);
     connect(words, &QPushButton::clicked, this, [this] { ask_toy_details(session_, this); });
-    auto* safety = new QLabel(tr("Words of caution always go in."));
+    auto* safety = new QLabel(tr("Safety advice is always included."));
     safety->setWordWrap(true);
     layout->addLayout(form);
     layout->addWidget(group);
@@ -148,7 +149,7 @@ QWidget* PatternPreview::buttons() {
     auto* layout = new QHBoxLayout(row);
     layout->setContentsMargins(0, 0, 0, 0);
     auto* pdf = new QPushButton(tr("Save as P&DF…"));
-    auto* other = new QPushButton(tr("Save &otherwise"));
+    auto* other = new QPushButton(tr("Other format&s"));
     auto* print = new QPushButton(tr("Pr&int…"));
     auto* close = new QPushButton(tr("Close"));
     pdf->setDefault(true);
@@ -232,7 +233,7 @@ void PatternPreview::show_open_questions() {
     QStringList lines;
     for (const OpenQuestion& question : open_questions(session_.toy()))
         lines << tr("• %1").arg(open_question_words(question, session_.toy()));
-    open_questions_->setText(tr("A stranger would still ask\n%1").arg(lines.join(QLatin1Char('\n'))));
+    open_questions_->setText(tr("A reader would still have to ask\n%1").arg(lines.join(QLatin1Char('\n'))));
     open_questions_->setVisible(!lines.isEmpty());
 }
 

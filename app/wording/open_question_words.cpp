@@ -18,13 +18,15 @@ QString open_question_words(const OpenQuestion& question, const Toy& toy) {
         case OpenQuestionKind::gauge:
             return tr("your gauge: without it every size is a guess");
         case OpenQuestionKind::yarn_length:
-            return tr("how long 100 g of %1 is").arg(QString::fromStdString(toy.yarns[question.index].name));
+            return tr("the length of 100 g of %1")
+                .arg(QString::fromStdString(toy.yarns[question.index].name));
         case OpenQuestionKind::no_rounds:
             return tr("how %1 is worked: it has no rounds").arg(piece_name(toy, question.index));
         case OpenQuestionKind::rounds:
-            return tr("what the rounds of %1 mean that do not come out").arg(piece_name(toy, question.index));
+            return tr("how to work the rounds of %1 that do not come out")
+                .arg(piece_name(toy, question.index));
         case OpenQuestionKind::assembly:
-            return tr("how the parts go together: there are no words of assembly");
+            return tr("how the parts go together: there are no assembly steps");
     }
     return {};
 }

@@ -6,7 +6,7 @@
 
 namespace roundwright::app {
 
-/// "3  Light": number and name of the published table.
+/// "4  Medium (worsted, aran)": number and name of the published table, and what the shops say.
 [[nodiscard]] QString yarn_weight_words(const YarnStandard& standard);
 
 }  // namespace roundwright::app

@@ -49,7 +49,7 @@ TEST_F(Face, AddingEyesPlacesAPairAndSaysHowAndWhen) {
     EXPECT_TRUE(feature().pair);
     ASSERT_TRUE(wait_for_shape(session));
     const QString words = all_words(panel);
-    EXPECT_TRUE(words.contains(QStringLiteral("stitches apart"))) << words.toStdString();
+    EXPECT_TRUE(words.contains(QStringLiteral("stitches between them"))) << words.toStdString();
     EXPECT_TRUE(words.contains(QStringLiteral("Fit after round"))) << words.toStdString();
     EXPECT_TRUE(words.contains(QStringLiteral("choking hazard"))) << words.toStdString();
     EXPECT_TRUE(words.contains(QStringLiteral("16 CFR 1501.4"))) << words.toStdString();
@@ -183,7 +183,7 @@ TEST_F(Face, SaysWhereInTheTradesWords) {
     Feature eyes;
     eyes.round = 8;
     eyes.stitches_apart = 7;
-    EXPECT_EQ(feature_place(eyes), QStringLiteral("between rounds 9 and 10, 7 stitches apart"));
+    EXPECT_EQ(feature_place(eyes), QStringLiteral("between rounds 9 and 10, with 7 stitches between them"));
     eyes.pair = false;
     eyes.stitches_right = -1.5;
     EXPECT_EQ(feature_place(eyes), QStringLiteral("between rounds 9 and 10, 1½ stitches left of the middle"));
