@@ -207,6 +207,7 @@ QString said_round_missing(const Arguments& said) {
 }
 
 QString said_count_missing(const Arguments& said) {
+    if (said.count(1) > 0) return tr("the open edge has %1.").arg(stitches_words(said.count(1)));
     return tr("no round has %1.").arg(stitches_words(said.count(0)));
 }
 

@@ -42,7 +42,8 @@ enum class CheckCode {
     said_round_moved,    ///< the maker's words name rounds of a piece that has had more or fewer since:
                          ///< `Check::said`. args: rounds then, rounds now
     said_round_missing,  ///< they name a round that no piece they can mean has. args: rounds there are
-    said_count_missing,  ///< they name stitches that no round they can mean has. args: stitches
+    said_count_missing,  ///< they name stitches that no round they can mean has. args: stitches, those of the
+                         ///< open edge that may be meant (0: not known)
 };
 
 /// A name for machines: "too_many_increases", ...

@@ -135,12 +135,11 @@ class Judge {
                 if (then.piece == toy.pieces[i].name) then_[i] = &then.stitches;
     }
 
-    /// `at`: of the phrase in its line. Notes on rounds are carried along with them, and so are only asked
-    /// whether their numbers are there at all.
-    [[nodiscard]] std::optional<Stale> judge(const SaidNumbers& said, std::size_t at, const Line& line,
-                                             int own_piece) const {
+    /// Notes on rounds are carried along with them, and so are only asked whether their numbers are there at
+    /// all. `own_piece`: theirs; else -1.
+    [[nodiscard]] std::optional<Stale> judge(const SaidNumbers& said, const Line& line, int own_piece) const {
         if (said.unit == SaidNumbers::Unit::stitches) return count(said, meant(line, own_piece));
-        return rounds(said, at, line, own_piece);
+        return rounds(said, line, own_piece);
     }
 
   private:
@@ -161,11 +160,11 @@ class Judge {
 
     // --- rounds
 
-    [[nodiscard]] std::optional<Stale> rounds(const SaidNumbers& said, std::size_t at, const Line& line,
+    [[nodiscard]] std::optional<Stale> rounds(const SaidNumbers& said, const Line& line,
                                               int own_piece) const {
         const int last = greatest(said);
         if (own_piece < 0) {
-            if (const auto piece = piece_then(last, at, line)) return moved(said, *piece);
+            if (const auto piece = piece_then(last, said.at, line)) return moved(said, *piece);
         }
         int there = 0;
         for (const std::size_t piece : meant(line, own_piece)) there = std::max(there, rounds_now(piece));
@@ -228,7 +227,7 @@ class Judge {
             return has(now_[piece], stitches) || starts_with(piece, stitches);
         });
         if (there) return std::nullopt;
-        Stale stale{CheckCode::said_count_missing, -1, {stitches}};
+        Stale stale{CheckCode::said_count_missing, -1, {stitches, 0}};
         find_edge(pieces, stale);
         return stale;
     }
@@ -244,8 +243,10 @@ class Judge {
 
     [[nodiscard]] std::optional<Stale> edge(int stitches, std::size_t piece) const {
         if (now_[piece].empty() || now_[piece].back() == stitches) return std::nullopt;
-        return Stale{
-            CheckCode::said_count_missing, static_cast<int>(piece), {stitches}, {now_[piece].back()}};
+        return Stale{CheckCode::said_count_missing,
+                     static_cast<int>(piece),
+                     {stitches, now_[piece].back()},
+                     {now_[piece].back()}};
     }
 
     /// Of the pieces named, the only one that is left open: its edge may be what is meant.
@@ -256,6 +257,7 @@ class Judge {
         if (pieces.size() != 1) return;
         stale.piece = static_cast<int>(pieces.front());
         stale.becomes = {now_[pieces.front()].back()};
+        stale.arguments.back() = now_[pieces.front()].back();
     }
 
     const Toy& toy_;
@@ -267,28 +269,43 @@ using Visit = std::function<void(const OwnText& text, int line, const SaidNumber
 
 bool is_blank(std::string_view text) { return text.find_first_not_of(" \t\r") == std::string_view::npos; }
 
+/// A line of a text that is not blank.
+struct TextLine {
+    std::string_view words;
+    std::size_t at = 0;  ///< in the text
+    int number = 0;      ///< from 1
+};
+
+std::vector<TextLine> lines_of(std::string_view text) {
+    std::vector<TextLine> lines;
+    for (std::size_t from = 0; from < text.size();) {
+        const std::size_t end = std::min(text.find('\n', from), text.size());
+        const std::string_view words = text.substr(from, end - from);
+        if (!is_blank(words)) lines.push_back({words, from, static_cast<int>(lines.size()) + 1});
+        from = end + 1;
+    }
+    return lines;
+}
+
+/// The phrase as it stands in the whole text.
+SaidNumbers moved_by(SaidNumbers said, std::size_t bytes) {
+    said.at += bytes;
+    for (SaidNumbers::Number& number : said.numbers) number.at += bytes;
+    return said;
+}
+
 /// Every phrase that does not fit, with its place in the whole text.
 void for_each_stale(Toy& toy, const CountsOfPieces& counts, const Visit& visit) {
     const Judge judge(toy, counts);
     for (const OwnText& text : own_texts(toy)) {
-        int number = 0;
-        const std::string_view all = *text.words;
-        for (std::size_t from = 0; from < all.size();) {
-            const std::size_t end = std::min(all.find('\n', from), all.size());
-            const std::string_view words = all.substr(from, end - from);
-            if (!is_blank(words)) ++number;
-            const std::vector<SaidNumbers> phrases = said_numbers(words);
-            if (!phrases.empty()) {
-                const Line line(toy, words);
-                for (SaidNumbers said : phrases) {
-                    const auto stale = judge.judge(said, said.at, line, text.piece);
-                    if (!stale) continue;
-                    said.at += from;
-                    for (SaidNumbers::Number& each : said.numbers) each.at += from;
-                    visit(text, number, said, *stale);
-                }
+        for (const TextLine& line : lines_of(*text.words)) {
+            const std::vector<SaidNumbers> phrases = said_numbers(line.words);
+            if (phrases.empty()) continue;
+            const Line named(toy, line.words);
+            for (const SaidNumbers& said : phrases) {
+                const auto stale = judge.judge(said, named, text.piece);
+                if (stale) visit(text, line.number, moved_by(said, line.at), *stale);
             }
-            from = end + 1;
         }
     }
 }
