@@ -34,7 +34,12 @@ bool is_one_of(std::string_view word, const std::array<std::string_view, count>&
 }
 
 bool is_digit(char c) { return c >= '0' && c <= '9'; }
-bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c & '\x80') != 0; }
+/// Dashes and quotation marks beyond ASCII (U+2000 to U+203F).
+bool is_sign_at(std::string_view text, std::size_t at) { return text.substr(at, 2) == "\xE2\x80"; }
+bool is_letter_at(std::string_view text, std::size_t at) {
+    const char c = text[at];
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || ((c & '\x80') != 0 && !is_sign_at(text, at));
+}
 bool is_space(char c) { return c == ' ' || c == '\t' || c == '\r'; }
 
 std::string lowered(std::string_view text) {
@@ -47,8 +52,8 @@ std::string lowered(std::string_view text) {
 std::vector<Scrap> scraps_of(std::string_view text) {
     std::vector<Scrap> scraps;
     std::size_t at = 0;
-    const auto run_of = [&](std::size_t from, auto&& belongs) {
-        while (from < text.size() && belongs(text[from])) ++from;
+    const auto end_of = [&](std::size_t from, auto&& belongs) {
+        while (from < text.size() && belongs(from)) ++from;
         return from;
     };
     while (at < text.size()) {
@@ -58,9 +63,9 @@ std::vector<Scrap> scraps_of(std::string_view text) {
         }
         Scrap scrap;
         scrap.at = at;
-        const std::size_t digits = run_of(at, is_digit);
-        std::size_t end = run_of(digits, is_letter);
-        if (end == at) ++end;
+        const std::size_t digits = end_of(at, [&](std::size_t i) { return is_digit(text[i]); });
+        std::size_t end = end_of(digits, [&](std::size_t i) { return is_letter_at(text, i); });
+        if (end == at) end += is_sign_at(text, at) ? std::min<std::size_t>(3, text.size() - at) : 1;
         if (digits > at) {
             const auto read = std::from_chars(text.data() + at, text.data() + digits, scrap.number);
             if (read.ec != std::errc{}) scrap.number = -1;

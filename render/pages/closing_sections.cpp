@@ -9,8 +9,10 @@ namespace {
 void add_made_section(Blocks& blocks, const PageContext& context, const char* heading, const QString& anchor,
                       const QStringList& steps) {
     if (steps.isEmpty()) return;
+    const std::size_t first = blocks.size();
     blocks.push_back(section_heading(words(heading), anchor, context.frame.width()));
     add_steps(blocks, steps, context.frame.width());
+    keep_on_one_page(blocks, first, context.frame.height() / 3);
 }
 
 }  // namespace

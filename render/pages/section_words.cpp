@@ -26,7 +26,7 @@ QString view(std::string_view text) {
 
 QString working_words(const Piece& piece, Terms terms) {
     if (piece.joining == Joining::spiral)
-        return words("Work in a spiral: do not join the rounds, and mark the first stitch of each.");
+        return words("Work in a spiral without joining; mark the first stitch of each round.");
     return QString::fromStdString(joining_words(piece.joining, terms));
 }
 
@@ -142,9 +142,8 @@ QString stuffing_words(const PatternStudy& study, const PatternOptions& options)
 QStringList notions_words(const Toy& toy) {
     const QStringList own = paragraphs_of(toy.text.notions);
     if (!own.isEmpty()) return own;
-    QStringList usual{words("Tapestry needle"), words("Scissors"), words("Stitch marker")};
-    if (is_brushed(toy)) usual += words("Wire brush");
-    return usual;
+    return {is_brushed(toy) ? words("Tapestry needle, scissors, stitch marker, wire brush")
+                            : words("Tapestry needle, scissors, stitch marker")};
 }
 
 QString gauge_heading_words(Terms terms) { return words(terms, "Gauge", "Tension"); }

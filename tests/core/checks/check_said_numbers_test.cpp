@@ -93,16 +93,14 @@ TEST(CheckSaidNumbers, CountsOfAnEdgeThatHasChangedHaveACure) {
 TEST(CheckSaidNumbers, AfterAResizeRoundsThatMovedAreNamedAndCured) {
     const Toy before = pup();
     Toy after = before;
-    set_rounds(after, 0, ball(6));  // 17 rounds: 19 and 20 are gone, 5 is another place
+    set_rounds(after, 0, ball(6));  // 17 rounds: 19 and 20 are gone
     after = with_words_remembered(before, after);
-    ASSERT_EQ(told(after),
-              "said_round_moved <rounds 19 and 20> -> <rounds 14 and 15>; said_round_moved <round 5> -> "
-              "<round 4>; ");
+    // Round 5 has the same rounds below it as before, and so is where it was.
+    ASSERT_EQ(told(after), "said_round_moved <rounds 19 and 20> -> <rounds 14 and 15>; ");
     EXPECT_EQ(found(after)[0].arguments, (std::vector<Argument>{23, 17}));
     EXPECT_EQ(found(after)[0].piece, 0);
     const Toy mended = with_words_renumbered(after, counts_of_pieces(after));
     EXPECT_NE(mended.text.assembly.find("to the head between rounds 14 and 15."), std::string::npos);
-    EXPECT_NE(mended.text.assembly.find("to the face at round 4."), std::string::npos);
     EXPECT_EQ(told(mended), "");
 }
 
@@ -134,8 +132,9 @@ TEST(CheckSaidNumbers, WhatIsWrittenAnewIsWrittenForThePiecesAsTheyAre) {
     reworded = with_words_remembered(after, reworded);
     EXPECT_EQ(reworded.text.written_for.at(0).stitches.size(), 17u);
     EXPECT_EQ(told(reworded), "");
-    reworded.text.assembly = "Sew the head on.";
-    EXPECT_TRUE(with_words_remembered(after, reworded).text.written_for.empty());
+    Toy plain = reworded;
+    plain.text.assembly = "Sew the head on.";
+    EXPECT_TRUE(with_words_remembered(reworded, plain).text.written_for.empty());
 }
 
 TEST(CheckSaidNumbers, NothingIsRememberedOfWordsWithoutNumbers) {
