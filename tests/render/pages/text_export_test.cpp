@@ -155,7 +155,7 @@ TEST(TextExport, ARuffledEdgeIsNotCalledFlat) {
     EXPECT_FALSE(text.contains(QStringLiteral("across, flat")));
     toy.pieces[0] = testing::piece_of("Base", {6, 12, 18, 24, 30, 36}, End::left_open);
     toy.pieces[0].area_stretch = 0;
-    EXPECT_TRUE(pattern_text(toy, {}, TextForm::plain).contains(QStringLiteral("across, flat")));
+    EXPECT_TRUE(pattern_text(toy, {}, TextForm::plain).simplified().contains(QStringLiteral("across, flat")));
 }
 
 TEST(TextExport, PlainTextFitsItsLines) {
