@@ -171,6 +171,11 @@ QString feature_too_large(const Arguments& said) {
         .arg(feature_number(said), said.length(1), said.length(2));
 }
 
+QString odd_seam(const Arguments& said) {
+    return tr("The last round has %1: sewn straight across, one is left without a partner.")
+        .arg(stitches_words(said.count(0)));
+}
+
 QString facts(const Check& check, const Arguments& said) {
     switch (check.code) {
         case CheckCode::too_many_increases:
@@ -213,6 +218,11 @@ QString facts(const Check& check, const Arguments& said) {
             return washer_rocks(said);
         case CheckCode::features_touch:
             return features_touch(said);
+        case CheckCode::odd_seam:
+            return odd_seam(said);
+        case CheckCode::rows_not_flattened:
+            return tr(
+                "A piece worked in rows has no last round to flatten and sew straight: leave its end open.");
         case CheckCode::feature_too_large:
             return feature_too_large(said);
     }

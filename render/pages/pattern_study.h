@@ -15,6 +15,7 @@ namespace roundwright::render {
 struct FinishedSize {
     Estimate width_mm;
     Estimate height_mm;
+    bool flattened = false;  ///< it is not stuffed, and its two layers lie on each other
 };
 
 /// The size of a piece worked at another gauge, taken as exact.

@@ -55,6 +55,7 @@ QSizeF measured_mm(const Shape& shape, FigureView view) {
 }  // namespace
 
 FigureView measured_view(const Shape& shape) {
+    if (shape.flattened()) return FigureView::front;
     return shape.height_mm < flat_share * shape.width_mm ? FigureView::top : FigureView::front;
 }
 

@@ -109,6 +109,31 @@ TEST_F(CommandLine, CheckEndsWithOneForAnErrorOnly) {
     EXPECT_THAT(run.out, HasSubstr("Round 2 has 13 stitches over 6."));
 }
 
+TEST_F(CommandLine, ShapeTellsOfAPieceThatLiesFlat) {
+    Toy ear;
+    ear.gauge = GivenGauge{{5, 5, 0, 0}};
+    Piece& piece = ear.pieces.emplace_back();
+    piece.name = "Ear";
+    piece.end = End::sewn_straight;
+    piece.area_stretch = unstuffed_stretch;
+    for (const int count : {6, 12, 18, 24, 24, 24, 24, 24})
+        piece.rounds.push_back({WorkedEvenly{count}, 0, false, ""});
+    const ProgramRun run = run_program({"shape", "--json", file("ear.roundwright", write_document(ear))});
+    EXPECT_EQ(run.exit_code, 0);
+    const json said = json::parse(run.out)["pieces"][0];
+    EXPECT_EQ(said.at("flattened"), true);
+    EXPECT_EQ(said.at("stuffed"), false);
+    EXPECT_EQ(said.at("end"), "sewn_straight");
+    EXPECT_NEAR(said.at("width_mm").get<double>(), 60, 1e-6);
+    EXPECT_NEAR(said.at("depth_mm").get<double>(), 3.5, 1e-6);
+    const json& last = said.at("rounds").back();
+    EXPECT_NEAR(last.at("width_mm").get<double>(), 60, 1e-6);
+    EXPECT_EQ(last.at("bend_degrees"), 0);
+    EXPECT_FALSE(
+        json::parse(run_program({"shape", "--json", sample("puffin.roundwright")}).out)["pieces"][0].at(
+            "flattened"));
+}
+
 TEST_F(CommandLine, CheckAsJson) {
     const ProgramRun run = run_program({"check", "--json", toy("wrong.roundwright", {6, 13, 12})});
     const json said = json::parse(run.out);
