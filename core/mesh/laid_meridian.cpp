@@ -82,12 +82,10 @@ LaidLoop pole(double z_mm, double outward_z) {
     return found;
 }
 
-/// The sides of a flattened loop have no curvature, and stand as far from level as its depth lets them.
-void flatten(LaidLoop& loop, const LoopSection& section) {
-    const double round = loop.radius_mm > 0 ? std::min(1.0, section.half_depth_mm / loop.radius_mm) : 0;
-    loop.mean_curvature *= round;
-    loop.normal = Vec2(1 - round, 0) + round * loop.normal;
-    loop.normal.normalize();
+/// A layer is plane, and square on its own thickness.
+void flatten(LaidLoop& loop) {
+    loop.mean_curvature = 0;
+    loop.normal = Vec2(1, 0);
 }
 
 /// Rows are not sewn together at their last edge.
@@ -120,7 +118,7 @@ LaidMeridian lay_meridian(const std::vector<LaidRound>& rounds, const Piece& pie
     if (closes_above(piece, shape)) meridian.pole_above = pole(shape.last_pole_z_mm, 1);
     bend_all(meridian);
     for (LaidLoop& loop : meridian.loops)
-        if (loop.section) flatten(loop, *loop.section);
+        if (loop.section && !(shape.pressure > 0)) flatten(loop);
     set_angles(meridian.loops, rounds);
     return meridian;
 }

@@ -66,7 +66,7 @@ bool gathers(const ShapeProblem& problem, const Shape& shape, double growth, std
 /// A flattened piece does not show what its fabric would do by itself: as a cone of half angle asin g it
 /// would rise by cos asin g.
 double rise(const ShapeProblem& problem, const Shape& shape, double growth, double length, std::size_t i) {
-    if (problem.limp) return length * std::sqrt(1 - std::min(1.0, growth * growth));
+    if (problem.limp || problem.on_its_face) return length * std::sqrt(1 - std::min(1.0, growth * growth));
     return std::abs(shape.z_mm[i] - shape.z_mm[i - 1]);
 }
 

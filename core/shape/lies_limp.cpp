@@ -6,6 +6,7 @@
 #include <numbers>
 #include <numeric>
 
+#include "core/shape/fabric_limits.h"
 #include "core/shape/growth.h"
 
 namespace roundwright {
@@ -30,9 +31,10 @@ double growth(const ShapeProblem& problem, std::size_t i) {
     return growth_ratio(loop(problem, i - 1), loop(problem, i), problem.rest_height_mm[i - 1]);
 }
 
-/// What a round of this growth rises, as a cone of half angle asin g does.
+/// What a round of this growth rises, as a cone of half angle asin g does; nothing where it lies flat.
 double rise_mm(double growth, double height_mm) {
-    return height_mm * std::sqrt(1 - std::min(1.0, growth * growth));
+    const double rise = std::sqrt(1 - std::min(1.0, growth * growth));
+    return rise > flat_up_to_rise ? rise * height_mm : 0;
 }
 
 double widest_mm(const ShapeProblem& problem) {
@@ -57,19 +59,37 @@ double wall_mm(const ShapeProblem& problem) {
     return sum;
 }
 
+bool is_closed(const ShapeProblem& problem) {
+    return problem.first != MeridianEnd::open && problem.last != MeridianEnd::open;
+}
+
+bool is_low(const ShapeProblem& problem) {
+    return whole_rise_mm(problem) <= face_rise_share * widest_mm(problem);
+}
+
+bool is_small(const ShapeProblem& problem) {
+    const auto& heights = problem.rest_height_mm;
+    const double length = std::accumulate(heights.begin(), heights.end(), 0.0);
+    return heights.size() <= stiff_up_to_rounds || length < stiff_up_to_rounds * problem.stitch_width_mm;
+}
+
+bool has_high_walls(const ShapeProblem& problem) {
+    const double mouth = std::max(loop(problem, 0), problem.rest_loop_mm.back()) / std::numbers::pi;
+    return wall_mm(problem) > standing_wall_share * mouth;
+}
+
 }  // namespace
 
 bool lies_limp(const ShapeProblem& problem) {
     if (problem.rest_height_mm.empty() || problem.area_stretch > 0) return false;
     if (problem.sewn_straight) return true;
-    const auto& heights = problem.rest_height_mm;
-    const double length = std::accumulate(heights.begin(), heights.end(), 0.0);
-    if (heights.size() <= stiff_up_to_rounds || length < stiff_up_to_rounds * problem.stitch_width_mm)
-        return false;
-    const bool closed = problem.first != MeridianEnd::open && problem.last != MeridianEnd::open;
-    if (closed) return whole_rise_mm(problem) > face_rise_share * widest_mm(problem);
-    const double mouth = std::max(loop(problem, 0), problem.rest_loop_mm.back()) / std::numbers::pi;
-    return wall_mm(problem) > standing_wall_share * mouth;
+    if (is_small(problem)) return false;
+    return is_closed(problem) ? !is_low(problem) : has_high_walls(problem);
+}
+
+bool lies_on_its_face(const ShapeProblem& problem) {
+    return problem.area_stretch <= 0 && !problem.sewn_straight && is_closed(problem) && !is_small(problem) &&
+           is_low(problem);
 }
 
 }  // namespace roundwright

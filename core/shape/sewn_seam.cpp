@@ -16,7 +16,8 @@ using std::numbers::pi;
 /// whole length. Starting values of our own.
 constexpr double flattened_diameters = 1;
 constexpr double most_of_length = 0.6;
-constexpr double least_rise = 0.2;
+/// What a round keeps of its height where it would have to lean farther: a disc sewn straight folds up.
+constexpr double least_rise = 0.5;
 
 /// Lengths along the meridian from each loop to the last.
 std::vector<double> lengths_to_end(const Shape& shape) {
@@ -75,10 +76,11 @@ void sew_straight(const ShapeProblem& problem, Shape& shape) {
     const std::vector<double> round_z = shape.z_mm;
     for (std::size_t i = 1; i < to_seam.size(); ++i) {
         const double own = round_z[i] - round_z[i - 1];
+        const double length = to_seam[i - 1] - to_seam[i];
+        const double rise = rise_mm(shape.sections[i - 1], shape.sections[i], length);
         const bool is_round = shape.sections[i].half_depth_mm == shape.radius_mm[i];
-        const double leaning = rise_mm(shape.sections[i - 1], shape.sections[i], to_seam[i - 1] - to_seam[i]);
-        const double rise = is_round ? std::abs(own) : std::min(std::abs(own), leaning);
-        shape.z_mm[i] = shape.z_mm[i - 1] + std::copysign(rise, own);
+        const bool goes_down = own < -least_rise * length;
+        shape.z_mm[i] = shape.z_mm[i - 1] + (is_round ? own : (goes_down ? -rise : rise));
     }
     measure(shape);
 }

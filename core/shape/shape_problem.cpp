@@ -90,6 +90,7 @@ ShapeProblem shape_problem(const Piece& piece, const StitchGraph& graph, const G
     if (piece.joining == Joining::rows) return problem;
     problem.sewn_straight = piece.end == End::sewn_straight;
     problem.limp = lies_limp(problem);
+    problem.on_its_face = lies_on_its_face(problem);
     if (problem.limp) problem.equivalent_round = false;
     return problem;
 }

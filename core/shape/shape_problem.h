@@ -28,7 +28,9 @@ struct ShapeProblem {
     bool equivalent_round = false;   ///< the piece is not round as worked (an oval start, rows): this is the
                                      ///< round piece with loops of the same length
     bool sewn_straight = false;  ///< the last loop is flattened and sewn across; to the membrane it is open
-    bool limp = false;           ///< not stuffed, and lies flattened (core/shape/lies_limp.h)
+    // Not stuffed, and nothing holds it up (core/shape/lies_limp.h):
+    bool limp = false;         ///< it lies flattened, front on back
+    bool on_its_face = false;  ///< or on its base, top on base
 };
 
 /// The problem that a piece's stitches pose at a gauge. An edge loop is as wide as the stitch that left it; a

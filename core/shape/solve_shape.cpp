@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "core/shape/cold_start.h"
+#include "core/shape/face_down.h"
 #include "core/shape/flat_layers.h"
 #include "core/shape/measure_profile.h"
 #include "core/shape/minimise.h"
@@ -73,7 +74,8 @@ std::optional<Equilibrium> warm_start(const ShapeProblem& problem, const Meridia
                                       const Shape* warm) {
     if (warm == nullptr || warm->radius_mm.size() < 2 || warm->z_mm.size() != warm->radius_mm.size())
         return {};
-    if (warm->flattened() && !(warm->pressure > 0)) return {};
+    // What lies flat is no start for what balances.
+    if (!(warm->pressure > 0) && (warm->flattened() || problem.area_stretch > 0)) return {};
     Equilibrium start =
         start_at(start_from_shape(problem, meridian, *warm), membrane, problem.area_stretch, options);
     const double before = warm->pressure * warm->volume_mm3;
@@ -184,12 +186,18 @@ Shape balanced(const ShapeProblem& problem, const ShapeOptions& options, const S
     return shape_of(problem, membrane, equilibrium(problem, meridian, membrane, options, warm));
 }
 
+Shape lying_or_balanced(const ShapeProblem& problem, const ShapeOptions& options, const Shape* warm) {
+    if (problem.limp) return lay_flat(problem, options);
+    if (problem.on_its_face) return lay_on_face(problem);
+    return balanced(problem, options, warm);
+}
+
 }  // namespace
 
 Shape solve_shape(const ShapeProblem& problem, const ShapeOptions& options, const Shape* warm) {
     if (!is_usable(problem) || !are_usable(options)) return {};
-    Shape shape = problem.limp ? lay_flat(problem, options) : balanced(problem, options, warm);
-    if (problem.sewn_straight && !problem.limp) sew_straight(problem, shape);
+    Shape shape = lying_or_balanced(problem, options, warm);
+    if (problem.sewn_straight && !shape.flattened()) sew_straight(problem, shape);
     return is_finite(shape) ? shape : Shape{};
 }
 

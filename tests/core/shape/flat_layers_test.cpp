@@ -105,6 +105,25 @@ TEST(FlatLayers, AnOvalLiesOnBothSidesOfItsChain) {
         problem_of(piece_of(std::vector<int>(10, 20), End::left_open, OvalChain{10})).equivalent_round);
 }
 
+// Two discs joined at their rims are as wide as a disc, two layers thick.
+TEST(FlatLayers, TwoDiscsLieOnEachOther) {
+    const std::vector<int> lens{6, 12, 18, 24, 30, 36, 36, 30, 24, 18, 12, 6};
+    const Piece piece = piece_of(lens, End::drawn_closed);
+    const Shape flat = shape_of(piece);
+    const Shape light = stuffed(piece);
+    EXPECT_EQ(flat.termination, Termination::converged);
+    EXPECT_NEAR(flat.width_mm, 36 * stitch_mm / pi, 1e-9);
+    EXPECT_NEAR(flat.height_mm, 2 * fabric_thickness_in_stitches * stitch_mm, 1e-9);
+    EXPECT_LT(flat.height_mm, 0.2 * light.height_mm);
+    EXPECT_LT(flat.volume_mm3, 0.2 * light.volume_mm3);
+    EXPECT_TRUE(std::ranges::is_sorted(flat.z_mm));
+    const Shape again = solve_shape(problem_of(piece), {}, &light);
+    EXPECT_EQ(again.z_mm, flat.z_mm);
+    Piece lightly = piece;
+    lightly.area_stretch = light_stuffing_stretch;
+    EXPECT_NEAR(solve_shape(problem_of(lightly), {}, &flat).height_mm, light.height_mm, 1e-4);
+}
+
 // Common practice: ears, legs, pouches and whole bodies flop; mats, cones, bowls and low baskets keep their
 // form.
 TEST(FlatLayers, WhatStandsByItselfIsNotFlattened) {
@@ -118,6 +137,7 @@ TEST(FlatLayers, WhatStandsByItselfIsNotFlattened) {
     for (const auto& stands : {disc, cone, slim_cone, basket})
         EXPECT_FALSE(problem_of(piece_of(stands, End::left_open)).limp) << stands.size();
     EXPECT_FALSE(problem_of(piece_of(lens, End::drawn_closed)).limp);
+    EXPECT_TRUE(problem_of(piece_of(lens, End::drawn_closed)).on_its_face);
     EXPECT_FALSE(problem_of(piece_of({24, 24}, End::left_open, OpenTube{24})).limp);
     EXPECT_TRUE(problem_of(piece_of(ear, End::left_open)).limp);
     EXPECT_TRUE(problem_of(piece_of(ball, End::drawn_closed)).limp);
@@ -151,6 +171,7 @@ TEST(FlatLayers, OfRandomTablesHoldLessThanLightStuffing) {
         const Shape light = solve_shape(problem);
         problem.area_stretch = unstuffed_stretch;
         problem.limp = lies_limp(problem);
+        problem.on_its_face = lies_on_its_face(problem);
         const Shape flat = solve_shape(problem);
         ASSERT_NE(flat.termination, Termination::unusable_problem) << number;
         ASSERT_TRUE(all_finite(flat)) << number;

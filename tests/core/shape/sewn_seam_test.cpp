@@ -59,7 +59,11 @@ TEST(SewnSeam, OfRandomTablesIsSound) {
         const Shape sewn = solve_shape(problem);
         ASSERT_EQ(sewn.termination, open.termination) << number;
         ASSERT_EQ(sewn.sections.size(), problem.rest_loop_mm.size()) << number;
-        ASSERT_LE(sewn.height_mm, open.height_mm * 1.0001) << number;
+        // Rounds that were level fold up towards the seam, by no more than they are long.
+        double length = 0;
+        for (std::size_t i = 0; i < sewn.wale_stretch.size(); ++i)
+            length += problem.rest_height_mm[i] * (1 + sewn.wale_stretch[i]);
+        ASSERT_LE(sewn.height_mm, length + problem.first_fan_height_mm + problem.fan_height_mm) << number;
         ASSERT_GE(*std::ranges::min_element(sewn.z_mm), -1e-9) << number;
         for (const LoopSection& section : sewn.sections)
             ASSERT_LE(section.half_depth_mm, section.half_width_mm + 1e-9) << number;
