@@ -140,13 +140,13 @@ class Columns {
         const LoopSection above = line_of(layer, i);
         for (std::size_t k = 0; k < columns.size(); ++k)
             way_[k] = above.on_line(2 * columns[k].share) - below.on_line(2 * columns[k].share);
+        least_ = std::max(least_rise * height_, rise_without_turning(below, above));
     }
 
     /// At which the columns are, on the whole, nearest to their rest height: by Gauss-Newton.
     [[nodiscard]] double rise() const {
         constexpr int most_steps = 30;
-        const double least = least_rise * height_;
-        double rise = height_;
+        double rise = std::max(height_, least_);
         for (int step = 0; step < most_steps; ++step) {
             double slope = 0;
             double square = 1e-12;
@@ -157,7 +157,7 @@ class Columns {
                 slope += columns[k].weight * (length - height_) * up;
                 square += columns[k].weight * up * up;
             }
-            const double next = std::max(least, rise - slope / square);
+            const double next = std::max(least_, rise - slope / square);
             if (std::abs(next - rise) < 1e-12 * height_) return next;
             rise = next;
         }
@@ -172,7 +172,27 @@ class Columns {
     }
 
   private:
+    /// So far up that no column crosses either loop from above, where the layer would fold back on itself.
+    /// Where a loop runs nearly upright, rising does not help.
+    [[nodiscard]] double rise_without_turning(const LoopSection& below, const LoopSection& above) const {
+        constexpr int steps = 16;
+        constexpr double upright = 0.2;
+        double least = 0;
+        for (int k = 1; k <= steps; ++k) {
+            const double share = static_cast<double>(k) / steps;
+            const Vec2 way = above.on_line(share) - below.on_line(share);
+            for (const LoopSection* loop : {&below, &above}) {
+                const double turn = share * loop->bend / 2;
+                const Vec2 up(std::sin(turn), std::cos(turn));
+                if (up.y() < upright || !(loop->half_width_mm > 0)) continue;
+                least = std::max(least, (least_rise * height_ - way.dot(up)) / up.y());
+            }
+        }
+        return least;
+    }
+
     double height_;
+    double least_ = 0;
     std::array<Vec2, columns.size()> way_;
 };
 

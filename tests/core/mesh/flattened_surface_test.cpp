@@ -67,6 +67,14 @@ std::vector<std::pair<double, bool>> crossings(const Mesh& mesh, double x, doubl
         found.emplace_back(-(a.z() + u * (b.z() - a.z()) + v * (c.z() - a.z())), whole > 0);
     }
     std::ranges::sort(found);
+    // What only grazes the relief of a fold.
+    constexpr double graze_mm = 0.05;
+    for (std::size_t i = 1; i < found.size();)
+        if (found[i].first - found[i - 1].first < graze_mm && found[i].second != found[i - 1].second)
+            found.erase(found.begin() + static_cast<std::ptrdiff_t>(i) - 1,
+                        found.begin() + static_cast<std::ptrdiff_t>(i) + 1);
+        else
+            ++i;
     return found;
 }
 
@@ -78,8 +86,10 @@ void expect_layers_in_order(const Mesh& mesh, const Shape& shape, unsigned seed,
     for (int k = 0; k < 40; ++k) {
         const auto found = crossings(mesh, across(random), up(random));
         ASSERT_EQ(found.size() % 2, 0u) << name;
+        std::string depths;
+        for (const auto& [depth, in] : found) depths += (in ? " in " : " out ") + std::to_string(depth);
         for (std::size_t i = 0; i < found.size(); ++i)
-            ASSERT_EQ(found[i].second, i % 2 == 0) << name << ", line " << k << ", crossing " << i;
+            ASSERT_EQ(found[i].second, i % 2 == 0) << name << ", line " << k << ":" << depths;
     }
 }
 

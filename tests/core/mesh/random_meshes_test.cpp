@@ -78,8 +78,9 @@ TEST_P(RandomMeshes, AreClosedOrientedAndFinite) {
         ASSERT_EQ(found.euler_characteristic, expected_euler_characteristic(toy.pieces[0]))
             << "table " << number;
         // A stub of a few rounds without stuffing may hold nothing.
-        if (study.problem.area_stretch > 0 || study.shape.flattened())
+        if (study.problem.area_stretch > 0 || study.shape.flattened()) {
             ASSERT_GT(found.volume_mm3, 0) << "table " << number;
+        }
     }
 }
 

@@ -180,7 +180,7 @@ TEST(FlatLayers, OfRandomTablesHoldLessThanLightStuffing) {
         if (!stub && light.termination == Termination::converged &&
             flat.termination == Termination::converged) {
             // Of a disc sewn straight the stuffed shape is rough.
-            const double share = problem.sewn_straight ? 1.1 : 1.0001;
+            const double share = problem.sewn_straight ? 1.2 : 1.0001;
             ASSERT_LE(flat.volume_mm3, light.volume_mm3 * share) << number;
         }
         if (!problem.limp) continue;
