@@ -1,6 +1,7 @@
 #include "app/cli/shape_json.h"
 
 #include <nlohmann/json.hpp>
+#include <numbers>
 
 #include "core/shape/highest_wave.h"
 #include "core/shape/oval_plan.h"
@@ -78,6 +79,18 @@ const char* part_name(LoopPart part) {
     return "";
 }
 
+const char* end_name(End end) {
+    switch (end) {
+        case End::drawn_closed:
+            return "drawn_closed";
+        case End::left_open:
+            return "left_open";
+        case End::sewn_straight:
+            return "sewn_straight";
+    }
+    return "";
+}
+
 ordered_json stitch_json(const GraphStitch& made) {
     return {{"stitch", kind_name(made.stitch.kind)}, {"loop", part_name(made.stitch.part)},
             {"first_foot", made.first_foot},         {"feet", made.stitch.feet},
@@ -91,10 +104,19 @@ void put_graph(ordered_json& json, const GraphRound& round) {
     for (const GraphStitch& made : round.stitches) json["worked"].push_back(stitch_json(made));
 }
 
+/// How a loop of a flattened piece lies: from fold to fold along the layer, from front to back, and how far
+/// its line turns from fold to fold. `radius_mm` is that of a circle of its length.
+void put_section(ordered_json& json, const LoopSection& section) {
+    json["width_mm"] = 2 * section.half_width_mm;
+    json["depth_mm"] = 2 * section.half_depth_mm;
+    json["bend_degrees"] = section.bend * 180 / std::numbers::pi;
+}
+
 /// Loop `index + 1` of the shape is the one that round `index` leaves.
 void put_place(ordered_json& json, const PieceStudy& study, std::size_t index) {
     json["radius_mm"] = study.shape.radius_mm[index + 1];
     json["z_mm"] = study.shape.z_mm[index + 1];
+    if (study.shape.flattened()) put_section(json, study.shape.sections[index + 1]);
     json["course_stretch"] = study.shape.course_stretch[index + 1];
     json["wale_stretch"] = study.shape.wale_stretch[index];
     const RoundLie& lie = study.lies[index];
@@ -127,6 +149,10 @@ ordered_json range_json(const Range& range) { return {range.low, range.high}; }
 ordered_json shape_json(const Piece& piece, const PieceStudy& study, bool stitches) {
     const Shape& shape = study.shape;
     ordered_json json{{"name", piece.name}, {"width_mm", shape.width_mm}, {"height_mm", shape.height_mm}};
+    json["depth_mm"] = shape.depth_mm;
+    json["end"] = end_name(piece.end);
+    json["stuffed"] = piece.area_stretch > 0;
+    json["flattened"] = shape.flattened();
     json["width_range_mm"] = range_json(study.size.width_mm);
     json["height_range_mm"] = range_json(study.size.height_mm);
     json["wave_height_mm"] = highest_wave_mm(study.lies);

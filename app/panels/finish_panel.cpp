@@ -84,7 +84,10 @@ void FinishPanel::build() {
         box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
         box->setMinimumContentsLength(14);
     }
-    end_->addItems({tr("Drawn closed"), tr("Left open")});
+    end_->addItems({tr("Drawn closed"), tr("Left open"), tr("Flattened, sewn straight")});
+    end_->setItemData(static_cast<int>(End::sewn_straight),
+                      tr("The last round is pressed flat and sewn straight across, through both layers"),
+                      Qt::ToolTipRole);
     make_->setRange(1, most_made);
     make_->setKeyboardTracking(false);
 

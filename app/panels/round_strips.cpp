@@ -20,7 +20,7 @@ RoundStrip width_strip(const PieceStudy& study, LengthUnit units) {
     const bool inches = units == LengthUnit::inches;
     RoundStrip strip{tr("Width"), {}, {}, 0, 0, inches ? 1 : 0, unit_name(units)};
     for (std::size_t k = 0; k < study.lies.size(); ++k)
-        strip.values.push_back(2 * study.shape.radius_mm[k + 1] / (inches ? mm_per_inch : 1));
+        strip.values.push_back(2 * study.shape.reach_mm(k + 1) / (inches ? mm_per_inch : 1));
     return strip;
 }
 

@@ -103,7 +103,8 @@ void StuffingPanel::show_amount() {
         return;
     }
     if (piece->area_stretch <= 0) {
-        amount_->setText(tr("No fibrefill."));
+        amount_->setText(study->problem.limp ? tr("No fibrefill: it lies flat, one layer on the other.")
+                                             : tr("No fibrefill: it stands by itself."));
         return;
     }
     const Estimate grams =

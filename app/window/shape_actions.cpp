@@ -22,10 +22,12 @@ ShapeActions::ShapeActions(DocumentSession& session, QWidget* window)
       turn_right(make_action(window, tr("Turn &right"), Qt::CTRL | Qt::SHIFT | Qt::Key_Right)),
       turn_up(make_action(window, tr("Turn &up"), Qt::CTRL | Qt::SHIFT | Qt::Key_Up)),
       turn_down(make_action(window, tr("Turn &down"), Qt::CTRL | Qt::SHIFT | Qt::Key_Down)),
-      stuffed(make_choice(window, tr("Stu&ffed"), Qt::CTRL | Qt::Key_T)) {
-    stuffed->setChecked(!session.shows_unstuffed());
-    stuffed->setStatusTip(tr("Off: the piece as it is before stuffing"));
-    connect(stuffed, &QAction::toggled, &session, [&session](bool on) { session.set_shows_unstuffed(!on); });
+      stuffed(make_choice(window, tr("Stu&ffed"), Qt::CTRL | Qt::Key_T)),
+      session_(session) {
+    connect(stuffed, &QAction::triggered, this, [this](bool on) { session_.set_shows_unstuffed(!on); });
+    connect(&session_, &DocumentSession::toy_changed, this, &ShapeActions::show_stuffed);
+    connect(&session_, &DocumentSession::current_piece_changed, this, &ShapeActions::show_stuffed);
+    show_stuffed();
 
     using render::ViewDirection;
     const std::pair<QAction*, ViewDirection> views[] = {
@@ -54,6 +56,19 @@ ShapeActions::ShapeActions(DocumentSession& session, QWidget* window)
             if (scene_) scene_->turn(yaw, pitch);
         });
     }
+}
+
+/// A piece without stuffing has no other look to choose.
+void ShapeActions::show_stuffed() {
+    const Piece* piece = session_.piece();
+    const bool has_stuffing = piece == nullptr || piece->area_stretch > 0;
+    stuffed->setEnabled(has_stuffing);
+    stuffed->setChecked(has_stuffing && !session_.shows_unstuffed());
+    stuffed->setStatusTip(has_stuffing ? tr("Off: the piece as it is before stuffing")
+                                       : tr("This piece is not stuffed: see Stuffing"));
+    stuffed->setToolTip(has_stuffing
+                            ? tr("Stuffed (%1)").arg(stuffed->shortcut().toString(QKeySequence::NativeText))
+                            : stuffed->statusTip());
 }
 
 void ShapeActions::fill(QMenu* menu) const {

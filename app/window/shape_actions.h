@@ -39,6 +39,9 @@ struct ShapeActions : public QObject {
     QAction* stuffed;
 
   private:
+    void show_stuffed();
+
+    DocumentSession& session_;
     render::SceneView* scene_ = nullptr;
 };
 

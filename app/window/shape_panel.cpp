@@ -149,7 +149,7 @@ QString ShapePanel::words() const {
     if (!there || !shown || !shown->shape.usable()) return {};
     QString text = shape_words(*shown, session_.preferences().units());
     if (trial) return tr("With the rounds being typed: %1").arg(text);
-    if (session_.shows_unstuffed()) text = tr("Not stuffed: %1").arg(text);
+    if (!(shown->problem.area_stretch > 0)) text = tr("Not stuffed: %1").arg(text);
     if (session_.shows_last_good_shape(session_.current_piece())) {
         text = tr("The last good shape: %1").arg(text);
     }

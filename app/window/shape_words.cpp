@@ -15,6 +15,10 @@ namespace {
 
 QString tr(const char* text) { return QCoreApplication::translate("ShapeWords", text); }
 
+QString layers_words(const Shape& shape, LengthUnit units) {
+    return tr("flat, two layers of fabric, %1 thick").arg(length_text(shape.depth_mm, units));
+}
+
 QString proportion_words(const Shape& shape) {
     if (reads_as_flat(shape.width_mm, shape.height_mm)) return tr("flat");
     const double height_over_width = shape.height_mm / shape.width_mm;
@@ -25,9 +29,12 @@ QString proportion_words(const Shape& shape) {
     return tr("long and slim");
 }
 
-QString end_words(MeridianEnd first, MeridianEnd last) {
-    const bool starts_closed = first != MeridianEnd::open;
-    const bool ends_closed = last != MeridianEnd::open;
+QString end_words(const ShapeProblem& problem) {
+    const bool starts_closed = problem.first != MeridianEnd::open;
+    const bool ends_closed = problem.last != MeridianEnd::open;
+    if (problem.sewn_straight)
+        return starts_closed ? tr("sewn straight at the last round")
+                             : tr("open at the start, sewn straight at the last round");
     if (starts_closed && ends_closed) return tr("closed at both ends");
     if (starts_closed) return tr("open at the last round");
     return ends_closed ? tr("open at the start") : tr("open at both ends");
@@ -36,6 +43,13 @@ QString end_words(MeridianEnd first, MeridianEnd last) {
 QString wave_words(const PieceStudy& study, LengthUnit units) {
     const double waves = highest_wave_mm(study.lies);
     return waves > 0 ? tr(", edge waves %1").arg(length_text(waves, units)) : QString();
+}
+
+std::ptrdiff_t widest_loop(const Shape& shape) {
+    std::size_t widest = 0;
+    for (std::size_t i = 1; i < shape.radius_mm.size(); ++i)
+        if (shape.reach_mm(i) > shape.reach_mm(widest)) widest = i;
+    return static_cast<std::ptrdiff_t>(widest);
 }
 
 }  // namespace
@@ -62,11 +76,12 @@ QString equivalent_round_words(const PieceStudy& study, LengthUnit units) {
 QString shape_words(const PieceStudy& study, LengthUnit units) {
     const auto& radius = study.shape.radius_mm;
     if (radius.empty() || study.shape.width_mm <= 0) return {};
-    const auto widest = std::ranges::max_element(radius) - radius.begin();
-    QString words = tr("%1, widest at round %2, %3")
-                        .arg(proportion_words(study.shape))
-                        .arg(std::max<std::ptrdiff_t>(widest, 1))
-                        .arg(end_words(study.problem.first, study.problem.last));
+    const auto widest = widest_loop(study.shape);
+    QString words =
+        tr("%1, widest at round %2, %3")
+            .arg(study.problem.limp ? layers_words(study.shape, units) : proportion_words(study.shape))
+            .arg(std::max<std::ptrdiff_t>(widest, 1))
+            .arg(end_words(study.problem));
     const double waves = highest_wave_mm(study.lies);
     if (waves > 0) words += tr(", with waves %1 high").arg(length_text(waves, units));
     const QString instead = equivalent_round_words(study, units);

@@ -211,6 +211,11 @@ QString said_count_missing(const Arguments& said) {
     return tr("no round has %1.").arg(stitches_words(said.count(0)));
 }
 
+QString odd_seam(const Arguments& said) {
+    return tr("The last round has %1: sewn straight across, one is left without a partner.")
+        .arg(stitches_words(said.count(0)));
+}
+
 QString facts(const Check& check, const Arguments& said) {
     switch (check.code) {
         case CheckCode::too_many_increases:
@@ -253,6 +258,11 @@ QString facts(const Check& check, const Arguments& said) {
             return washer_rocks(said);
         case CheckCode::features_touch:
             return features_touch(said);
+        case CheckCode::odd_seam:
+            return odd_seam(said);
+        case CheckCode::rows_not_flattened:
+            return tr(
+                "A piece worked in rows has no last round to flatten and sew straight: leave its end open.");
         case CheckCode::feature_too_large:
             return feature_too_large(said);
         case CheckCode::said_round_moved:

@@ -58,6 +58,9 @@ std::vector<WorkNote> work_notes(const Toy& toy, const Piece& piece, const Piece
     add_sewn_features(piece, notes);
     if (piece.end == End::drawn_closed)
         notes.push_back({static_cast<int>(piece.rounds.size()) - 1, tr("Draw the last stitches closed.")});
+    if (piece.end == End::sewn_straight)
+        notes.push_back({static_cast<int>(piece.rounds.size()) - 1,
+                         tr("Flatten the last round and sew straight across it, through both layers.")});
     std::stable_sort(notes.begin(), notes.end(),
                      [](const WorkNote& a, const WorkNote& b) { return a.after_round < b.after_round; });
     return notes;

@@ -44,6 +44,10 @@ std::string_view check_code_name(CheckCode code) {
             return "washer_rocks";
         case CheckCode::features_touch:
             return "features_touch";
+        case CheckCode::odd_seam:
+            return "odd_seam";
+        case CheckCode::rows_not_flattened:
+            return "rows_not_flattened";
         case CheckCode::feature_too_large:
             return "feature_too_large";
         case CheckCode::said_round_moved:

@@ -38,6 +38,8 @@ enum class CheckCode {
     washer_rocks,     ///< the fabric curves away under it. args: feature, washer (mm), gap (mm)
     features_touch,   ///< args: feature, other (the same: the two of a pair), overlap (mm), washers only (0,
                       ///< 1)
+    odd_seam,         ///< sewn straight over an odd number of stitches: one has no partner. args: stitches
+    rows_not_flattened,  ///< sewn straight, though rows leave no round to flatten
     feature_too_large,   ///< for its place. args: feature, width (mm), width of the piece there (mm)
     said_round_moved,    ///< the maker's words name rounds of a piece that has had more or fewer since:
                          ///< `Check::said`. args: rounds then, rounds now

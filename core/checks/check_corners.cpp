@@ -69,7 +69,8 @@ void check_run(const CheckInput& input, RoundRun run, std::vector<Check>& checks
 }  // namespace
 
 void check_corners(const CheckInput& input, std::vector<Check>& checks) {
-    if (input.piece.joining == Joining::rows || input.study.problem.equivalent_round) return;
+    const ShapeProblem& problem = input.study.problem;
+    if (input.piece.joining == Joining::rows || problem.equivalent_round || problem.limp) return;
     const int rounds = input.rounds_with_lie();
     for (int first = 1; first < rounds; ++first) {
         int last = first - 1;

@@ -89,6 +89,7 @@ void check_edge(const CheckInput& input, const FabricSign& sign, std::vector<Che
 }  // namespace
 
 void check_signs(const CheckInput& input, std::vector<Check>& checks) {
+    if (input.study.problem.limp || input.study.problem.on_its_face) return;
     if (input.rounds_with_lie() == 0 || input.study.shape.termination != Termination::converged) return;
     const std::vector<FabricSign> signs = fabric_signs(input.study.problem, input.study.shape);
     check_gaps(input, signs, checks);

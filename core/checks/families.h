@@ -18,8 +18,10 @@ void check_fabric(const CheckInput& input, std::vector<Check>& checks);
 void check_flat_marks(const CheckInput& input, std::vector<Check>& checks);
 /// Increases over each other that make corners of a flat edge.
 void check_corners(const CheckInput& input, std::vector<Check>& checks);
-/// What will show on the stuffed fabric: gaps, edges, necks that widen.
+/// What will show on the stuffed fabric: gaps, edges, necks that widen. Nothing where it lies limp.
 void check_signs(const CheckInput& input, std::vector<Check>& checks);
+/// Whether the end can be sewn straight.
+void check_seam(const CheckInput& input, std::vector<Check>& checks);
 /// Eyes and other features: whether they can be fitted, and sit well.
 void check_features(const CheckInput& input, std::vector<Check>& checks);
 /// A gauge that is not known.

@@ -10,8 +10,9 @@ namespace roundwright {
 std::vector<Check> run_checks(const Toy& toy, std::size_t piece, const PieceStudy& study) {
     const CheckInput input{toy.pieces[piece], static_cast<int>(piece), study};
     std::vector<Check> checks;
-    for (const auto family : {check_limits, check_gauge, check_counts, check_words, check_fabric,
-                              check_flat_marks, check_solver, check_corners, check_signs, check_features}) {
+    for (const auto family :
+         {check_limits, check_gauge, check_counts, check_words, check_fabric, check_flat_marks, check_solver,
+          check_corners, check_signs, check_seam, check_features}) {
         family(input, checks);
     }
     std::stable_sort(checks.begin(), checks.end(), [](const Check& a, const Check& b) {

@@ -35,7 +35,9 @@ inline constexpr Names<LoopPart, 3> loops{
     {{LoopPart::both, "both"}, {LoopPart::front, "front"}, {LoopPart::back, "back"}}};
 inline constexpr Names<Spacing, 2> spacings{
     {{Spacing::stacked, "stacked"}, {Spacing::staggered, "staggered"}}};
-inline constexpr Names<End, 2> ends{{{End::drawn_closed, "drawn_closed"}, {End::left_open, "left_open"}}};
+inline constexpr Names<End, 3> ends{{{End::drawn_closed, "drawn_closed"},
+                                     {End::left_open, "left_open"},
+                                     {End::sewn_straight, "sewn_straight"}}};
 inline constexpr Names<Joining, 3> joinings{
     {{Joining::spiral, "spiral"}, {Joining::joined, "joined"}, {Joining::rows, "rows"}}};
 inline constexpr Names<FeatureKind, 5> features{{{FeatureKind::safety_eye, "safety_eye"},

@@ -1,5 +1,6 @@
 #include "core/face/face_surface.h"
 
+#include <Eigen/Geometry>
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -25,6 +26,7 @@ FaceSurface::FaceSurface(const Piece& piece, const Shape& shape)
       closed_end_(piece.end == End::drawn_closed) {
     if (!shape.usable() || shape.radius_mm.size() < 2) return;
     height_mm_ = shape.height_mm;
+    sections_ = shape.sections;
     std::vector<Vec2> loops;
     double travelled = 0;
     for (std::size_t k = 0; k < shape.radius_mm.size(); ++k) {
@@ -32,7 +34,7 @@ FaceSurface::FaceSurface(const Piece& piece, const Shape& shape)
         if (k > 0) travelled += (loop - loops.back()).norm();
         loops.push_back(loop);
         loop_of_.push_back(travelled);
-        width_mm_ = std::max(width_mm_, 2 * loop.x());
+        width_mm_ = std::max(width_mm_, 2 * shape.reach_mm(k));
     }
     profile_ = SmoothProfile(std::move(loops), closed_start_, false);
 }
@@ -40,6 +42,7 @@ FaceSurface::FaceSurface(const Piece& piece, const Shape& shape)
 SurfacePoint FaceSurface::at(const SurfacePlace& place) const {
     SurfacePoint result;
     if (empty()) return result;
+    if (!sections_.empty()) return at_flattened(place);
     const SmoothProfile::Sample here = profile_.at(place.along_mm);
     const double speed = std::max(here.tangent.norm(), std::numeric_limits<double>::min());
     const Vec2 tangent = here.tangent / speed;
@@ -63,10 +66,46 @@ SurfacePoint FaceSurface::at(const SurfacePlace& place) const {
     return result;
 }
 
-SurfacePlace FaceSurface::nearest(const Vec3& point) const {
-    if (empty()) return {};
-    const Vec2 wanted(std::hypot(point.x(), point.z()), point.y());
-    const auto distance = [&](double along) { return (profile_.at(along).point - wanted).squaredNorm(); };
+LoopSection FaceSurface::section_at(double along_mm) const {
+    const auto above = std::upper_bound(loop_of_.begin() + 1, loop_of_.end() - 1, along_mm);
+    const auto i = static_cast<std::size_t>(above - loop_of_.begin());
+    const double way = loop_of_[i] - loop_of_[i - 1];
+    const double share = way > 0 ? std::clamp((along_mm - loop_of_[i - 1]) / way, 0.0, 1.0) : 0;
+    return between(sections_[i - 1], sections_[i], share);
+}
+
+SurfacePoint FaceSurface::at_flattened(const SurfacePlace& place) const {
+    const double turned = upside_down_ ? -1 : 1;
+    const double angle = place.angle + face_radians_;
+    const auto point_at = [&](double along) {
+        const SectionPoint on = point_on(section_at(along), turned * angle);
+        return Vec3(turned * on.place.x(), profile_.at(along).point.y() + turned * on.place.y(),
+                    on.place.z());
+    };
+    const LoopSection section = section_at(place.along_mm);
+    const Vec3 outward = point_on(section, turned * angle).normal;
+    SurfacePoint result;
+    result.point = point_at(place.along_mm);
+    result.normal = Vec3(turned * outward.x(), turned * outward.y(), outward.z());
+    const double step = end_mm() / 1000;
+    const Vec3 along = turned * (point_at(std::min(end_mm(), place.along_mm + step)) -
+                                 point_at(std::max(0.0, place.along_mm - step)));
+    const Vec3 up = along - along.dot(result.normal) * result.normal;
+    result.up = up.norm() > 0 ? Vec3(up.normalized()) : Vec3::UnitY();
+    result.right = result.up.cross(result.normal);
+    result.height_mm = result.point.y();
+    result.radius_mm = section.half_width_mm;
+    return result;
+}
+
+double FaceSurface::flattened_angle(double along_mm, const Vec3& point) const {
+    const double turned = upside_down_ ? -1 : 1;
+    const Vec3 seen(turned * point.x(), turned * (point.y() - profile_.at(along_mm).point.y()), point.z());
+    return wrapped(turned * nearest_angle(section_at(along_mm), seen) - face_radians_);
+}
+
+template <class Distance>
+double FaceSurface::nearest_along(const Distance& distance) const {
     constexpr int per_loop = 4;
     const int samples = per_loop * loops();
     const double step = end_mm() / samples;
@@ -82,11 +121,26 @@ SurfacePlace FaceSurface::nearest(const Vec3& point) const {
         const double b = high - (high - low) / 3;
         (distance(a) < distance(b) ? high : low) = distance(a) < distance(b) ? b : a;
     }
-    return {(low + high) / 2, wrapped(std::atan2(point.x(), point.z()) - face_radians_)};
+    return (low + high) / 2;
+}
+
+SurfacePlace FaceSurface::nearest(const Vec3& point) const {
+    if (empty()) return {};
+    if (!sections_.empty()) {
+        const double along = nearest_along([&](double way) {
+            return (at_flattened({way, flattened_angle(way, point)}).point - point).squaredNorm();
+        });
+        return {along, flattened_angle(along, point)};
+    }
+    const Vec2 wanted(std::hypot(point.x(), point.z()), point.y());
+    const double along =
+        nearest_along([&](double way) { return (profile_.at(way).point - wanted).squaredNorm(); });
+    return {along, wrapped(std::atan2(point.x(), point.z()) - face_radians_)};
 }
 
 double FaceSurface::distance_along_mm(const SurfacePlace& from, const SurfacePlace& to) const {
     if (empty()) return 0;
+    if (!sections_.empty()) return flattened_distance_mm(from, to);
     double shortest =
         geodesic_length_mm(profile_, from.along_mm, to.along_mm, wrapped(to.angle - from.angle));
     const auto over_end = [&](double end) {
@@ -95,6 +149,16 @@ double FaceSurface::distance_along_mm(const SurfacePlace& from, const SurfacePla
     if (closed_start_) shortest = std::min(shortest, over_end(0));
     if (closed_end_) shortest = std::min(shortest, over_end(end_mm()) + 2 * profile_.at(end_mm()).point.x());
     return shortest;
+}
+
+/// Within a layer the way is straight; from one to the other it goes over the nearer fold.
+double FaceSurface::flattened_distance_mm(const SurfacePlace& from, const SurfacePlace& to) const {
+    const SurfacePoint a = at_flattened(from);
+    const SurfacePoint b = at_flattened(to);
+    if (a.normal.dot(b.normal) > 0) return (a.point - b.point).norm();
+    const double width = section_at(from.along_mm).half_width_mm + section_at(to.along_mm).half_width_mm;
+    const double across = width - std::abs(a.point.x() + b.point.x());
+    return std::hypot(across, a.point.y() - b.point.y());
 }
 
 }  // namespace roundwright

@@ -26,12 +26,13 @@ struct SurfacePoint {
     Vec3 right = Vec3::UnitX();     ///< along the round, to the viewer's right
     Vec3 up = Vec3::UnitY();        ///< along the meridian, upwards
     double height_mm = 0;           ///< above the lowest point of the piece
-    double radius_mm = 0;           ///< of the loop through the point
+    double radius_mm = 0;           ///< of the loop through the point; half its width in a flattened piece
     double meridian_curvature = 0;  ///< 1/mm, positive where the surface bulges
     double round_curvature = 0;     ///< the other principal curvature
 };
 
-/// The solved, stuffed surface as features see it: a smooth surface of revolution through the solved loops.
+/// The solved surface as features see it: a smooth surface of revolution through the solved loops. On a
+/// flattened piece angles are shares of the way around, and its front and back are the faces of its layers.
 /// A shape that is not usable gives a surface with no loops, on which nothing can be placed.
 class FaceSurface {
   public:
@@ -55,8 +56,17 @@ class FaceSurface {
     [[nodiscard]] double distance_along_mm(const SurfacePlace& from, const SurfacePlace& to) const;
 
   private:
-    SmoothProfile profile_;        ///< (radius, height), upright, from the start
-    std::vector<double> loop_of_;  ///< parameter of each loop
+    [[nodiscard]] LoopSection section_at(double along_mm) const;
+    [[nodiscard]] SurfacePoint at_flattened(const SurfacePlace& place) const;
+    [[nodiscard]] double flattened_distance_mm(const SurfacePlace& from, const SurfacePlace& to) const;
+    [[nodiscard]] double flattened_angle(double along_mm, const Vec3& point) const;
+    /// The best of what is near the meridian's samples; `distance` by the way along.
+    template <class Distance>
+    [[nodiscard]] double nearest_along(const Distance& distance) const;
+
+    SmoothProfile profile_;              ///< (radius, height), upright, from the start
+    std::vector<double> loop_of_;        ///< parameter of each loop
+    std::vector<LoopSection> sections_;  ///< of a flattened piece, one a loop
     double width_mm_ = 0;
     double height_mm_ = 0;
     double face_radians_ = 0;

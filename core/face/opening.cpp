@@ -66,7 +66,7 @@ StuffingTime stuffing_time(const Piece& piece, const std::vector<double>& openin
     StuffingTime time;
     if (piece.area_stretch <= 0 || openings.empty()) return time;
     const int last = static_cast<int>(openings.size()) - 1;
-    if (piece.end == End::left_open && openings.back() >= stuffing_needs_mm) return {last, last};
+    if (piece.end != End::drawn_closed && openings.back() >= stuffing_needs_mm) return {last, last};
     const int widest = last_of_widest(openings);
     const double half_open = openings[static_cast<std::size_t>(widest)] / 2;
     time.begin =

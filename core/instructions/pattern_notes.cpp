@@ -28,7 +28,21 @@ std::optional<double> stretch_of(Tokens tokens) {
     return medium_stuffing_stretch;
 }
 
+/// "Flatten and sew straight across through both layers", "fold flat and whipstitch the opening shut": what
+/// is only flattened, or only sewn to something else, is not this.
+bool says_sewn_straight(Tokens tokens) {
+    const bool sewn = has_any_word(tokens, {"sew", "sewn", "sewing", "whipstitch", "stitch"});
+    if (!sewn) return false;
+    if (has_words(tokens, "sew straight across") || has_words(tokens, "sewn straight across")) return true;
+    const bool flat = has_any_word(tokens, {"flatten", "flattened", "flattening", "flat"});
+    const bool across = has_any_word(tokens, {"across", "straight", "shut", "closed"}) ||
+                        has_words(tokens, "both layers") || has_words(tokens, "both thicknesses") ||
+                        has_words(tokens, "both sides");
+    return flat && across;
+}
+
 std::optional<End> end_of(Tokens tokens) {
+    if (says_sewn_straight(tokens)) return End::sewn_straight;
     if (has_words(tokens, "do not close") || has_words(tokens, "leave open") ||
         has_words(tokens, "left open") ||
         (has_any_word(tokens, {"leave", "leaving"}) && has_word(tokens, "open")))
@@ -196,8 +210,15 @@ std::string eyes_words(const Feature& eyes) {
 }
 
 std::string end_words(End end) {
-    return end == End::drawn_closed ? "Fasten off and draw the last round closed."
-                                    : "Fasten off, leaving the end open.";
+    switch (end) {
+        case End::drawn_closed:
+            return "Fasten off and draw the last round closed.";
+        case End::left_open:
+            return "Fasten off, leaving the end open.";
+        case End::sewn_straight:
+            return "Fasten off, flatten the last round and sew straight across it through both layers.";
+    }
+    return "";
 }
 
 std::string top_down_words() { return "Worked from the top down."; }

@@ -15,7 +15,8 @@ namespace roundwright {
 /// What a note of a pattern tells about the piece it stands in, as far as it is understood.
 struct NoteMeaning {
     std::optional<double> area_stretch;  ///< "stuff firmly"
-    std::optional<End> end;              ///< "draw the last round closed", "leave the end open"
+    std::optional<End> end;              ///< "draw the last round closed", "leave the end open",
+                                         ///< "flatten and sew straight across"
     std::optional<Joining> joining;      ///< "worked in joined rounds"
     bool top_down = false;
     std::optional<Feature> eyes;  ///< "eyes between Rnds 12 and 13, with 8 sts between them"

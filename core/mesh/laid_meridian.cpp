@@ -82,6 +82,17 @@ LaidLoop pole(double z_mm, double outward_z) {
     return found;
 }
 
+/// A layer is plane, and square on its own thickness.
+void flatten(LaidLoop& loop) {
+    loop.mean_curvature = 0;
+    loop.normal = Vec2(1, 0);
+}
+
+/// Rows are not sewn together at their last edge.
+bool closes_above(const Piece& piece, const Shape& shape) {
+    return piece.end == End::drawn_closed || (piece.end == End::sewn_straight && shape.flattened());
+}
+
 bool has_waves(const LoopWaves& loop) { return loop.waves > 0 && loop.amplitude_mm > 0; }
 
 }  // namespace
@@ -96,13 +107,18 @@ LaidMeridian lay_meridian(const std::vector<LaidRound>& rounds, const Piece& pie
         LaidLoop loop;
         loop.radius_mm = std::max(0.0, shape.radius_mm[i]);
         loop.z_mm = shape.z_mm[i];
-        if (i < waves.size()) loop.waves = waves[i];
+        if (shape.flattened())
+            loop.section = shape.sections[i];
+        else if (i < waves.size())
+            loop.waves = waves[i];
         meridian.loops.push_back(loop);
     }
     if (meridian.loops.front().radius_mm <= tiny) meridian.loops.front().radius_mm = 0;
     if (std::holds_alternative<OvalChain>(piece.start)) meridian.pole_below = pole(shape.first_pole_z_mm, -1);
-    if (piece.end == End::drawn_closed) meridian.pole_above = pole(shape.last_pole_z_mm, 1);
+    if (closes_above(piece, shape)) meridian.pole_above = pole(shape.last_pole_z_mm, 1);
     bend_all(meridian);
+    for (LaidLoop& loop : meridian.loops)
+        if (loop.section && !(shape.pressure > 0)) flatten(loop);
     set_angles(meridian.loops, rounds);
     return meridian;
 }

@@ -16,7 +16,7 @@ struct LoopWaves {
     double amplitude_mm = 0;
 };
 
-/// One loop of a surface of revolution.
+/// One loop of a surface of revolution, or of a flattened piece.
 struct LaidLoop {
     double radius_mm = 0;
     double z_mm = 0;
@@ -26,12 +26,14 @@ struct LaidLoop {
     double start_angle = 0;  ///< of its first stitch's first side; work goes to smaller angles
     double loops = 1;        ///< stitches around it
     LoopWaves waves;
+    std::optional<LoopSection> section;  ///< how it lies where it is no circle
 
     [[nodiscard]] double angle(double loops_along) const;
 };
 
 /// Loops of a piece from the edge below its first round to the edge above its last, and the poles where the
-/// fans of its closed ends meet the axis. Of a magic ring the pole is loop 0 itself.
+/// fans of its closed ends meet the axis. Of a magic ring the pole is loop 0 itself; the fan of a seam sewn
+/// straight lies in the narrow slit between its layers.
 struct LaidMeridian {
     std::vector<LaidLoop> loops;  ///< rounds + 1
     std::optional<LaidLoop> pole_below;

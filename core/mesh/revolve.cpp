@@ -12,13 +12,16 @@
 #include "core/mesh/stitch_patches.h"
 #include "core/mesh/stitch_relief.h"
 #include "core/mesh/vertex_normals.h"
+#include "core/shape/fabric_thickness.h"
 
 namespace roundwright {
 namespace {
 
 constexpr double two_pi = 2 * std::numbers::pi;
-constexpr double fabric_thickness_in_stitches = 0.35;
 constexpr float light_inside = 0.86F;
+
+/// Of the half depth of a flattened piece that its inside is sunk by, so that the layers do not touch.
+constexpr double fabric_between_layers = 0.8;
 
 /// A regular polygon of `corners` corners has the area of its circle if its corners stand this much further
 /// out.
@@ -120,6 +123,7 @@ class VertexPlacer {
     [[nodiscard]] double depth(const LaidLoop& loop) const {
         if (!inside_) return 0;
         const double thickness = fabric_thickness_in_stitches * stitch_width_mm_;
+        if (loop.section) return std::min(thickness, fabric_between_layers * loop.section->half_depth_mm);
         const double towards_axis = loop.normal.x();
         return loop.radius_mm > 0 && towards_axis > 0 ? std::min(thickness, loop.radius_mm / 2 / towards_axis)
                                                       : thickness;
@@ -134,8 +138,10 @@ class VertexPlacer {
             mesh_.colours[3u * vertex + k] = static_cast<float>(channels[k]) / 255 * light;
     }
 
-    /// The relief flattens where stitches are squeezed together, towards a pole above all.
+    /// The relief flattens where stitches are squeezed together, towards a pole above all. Between two layers
+    /// there is no room for it.
     [[nodiscard]] double relief_mm(std::size_t i, double radius) const {
+        if (inside_ && surface_.loop(i + 1).section) return 0;
         return std::min(stitch_width_mm_, two_pi * radius / surface_.loop(i + 1).loops);
     }
 
@@ -182,14 +188,14 @@ class VertexPlacer {
             (1 - v) * below.angle(cell.below_first) + v * above.angle(static_cast<double>(c));
         const double last =
             (1 - v) * below.angle(cell.below_last) + v * above.angle(static_cast<double>(c) + 1);
-        const bool waves = RevolvedSurface::waves_between(below, above);
+        const bool round = RevolvedSurface::is_round(below, above);
         auto point = RevolvedSurface::between(below, first, above, first, v);
         Turn turn(first, (last - first) / columns);
         std::uint32_t vertex =
             row.first + static_cast<std::uint32_t>(c) * static_cast<std::uint32_t>(columns);
         for (int q = 0; q < columns; ++q, ++vertex, turn.step()) {
             const double angle = first + (last - first) * q / columns;
-            if (waves) point = RevolvedSurface::between(below, angle, above, angle, v);
+            if (!round) point = RevolvedSurface::between(below, angle, above, angle, v);
             const std::size_t k = shown.relief->at(j, q);
             const double lift =
                 (inside_ ? -scale : scale) * static_cast<double>(shown.relief->height[k]) - sink;

@@ -16,9 +16,10 @@ struct RevolveOptions {
     std::size_t most_triangles = 200'000;  ///< the relief gets coarser to stay below
 };
 
-/// The surface of revolution of a solved shape, with the relief of its stitches. The axis is y, and the
-/// lowest loop lies at y = 0. Round 1 starts at the back, and work goes to the left, as right-handed crochet
-/// does. A piece that starts at the top is turned over.
+/// The surface of revolution of a solved shape, with the relief of its stitches; a flattened piece has its
+/// layers to the front and to the back. The axis is y, and the lowest loop lies at y = 0. Round 1 starts at
+/// the back, and work goes to the left, as right-handed crochet does. A piece that starts at the top is
+/// turned over.
 ///
 /// A closed piece is one watertight skin around its solved volume. An open one has an inside too, joined to
 /// the outside at the rims, so that its mesh is watertight around the fabric itself.

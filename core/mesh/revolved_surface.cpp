@@ -25,12 +25,16 @@ void add_waves(RevolvedPoint& point, const LaidLoop& below, const LaidLoop& abov
     point.tilt /= scale;
 }
 
+double highest_mm(const LaidLoop& loop) {
+    return loop.z_mm + (loop.section ? loop.section->highest_mm() : 0);
+}
+
 }  // namespace
 
 RevolvedSurface::RevolvedSurface(LaidMeridian meridian, bool turned_over) : meridian_(std::move(meridian)) {
     if (!turned_over) return;
     side_ = -1;
-    for (const auto& loop : meridian_.loops) lowest_mm_ = std::max(lowest_mm_, loop.z_mm);
+    for (const auto& loop : meridian_.loops) lowest_mm_ = std::max(lowest_mm_, highest_mm(loop));
     if (meridian_.pole_below) lowest_mm_ = std::max(lowest_mm_, meridian_.pole_below->z_mm);
     if (meridian_.pole_above) lowest_mm_ = std::max(lowest_mm_, meridian_.pole_above->z_mm);
 }
@@ -44,6 +48,8 @@ RevolvedPoint RevolvedSurface::between(const LaidLoop& below, double angle_below
     point.normal = (1 - v) * below.normal + v * above.normal;
     const double length = point.normal.norm();
     point.normal = length > 1e-9 ? Vec2(point.normal / length) : above.normal;
+    if (below.section && above.section)
+        point.section = roundwright::between(*below.section, *above.section, v);
     if (waves_between(below, above)) add_waves(point, below, above, v);
     return point;
 }
@@ -57,7 +63,17 @@ Vec3 RevolvedSurface::place(const RevolvedPoint& point, double lift_mm, double f
     return place(point, lift_mm, factor, std::sin(point.angle), std::cos(point.angle));
 }
 
+Vec3 RevolvedSurface::place_on_section(const RevolvedPoint& point, double lift_mm, double factor) const {
+    const SectionPoint at = point_on(*point.section, point.angle, lift_mm * point.normal.x(), factor);
+    const double up = point.place.y() + at.place.y() + lift_mm * point.normal.y();
+    return {side_ * at.place.x(), lowest_mm_ + side_ * up, at.place.z()};
+}
+
 Vec3 RevolvedSurface::normal(const RevolvedPoint& point) const {
+    if (point.section) {
+        const Vec3 outward = point.normal.x() * point_on(*point.section, point.angle).normal;
+        return {side_ * outward.x(), side_ * (outward.y() + point.normal.y()), outward.z()};
+    }
     const double sine = std::sin(point.angle), cosine = std::cos(point.angle);
     return {side_ * (point.normal.x() * sine + point.tilt * cosine), side_ * point.normal.y(),
             point.normal.x() * cosine - point.tilt * sine};

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstddef>
+#include <optional>
 
 #include "core/base/vec.h"
 #include "core/mesh/laid_meridian.h"
@@ -8,16 +9,19 @@
 namespace roundwright {
 
 /// A point of the mean surface by its angle about the axis, with its outward normal (radial, z, and `tilt`
-/// towards growing angles, where a loop waves).
+/// towards growing angles, where a loop waves). In a flattened piece the angle is a share of the way around
+/// its section, and radial is outwards from that.
 struct RevolvedPoint {
     double angle = 0;
     Vec2 place;  ///< radius, z
     Vec2 normal;
     double tilt = 0;
+    std::optional<LoopSection> section = std::nullopt;
 };
 
 /// The mean surface of a piece, between its loops, and turned over if the piece starts at the top. Between
-/// two loops radius, height and angle run evenly, so that its volume is the solver's.
+/// two loops radius, height and angle run evenly, so that its volume is the solver's; so do the sections of
+/// flattened loops.
 class RevolvedSurface {
   public:
     RevolvedSurface(LaidMeridian meridian, bool turned_over);
@@ -30,9 +34,13 @@ class RevolvedSurface {
                                                const LaidLoop& above, double angle_above, double v);
     [[nodiscard]] RevolvedPoint on_loop(std::size_t edge, double loops_along) const;
 
-    /// Whether waves move the surface between two loops; if not, only the angle changes along a row.
+    /// Whether waves move the surface between two loops.
     [[nodiscard]] static bool waves_between(const LaidLoop& below, const LaidLoop& above) {
         return below.waves.waves != 0 || above.waves.waves != 0;
+    }
+    /// Whether only the angle changes along a row between two loops, and all else stays.
+    [[nodiscard]] static bool is_round(const LaidLoop& below, const LaidLoop& above) {
+        return !waves_between(below, above) && !below.section && !above.section;
     }
 
     /// Where a point is when it is lifted along its normal, with its distance from the axis times `factor`.
@@ -40,6 +48,7 @@ class RevolvedSurface {
     /// The same by the angle's sine and cosine.
     [[nodiscard]] Vec3 place(const RevolvedPoint& point, double lift_mm, double factor, double sine,
                              double cosine) const {
+        if (point.section) return place_on_section(point, lift_mm, factor);
         const double radial = factor * (point.place.x() + lift_mm * point.normal.x());
         const double aside = lift_mm * point.tilt;
         return {side_ * (radial * sine + aside * cosine),
@@ -49,6 +58,8 @@ class RevolvedSurface {
     [[nodiscard]] Vec3 normal(const RevolvedPoint& point) const;
 
   private:
+    [[nodiscard]] Vec3 place_on_section(const RevolvedPoint& point, double lift_mm, double factor) const;
+
     LaidMeridian meridian_;
     double side_ = 1;  ///< -1: turned over about the axis to the viewer
     double lowest_mm_ = 0;

@@ -65,7 +65,8 @@ struct OvalChain {
 };
 using Start = std::variant<MagicRing, ChainRing, OpenTube, OvalChain>;
 
-enum class End { drawn_closed, left_open };
+/// Drawn closed to a point, left open, or flattened and sewn straight across through both layers.
+enum class End { drawn_closed, left_open, sewn_straight };
 
 /// Spiral, rounds joined with a slip stitch, or rows turned at each end.
 enum class Joining { spiral, joined, rows };

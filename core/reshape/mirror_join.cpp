@@ -45,7 +45,7 @@ std::optional<Cut> lower_part(const PieceForm& form, int neck) {
     const int rounds = static_cast<int>(form.piece.rounds.size());
     const int widest = widest_round(form);
     if (loops_at(form, widest) < neck) return std::nullopt;
-    if (form.piece.end == End::left_open) return Cut{0, rounds - 1};
+    if (form.piece.end != End::drawn_closed) return Cut{0, rounds - 1};
     int last = widest;
     while (last + 1 < rounds && loops_at(form, last + 1) >= neck) ++last;
     return Cut{0, last};

@@ -46,6 +46,7 @@ ShapeProblem ends_of(const PieceForm& form, const StitchProfile& profile, const 
     ends.fan_height_mm = gauge.stitch_width_mm / 2;
     ends.stitch_width_mm = gauge.stitch_width_mm;
     ends.last = profile.drawn_closed ? MeridianEnd::drawn_closed : MeridianEnd::open;
+    ends.sewn_straight = ends.sewn_straight && !profile.drawn_closed;
     return ends;
 }
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 #include <numeric>
 #include <utility>
 
@@ -19,8 +20,11 @@ constexpr double nearest_sought = 0.8;  // of half a round: what is worked large
 StitchProfile profile_of(const PieceForm& form, const Target& target, const Gauge& gauge) {
     if (!target.silhouette) return stitch_profile(form.problem, form.gauge.stitch_width_mm);
     const Silhouette& outline = *target.silhouette;
-    return stitch_profile(outline, evenly_stretched(outline, form.piece.area_stretch, gauge),
-                          gauge.stitch_width_mm);
+    FabricAlong fabric = evenly_stretched(outline, form.piece.area_stretch, gauge);
+    // Half a flattened loop spans what is pi / 2 times as wide as the loop laid round.
+    if (form.problem.limp)
+        for (double& stretch : fabric.course_stretch) stretch = std::numbers::pi / 2 - 1;
+    return stitch_profile(outline, fabric, gauge.stitch_width_mm);
 }
 
 ProfileScale first_scale(const PieceForm& form, const Target& target, const Gauge& gauge,
@@ -38,7 +42,10 @@ void set_ends(Piece& piece, const StitchProfile& profile) {
     const bool ring = std::holds_alternative<MagicRing>(piece.start);
     if (profile.ring_start && !ring) piece.start = MagicRing{};
     if (!profile.ring_start && ring) piece.start = OpenTube{};
-    piece.end = profile.drawn_closed ? End::drawn_closed : End::left_open;
+    if (profile.drawn_closed)
+        piece.end = End::drawn_closed;
+    else if (piece.end == End::drawn_closed)
+        piece.end = End::left_open;
 }
 
 PieceForm with_ends(const PieceForm& form, const StitchProfile& profile) {

@@ -75,15 +75,40 @@ FabricAlong evenly_stretched(const Silhouette& silhouette, double area_stretch, 
             std::vector<double>(points - 1, gauge.round_height_mm * (1 + area_stretch - course))};
 }
 
+namespace {
+
+/// The stretch from the last loop of a drawn end to its pole.
+void add_fan(const ShapeProblem& problem, const Shape& shape, FabricAlong& fabric) {
+    const auto& points = silhouette_of(shape, problem.last).points;
+    const double fan = (points.back() - points[points.size() - 2]).norm();
+    fabric.course_stretch.push_back(fabric.course_stretch.back());
+    fabric.round_mm.push_back(fan * problem.rest_height_mm.back() / problem.fan_height_mm);
+}
+
+/// Along the fold: how the fabric would have to stretch to make a round piece of this outline.
+FabricAlong as_folded(const ShapeProblem& problem, const Shape& shape) {
+    const Silhouette outline = silhouette_of(shape, problem.last);
+    FabricAlong fabric{shape.course_stretch, {}};
+    for (std::size_t i = 0; i < shape.radius_mm.size(); ++i)
+        if (problem.rest_loop_mm[i] > 0)
+            fabric.course_stretch[i] = 2 * pi * outline.points[i].x() / problem.rest_loop_mm[i] - 1;
+    for (std::size_t i = 1; i < shape.radius_mm.size(); ++i)
+        fabric.round_mm.push_back((outline.points[i] - outline.points[i - 1]).norm());
+    return fabric;
+}
+
+}  // namespace
+
 FabricAlong as_solved(const ShapeProblem& problem, const Shape& shape) {
+    if (shape.flattened()) {
+        FabricAlong folded = as_folded(problem, shape);
+        if (problem.last == MeridianEnd::drawn_closed) add_fan(problem, shape, folded);
+        return folded;
+    }
     FabricAlong fabric{shape.course_stretch, {}};
     for (std::size_t i = 0; i < shape.wale_stretch.size(); ++i)
         fabric.round_mm.push_back(problem.rest_height_mm[i] * (1 + shape.wale_stretch[i]));
-    if (problem.last == MeridianEnd::drawn_closed) {
-        const double fan = std::hypot(shape.radius_mm.back(), shape.last_pole_z_mm - shape.z_mm.back());
-        fabric.course_stretch.push_back(fabric.course_stretch.back());
-        fabric.round_mm.push_back(fan * problem.rest_height_mm.back() / problem.fan_height_mm);
-    }
+    if (problem.last == MeridianEnd::drawn_closed) add_fan(problem, shape, fabric);
     return fabric;
 }
 

@@ -79,8 +79,11 @@ Silhouette resampled(const Silhouette& silhouette, double step_mm) {
 
 Silhouette silhouette_of(const Shape& shape, MeridianEnd last) {
     Silhouette outline;
-    for (std::size_t i = 0; i < shape.radius_mm.size(); ++i)
-        outline.points.emplace_back(shape.radius_mm[i], shape.z_mm[i]);
+    for (std::size_t i = 0; i < shape.radius_mm.size(); ++i) {
+        const Vec2 loop(shape.radius_mm[i], shape.z_mm[i]);
+        outline.points.push_back(shape.flattened() ? Vec2(shape.sections[i].fold() + Vec2(0, loop.y()))
+                                                   : loop);
+    }
     if (last == MeridianEnd::drawn_closed && shape.usable())
         outline.points.emplace_back(0, shape.last_pole_z_mm);
     return outline;

@@ -56,7 +56,9 @@ WantedSize wanted_size(const PieceForm& form, const Target& target) {
     const Size own = own_size(form, target);
     WantedSize wanted{ReshapeCode::met, own, true};
     std::optional<double> width = target.width_mm;
-    if (target.circumference_mm) width = *target.circumference_mm / std::numbers::pi;
+    // A tape lies around both layers of a flattened piece.
+    const double around = form.problem.limp ? 2 : std::numbers::pi;
+    if (target.circumference_mm) width = *target.circumference_mm / around;
     if (width && target.height_mm) {
         wanted.size = {*width, *target.height_mm};
         wanted.in_proportion = is_same({own.width_mm, own.width_mm * *target.height_mm / *width}, own);

@@ -161,7 +161,7 @@ double modelled_mm(const Measured& measure, const Shape& shape) {
         case MeasuredOf::height:
             return shape.height_mm;
         case MeasuredOf::circumference:
-            return std::numbers::pi * shape.width_mm;
+            return 2 * std::numbers::pi * *std::ranges::max_element(shape.radius_mm);
         case MeasuredOf::circumference_of_round:
             break;
     }

@@ -63,6 +63,13 @@ bool gathers(const ShapeProblem& problem, const Shape& shape, double growth, std
            spare_length(problem, shape, i - 1) > ruffles_above_share * rest_loop(problem, i - 1);
 }
 
+/// A flattened piece does not show what its fabric would do by itself: as a cone of half angle asin g it
+/// would rise by cos asin g.
+double rise(const ShapeProblem& problem, const Shape& shape, double growth, double length, std::size_t i) {
+    if (problem.limp || problem.on_its_face) return length * std::sqrt(1 - std::min(1.0, growth * growth));
+    return std::abs(shape.z_mm[i] - shape.z_mm[i - 1]);
+}
+
 RoundLie lie_of(const ShapeProblem& problem, const Shape& shape, const std::vector<double>& reachable,
                 std::size_t i) {
     const double height = problem.rest_height_mm[i - 1];
@@ -71,7 +78,7 @@ RoundLie lie_of(const ShapeProblem& problem, const Shape& shape, const std::vect
     const double length = height * (1 + shape.wale_stretch[i - 1]);
     RoundLie lie;
     lie.growth = growth_ratio(below, rest_loop(problem, i), height);
-    lie.rise_mm = std::abs(shape.z_mm[i] - shape.z_mm[i - 1]);
+    lie.rise_mm = rise(problem, shape, lie.growth, length, i);
     lie.spare_length_mm = spare_length(problem, shape, i);
     if (problem.stitch_width_mm > 0) lie.flat_increase = flat_increase(height, problem.stitch_width_mm);
     const double least = no_change * rest_loop(problem, i);

@@ -5,6 +5,7 @@
 #include <numbers>
 #include <numeric>
 
+#include "core/shape/lies_limp.h"
 #include "core/stitches/stitch_measure.h"
 
 namespace roundwright {
@@ -86,6 +87,11 @@ ShapeProblem shape_problem(const Piece& piece, const StitchGraph& graph, const G
     problem.fan_height_mm = w / 2;
     problem.area_stretch = piece.area_stretch;
     problem.stitch_width_mm = w;
+    if (piece.joining == Joining::rows) return problem;
+    problem.sewn_straight = piece.end == End::sewn_straight;
+    problem.limp = lies_limp(problem);
+    problem.on_its_face = lies_on_its_face(problem);
+    if (problem.limp) problem.equivalent_round = false;
     return problem;
 }
 

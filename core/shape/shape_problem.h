@@ -27,11 +27,16 @@ struct ShapeProblem {
     double stitch_width_mm = 0;      ///< of single crochet; 0 where loops are not made of stitches
     bool equivalent_round = false;   ///< the piece is not round as worked (an oval start, rows): this is the
                                      ///< round piece with loops of the same length
+    bool sewn_straight = false;  ///< the last loop is flattened and sewn across; to the membrane it is open
+    // Not stuffed, and nothing holds it up (core/shape/lies_limp.h):
+    bool limp = false;         ///< it lies flattened, front on back
+    bool on_its_face = false;  ///< or on its base, top on base
 };
 
 /// The problem that a piece's stitches pose at a gauge. An edge loop is as wide as the stitch that left it; a
 /// round is as high as its stitches on the mean over the edge, so a partial round counts by its share. An
-/// oval starts as the loop around both sides of its chain, spread to a disc of the same edge.
+/// oval starts as the loop around both sides of its chain, spread to a disc of the same edge; one that lies
+/// limp has its two layers on both sides of the chain, just as it is worked. Rows have no loop to flatten.
 [[nodiscard]] ShapeProblem shape_problem(const Piece& piece, const StitchGraph& graph, const Gauge& gauge);
 
 }  // namespace roundwright

@@ -6,8 +6,11 @@
 #include <utility>
 
 #include "core/shape/cold_start.h"
+#include "core/shape/face_down.h"
+#include "core/shape/flat_layers.h"
 #include "core/shape/measure_profile.h"
 #include "core/shape/minimise.h"
+#include "core/shape/sewn_seam.h"
 
 namespace roundwright {
 
@@ -71,6 +74,8 @@ std::optional<Equilibrium> warm_start(const ShapeProblem& problem, const Meridia
                                       const Shape* warm) {
     if (warm == nullptr || warm->radius_mm.size() < 2 || warm->z_mm.size() != warm->radius_mm.size())
         return {};
+    // What lies flat is no start for what balances.
+    if (!(warm->pressure > 0) && (warm->flattened() || problem.area_stretch > 0)) return {};
     Equilibrium start =
         start_at(start_from_shape(problem, meridian, *warm), membrane, problem.area_stretch, options);
     const double before = warm->pressure * warm->volume_mm3;
@@ -81,13 +86,17 @@ std::optional<Equilibrium> warm_start(const ShapeProblem& problem, const Meridia
 }
 
 bool is_finite(const Shape& shape) {
+    const auto flat = [](const LoopSection& section) {
+        return std::isfinite(section.half_width_mm) && std::isfinite(section.half_depth_mm) &&
+               std::isfinite(section.bend);
+    };
     const auto finite = [](const std::vector<double>& values) {
         return std::all_of(values.begin(), values.end(), [](double value) { return std::isfinite(value); });
     };
     return finite(shape.radius_mm) && finite(shape.z_mm) && finite(shape.course_stretch) &&
            finite(shape.wale_stretch) && std::isfinite(shape.energy) && std::isfinite(shape.pressure) &&
            std::isfinite(shape.volume_mm3) && std::isfinite(shape.surface_mm2) &&
-           std::isfinite(shape.residual);
+           std::isfinite(shape.residual) && std::ranges::all_of(shape.sections, flat);
 }
 
 void set_loops(const ShapeProblem& problem, const Membrane& membrane, const Positions& x, double lowest,
@@ -125,6 +134,7 @@ Shape shape_of(const ShapeProblem& problem, const Membrane& membrane, const Equi
     shape.area_stretch = membrane.area_stretch(state.x, walls);
     shape.width_mm = measure.width;
     shape.height_mm = measure.height;
+    shape.depth_mm = measure.width;
     shape.volume_mm3 = measure.volume;
     shape.surface_mm2 = measure.surface;
     shape.first_pole_z_mm = z.front() - lowest;
@@ -170,13 +180,24 @@ Equilibrium equilibrium(const ShapeProblem& problem, const Meridian& meridian, c
     return settle(start_at(start_from_counts(meridian), membrane, problem.area_stretch, options));
 }
 
+Shape balanced(const ShapeProblem& problem, const ShapeOptions& options, const Shape* warm) {
+    const Meridian meridian = meridian_of(problem);
+    const Membrane membrane(meridian, options);
+    return shape_of(problem, membrane, equilibrium(problem, meridian, membrane, options, warm));
+}
+
+Shape lying_or_balanced(const ShapeProblem& problem, const ShapeOptions& options, const Shape* warm) {
+    if (problem.limp) return lay_flat(problem, options);
+    if (problem.on_its_face) return lay_on_face(problem);
+    return balanced(problem, options, warm);
+}
+
 }  // namespace
 
 Shape solve_shape(const ShapeProblem& problem, const ShapeOptions& options, const Shape* warm) {
     if (!is_usable(problem) || !are_usable(options)) return {};
-    const Meridian meridian = meridian_of(problem);
-    const Membrane membrane(meridian, options);
-    Shape shape = shape_of(problem, membrane, equilibrium(problem, meridian, membrane, options, warm));
+    Shape shape = lying_or_balanced(problem, options, warm);
+    if (problem.sewn_straight && !shape.flattened()) sew_straight(problem, shape);
     return is_finite(shape) ? shape : Shape{};
 }
 

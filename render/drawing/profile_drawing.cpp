@@ -21,7 +21,7 @@ std::vector<Node> half_section(const Shape& shape, const ProfileOptions& options
     std::vector<Node> nodes;
     if (options.closed_below && shape.radius_mm.front() > 0) nodes.push_back({0, shape.first_pole_z_mm});
     for (std::size_t i = 0; i < shape.radius_mm.size(); ++i)
-        nodes.push_back({shape.radius_mm[i], shape.z_mm[i]});
+        nodes.push_back({shape.reach_mm(i), shape.z_mm[i]});
     if (options.closed_above && shape.radius_mm.back() > 0) nodes.push_back({0, shape.last_pole_z_mm});
     return nodes;
 }
@@ -74,8 +74,8 @@ void draw_loops(QPainter& painter, const Shape& shape, const DrawnProfile& drawn
     for (std::size_t i = 0; i < shape.radius_mm.size(); ++i) {
         const bool lit = i > 0 && is_lit(options, i - 1);
         painter.setPen(QPen(lit ? options.accent : options.faint, lit ? 2 * line : line));
-        painter.drawLine(drawn.at(-shape.radius_mm[i], shape.z_mm[i]),
-                         drawn.at(shape.radius_mm[i], shape.z_mm[i]));
+        painter.drawLine(drawn.at(-shape.reach_mm(i), shape.z_mm[i]),
+                         drawn.at(shape.reach_mm(i), shape.z_mm[i]));
     }
 }
 
@@ -89,8 +89,8 @@ void draw_fabric(QPainter& painter, const Shape& shape, const std::vector<Node>&
     for (std::size_t i = 1; i < shape.radius_mm.size(); ++i)
         for (const double sign : {-1.0, 1.0})
             if (is_lit(options, i - 1))
-                painter.drawLine(drawn.at(sign * shape.radius_mm[i - 1], shape.z_mm[i - 1]),
-                                 drawn.at(sign * shape.radius_mm[i], shape.z_mm[i]));
+                painter.drawLine(drawn.at(sign * shape.reach_mm(i - 1), shape.z_mm[i - 1]),
+                                 drawn.at(sign * shape.reach_mm(i), shape.z_mm[i]));
 }
 
 /// The axis, as a chain line a little longer than the piece.
@@ -113,8 +113,8 @@ void draw_numbers(QPainter& painter, const Shape& shape, const DrawnProfile& dra
         if (i != 1 && i % static_cast<std::size_t>(options.number_every) != 0 &&
             i + 1 != shape.radius_mm.size())
             continue;
-        const QPointF from = drawn.at(shape.radius_mm[i - 1], shape.z_mm[i - 1]);
-        const QPointF to = drawn.at(shape.radius_mm[i], shape.z_mm[i]);
+        const QPointF from = drawn.at(shape.reach_mm(i - 1), shape.z_mm[i - 1]);
+        const QPointF to = drawn.at(shape.reach_mm(i), shape.z_mm[i]);
         const QPointF way = to - from;
         const double length = std::max(1e-9, std::hypot(way.x(), way.y()));
         const QPointF out = QPointF(-way.y(), way.x()) / length * (drawn.up < 0 ? 1 : -1);

@@ -39,8 +39,9 @@ struct DrawnProfile {
     }
 };
 
-/// A cut through the axis: the meridian on both sides, a line across for every round's loop, the rounds
-/// numbered along the right side, the axis as a chain line (ISO 128).
+/// A cut through the axis, or from fold to fold of a flattened piece: the meridian on both sides, a line
+/// across for every round's loop, the rounds numbered along the right side, the axis as a chain line (ISO
+/// 128).
 DrawnProfile draw_profile(QPainter& painter, const Shape& shape, const ProfileOptions& options);
 
 }  // namespace roundwright::render

@@ -32,8 +32,10 @@ struct SeenFeature {
     FeatureMeasures measures;
 };
 
-SeenPlace seen(const FaceSurface& surface, const SurfacePlace& place) {
+SeenPlace seen(const PieceStudy& study, const FaceSurface& surface, const SurfacePlace& place) {
     const SurfacePoint at = surface.at(place);
+    if (study.shape.flattened())
+        return {{at.point.x(), at.height_mm}, std::abs(at.normal.z()), at.normal.z() <= 0};
     return {{at.radius_mm * std::sin(place.angle), at.height_mm},
             std::abs(std::cos(place.angle)),
             std::cos(place.angle) <= 0};
@@ -47,8 +49,8 @@ std::vector<SeenFeature> seen_features(const Piece& piece, const PieceStudy& stu
         const PlacedFeature placed = place_feature(feature, surface, counts);
         if (placed.starts.empty()) continue;
         SeenFeature one{&feature, {}, {}, measure_feature(placed, surface)};
-        for (const SurfacePlace& place : placed.starts) one.starts.push_back(seen(surface, place));
-        for (const SurfacePlace& place : placed.ends) one.ends.push_back(seen(surface, place));
+        for (const SurfacePlace& place : placed.starts) one.starts.push_back(seen(study, surface, place));
+        for (const SurfacePlace& place : placed.ends) one.ends.push_back(seen(study, surface, place));
         all.push_back(std::move(one));
     }
     return all;
@@ -110,7 +112,7 @@ class FaceDrawing {
     /// Names from the top down never stand closer than a line of type.
     [[nodiscard]] double paint_round(QPainter& painter, std::size_t loop, double above) const {
         const double y = -standing_height_mm(study_->shape, piece_->starts_at_top, loop) * scale_;
-        const double r = study_->shape.radius_mm[loop] * scale_;
+        const double r = study_->shape.reach_mm(loop) * scale_;
         const double left = -study_->shape.width_mm / 2 * scale_ - mm(4);
         painter.setPen(QPen(page_colour::drawn, pt(0.4), Qt::DotLine));
         painter.drawLine(QPointF(left, y), QPointF(r, y));

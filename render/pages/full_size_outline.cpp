@@ -32,7 +32,7 @@ QSizeF FullSizeOutline::size() const {
 
 bool FullSizeOutline::same_as(const FullSizeOutline& other) const {
     return shape_->radius_mm == other.shape_->radius_mm && shape_->z_mm == other.shape_->z_mm &&
-           starts_at_top_ == other.starts_at_top_;
+           shape_->sections == other.shape_->sections && starts_at_top_ == other.starts_at_top_;
 }
 
 void FullSizeOutline::paint(QPainter& painter, QPointF top_left) const {
@@ -47,7 +47,7 @@ void FullSizeOutline::paint(QPainter& painter, QPointF top_left) const {
 void FullSizeOutline::paint_from_side(QPainter& painter) const {
     const double height = size().height();
     for (std::size_t loop = marked_rounds; loop < shape_->radius_mm.size(); loop += marked_rounds) {
-        if (shape_->radius_mm[loop] > least_marked_radius_mm) paint_round(painter, loop);
+        if (shape_->reach_mm(loop) > least_marked_radius_mm) paint_round(painter, loop);
     }
     painter.setPen(axis_pen());
     painter.drawLine(QPointF(0, 0), QPointF(0, height));
@@ -59,9 +59,9 @@ void FullSizeOutline::paint_from_side(QPainter& painter) const {
 
 void FullSizeOutline::paint_round(QPainter& painter, std::size_t loop) const {
     const double y = size().height() - mm(standing_height_mm(*shape_, starts_at_top_, loop));
-    const double r = mm(shape_->radius_mm[loop]);
     painter.setPen(mark_pen());
-    painter.drawLine(QPointF(-r, y), QPointF(r, y));
+    painter.drawPolyline(QTransform(units_per_mm, 0, 0, units_per_mm, 0, size().height())
+                             .map(loop_line_mm(*shape_, starts_at_top_, loop)));
     paint_number(painter, y, y, loop);
 }
 

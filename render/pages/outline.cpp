@@ -55,7 +55,67 @@ void curve_to(QPainterPath& path, const std::vector<QPointF>& points, std::size_
     path.cubicTo(first, second, points[i + 1]);
 }
 
+/// Along half a flattened loop's line, from its middle to the right fold.
+std::vector<QPointF> half_line(const Shape& shape, bool starts_at_top, std::size_t loop) {
+    constexpr int steps = 24;
+    const LoopSection& section = shape.sections[loop];
+    std::vector<QPointF> line;
+    for (int k = 0; k <= steps; ++k) {
+        const Vec2 at = section.on_line(static_cast<double>(k) / steps);
+        line.emplace_back(at.x(), -standing(shape, starts_at_top, shape.z_mm[loop] + at.y()));
+    }
+    return line;
+}
+
+/// The right fold, from loop to loop, and on to the point of a drawn end.
+std::vector<QPointF> fold(const Shape& shape, bool starts_at_top) {
+    std::vector<QPointF> points;
+    for (std::size_t i = 0; i < shape.sections.size(); ++i)
+        points.push_back(half_line(shape, starts_at_top, i).back());
+    if (shape.last_pole_z_mm != shape.z_mm.back())
+        points.emplace_back(0, -standing(shape, starts_at_top, shape.last_pole_z_mm));
+    return points;
+}
+
+/// The right half of a flattened piece: its first loop, its fold, its last loop.
+QPainterPath half_flattened(const Shape& shape, bool starts_at_top) {
+    QPainterPath path;
+    const std::vector<QPointF> first = half_line(shape, starts_at_top, 0);
+    path.moveTo(first.front());
+    for (const QPointF& point : first) path.lineTo(point);
+    const std::vector<QPointF> points = fold(shape, starts_at_top);
+    for (std::size_t i = 0; i + 1 < points.size(); ++i) curve_to(path, points, i);
+    std::vector<QPointF> last = half_line(shape, starts_at_top, shape.sections.size() - 1);
+    if (shape.last_pole_z_mm == shape.z_mm.back())
+        for (auto point = last.rbegin(); point != last.rend(); ++point) path.lineTo(*point);
+    return path;
+}
+
+QPainterPath half_round(const Shape& shape, bool starts_at_top) {
+    QPainterPath path;
+    const std::vector<QPointF> points = half_outline(shape, starts_at_top);
+    path.moveTo(0, points.front().y());
+    path.lineTo(points.front());
+    for (std::size_t i = 0; i + 1 < points.size(); ++i) curve_to(path, points, i);
+    path.lineTo(0, points.back().y());
+    return path;
+}
+
 }  // namespace
+
+QPolygonF loop_line_mm(const Shape& shape, bool starts_at_top, std::size_t loop) {
+    QPolygonF line;
+    if (!shape.flattened()) {
+        const double y = -standing(shape, starts_at_top, shape.z_mm[loop]);
+        line << QPointF(-shape.radius_mm[loop], y) << QPointF(shape.radius_mm[loop], y);
+        return line;
+    }
+    const std::vector<QPointF> right = half_line(shape, starts_at_top, loop);
+    for (auto point = right.rbegin(); point != right.rend(); ++point)
+        line << QPointF(-point->x(), point->y());
+    for (std::size_t i = 1; i < right.size(); ++i) line << right[i];
+    return line;
+}
 
 double standing_height_mm(const Shape& shape, bool starts_at_top, std::size_t loop) {
     return standing(shape, starts_at_top, shape.z_mm[loop]);
@@ -64,11 +124,7 @@ double standing_height_mm(const Shape& shape, bool starts_at_top, std::size_t lo
 QPainterPath silhouette_mm(const Shape& shape, bool starts_at_top) {
     QPainterPath path;
     if (!shape.usable()) return path;
-    const std::vector<QPointF> points = half_outline(shape, starts_at_top);
-    path.moveTo(0, points.front().y());
-    path.lineTo(points.front());
-    for (std::size_t i = 0; i + 1 < points.size(); ++i) curve_to(path, points, i);
-    path.lineTo(0, points.back().y());
+    path = shape.flattened() ? half_flattened(shape, starts_at_top) : half_round(shape, starts_at_top);
     const QPainterPath mirrored = QTransform::fromScale(-1, 1).map(path).toReversed();
     path.connectPath(mirrored);
     path.closeSubpath();

@@ -43,7 +43,8 @@ void add_piece(PatternStudy& pattern, std::size_t i, const Progress& progress) {
     std::optional<FinishedSize> size;
     if (has_shape(study)) {
         size = {estimate(study.shape.width_mm, study.size.width_mm),
-                estimate(study.shape.height_mm, study.size.height_mm), wave_height_mm(study)};
+                estimate(study.shape.height_mm, study.size.height_mm), wave_height_mm(study),
+                study.problem.limp};
     }
     pattern.sizes.push_back(size);
 }
@@ -60,7 +61,7 @@ std::optional<FinishedSize> size_at(const PatternStudy& pattern, std::size_t i, 
     const Shape shape =
         solve_shape(shape_problem(pattern.toy.pieces[i], study.graph.graph, gauge), {}, &study.shape);
     if (!shape.usable()) return std::nullopt;
-    return FinishedSize{exactly(shape.width_mm), exactly(shape.height_mm)};
+    return FinishedSize{exactly(shape.width_mm), exactly(shape.height_mm), study.problem.limp};
 }
 
 /// Whole numbers of stitches around the toy's own, which stands among them.

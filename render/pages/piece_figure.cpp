@@ -79,6 +79,7 @@ PieceModel::PieceModel(const Toy& toy, std::size_t piece, const PieceStudy& stud
 }
 
 FigureView measured_view(const PieceStudy& study) {
+    if (study.shape.flattened()) return FigureView::front;
     if (study.shape.height_mm >= flat_share * study.shape.width_mm) return FigureView::front;
     return ruffles(study) ? FigureView::above : FigureView::top;
 }

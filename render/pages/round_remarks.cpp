@@ -35,9 +35,9 @@ QString step_words(const WorkStep& step, const Piece& piece, Terms terms) {
     return {};
 }
 
-/// A piece left open is stuffed when it is sewn on, which the assembly tells.
+/// A piece left open is stuffed when it is sewn on or sewn up, which its end tells.
 bool told_elsewhere(const WorkStep& step, const Piece& piece) {
-    return step.kind == StepKind::stuff && piece.end == End::left_open &&
+    return step.kind == StepKind::stuff && piece.end != End::drawn_closed &&
            step.after_round + 1 == static_cast<int>(piece.rounds.size());
 }
 

@@ -58,7 +58,19 @@ QString measured_words(const FinishedSize& size, Units units) {
             .arg(width, length_words(size.wave_height_mm, units));
     }
     if (lies_flat(size)) return words("%1 across, flat.").arg(width);
+    if (size.flattened)
+        return words("%1 wide, %2 long, laid flat.").arg(width, length_words(size.height_mm, units));
     return words("%1 wide, %2 tall.").arg(width, length_words(size.height_mm, units));
+}
+
+QString sewn_straight_words(const Piece& piece, std::size_t pieces) {
+    const QString off = pieces > 1 ? words("Fasten off and leave a long tail to sew with.")
+                                   : words("Fasten off and leave a tail to sew with.");
+    const QString sewn =
+        piece.area_stretch > 0
+            ? words("Stuff, press the last round flat and sew straight across it, through both layers.")
+            : words("Press the piece flat and sew straight across the last round, through both layers.");
+    return QStringLiteral("%1 %2").arg(off, sewn);
 }
 
 /// Of a piece that is not round as worked: what its size and its drawings are.
@@ -73,7 +85,7 @@ QString equivalent_round_words(const PieceStudy& study, Units units) {
 }  // namespace
 
 bool lies_flat(const FinishedSize& size) {
-    return reads_as_flat(size.width_mm.likely, size.height_mm.likely);
+    return !size.flattened && reads_as_flat(size.width_mm.likely, size.height_mm.likely);
 }
 
 QString piece_size_words(const FinishedSize& size, Units units) {
@@ -234,6 +246,7 @@ QString end_words(const Piece& piece, std::size_t pieces) {
         return pieces > 1 ? words("Fasten off, leaving a long tail for sewing. Stuff before sewing on.")
                           : words("Fasten off, stuff, and sew the opening shut.");
     }
+    if (piece.end == End::sewn_straight) return sewn_straight_words(piece, pieces);
     if (piece.end == End::drawn_closed) {
         return words(
             "Fasten off. Thread the tail through the front loops of the last round, pull tight to close the "

@@ -92,6 +92,12 @@ constexpr std::array told{
          "",
          "fastening off",
          "Cut the yarn and pull the end through the last loop."},
+    Told{Technique::sew_straight,
+         {},
+         "",
+         "sewing straight across",
+         "Press the last round flat, so that its stitches lie in pairs; sew through both stitches of each "
+         "pair, from one fold to the other."},
 };
 
 QString view(std::string_view text) {

@@ -21,6 +21,7 @@ class Collector {
         }
         at_.round = static_cast<int>(graph.rounds.size());
         add(piece.end == End::drawn_closed ? Technique::draw_closed : Technique::fasten_off);
+        if (piece.end == End::sewn_straight) add(Technique::sew_straight);
     }
 
     std::vector<UsedTechnique> take() { return std::move(used_); }

@@ -29,6 +29,7 @@ enum class Technique {
     change_yarn,
     draw_closed,
     fasten_off,
+    sew_straight,
 };
 
 /// Where a technique is met first.

@@ -32,6 +32,16 @@ void warm(benchmark::State& state) {
     report(state, shape);
 }
 
+/// The same counts without stuffing: a piece that lies limp.
+void flat(benchmark::State& state) {
+    ShapeProblem problem = piece_of_rounds(state.range(0));
+    problem.area_stretch = 0;
+    problem.limp = true;
+    Shape shape;
+    for (auto _ : state) benchmark::DoNotOptimize(shape = solve_shape(problem));
+    report(state, shape);
+}
+
 void lies(benchmark::State& state) {
     const ShapeProblem problem = piece_of_rounds(state.range(0));
     const Shape shape = solve_shape(problem);
@@ -42,4 +52,5 @@ void lies(benchmark::State& state) {
 
 BENCHMARK(cold)->Arg(15)->Arg(60)->Arg(300)->Arg(3000)->Arg(6000)->Unit(benchmark::kMicrosecond);
 BENCHMARK(warm)->Arg(15)->Arg(60)->Arg(300)->Arg(3000)->Arg(6000)->Unit(benchmark::kMicrosecond);
+BENCHMARK(flat)->Arg(60)->Arg(300)->Arg(3000)->Unit(benchmark::kMicrosecond);
 BENCHMARK(lies)->Arg(60)->Arg(3000)->Unit(benchmark::kMicrosecond);

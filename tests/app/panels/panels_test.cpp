@@ -77,6 +77,31 @@ TEST_F(Panels, TheEndIsChosenWithTheKeyboard) {
     end->setFocus();
     QTest::keyClick(end, Qt::Key_Up);
     EXPECT_EQ(session.piece()->end, End::drawn_closed);
+    QTest::keyClick(end, Qt::Key_Down);
+    QTest::keyClick(end, Qt::Key_Down);
+    EXPECT_EQ(session.piece()->end, End::sewn_straight);
+    EXPECT_EQ(end->currentText(), QStringLiteral("Flattened, sewn straight"));
+    session.undo_stack().undo();
+    EXPECT_NE(session.piece()->end, End::sewn_straight);
+    EXPECT_EQ(end->currentIndex(), static_cast<int>(session.piece()->end));
+}
+
+TEST_F(Panels, StuffingSaysHowAPieceWithoutItLies) {
+    StuffingPanel panel(session);
+    panel.show();
+    const auto says = [&](const QString& words) {
+        return wait_until([&] { return child<QLabel>(panel, words) != nullptr; });
+    };
+    const auto set = [&](std::initializer_list<int> counts, End end) {
+        Toy toy = toy_of(counts);
+        toy.pieces[0].end = end;
+        toy.pieces[0].area_stretch = unstuffed_stretch;
+        session.start(toy);
+    };
+    set({6, 12, 18, 24, 24, 24, 24, 24}, End::sewn_straight);
+    EXPECT_TRUE(says(QStringLiteral("it lies flat")));
+    set({6, 12, 18, 24}, End::left_open);
+    EXPECT_TRUE(says(QStringLiteral("stands by itself")));
 }
 
 TEST_F(Panels, AnOpenTubeStartsWithTheStitchesOfItsFirstRound) {

@@ -140,6 +140,55 @@ TEST_F(MainWindowTest, WhatWasTriedOutIsShownUntilItsOwnShapeIsThere) {
     EXPECT_FALSE(window->shape().words().startsWith(QStringLiteral("With the rounds being typed")));
 }
 
+QAction* action_called(const QWidget& window, const QString& name) {
+    for (QAction* action : window.actions())
+        if (action->text().remove(QLatin1Char('&')) == name) return action;
+    return nullptr;
+}
+
+TEST_F(MainWindowTest, WithoutStuffingAHeadIsAFlatBag) {
+    type_a_ball();
+    const auto depth = [&] { return session->shown_study(0)->shape.depth_mm; };
+    const double stuffed_depth = depth();
+    session->edit_piece(QStringLiteral("close"), [](Piece& piece) { piece.end = End::drawn_closed; });
+    press(Qt::Key_T, Qt::ControlModifier);
+    ASSERT_TRUE(wait_until([&] { return session->shown_study(0)->problem.area_stretch == 0; }));
+    EXPECT_LT(depth(), 0.2 * stuffed_depth);
+    EXPECT_TRUE(window->shape().words().startsWith(QStringLiteral("Not stuffed: flat, two layers")))
+        << window->shape().words().toStdString();
+    press(Qt::Key_T, Qt::ControlModifier);
+    ASSERT_TRUE(wait_until([&] { return session->shown_study(0)->problem.area_stretch > 0; }));
+    EXPECT_GT(depth(), 0.8 * stuffed_depth);
+}
+
+// The button says what is to be seen: where the maker does not stuff a piece it is not lit, and cannot be.
+TEST_F(MainWindowTest, StuffedIsNotLitOnAPieceWithoutStuffing) {
+    type_a_ball();
+    QAction* stuffed = action_called(*window, QStringLiteral("Stuffed"));
+    ASSERT_NE(stuffed, nullptr);
+    EXPECT_TRUE(stuffed->isChecked());
+    const auto stuff = [&](double stretch) {
+        session->edit_piece(QStringLiteral("stuff"), [&](Piece& piece) { piece.area_stretch = stretch; });
+        QCoreApplication::processEvents();
+    };
+    stuff(unstuffed_stretch);
+    EXPECT_FALSE(stuffed->isChecked());
+    EXPECT_FALSE(stuffed->isEnabled());
+    EXPECT_FALSE(session->shows_unstuffed());
+    stuff(medium_stuffing_stretch);
+    EXPECT_TRUE(stuffed->isChecked());
+    EXPECT_TRUE(stuffed->isEnabled());
+    press(Qt::Key_T, Qt::ControlModifier);
+    EXPECT_FALSE(stuffed->isChecked());
+    EXPECT_TRUE(session->shows_unstuffed());
+    stuff(unstuffed_stretch);
+    session->undo_stack().undo();
+    EXPECT_FALSE(stuffed->isChecked());
+    press(Qt::Key_T, Qt::ControlModifier);
+    EXPECT_TRUE(stuffed->isChecked());
+    EXPECT_FALSE(session->shows_unstuffed());
+}
+
 TEST_F(MainWindowTest, OutsideTheLineTheShapeIsThatOfTheRoundsThereAre) {
     type_a_ball();
     const QString ball = window->shape().size_text();

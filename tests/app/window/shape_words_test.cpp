@@ -39,6 +39,20 @@ TEST(ShapeWords, AFlatPieceIsNotSoManyMillimetresTall) {
     EXPECT_THAT(size(study_of({6, 12, 18, 24, 24, 24})), HasSubstr("mm tall"));
 }
 
+TEST(ShapeWords, AnEarThatIsNotStuffedIsFlat) {
+    Toy ear = toy_of({6, 12, 18, 24, 24, 24, 24, 24});
+    ear.pieces[0].area_stretch = 0;
+    ear.pieces[0].end = End::sewn_straight;
+    const PieceStudy study = study_piece(ear, 0);
+    EXPECT_THAT(shape(study), StartsWith("flat, two layers of fabric, 4\u00a0mm thick, widest at round "));
+    EXPECT_THAT(shape(study), EndsWith(", sewn straight at the last round"));
+    EXPECT_THAT(size(study), StartsWith("60\u00a0mm wide"));
+    ear.pieces[0].area_stretch = medium_stuffing_stretch;
+    EXPECT_THAT(shape(study_piece(ear, 0)), Not(HasSubstr("layers")));
+    ear.pieces[0].start = OpenTube{6};
+    EXPECT_THAT(shape(study_piece(ear, 0)), EndsWith(", open at the start, sewn straight at the last round"));
+}
+
 TEST(ShapeWords, RufflesAreSaidWithTheirHeight) {
     const PieceStudy study = study_of({8, 16, 24, 32, 40, 48});
     const double waves = highest_wave_mm(study.lies);

@@ -94,6 +94,8 @@ TEST_F(CheckSentence, WholePieceAndToy) {
 }
 
 TEST_F(CheckSentence, CornersAreSaidWithTheirRoundsAndHeight) {
+    EXPECT_EQ(sentence(CheckCode::odd_seam, {15}),
+              "The last round has 15 stitches: sewn straight across, one is left without a partner.");
     EXPECT_EQ(sentence(CheckCode::corners, {6, Millimetres{7.2}, 2, 11}),
               "The increases of rounds 2 to 11 stand over each other: the edge gets 6 corners, up to "
               "7 mm out.");

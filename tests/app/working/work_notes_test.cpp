@@ -64,6 +64,13 @@ TEST(WorkNotes, TellStuffingAndClosingInOrder) {
     for (const auto& [round, words] : notes_of(flat)) EXPECT_EQ(words.find("tuff"), std::string::npos);
 }
 
+TEST(WorkNotes, TellHowTheEndIsSewn) {
+    Toy ear = toy_of({6, 12, 18, 24, 24, 24});
+    ear.pieces[0].end = End::sewn_straight;
+    EXPECT_TRUE(has_note(ear, 5, "Flatten the last round and sew straight across it, through both layers."));
+    EXPECT_FALSE(has_note(ear, 5, "Draw the last stitches closed."));
+}
+
 TEST(Repeat, IsFoundWhereOneGroupIsRepeated) {
     const Repeat repeat = repeat_of(QStringLiteral("[sc 4, dec] x 6"), 30);
     EXPECT_EQ(repeat.times, 6);

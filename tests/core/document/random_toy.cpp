@@ -138,7 +138,7 @@ Piece piece(std::mt19937& random, std::size_t yarns) {
     piece.name = text(random);
     piece.start = start(random);
     for (int i = whole(random, 0, 20); i > 0; --i) piece.rounds.push_back(round(random, yarns));
-    piece.end = choice<End>(random, 2);
+    piece.end = choice<End>(random, 3);
     piece.joining = choice<Joining>(random, 3);
     piece.area_stretch = number(random, 0, 0.5);
     piece.starts_at_top = flag(random);

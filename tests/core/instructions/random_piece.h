@@ -22,7 +22,7 @@ class RandomPiece {
         Piece piece;
         piece.name = pick<const char*>({"Head", "Body", "Left flipper", "Beak", "Arm 1"});
         piece.start = start();
-        piece.end = chance(50) ? End::drawn_closed : End::left_open;
+        piece.end = pick<End>({End::drawn_closed, End::left_open, End::sewn_straight});
         piece.joining = pick<Joining>({Joining::spiral, Joining::spiral, Joining::joined, Joining::rows});
         piece.make = chance(20) ? between(2, 5) : 1;
         RoundBelow below = RoundBelow::start(piece.start);

@@ -197,6 +197,29 @@ TEST(PatternNotes, StandBetweenRoundsAndAreUsedWhereUnderstood) {
     EXPECT_NE(piece.rounds[3].note.find("long tail for sewing"), std::string::npos);
 }
 
+// In the words of the trade (common practice); sewing a piece on, or only flattening it, is no seam across
+// it.
+TEST(ReadPattern, AnEndFlattenedAndSewnStraightIsUnderstood) {
+    const auto end_of = [](const std::string& line) {
+        const ReadPattern read = read_pattern(
+            "Ear\nRnd 1: 6 sc in magic ring (6)\nRnd 2: inc around (12)\n"
+            "Rnds 3-6: sc around (12)\n" +
+            line + "\n");
+        return read.pieces.size() == 1 ? read.pieces[0].end : End::drawn_closed;
+    };
+    for (const char* line :
+         {"Do not stuff. Flatten and sew straight across through both layers.",
+          "Fasten off, flatten the last round and sew straight across it through both layers.",
+          "Flatten the ear and whipstitch the opening closed.", "Press flat and sew shut.",
+          "Fold flat and sew through both thicknesses.", "Flatten and sew across.",
+          "Sew straight across the top."})
+        EXPECT_EQ(end_of(line), End::sewn_straight) << line;
+    for (const char* line : {"Flatten the ear.", "Sew to the head.", "Leave the end open for sewing.",
+                             "Fasten off, leaving a long tail for sewing."})
+        EXPECT_EQ(end_of(line), End::left_open) << line;
+    EXPECT_EQ(end_of("Pull tight to close."), End::drawn_closed);
+}
+
 TEST(PatternNotes, NothingOfTheTextIsLost) {
     const ReadPattern read = read_pattern("A word before.\n\nHead\n" + ball +
                                           "Here the maker rests a while.\nRnd 3: dec around (6)\nThe end.\n");

@@ -24,7 +24,7 @@ std::vector<int> counts_within(std::mt19937& random, int first, int most) {
 }
 
 Piece random_table_piece(std::mt19937& random, int most) {
-    constexpr double stretches[] = {0.01, 0.04, 0.04, 0.08, 0.2};
+    constexpr double stretches[] = {0, 0.01, 0.04, 0.08, 0.2};
     Piece piece;
     int first = std::uniform_int_distribution<int>(3, 12)(random);
     switch (random() % 4) {
@@ -38,7 +38,8 @@ Piece random_table_piece(std::mt19937& random, int most) {
         default:
             break;
     }
-    piece.end = random() % 2 == 0 ? End::left_open : End::drawn_closed;
+    constexpr End ends[] = {End::left_open, End::drawn_closed, End::sewn_straight};
+    piece.end = ends[random() % 3];
     piece.area_stretch = stretches[random() % 5];
     piece.starts_at_top = random() % 4 == 0;
     for (const int count : counts_within(random, first, most))
@@ -76,7 +77,10 @@ TEST_P(RandomMeshes, AreClosedOrientedAndFinite) {
         ASSERT_EQ(found.odd_edges, 0U) << "table " << number;
         ASSERT_EQ(found.euler_characteristic, expected_euler_characteristic(toy.pieces[0]))
             << "table " << number;
-        ASSERT_GT(found.volume_mm3, 0) << "table " << number;
+        // A stub of a few rounds without stuffing may hold nothing.
+        if (study.problem.area_stretch > 0 || study.shape.flattened()) {
+            ASSERT_GT(found.volume_mm3, 0) << "table " << number;
+        }
     }
 }
 

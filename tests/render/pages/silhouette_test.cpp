@@ -72,6 +72,44 @@ TEST(Silhouette, AFlatPieceIsDrawnFromAbove) {
     EXPECT_NEAR(bounds.height() - outline_width_mm, shape.width_mm, 0.2);
 }
 
+Toy ear(double area_stretch) {
+    Toy toy = ball(1);
+    toy.pieces[0] = testing::piece_of("Ear", {6, 12, 18, 24, 24, 24, 24, 24}, End::sewn_straight);
+    toy.pieces[0].area_stretch = area_stretch;
+    return toy;
+}
+
+// A flat ear is held against its outline as it lies, from the front.
+TEST(Silhouette, OfAFlatEarIsItsLayer) {
+    for (const bool at_top : {false, true}) {
+        Toy toy = ear(unstuffed_stretch);
+        toy.pieces[0].starts_at_top = at_top;
+        const Shape shape = study_piece(toy, 0).shape;
+        ASSERT_TRUE(shape.flattened());
+        const PdfReader pdf(pdf_bytes(toy, outlines_only()));
+        const auto pages = outline_pages(pdf, QStringLiteral("Ear,"));
+        ASSERT_EQ(pages.size(), 1u);
+        const double top = pages[0].label.bottom() + 1;
+        const QRectF bounds =
+            ink_bounds(pdf, pages[0].page, QRectF(30, top, 500, pages[0].bar_words.top() - 6 - top));
+        EXPECT_NEAR(bounds.width() - outline_width_mm, shape.width_mm, 0.3);
+        EXPECT_NEAR(bounds.height() - outline_width_mm, shape.height_mm, 0.3);
+    }
+}
+
+TEST(Silhouette, OfASewnEndIsAsWideAsItsSeam) {
+    for (const double stretch : {unstuffed_stretch, medium_stuffing_stretch}) {
+        const Shape shape = study_piece(ear(stretch), 0).shape;
+        const QRectF bounds = silhouette_mm(shape, false).boundingRect();
+        EXPECT_NEAR(bounds.width(), shape.width_mm, 0.01);
+        EXPECT_NEAR(bounds.height(), shape.height_mm, 0.01);
+        EXPECT_NEAR(bounds.bottom(), 0, 0.01);
+        const QPolygonF seam = loop_line_mm(shape, false, 8);
+        EXPECT_NEAR(seam.boundingRect().width(), 2 * shape.sections.back().half_width_mm, 1e-9);
+        EXPECT_NEAR(seam.boundingRect().height(), 0, 1e-9);
+    }
+}
+
 TEST(Silhouette, SmallPiecesShareOneSheetOfPaper) {
     Toy toy = ball(4);
     for (const int n : {5, 6, 7, 8}) toy.pieces.push_back(ball(n).pieces[0]);

@@ -43,6 +43,29 @@ TEST(TextExport, PlainTextIsReadBackToTheSameCounts) {
     }
 }
 
+TEST(TextExport, TellsHowAFlatEarEndsAndIsReadBack) {
+    Toy toy = ball(1);
+    toy.pieces[0] = testing::piece_of("Ear", {6, 12, 18, 24, 24, 24, 24}, End::sewn_straight);
+    toy.pieces[0].area_stretch = unstuffed_stretch;
+    PatternOptions options;
+    options.contents.materials = options.contents.abbreviations = false;
+    const QString text = pattern_text(toy, options, TextForm::plain);
+    EXPECT_TRUE(text.simplified().contains(
+        QStringLiteral("Press the piece flat and sew straight across the last round, through both layers.")))
+        << text.toStdString();
+    EXPECT_TRUE(text.contains(QStringLiteral("lying flat")));
+    EXPECT_TRUE(text.contains(QStringLiteral("Not stuffed.")));
+    const Toy read = toy_of(read_pattern(text.toStdString()));
+    ASSERT_EQ(read.pieces.size(), 1u);
+    EXPECT_EQ(read.pieces[0].end, End::sewn_straight);
+    toy.pieces[0].area_stretch = medium_stuffing_stretch;
+    const QString stuffed = pattern_text(toy, options, TextForm::plain);
+    EXPECT_TRUE(stuffed.simplified().contains(
+        QStringLiteral("Stuff, press the last round flat and sew straight across it, through both layers.")));
+    EXPECT_FALSE(stuffed.contains(QStringLiteral("lying flat")));
+    EXPECT_EQ(toy_of(read_pattern(stuffed.toStdString())).pieces[0].end, End::sewn_straight);
+}
+
 Toy toy_of_starts() {
     Toy toy = ball(1);
     const std::pair<const char*, Start> starts[] = {

@@ -1,0 +1,95 @@
+#include "core/shape/lies_limp.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <numbers>
+#include <numeric>
+
+#include "core/shape/fabric_limits.h"
+#include "core/shape/growth.h"
+
+namespace roundwright {
+
+namespace {
+
+/// Rounds that widen at least so fast hold a cone open (two increases a round make 0.32), and walls stand up
+/// to this share of their opening's width. A closed piece lies on its face where it rises by less than this
+/// share of its width. Starting values of our own.
+constexpr double widens_above_growth = 0.25;
+constexpr double standing_wall_share = 0.5;
+constexpr double face_rise_share = 0.25;
+/// A piece of so few rounds, or as short as those, is hardly longer than its fabric is thick, and keeps its
+/// form.
+constexpr std::size_t stiff_up_to_rounds = 3;
+
+double loop(const ShapeProblem& problem, std::size_t i) {
+    return i == 0 && problem.first == MeridianEnd::pole ? 0 : problem.rest_loop_mm[i];
+}
+
+double growth(const ShapeProblem& problem, std::size_t i) {
+    return growth_ratio(loop(problem, i - 1), loop(problem, i), problem.rest_height_mm[i - 1]);
+}
+
+/// What a round of this growth rises, as a cone of half angle asin g does; nothing where it lies flat.
+double rise_mm(double growth, double height_mm) {
+    const double rise = std::sqrt(1 - std::min(1.0, growth * growth));
+    return rise > flat_up_to_rise ? rise * height_mm : 0;
+}
+
+double widest_mm(const ShapeProblem& problem) {
+    return *std::ranges::max_element(problem.rest_loop_mm) / std::numbers::pi;
+}
+
+double whole_rise_mm(const ShapeProblem& problem) {
+    double sum = 0;
+    for (std::size_t i = 1; i < problem.rest_loop_mm.size(); ++i)
+        sum += rise_mm(growth(problem, i), problem.rest_height_mm[i - 1]);
+    return sum;
+}
+
+/// Height of the rounds that do not widen towards the wider end.
+double wall_mm(const ShapeProblem& problem) {
+    const double way = problem.rest_loop_mm.back() < loop(problem, 0) ? -1 : 1;
+    double sum = 0;
+    for (std::size_t i = 1; i < problem.rest_loop_mm.size(); ++i) {
+        const double g = growth(problem, i);
+        if (way * g < widens_above_growth) sum += rise_mm(g, problem.rest_height_mm[i - 1]);
+    }
+    return sum;
+}
+
+bool is_closed(const ShapeProblem& problem) {
+    return problem.first != MeridianEnd::open && problem.last != MeridianEnd::open;
+}
+
+bool is_low(const ShapeProblem& problem) {
+    return whole_rise_mm(problem) <= face_rise_share * widest_mm(problem);
+}
+
+bool is_small(const ShapeProblem& problem) {
+    const auto& heights = problem.rest_height_mm;
+    const double length = std::accumulate(heights.begin(), heights.end(), 0.0);
+    return heights.size() <= stiff_up_to_rounds || length < stiff_up_to_rounds * problem.stitch_width_mm;
+}
+
+bool has_high_walls(const ShapeProblem& problem) {
+    const double mouth = std::max(loop(problem, 0), problem.rest_loop_mm.back()) / std::numbers::pi;
+    return wall_mm(problem) > standing_wall_share * mouth;
+}
+
+}  // namespace
+
+bool lies_limp(const ShapeProblem& problem) {
+    if (problem.rest_height_mm.empty() || problem.area_stretch > 0) return false;
+    if (problem.sewn_straight) return true;
+    if (is_small(problem)) return false;
+    return is_closed(problem) ? !is_low(problem) : has_high_walls(problem);
+}
+
+bool lies_on_its_face(const ShapeProblem& problem) {
+    return problem.area_stretch <= 0 && !problem.sewn_straight && is_closed(problem) && !is_small(problem) &&
+           is_low(problem);
+}
+
+}  // namespace roundwright
