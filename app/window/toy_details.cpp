@@ -55,7 +55,7 @@ QWidget* ToyDetailsDialog::toy_page(const Toy& toy) {
     form->addRow(tr("&Level"), level_ = level_box(toy.text.level));
     introduction_ =
         text_box(form, tr("&Introduction"), toy.text.introduction, tr("A few lines for the cover"));
-    notes_ = text_box(form, tr("&Notes"), toy.notes, tr("Printed at the end of the pattern"));
+    notes_ = text_box(form, tr("Printed &notes"), toy.notes, tr("Printed at the end of the pattern"));
     copyright_ = text_box(form, tr("&Copyright"), toy.text.copyright,
                           tr("What may be done with the pattern, and with toys made from it"));
     private_notes_ =
@@ -79,6 +79,7 @@ QPlainTextEdit* ToyDetailsDialog::text_box(QFormLayout* form, const QString& lab
                                            const QString& hint) {
     auto* box = new QPlainTextEdit(QString::fromStdString(text));
     box->setPlaceholderText(hint);
+    box->setToolTip(hint);
     box->setTabChangesFocus(true);
     form->addRow(label, box);
     return box;

@@ -1,6 +1,7 @@
 #include "core/checks/check_said_numbers.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <functional>
 #include <string>
@@ -69,7 +70,17 @@ std::vector<Word> words_of(std::string_view text) {
 struct Named {
     std::size_t at = 0;
     std::size_t piece = 0;
+    bool worked_on = false;  ///< "to the head", "under the body": not the piece that is sewn on
 };
+
+constexpr auto prepositions = std::to_array<std::string_view>(
+    {"to", "of", "on", "onto", "in", "into", "at", "under", "over", "around", "above", "below", "behind"});
+constexpr auto articles = std::to_array<std::string_view>({"the", "each", "a", "an", "both", "every", "it"});
+
+template <std::size_t count>
+bool is_one_of(std::string_view word, const std::array<std::string_view, count>& words) {
+    return std::find(words.begin(), words.end(), word) != words.end();
+}
 
 class Line {
   public:
@@ -91,9 +102,17 @@ class Line {
         const auto same = [](const Word& a, const Word& b) { return a.text == b.text; };
         auto from = words_.begin();
         while ((from = std::search(from, words_.end(), name.begin(), name.end(), same)) != words_.end()) {
-            named_.push_back({from->at, piece});
+            named_.push_back({from->at, piece, follows_preposition(from)});
             ++from;
         }
+    }
+
+    [[nodiscard]] bool follows_preposition(std::vector<Word>::const_iterator name) const {
+        const auto before = [&](std::ptrdiff_t steps) {
+            return name - words_.begin() < steps ? std::string_view()
+                                                 : std::string_view((name - steps)->text);
+        };
+        return is_one_of(before(is_one_of(before(1), articles) ? 2 : 1), prepositions);
     }
 
     std::vector<Word> words_;
@@ -163,27 +182,34 @@ class Judge {
     [[nodiscard]] std::optional<Stale> rounds(const SaidNumbers& said, const Line& line,
                                               int own_piece) const {
         const int last = greatest(said);
+        const auto target = worked_on(said.at, line);
         if (own_piece < 0) {
-            if (const auto piece = piece_then(last, said.at, line)) return moved(said, *piece);
+            const auto piece = target ? target : only_piece_that_had(last);
+            if (piece && had(*piece, last)) return moved(said, *piece);
         }
-        int there = 0;
-        for (const std::size_t piece : meant(line, own_piece)) there = std::max(there, rounds_now(piece));
+        int there = target ? rounds_now(*target) : 0;
+        for (std::size_t piece = 0; !target && piece < now_.size(); ++piece)
+            there = std::max(there, rounds_now(piece));
         if (last <= there) return std::nullopt;
-        return Stale{CheckCode::said_round_missing, own_piece, {there}};
+        return Stale{CheckCode::said_round_missing, target ? static_cast<int>(*target) : own_piece, {there}};
     }
 
-    /// The piece whose round was meant when the words were written: the one named last before, or first
-    /// after, that had as many; nothing where that is not known.
-    [[nodiscard]] std::optional<std::size_t> piece_then(int round, std::size_t at, const Line& line) const {
+    /// The piece that something is done to, the one named last before the phrase.
+    [[nodiscard]] static std::optional<std::size_t> worked_on(std::size_t at, const Line& line) {
         std::optional<std::size_t> found;
-        const auto had = [&](std::size_t piece) {
-            return then_[piece] != nullptr && round <= static_cast<int>(then_[piece]->size());
-        };
         for (const Named& named : line.named())
-            if (had(named.piece) && (named.at < at || !found)) found = named.piece;
-        if (found || !line.named().empty()) return found;
+            if (named.worked_on && named.at < at) found = named.piece;
+        return found;
+    }
+
+    [[nodiscard]] bool had(std::size_t piece, int round) const {
+        return then_[piece] != nullptr && round <= static_cast<int>(then_[piece]->size());
+    }
+
+    [[nodiscard]] std::optional<std::size_t> only_piece_that_had(int round) const {
+        std::optional<std::size_t> found;
         for (const std::size_t piece : every_piece()) {
-            if (!had(piece)) continue;
+            if (!had(piece, round)) continue;
             if (found) return std::nullopt;
             found = piece;
         }

@@ -15,11 +15,11 @@ using CountsOfPieces = std::vector<std::vector<int>>;
 
 /// Rounds and stitches named in the maker's own words that fit no round any more: one warning a phrase.
 ///
-/// A round is taken for one of the piece that was named last before it in its line ("to the head between
-/// rounds 19 and 20"; a face stands for the pieces that have one), stitches for the open edge, or else a
-/// round, of a piece named in the line. Where nothing is named every piece may be meant, and a phrase that
-/// fits one of them is right. Where `PatternText::written_for` is known, a round that is still there but not
-/// at its height any more is found as well.
+/// A round is taken for one of the piece that something is done to, named last before it in its line ("to the
+/// head between rounds 19 and 20"; a face stands for the pieces that have one); otherwise every piece may be
+/// meant, and a phrase that fits one of them is right. Stitches are taken for the open edge, or else a round,
+/// of a piece named in the line, or of any where none is. Where `PatternText::written_for` is known, a round
+/// that is still there but not at its height any more is found as well.
 [[nodiscard]] std::vector<Check> check_said_numbers(const Toy& toy, const CountsOfPieces& counts);
 
 /// The toy with every such phrase that has numbers to become, and its words written for the pieces as they

@@ -43,7 +43,7 @@ TEST(ToyDetails, EveryWordCanBeSaid) {
     ToyDetailsDialog dialog(untold);
     field<QLineEdit>(dialog, QStringLiteral("Designer"))->setText(QStringLiteral("Lantern Quay (invented)"));
     field<QComboBox>(dialog, QStringLiteral("Level"))->setCurrentText(QStringLiteral("Intermediate"));
-    for (const auto& [name, text] : {std::pair{"Notes", wanted.notes},
+    for (const auto& [name, text] : {std::pair{"Printed notes", wanted.notes},
                                      {"Notes to yourself", wanted.private_notes},
                                      {"Introduction", wanted.text.introduction},
                                      {"Notions", wanted.text.notions},

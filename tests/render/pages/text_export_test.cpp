@@ -176,6 +176,7 @@ TEST(TextExport, ARuffledEdgeIsNotCalledFlat) {
     const QString text = pattern_text(toy, {}, TextForm::plain).simplified();
     EXPECT_TRUE(text.contains(QStringLiteral("The edge ruffles, in waves about"))) << text.toStdString();
     EXPECT_FALSE(text.contains(QStringLiteral("across, flat")));
+    toy.gauge = GivenGauge{{5.0, 4.78, 0, 0}};  // 6 more a round lie flat: 2 pi h / w = 6.0
     toy.pieces[0] = testing::piece_of("Base", {6, 12, 18, 24, 30, 36}, End::left_open);
     toy.pieces[0].area_stretch = 0;
     EXPECT_TRUE(pattern_text(toy, {}, TextForm::plain).simplified().contains(QStringLiteral("across, flat")));
