@@ -135,298 +135,296 @@ TEST_F(CommandLine, WordsThatNameLostRoundsAreNamedAfterAResize) {
                 HasSubstr("Assembly step 1 says “rounds 19 and 20”: that was written for 23 rounds"));
     EXPECT_EQ(run.exit_code, 0);  // a warning
     EXPECT_EQ(run_program({"check", sample("seal-pup.roundwright")}).out.find("says “"), std::string::npos);
-    TEST_F(CommandLine, ShapeTellsOfAPieceThatLiesFlat) {
-        Toy ear;
-        ear.gauge = GivenGauge{{5, 5, 0, 0}};
-        Piece& piece = ear.pieces.emplace_back();
-        piece.name = "Ear";
-        piece.end = End::sewn_straight;
-        piece.area_stretch = unstuffed_stretch;
-        for (const int count : {6, 12, 18, 24, 24, 24, 24, 24})
-            piece.rounds.push_back({WorkedEvenly{count}, 0, false, ""});
-        const ProgramRun run = run_program({"shape", "--json", file("ear.roundwright", write_document(ear))});
-        EXPECT_EQ(run.exit_code, 0);
-        const json said = json::parse(run.out)["pieces"][0];
-        EXPECT_EQ(said.at("flattened"), true);
-        EXPECT_EQ(said.at("stuffed"), false);
-        EXPECT_EQ(said.at("end"), "sewn_straight");
-        EXPECT_NEAR(said.at("width_mm").get<double>(), 60, 1e-6);
-        EXPECT_NEAR(said.at("depth_mm").get<double>(), 3.5, 1e-6);
-        const json& last = said.at("rounds").back();
-        EXPECT_NEAR(last.at("width_mm").get<double>(), 60, 1e-6);
-        EXPECT_EQ(last.at("bend_degrees"), 0);
-        EXPECT_FALSE(
-            json::parse(run_program({"shape", "--json", sample("puffin.roundwright")}).out)["pieces"][0].at(
-                "flattened"));
-    }
+}
 
-    TEST_F(CommandLine, CheckAsJson) {
-        const ProgramRun run = run_program({"check", "--json", toy("wrong.roundwright", {6, 13, 12})});
-        const json said = json::parse(run.out);
-        EXPECT_EQ(said.at("file"), path("wrong.roundwright").toStdString());
-        ASSERT_GE(said.at("checks").size(), 1);
-        const json& check = said["checks"][0];
-        EXPECT_EQ(check.at("code"), "too_many_increases");
-        EXPECT_EQ(check.at("severity"), "error");
-        EXPECT_EQ(check.at("piece"), "Fin");
-        EXPECT_EQ(check.at("round"), 2);
-        EXPECT_THAT(check.at("message").get<std::string>(), HasSubstr("5\u00a0mm"));
-        EXPECT_THAT(check.at("message").get<std::string>(), HasSubstr("Work 12 instead?"));
-    }
+TEST_F(CommandLine, ShapeTellsOfAPieceThatLiesFlat) {
+    Toy ear;
+    ear.gauge = GivenGauge{{5, 5, 0, 0}};
+    Piece& piece = ear.pieces.emplace_back();
+    piece.name = "Ear";
+    piece.end = End::sewn_straight;
+    piece.area_stretch = unstuffed_stretch;
+    for (const int count : {6, 12, 18, 24, 24, 24, 24, 24})
+        piece.rounds.push_back({WorkedEvenly{count}, 0, false, ""});
+    const ProgramRun run = run_program({"shape", "--json", file("ear.roundwright", write_document(ear))});
+    EXPECT_EQ(run.exit_code, 0);
+    const json said = json::parse(run.out)["pieces"][0];
+    EXPECT_EQ(said.at("flattened"), true);
+    EXPECT_EQ(said.at("stuffed"), false);
+    EXPECT_EQ(said.at("end"), "sewn_straight");
+    EXPECT_NEAR(said.at("width_mm").get<double>(), 60, 1e-6);
+    EXPECT_NEAR(said.at("depth_mm").get<double>(), 3.5, 1e-6);
+    const json& last = said.at("rounds").back();
+    EXPECT_NEAR(last.at("width_mm").get<double>(), 60, 1e-6);
+    EXPECT_EQ(last.at("bend_degrees"), 0);
+    EXPECT_FALSE(
+        json::parse(run_program({"shape", "--json", sample("puffin.roundwright")}).out)["pieces"][0].at(
+            "flattened"));
+}
 
-    TEST_F(CommandLine, CheckInInches) {
-        const ProgramRun run = run_program({"check", "--units", "in", sample("starfish.roundwright")});
-        EXPECT_THAT(run.out, HasSubstr("\u00a0in to spare"));
-    }
+TEST_F(CommandLine, CheckAsJson) {
+    const ProgramRun run = run_program({"check", "--json", toy("wrong.roundwright", {6, 13, 12})});
+    const json said = json::parse(run.out);
+    EXPECT_EQ(said.at("file"), path("wrong.roundwright").toStdString());
+    ASSERT_GE(said.at("checks").size(), 1);
+    const json& check = said["checks"][0];
+    EXPECT_EQ(check.at("code"), "too_many_increases");
+    EXPECT_EQ(check.at("severity"), "error");
+    EXPECT_EQ(check.at("piece"), "Fin");
+    EXPECT_EQ(check.at("round"), 2);
+    EXPECT_THAT(check.at("message").get<std::string>(), HasSubstr("5\u00a0mm"));
+    EXPECT_THAT(check.at("message").get<std::string>(), HasSubstr("Work 12 instead?"));
+}
 
-    // Arithmetic: each toy is one line of JSON, with the pieces and rounds of the file.
-    TEST_F(CommandLine, ShapeAsJsonHasEveryPieceAndRound) {
+TEST_F(CommandLine, CheckInInches) {
+    const ProgramRun run = run_program({"check", "--units", "in", sample("starfish.roundwright")});
+    EXPECT_THAT(run.out, HasSubstr("\u00a0in to spare"));
+}
+
+// Arithmetic: each toy is one line of JSON, with the pieces and rounds of the file.
+TEST_F(CommandLine, ShapeAsJsonHasEveryPieceAndRound) {
+    const ProgramRun run =
+        run_program({"shape", "--json", sample("seal-pup.roundwright"), sample("puffin.roundwright")});
+    EXPECT_EQ(run.exit_code, 0);
+    const std::size_t end = run.out.find('\n');
+    ASSERT_EQ(run.out.find('\n', end + 1), run.out.size() - 1);
+    const json seal = json::parse(run.out.substr(0, end));
+    const json puffin = json::parse(run.out.substr(end));
+    EXPECT_EQ(puffin.at("title"), "Puffin");
+    const json& head = seal.at("pieces").at(0);
+    EXPECT_EQ(head.at("name"), "Head");
+    EXPECT_EQ(head.at("termination"), "converged");
+    EXPECT_EQ(head.at("rounds").size(), 23);
+    for (const char* measure : {"width_mm", "height_mm", "volume_mm3", "surface_mm2", "area_stretch"}) {
+        EXPECT_GT(head.at(measure), 0) << measure;
+    }
+    double widest = 0;
+    for (const json& round : head.at("rounds")) {
+        widest = std::max(widest, 2 * round.at("radius_mm").get<double>());
+        for (const char* key : {"round", "stitches", "z_mm", "course_stretch", "wale_stretch", "lie"}) {
+            EXPECT_TRUE(round.contains(key)) << key;
+        }
+    }
+    EXPECT_NEAR(widest, head.at("width_mm").get<double>(), 1e-9);
+    EXPECT_EQ(head.at("rounds").at(7).at("stitches"), 48);
+    EXPECT_FALSE(head.at("rounds").at(7).contains("worked"));
+}
+
+TEST_F(CommandLine, ShapeWithStitchesTellsTheLoopsOfEachStitch) {
+    const json said =
+        json::parse(run_program({"shape", "--json", "--stitches", toy("fin.roundwright", {6, 12, 6})}).out);
+    const json& rounds = said.at("pieces").at(0).at("rounds");
+    ASSERT_EQ(rounds.at(1).at("worked").size(), 12);
+    EXPECT_EQ(rounds.at(1).at("loops_below"), 6);
+    EXPECT_EQ(rounds.at(1).at("worked").at(11).at("first_foot"), 5);
+    EXPECT_EQ(rounds.at(2).at("worked").at(0).at("feet"), 2);
+}
+
+TEST_F(CommandLine, ShapeInWords) {
+    const ProgramRun run = run_program({"shape", sample("seal-pup.roundwright")});
+    EXPECT_THAT(run.out, HasSubstr("Head: 23 rounds, "));
+    EXPECT_THAT(run.out, HasSubstr("mm wide"));
+}
+
+// What the program says of a piece is measured on it: the gauge comes back, and the saved toy has it.
+TEST_F(CommandLine, GaugeFromAFinishedPiece) {
+    const QString fin = toy("fin.roundwright", {6, 12, 18, 24, 30, 30, 30, 30, 24, 18, 12, 6});
+    const json shape = json::parse(run_program({"shape", "--json", fin}).out).at("pieces").at(0);
+    const QString width = QString::number(shape.at("width_mm").get<double>()) + QStringLiteral("mm+-1mm");
+    const QString height = QString::number(shape.at("height_mm").get<double>());
+    const QStringList measured{"gauge", fin, "--width", width, "--height", height, "--with-stuffing"};
+    const ProgramRun words = run_program(measured);
+    EXPECT_EQ(words.exit_code, 0) << words.err;
+    EXPECT_THAT(words.out, HasSubstr("A stitch is 5.0\u00a0mm ("));
+    EXPECT_THAT(words.out, HasSubstr("met within 0.0\u00a0mm"));
+    EXPECT_THAT(run_program(measured + QStringList{"--units", "in", "--height", "3in"}).out,
+                HasSubstr("\u00a0in ("));
+    const json found =
+        json::parse(run_program(measured + QStringList{"--json", "-o", path("found.roundwright")}).out);
+    EXPECT_NEAR(found.at("stitch_width_mm").get<double>(), 5, 0.01);
+    EXPECT_NEAR(found.at("round_height_mm").get<double>(), 5, 0.01);
+    EXPECT_EQ(found.at("notes").size(), 0);
+    EXPECT_EQ(found.at("measured").at(0).at("error_mm"), 1);
+    std::ifstream saved(path("found.roundwright").toStdString());
+    const json toy = json::parse(saved);
+    EXPECT_EQ(toy.at("gauge").at("from"), "given");
+    EXPECT_EQ(toy.at("gauge").at("found_on"), "Fin");
+}
+
+TEST_F(CommandLine, GaugeSaysWhatOneLengthCannotTell) {
+    const QString fin = toy("fin.roundwright", {6, 12, 18, 24, 30, 30, 30, 30, 24, 18, 12, 6});
+    const ProgramRun run = run_program({"gauge", fin, "--round", "6=150mm+-1mm"});
+    EXPECT_EQ(run.exit_code, 0) << run.err;
+    EXPECT_THAT(run.out, HasSubstr("say little of how tall a round is"));
+    const json found = json::parse(run_program({"gauge", fin, "--round", "6=150mm+-1mm", "--json"}).out);
+    EXPECT_EQ(found.at("notes").at(0).at("code"), "left_free");
+}
+
+TEST_F(CommandLine, ShapeSaysWhatIsNotRoundAndWhatWaves) {
+    Toy oval;
+    oval.gauge = GivenGauge{{5, 5, 0, 0}};
+    oval.pieces.resize(2);
+    oval.pieces[0].name = "Sole";
+    oval.pieces[0].start = OvalChain{10};
+    oval.pieces[1].name = "Frill";
+    for (Piece& piece : oval.pieces) piece.area_stretch = 0;
+    for (const int count : {26, 32, 38, 44})
+        oval.pieces[0].rounds.push_back({WorkedEvenly{count}, 0, false, ""});
+    for (const int count : {8, 16, 24, 32, 40})
+        oval.pieces[1].rounds.push_back({WorkedEvenly{count}, 0, false, ""});
+    const QString path = file("oval.roundwright", write_document(oval));
+    const std::string words = run_program({"shape", path}).out;
+    EXPECT_THAT(words, HasSubstr("Sole: 4 rounds, as a round piece "));
+    EXPECT_THAT(words, HasSubstr("as an oval about "));
+    EXPECT_THAT(words, HasSubstr("flat, edge waves "));
+    const json said = json::parse(run_program({"shape", "--json", path}).out);
+    const json& sole = said.at("pieces").at(0);
+    EXPECT_TRUE(sole.at("equivalent_round"));
+    EXPECT_NEAR(sole.at("oval").at("length_mm").get<double>() - sole.at("oval").at("width_mm").get<double>(),
+                50, 2);
+    const json& frill = said.at("pieces").at(1);
+    EXPECT_FALSE(frill.at("equivalent_round"));
+    EXPECT_FALSE(frill.contains("oval"));
+    EXPECT_GT(frill.at("wave_height_mm"), 1);
+    EXPECT_GT(frill.at("rounds").at(4).at("waves"), 1);
+    EXPECT_EQ(frill.at("width_range_mm").size(), 2);
+}
+
+TEST_F(CommandLine, EmptyPieceHasNoShapeAndIsNoError) {
+    const ProgramRun run = run_program({"shape", toy("empty.roundwright", {})});
+    EXPECT_EQ(run.exit_code, 0);
+    EXPECT_THAT(run.out, HasSubstr("Fin: 0 rounds, no shape"));
+}
+
+TEST_F(CommandLine, PdfGoesWhereItIsToldAndIsTheSameEveryTime) {
+    for (const char* name : {"one.pdf", "two.pdf"}) {
         const ProgramRun run =
-            run_program({"shape", "--json", sample("seal-pup.roundwright"), sample("puffin.roundwright")});
-        EXPECT_EQ(run.exit_code, 0);
-        const std::size_t end = run.out.find('\n');
-        ASSERT_EQ(run.out.find('\n', end + 1), run.out.size() - 1);
-        const json seal = json::parse(run.out.substr(0, end));
-        const json puffin = json::parse(run.out.substr(end));
-        EXPECT_EQ(puffin.at("title"), "Puffin");
-        const json& head = seal.at("pieces").at(0);
-        EXPECT_EQ(head.at("name"), "Head");
-        EXPECT_EQ(head.at("termination"), "converged");
-        EXPECT_EQ(head.at("rounds").size(), 23);
-        for (const char* measure : {"width_mm", "height_mm", "volume_mm3", "surface_mm2", "area_stretch"}) {
-            EXPECT_GT(head.at(measure), 0) << measure;
-        }
-        double widest = 0;
-        for (const json& round : head.at("rounds")) {
-            widest = std::max(widest, 2 * round.at("radius_mm").get<double>());
-            for (const char* key : {"round", "stitches", "z_mm", "course_stretch", "wale_stretch", "lie"}) {
-                EXPECT_TRUE(round.contains(key)) << key;
+            run_program({"pdf", sample("puffin.roundwright"), "-o", path(name), "--date", "2026-05-01"});
+        EXPECT_EQ(run.exit_code, 0) << run.err;
+        EXPECT_EQ(run.out, path(name).toStdString() + "\n");
+    }
+    QFile one(path("one.pdf"));
+    QFile two(path("two.pdf"));
+    ASSERT_TRUE(one.open(QIODevice::ReadOnly) && two.open(QIODevice::ReadOnly));
+    const QByteArray bytes = one.readAll();
+    EXPECT_TRUE(bytes.startsWith("%PDF-"));
+    EXPECT_EQ(bytes, two.readAll());
+}
+
+TEST_F(CommandLine, PdfBesideTheToyIsNotWrittenOverUnasked) {
+    const QString fin = toy("fin.roundwright", {6, 12, 6});
+    file("fin.pdf", "precious");
+    const ProgramRun refused = run_program({"pdf", fin});
+    EXPECT_EQ(refused.exit_code, 2);
+    EXPECT_THAT(refused.err, HasSubstr("is there already"));
+    QFile kept(path("fin.pdf"));
+    ASSERT_TRUE(kept.open(QIODevice::ReadOnly));
+    EXPECT_EQ(kept.readAll(), "precious");
+    EXPECT_EQ(run_program({"pdf", fin, "--overwrite"}).exit_code, 0);
+    EXPECT_EQ(run_program({"pdf", fin, "-o", "/no/such/folder/x.pdf"}).exit_code, 2);
+}
+
+TEST_F(CommandLine, PatternIsReadProvedAndKept) {
+    const QString pattern = file("ball.txt",
+                                 "Ball\nRnd 1: 6 sc in magic ring (6)\nRnd 2: inc around (12)\n"
+                                 "Rnd 3: [sc, inc] x 6 (18)\nRnd 4: sc around (18)\n");
+    const ProgramRun run = run_program({"read", pattern, "-o", path("ball.roundwright")});
+    EXPECT_EQ(run.exit_code, 0) << run.out << run.err;
+    EXPECT_THAT(run.out, HasSubstr("4 rounds, the last of 18 stitches"));
+    const json shape = json::parse(run_program({"shape", "--json", path("ball.roundwright")}).out);
+    EXPECT_EQ(shape.at("pieces").at(0).at("rounds").at(3).at("stitches"), 18);
+}
+
+TEST_F(CommandLine, PatternThatDoesNotComeOutIsNamedByLineAndEndsWithOne) {
+    const QString pattern = file("ball.txt",
+                                 "Rnd 1: 6 sc in magic ring (6)\nRnd 2: inc around (12)\n"
+                                 "Rnd 3: [sc, inc] x 5 (18)\n");
+    const ProgramRun run = run_program({"read", pattern, "-o", path("ball.roundwright")});
+    EXPECT_EQ(run.exit_code, 1);
+    EXPECT_THAT(run.out, HasSubstr("ball.txt:3:"));
+    EXPECT_THAT(run.out, HasSubstr("There are 12 stitches below and the words use 10: 2 left over."));
+    EXPECT_EQ(run_program({"check", path("ball.roundwright")}).exit_code, 1);
+    EXPECT_EQ(run_program({"read", path("none.txt")}).exit_code, 2);
+    EXPECT_EQ(run_program({"read", file("empty.txt", "")}).exit_code, 2);
+}
+
+// Reading what was written gives the same stitches: the counts and the loops of every stitch.
+TEST_F(CommandLine, WrittenRoundsAreReadBack) {
+    for (const char* terms : {"us", "uk"}) {
+        const ProgramRun written =
+            run_program({"write", sample("puffin.roundwright"), "--terms", terms, "-o", path("puffin.txt")});
+        EXPECT_EQ(written.exit_code, 0) << written.err;
+        const ProgramRun read = run_program({"read", path("puffin.txt"), "-o", path("again.roundwright")});
+        EXPECT_EQ(read.exit_code, 0) << terms << read.out << read.err;
+        const json one = json::parse(run_program({"shape", "--json", sample("puffin.roundwright")}).out);
+        const json two = json::parse(run_program({"shape", "--json", path("again.roundwright")}).out);
+        ASSERT_EQ(one.at("pieces").size(), two.at("pieces").size());
+        for (std::size_t piece = 0; piece < one.at("pieces").size(); ++piece) {
+            const json& rounds = one["pieces"][piece]["rounds"];
+            const json& again = two["pieces"][piece]["rounds"];
+            ASSERT_EQ(rounds.size(), again.size()) << piece;
+            for (std::size_t round = 0; round < rounds.size(); ++round) {
+                EXPECT_EQ(rounds[round]["stitches"], again[round]["stitches"]) << piece << " " << round;
             }
         }
-        EXPECT_NEAR(widest, head.at("width_mm").get<double>(), 1e-9);
-        EXPECT_EQ(head.at("rounds").at(7).at("stitches"), 48);
-        EXPECT_FALSE(head.at("rounds").at(7).contains("worked"));
     }
+}
 
-    TEST_F(CommandLine, ShapeWithStitchesTellsTheLoopsOfEachStitch) {
-        const json said = json::parse(
-            run_program({"shape", "--json", "--stitches", toy("fin.roundwright", {6, 12, 6})}).out);
-        const json& rounds = said.at("pieces").at(0).at("rounds");
-        ASSERT_EQ(rounds.at(1).at("worked").size(), 12);
-        EXPECT_EQ(rounds.at(1).at("loops_below"), 6);
-        EXPECT_EQ(rounds.at(1).at("worked").at(11).at("first_foot"), 5);
-        EXPECT_EQ(rounds.at(2).at("worked").at(0).at("feet"), 2);
-    }
+TEST_F(CommandLine, WritesTheFormsOfAPattern) {
+    const auto text = [](const char* form) {
+        return run_program({"write", sample("seal-pup.roundwright"), "--form", form}).out;
+    };
+    EXPECT_THAT(text("pattern"), HasSubstr("choking"));
+    EXPECT_THAT(text("markdown"), testing::StartsWith("# Seal pup"));
+    EXPECT_THAT(text("csv"), testing::StartsWith("piece,round,"));
+    EXPECT_THAT(run_program({"write", sample("seal-pup.roundwright"), "--terms", "uk"}).out, HasSubstr("dc"));
+}
 
-    TEST_F(CommandLine, ShapeInWords) {
-        const ProgramRun run = run_program({"shape", sample("seal-pup.roundwright")});
-        EXPECT_THAT(run.out, HasSubstr("Head: 23 rounds, "));
-        EXPECT_THAT(run.out, HasSubstr("mm wide"));
-    }
+TEST_F(CommandLine, PictureHasTheSizeAskedFor) {
+    const ProgramRun run =
+        run_program({"image", sample("seal-pup.roundwright"), "-o", path("seal.png"), "--size", "300x200"});
+    EXPECT_EQ(run.exit_code, 0) << run.err;
+    QFile png(path("seal.png"));
+    ASSERT_TRUE(png.open(QIODevice::ReadOnly));
+    const QByteArray bytes = png.readAll();
+    // Width and height stand big-endian in bytes 16 to 23 (PNG specification, IHDR).
+    EXPECT_EQ(bytes.mid(16, 8), QByteArray::fromHex("0000012c000000c8"));
+    EXPECT_EQ(run_program({"image", sample("seal-pup.roundwright"), "-o", path("seal.svg")}).exit_code, 0);
+    QFile svg(path("seal.svg"));
+    ASSERT_TRUE(svg.open(QIODevice::ReadOnly));
+    EXPECT_TRUE(svg.readAll().contains("<svg"));
+}
 
-    // What the program says of a piece is measured on it: the gauge comes back, and the saved toy has it.
-    TEST_F(CommandLine, GaugeFromAFinishedPiece) {
-        const QString fin = toy("fin.roundwright", {6, 12, 18, 24, 30, 30, 30, 30, 24, 18, 12, 6});
-        const json shape = json::parse(run_program({"shape", "--json", fin}).out).at("pieces").at(0);
-        const QString width = QString::number(shape.at("width_mm").get<double>()) + QStringLiteral("mm+-1mm");
-        const QString height = QString::number(shape.at("height_mm").get<double>());
-        const QStringList measured{"gauge", fin, "--width", width, "--height", height, "--with-stuffing"};
-        const ProgramRun words = run_program(measured);
-        EXPECT_EQ(words.exit_code, 0) << words.err;
-        EXPECT_THAT(words.out, HasSubstr("A stitch is 5.0\u00a0mm ("));
-        EXPECT_THAT(words.out, HasSubstr("met within 0.0\u00a0mm"));
-        EXPECT_THAT(run_program(measured + QStringList{"--units", "in", "--height", "3in"}).out,
-                    HasSubstr("\u00a0in ("));
-        const json found =
-            json::parse(run_program(measured + QStringList{"--json", "-o", path("found.roundwright")}).out);
-        EXPECT_NEAR(found.at("stitch_width_mm").get<double>(), 5, 0.01);
-        EXPECT_NEAR(found.at("round_height_mm").get<double>(), 5, 0.01);
-        EXPECT_EQ(found.at("notes").size(), 0);
-        EXPECT_EQ(found.at("measured").at(0).at("error_mm"), 1);
-        std::ifstream saved(path("found.roundwright").toStdString());
-        const json toy = json::parse(saved);
-        EXPECT_EQ(toy.at("gauge").at("from"), "given");
-        EXPECT_EQ(toy.at("gauge").at("found_on"), "Fin");
-    }
-
-    TEST_F(CommandLine, GaugeSaysWhatOneLengthCannotTell) {
-        const QString fin = toy("fin.roundwright", {6, 12, 18, 24, 30, 30, 30, 30, 24, 18, 12, 6});
-        const ProgramRun run = run_program({"gauge", fin, "--round", "6=150mm+-1mm"});
+TEST_F(CommandLine, MeshesAreWrittenInEachKindOfFile) {
+    const auto mesh = [this](const char* name, const QStringList& options) {
+        const ProgramRun run =
+            run_program(QStringList{"mesh", sample("puffin.roundwright"), "-o", path(name)} + options);
         EXPECT_EQ(run.exit_code, 0) << run.err;
-        EXPECT_THAT(run.out, HasSubstr("say little of how tall a round is"));
-        const json found = json::parse(run_program({"gauge", fin, "--round", "6=150mm+-1mm", "--json"}).out);
-        EXPECT_EQ(found.at("notes").at(0).at("code"), "left_free");
-    }
+        QFile written(path(name));
+        EXPECT_TRUE(written.open(QIODevice::ReadOnly));
+        return written.readAll();
+    };
+    const QStringList coarse{"--smooth", "--triangles", "2000"};
+    EXPECT_TRUE(mesh("puffin.glb", coarse).startsWith("glTF"));
+    const QByteArray all = mesh("puffin.obj", coarse);
+    EXPECT_TRUE(all.contains("Wing"));
+    EXPECT_TRUE(all.contains("Eyes"));
+    const QByteArray beak = mesh("beak.obj", QStringList{"--piece", "Beak"} + coarse);
+    EXPECT_FALSE(beak.contains("Wing"));
+    // Binary STL: 84 bytes of header and count, 50 a triangle.
+    EXPECT_EQ((mesh("puffin.stl", coarse).size() - 84) % 50, 0);
+}
 
-    TEST_F(CommandLine, ShapeSaysWhatIsNotRoundAndWhatWaves) {
-        Toy oval;
-        oval.gauge = GivenGauge{{5, 5, 0, 0}};
-        oval.pieces.resize(2);
-        oval.pieces[0].name = "Sole";
-        oval.pieces[0].start = OvalChain{10};
-        oval.pieces[1].name = "Frill";
-        for (Piece& piece : oval.pieces) piece.area_stretch = 0;
-        for (const int count : {26, 32, 38, 44})
-            oval.pieces[0].rounds.push_back({WorkedEvenly{count}, 0, false, ""});
-        for (const int count : {8, 16, 24, 32, 40})
-            oval.pieces[1].rounds.push_back({WorkedEvenly{count}, 0, false, ""});
-        const QString path = file("oval.roundwright", write_document(oval));
-        const std::string words = run_program({"shape", path}).out;
-        EXPECT_THAT(words, HasSubstr("Sole: 4 rounds, as a round piece "));
-        EXPECT_THAT(words, HasSubstr("as an oval about "));
-        EXPECT_THAT(words, HasSubstr("flat, edge waves "));
-        const json said = json::parse(run_program({"shape", "--json", path}).out);
-        const json& sole = said.at("pieces").at(0);
-        EXPECT_TRUE(sole.at("equivalent_round"));
-        EXPECT_NEAR(
-            sole.at("oval").at("length_mm").get<double>() - sole.at("oval").at("width_mm").get<double>(), 50,
-            2);
-        const json& frill = said.at("pieces").at(1);
-        EXPECT_FALSE(frill.at("equivalent_round"));
-        EXPECT_FALSE(frill.contains("oval"));
-        EXPECT_GT(frill.at("wave_height_mm"), 1);
-        EXPECT_GT(frill.at("rounds").at(4).at("waves"), 1);
-        EXPECT_EQ(frill.at("width_range_mm").size(), 2);
-    }
-
-    TEST_F(CommandLine, EmptyPieceHasNoShapeAndIsNoError) {
-        const ProgramRun run = run_program({"shape", toy("empty.roundwright", {})});
-        EXPECT_EQ(run.exit_code, 0);
-        EXPECT_THAT(run.out, HasSubstr("Fin: 0 rounds, no shape"));
-    }
-
-    TEST_F(CommandLine, PdfGoesWhereItIsToldAndIsTheSameEveryTime) {
-        for (const char* name : {"one.pdf", "two.pdf"}) {
-            const ProgramRun run =
-                run_program({"pdf", sample("puffin.roundwright"), "-o", path(name), "--date", "2026-05-01"});
-            EXPECT_EQ(run.exit_code, 0) << run.err;
-            EXPECT_EQ(run.out, path(name).toStdString() + "\n");
-        }
-        QFile one(path("one.pdf"));
-        QFile two(path("two.pdf"));
-        ASSERT_TRUE(one.open(QIODevice::ReadOnly) && two.open(QIODevice::ReadOnly));
-        const QByteArray bytes = one.readAll();
-        EXPECT_TRUE(bytes.startsWith("%PDF-"));
-        EXPECT_EQ(bytes, two.readAll());
-    }
-
-    TEST_F(CommandLine, PdfBesideTheToyIsNotWrittenOverUnasked) {
-        const QString fin = toy("fin.roundwright", {6, 12, 6});
-        file("fin.pdf", "precious");
-        const ProgramRun refused = run_program({"pdf", fin});
-        EXPECT_EQ(refused.exit_code, 2);
-        EXPECT_THAT(refused.err, HasSubstr("is there already"));
-        QFile kept(path("fin.pdf"));
-        ASSERT_TRUE(kept.open(QIODevice::ReadOnly));
-        EXPECT_EQ(kept.readAll(), "precious");
-        EXPECT_EQ(run_program({"pdf", fin, "--overwrite"}).exit_code, 0);
-        EXPECT_EQ(run_program({"pdf", fin, "-o", "/no/such/folder/x.pdf"}).exit_code, 2);
-    }
-
-    TEST_F(CommandLine, PatternIsReadProvedAndKept) {
-        const QString pattern = file("ball.txt",
-                                     "Ball\nRnd 1: 6 sc in magic ring (6)\nRnd 2: inc around (12)\n"
-                                     "Rnd 3: [sc, inc] x 6 (18)\nRnd 4: sc around (18)\n");
-        const ProgramRun run = run_program({"read", pattern, "-o", path("ball.roundwright")});
-        EXPECT_EQ(run.exit_code, 0) << run.out << run.err;
-        EXPECT_THAT(run.out, HasSubstr("4 rounds, the last of 18 stitches"));
-        const json shape = json::parse(run_program({"shape", "--json", path("ball.roundwright")}).out);
-        EXPECT_EQ(shape.at("pieces").at(0).at("rounds").at(3).at("stitches"), 18);
-    }
-
-    TEST_F(CommandLine, PatternThatDoesNotComeOutIsNamedByLineAndEndsWithOne) {
-        const QString pattern = file("ball.txt",
-                                     "Rnd 1: 6 sc in magic ring (6)\nRnd 2: inc around (12)\n"
-                                     "Rnd 3: [sc, inc] x 5 (18)\n");
-        const ProgramRun run = run_program({"read", pattern, "-o", path("ball.roundwright")});
+TEST_F(CommandLine, PieceWithoutAShapeIsNotDrawn) {
+    const QString empty = toy("empty.roundwright", {});
+    for (const char* name : {"x.png", "x.svg", "x.glb"}) {
+        const char* command = QString::fromLatin1(name).endsWith(QLatin1String("glb")) ? "mesh" : "image";
+        const ProgramRun run = run_program({command, empty, "-o", path(name)});
         EXPECT_EQ(run.exit_code, 1);
-        EXPECT_THAT(run.out, HasSubstr("ball.txt:3:"));
-        EXPECT_THAT(run.out, HasSubstr("There are 12 stitches below and the words use 10: 2 left over."));
-        EXPECT_EQ(run_program({"check", path("ball.roundwright")}).exit_code, 1);
-        EXPECT_EQ(run_program({"read", path("none.txt")}).exit_code, 2);
-        EXPECT_EQ(run_program({"read", file("empty.txt", "")}).exit_code, 2);
+        EXPECT_THAT(run.err, HasSubstr("Fin has no shape"));
+        EXPECT_FALSE(QFile::exists(path(name)));
     }
-
-    // Reading what was written gives the same stitches: the counts and the loops of every stitch.
-    TEST_F(CommandLine, WrittenRoundsAreReadBack) {
-        for (const char* terms : {"us", "uk"}) {
-            const ProgramRun written = run_program(
-                {"write", sample("puffin.roundwright"), "--terms", terms, "-o", path("puffin.txt")});
-            EXPECT_EQ(written.exit_code, 0) << written.err;
-            const ProgramRun read =
-                run_program({"read", path("puffin.txt"), "-o", path("again.roundwright")});
-            EXPECT_EQ(read.exit_code, 0) << terms << read.out << read.err;
-            const json one = json::parse(run_program({"shape", "--json", sample("puffin.roundwright")}).out);
-            const json two = json::parse(run_program({"shape", "--json", path("again.roundwright")}).out);
-            ASSERT_EQ(one.at("pieces").size(), two.at("pieces").size());
-            for (std::size_t piece = 0; piece < one.at("pieces").size(); ++piece) {
-                const json& rounds = one["pieces"][piece]["rounds"];
-                const json& again = two["pieces"][piece]["rounds"];
-                ASSERT_EQ(rounds.size(), again.size()) << piece;
-                for (std::size_t round = 0; round < rounds.size(); ++round) {
-                    EXPECT_EQ(rounds[round]["stitches"], again[round]["stitches"]) << piece << " " << round;
-                }
-            }
-        }
-    }
-
-    TEST_F(CommandLine, WritesTheFormsOfAPattern) {
-        const auto text = [](const char* form) {
-            return run_program({"write", sample("seal-pup.roundwright"), "--form", form}).out;
-        };
-        EXPECT_THAT(text("pattern"), HasSubstr("choking"));
-        EXPECT_THAT(text("markdown"), testing::StartsWith("# Seal pup"));
-        EXPECT_THAT(text("csv"), testing::StartsWith("piece,round,"));
-        EXPECT_THAT(run_program({"write", sample("seal-pup.roundwright"), "--terms", "uk"}).out,
-                    HasSubstr("dc"));
-    }
-
-    TEST_F(CommandLine, PictureHasTheSizeAskedFor) {
-        const ProgramRun run = run_program(
-            {"image", sample("seal-pup.roundwright"), "-o", path("seal.png"), "--size", "300x200"});
-        EXPECT_EQ(run.exit_code, 0) << run.err;
-        QFile png(path("seal.png"));
-        ASSERT_TRUE(png.open(QIODevice::ReadOnly));
-        const QByteArray bytes = png.readAll();
-        // Width and height stand big-endian in bytes 16 to 23 (PNG specification, IHDR).
-        EXPECT_EQ(bytes.mid(16, 8), QByteArray::fromHex("0000012c000000c8"));
-        EXPECT_EQ(run_program({"image", sample("seal-pup.roundwright"), "-o", path("seal.svg")}).exit_code,
-                  0);
-        QFile svg(path("seal.svg"));
-        ASSERT_TRUE(svg.open(QIODevice::ReadOnly));
-        EXPECT_TRUE(svg.readAll().contains("<svg"));
-    }
-
-    TEST_F(CommandLine, MeshesAreWrittenInEachKindOfFile) {
-        const auto mesh = [this](const char* name, const QStringList& options) {
-            const ProgramRun run =
-                run_program(QStringList{"mesh", sample("puffin.roundwright"), "-o", path(name)} + options);
-            EXPECT_EQ(run.exit_code, 0) << run.err;
-            QFile written(path(name));
-            EXPECT_TRUE(written.open(QIODevice::ReadOnly));
-            return written.readAll();
-        };
-        const QStringList coarse{"--smooth", "--triangles", "2000"};
-        EXPECT_TRUE(mesh("puffin.glb", coarse).startsWith("glTF"));
-        const QByteArray all = mesh("puffin.obj", coarse);
-        EXPECT_TRUE(all.contains("Wing"));
-        EXPECT_TRUE(all.contains("Eyes"));
-        const QByteArray beak = mesh("beak.obj", QStringList{"--piece", "Beak"} + coarse);
-        EXPECT_FALSE(beak.contains("Wing"));
-        // Binary STL: 84 bytes of header and count, 50 a triangle.
-        EXPECT_EQ((mesh("puffin.stl", coarse).size() - 84) % 50, 0);
-    }
-
-    TEST_F(CommandLine, PieceWithoutAShapeIsNotDrawn) {
-        const QString empty = toy("empty.roundwright", {});
-        for (const char* name : {"x.png", "x.svg", "x.glb"}) {
-            const char* command = QString::fromLatin1(name).endsWith(QLatin1String("glb")) ? "mesh" : "image";
-            const ProgramRun run = run_program({command, empty, "-o", path(name)});
-            EXPECT_EQ(run.exit_code, 1);
-            EXPECT_THAT(run.err, HasSubstr("Fin has no shape"));
-            EXPECT_FALSE(QFile::exists(path(name)));
-        }
-    }
+}
 
 }  // namespace
 }  // namespace roundwright
