@@ -46,11 +46,13 @@ std::optional<QByteArray> contents(const QString& path) {
     QFile file(path);
     const bool standard_input = path == QLatin1String("-");
     const bool opened = standard_input ? file.open(0, QIODevice::ReadOnly) : file.open(QIODevice::ReadOnly);
-    constexpr auto limit = static_cast<qint64>(max_file_bytes);
+    constexpr auto limit = static_cast<qint64>(max_text_bytes);
     const QByteArray bytes = opened ? file.read(limit + 1) : QByteArray();
     if (opened && file.error() == QFileDevice::NoError && bytes.size() <= limit) return bytes;
     print_problem(bytes.size() > limit
-                      ? tr("%1: larger than %2 MiB, the most that is read.").arg(path).arg(limit >> 20)
+                      ? tr("%1: larger than %2 MiB, which no pattern's text is. Nothing was read.")
+                            .arg(path)
+                            .arg(limit >> 20)
                       : tr("%1: %2").arg(path, file.errorString()));
     return std::nullopt;
 }
@@ -73,7 +75,7 @@ int read_text(const Arguments& arguments, const QString& path) {
         const int written = write_output(output, QByteArray::fromStdString(write_document(toy_of(pattern))));
         if (written != exit_fine) return written;
     }
-    return pattern.proved() ? exit_fine : exit_checks_failed;
+    return pattern.complete() ? exit_fine : exit_checks_failed;
 }
 
 int run(const Arguments& arguments) {

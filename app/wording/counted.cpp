@@ -26,6 +26,10 @@ QString rounds_words(int count) {
                    QT_TRANSLATE_NOOP("Counted", "%1 rounds"));
 }
 
+QString lines_words(int count) {
+    return counted(count, QT_TRANSLATE_NOOP("Counted", "%1 line"), QT_TRANSLATE_NOOP("Counted", "%1 lines"));
+}
+
 QString pages_words(int count) {
     return counted(count, QT_TRANSLATE_NOOP("Counted", "%1 page"), QT_TRANSLATE_NOOP("Counted", "%1 pages"));
 }

@@ -8,6 +8,8 @@ namespace roundwright::app {
 [[nodiscard]] QString stitches_words(int count);
 /// "1 round", "5 rounds".
 [[nodiscard]] QString rounds_words(int count);
+/// "1 line", "3 lines".
+[[nodiscard]] QString lines_words(int count);
 /// "1 page", "8 pages".
 [[nodiscard]] QString pages_words(int count);
 

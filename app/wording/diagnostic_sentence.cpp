@@ -105,14 +105,24 @@ QString pattern_words(const ReadDiagnostic& found) {
             return tr("Round %1 should come here, not round %2.")
                 .arg(number(found.expected), number(found.found));
         case ReadCode::rounds_missing:
-            return tr("Round %1 should come here; the numbers leap to %2.")
+            return tr("Round %1 should come here, but the numbers jump to %2. Is something missing?")
                 .arg(number(found.expected), number(found.found));
         case ReadCode::range_reversed:
             return tr("Rounds %1 to %2 run backwards.").arg(number(found.expected), number(found.found));
         case ReadCode::unknown_round:
             return tr("There is no round %1 before this one.").arg(number(found.found));
+        case ReadCode::rounds_differ:
+            return tr("The numbers make %1, but the line says %2.")
+                .arg(rounds_words(found.expected), number(found.found));
         case ReadCode::line_not_understood:
-            return tr("“%1” was passed over: it is no round.").arg(word);
+            return tr("“%1” could be a round, but was not read as one. It is kept as a note.").arg(word);
+        case ReadCode::remark_not_read:
+            return tr("“%1” has numbers or stitches in it that were not read. It is kept as a note.")
+                .arg(word);
+        case ReadCode::unknown_piece:
+            return tr("No piece before this one is called “%1”.").arg(word);
+        case ReadCode::piece_without_rounds:
+            return tr("No rounds follow “%1”.").arg(word);
         case ReadCode::terms_guessed:
             return tr("Read in %1 terms.").arg(word.toUpper());
         case ReadCode::terms_mixed:
@@ -140,7 +150,11 @@ QString limit_words(const ReadDiagnostic& found) {
             return tr("A text is read up to %1 in all; what follows was left out.")
                 .arg(stitches_words(found.expected));
         case ReadCode::text_too_long:
-            return tr("The text is longer than the %1 bytes that are read.").arg(number(found.expected));
+            return tr("The text has %1 bytes; up to %2 are read. No pattern is that long.")
+                .arg(number(found.found), number(found.expected));
+        case ReadCode::line_too_long:
+            return tr("This line has %1 bytes; lines of up to %2 are read. It was left out.")
+                .arg(number(found.found), number(found.expected));
         case ReadCode::not_utf8:
             return tr("These bytes are not text in UTF-8.");
         default:
@@ -153,7 +167,9 @@ QString limit_words(const ReadDiagnostic& found) {
 QString diagnostic_sentence(const ReadDiagnostic& diagnostic) {
     for (const auto words : {proof_words, word_words, pattern_words, limit_words}) {
         const QString sentence = words(diagnostic);
-        if (!sentence.isEmpty()) return sentence;
+        if (sentence.isEmpty()) continue;
+        return diagnostic.more > 0 ? tr("%1 (And %2 more like this.)").arg(sentence, number(diagnostic.more))
+                                   : sentence;
     }
     return {};
 }

@@ -42,6 +42,11 @@ QTextCursor cursor_at(QTextDocument& document, const TextSpan& span) {
     return cursor;
 }
 
+void add_paragraphs(std::string& text, const std::string& more) {
+    if (!text.empty() && !more.empty()) text += "\n\n";
+    text += more;
+}
+
 bool has_rounds(const Toy& toy) {
     return std::any_of(toy.pieces.begin(), toy.pieces.end(),
                        [](const Piece& piece) { return !piece.rounds.empty(); });
@@ -150,8 +155,16 @@ void PatternReview::read() {
     const QString pieces =
         pattern_.pieces.size() == 1 ? tr("1 piece") : tr("%1 pieces").arg(pattern_.pieces.size());
     const QString terms = pattern_.terms == roundwright::Terms::uk ? tr("UK terms") : tr("US terms");
-    summary_->setText(tr("%1, %2, %3").arg(pieces, rounds_words(rounds), terms));
+    const QString left =
+        lines_not_read() == 0 ? QString() : tr(", %1 not read").arg(lines_words(lines_not_read()));
+    summary_->setText(tr("%1, %2, %3").arg(pieces, rounds_words(rounds), terms) + left);
     take_->setEnabled(rounds > 0);
+}
+
+int PatternReview::lines_not_read() const {
+    return static_cast<int>(
+        std::count_if(pattern_.account.begin(), pattern_.account.end(),
+                      [](const LineAccount& line) { return line.kind == ReadLineKind::not_read; }));
 }
 
 void PatternReview::show_problems() {
@@ -212,6 +225,9 @@ Toy PatternReview::toy_with_pieces() const {
     if (!has_rounds(toy)) return read;
     Toy both = toy;
     both.yarns = read.yarns;
+    add_paragraphs(both.notes, pattern_.notes);
+    add_paragraphs(both.text.assembly, pattern_.assembly);
+    add_paragraphs(both.text.finishing, pattern_.finishing);
     both.pieces.insert(both.pieces.end(), read.pieces.begin(), read.pieces.end());
     return both;
 }

@@ -35,6 +35,7 @@ class PatternReview : public QDialog {
     void build();
     QWidget* lower_part();
     void read();
+    int lines_not_read() const;
     void show_problems();
     void mark_source();
     void go_to(int problem);

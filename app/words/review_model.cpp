@@ -20,6 +20,17 @@ QString kind_name(const ReadLine& line) {
             return ReviewModel::tr("start");
         case ReadLineKind::note:
             return ReviewModel::tr("note");
+        case ReadLineKind::section:
+            return ReviewModel::tr("section");
+        case ReadLineKind::materials:
+            return ReviewModel::tr("materials");
+        case ReadLineKind::abbreviation:
+            return ReviewModel::tr("abbreviation");
+        case ReadLineKind::assembly:
+            return ReviewModel::tr("assembly");
+        case ReadLineKind::not_read:
+            return ReviewModel::tr("not read");
+        case ReadLineKind::like_piece:
         case ReadLineKind::round:
             break;
     }
@@ -56,10 +67,12 @@ QString ReviewModel::text(const ReadLine& line, int column) const {
                                                     : QString::number(line.first_line);
         case kind:
             return kind_name(line);
-        case understood:
-            return QString::fromStdString(line.understood);
+        case understood: {
+            const QString words = QString::fromStdString(line.understood);
+            return line.kind == ReadLineKind::like_piece ? tr("like “%1”").arg(words) : words;
+        }
         case stitches:
-            return line.kind == ReadLineKind::round ? QString::number(line.stitches) : QString();
+            return line.first_round >= 0 ? QString::number(line.stitches) : QString();
         default:
             return {};
     }
@@ -77,7 +90,8 @@ QVariant ReviewModel::data(const QModelIndex& index, int role) const {
             return {};
         case Qt::AccessibleTextRole:
             if (index.column() == kind && !read.proved)
-                return tr("%1, does not come out").arg(kind_name(read));
+                return read.kind == ReadLineKind::not_read ? kind_name(read)
+                                                           : tr("%1, does not come out").arg(kind_name(read));
             return text(read, index.column());
         case Qt::TextAlignmentRole:
             if (index.column() == stitches || index.column() == place) {

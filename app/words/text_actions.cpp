@@ -11,14 +11,15 @@
 
 #include "app/window/action_maker.h"
 #include "app/words/pattern_review.h"
+#include "core/base/limits.h"
 #include "core/instructions/write_pattern.h"
 
 namespace roundwright::app {
 
 namespace {
 
-/// A pattern's text is some pages; what is larger is another file picked by mistake.
-constexpr qint64 most_text_bytes = 4 * 1024 * 1024;
+/// What is larger is another file picked by mistake.
+constexpr auto most_text_bytes = static_cast<qint64>(max_text_bytes);
 
 }  // namespace
 
@@ -54,7 +55,7 @@ void TextActions::open_text() {
     };
     if (!file.open(QIODevice::ReadOnly)) return refuse(file.errorString());
     if (file.size() > most_text_bytes)
-        return refuse(tr("it is larger than 4 MiB, which no pattern's text is."));
+        return refuse(tr("it is larger than %1 MiB, which no pattern's text is.").arg(most_text_bytes >> 20));
     review(QString::fromUtf8(file.readAll()));
 }
 

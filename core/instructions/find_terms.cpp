@@ -1,8 +1,11 @@
 #include "core/instructions/find_terms.h"
 
 #include <algorithm>
+#include <array>
 #include <span>
 
+#include "core/instructions/headings.h"
+#include "core/instructions/pattern_lines.h"
 #include "core/instructions/token_cursor.h"
 
 namespace roundwright {
@@ -61,13 +64,47 @@ void mark(Tokens tokens, TermMarks& marks) {
     }
 }
 
+// Names and remarks say what they like.
+bool is_free_text(Tokens tokens) {
+    const auto begins = [&](std::string_view first, std::string_view second) {
+        return tokens.size() > 1 && tokens[0].is(first) && tokens[1].is(second);
+    };
+    return names_a_piece(tokens) || is_marked_note(tokens) || begins("title", ":") ||
+           begins("designed", "by");
+}
+
+}  // namespace
+
+bool is_terms_line(Tokens tokens) {
+    constexpr auto besides = std::to_array<std::string_view>({"us", "uk", "terms", "in", "written", "pattern",
+                                                              "this", "is", "uses", "using", "are", "all",
+                                                              "crochet", ":", ".", "(", ")", "-", "*"});
+    return has_any_word(tokens, {"us", "uk"}) && has_word(tokens, "terms") &&
+           std::all_of(tokens.begin(), tokens.end(),
+                       [&](const Token& token) { return is_one_of(token.text, besides); });
+}
+
+namespace {
+
+// A line of its own says more than "written in US terms" in a sentence, and that more than a mention; 0:
+// none.
+int weight_of_terms(Tokens tokens) {
+    if (!terms_said(tokens)) return 0;
+    if (is_terms_line(tokens)) return 3;
+    return has_any_word(tokens, {"written", "uses", "using"}) ? 2 : 1;
+}
+
 }  // namespace
 
 FoundTerms find_terms(const std::vector<SourceLine>& lines) {
     TermMarks marks;
     std::optional<Terms> named;
+    int named_weight = 0;
     for (const SourceLine& line : lines) {
-        if (!named) named = terms_said(line.tokens);
+        if (is_free_text(line.tokens)) continue;
+        const int weight = weight_of_terms(line.tokens);
+        if (weight > named_weight) named = terms_said(line.tokens);
+        named_weight = std::max(named_weight, weight);
         mark(line.tokens, marks);
     }
     FoundTerms found;

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -17,6 +18,9 @@ struct FoundTerms {
     std::optional<TextSpan> mixed;   ///< a stitch that only the other terms have
     std::string mixed_word;
 };
+/// "US terms", and little besides: the line that names the terms of the pattern.
+[[nodiscard]] bool is_terms_line(std::span<const Token> tokens);
+
 /// Source: Craft Yarn Council, table of US and UK terms: "sc" and "hdc" occur in US terms only, "htr" and
 /// "dtr" in UK terms only. Six to eight single crochets begin a flat circle, ten to fourteen (US) doubles do
 /// (common practice).

@@ -122,8 +122,8 @@ bool is_ordinal_ending(int number, std::string_view ending) {
 
 class Lexer {
   public:
-    Lexer(LexedText& out, std::string_view source, int first_line)
-        : out_(out), source_(source), line_(first_line) {
+    Lexer(LexedText& out, std::string_view source, int first_line, std::size_t longest_line)
+        : out_(out), source_(source), longest_line_(longest_line), line_(first_line) {
         out_.pool_.reserve(source.size() + 1);
     }
 
@@ -141,8 +141,10 @@ class Lexer {
         const Decoded next = decode(source_.substr(at_));
         if (is_line_break(next.character) && next.sound)
             break_line(next);
-        else
+        else if (at_ - line_from_ < longest_line_)
             take(next);
+        else
+            pass_over(next);
     }
 
     void break_line(const Decoded& next) {
@@ -152,6 +154,14 @@ class Lexer {
         at_ += next.bytes + (pair ? 1 : 0);
         ++line_;
         start_line();
+    }
+
+    void pass_over(const Decoded& next) {
+        shape_ = Shape::none;
+        decimal_ = false;
+        out_.lines_.back().too_long = true;
+        tokens().clear();
+        at_ += next.bytes;
     }
 
     void take(const Decoded& next) {
@@ -303,7 +313,7 @@ class Lexer {
     }
 
     void start_line() {
-        out_.lines_.push_back({{}, {}, line_});
+        out_.lines_.push_back({{}, {}, line_, false});
         line_from_ = at_;
         column_ = 1;
         spaced_ = true;
@@ -319,6 +329,7 @@ class Lexer {
 
     LexedText& out_;
     std::string_view source_;
+    std::size_t longest_line_;
     std::size_t at_ = 0;
     std::size_t line_from_ = 0;
     int line_;
@@ -333,7 +344,9 @@ class Lexer {
     int word_end_column_ = 1;
 };
 
-LexedText::LexedText(std::string_view source, int first_line) { Lexer(*this, source, first_line).run(); }
+LexedText::LexedText(std::string_view source, int first_line, std::size_t longest_line) {
+    Lexer(*this, source, first_line, longest_line).run();
+}
 
 std::vector<Token> all_tokens(const LexedText& text) {
     std::vector<Token> tokens;

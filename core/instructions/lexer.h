@@ -39,12 +39,15 @@ struct SourceLine {
     std::string_view raw;
     std::vector<Token> tokens;
     int number = 1;
+    bool too_long = false;  ///< longer than was asked for: it has no tokens
 };
 
-/// A text cut into lines and tokens. `source` must outlive it.
+/// A text cut into lines and tokens. `source` must outlive it. Lines of more than `longest_line` bytes are
+/// not cut into tokens.
 class LexedText {
   public:
-    explicit LexedText(std::string_view source, int first_line = 1);
+    explicit LexedText(std::string_view source, int first_line = 1,
+                       std::size_t longest_line = std::string_view::npos);
     LexedText(const LexedText&) = delete;
     LexedText& operator=(const LexedText&) = delete;
 

@@ -2,6 +2,7 @@
 #include <array>
 #include <utility>
 
+#include "core/instructions/pattern_lines.h"
 #include "core/instructions/repeat_parser.h"
 
 namespace roundwright {
@@ -14,8 +15,7 @@ constexpr auto fillers = std::to_array<std::string_view>(
      "the",     "also",  "only", "just",   "again", "loosely", "tightly", "carefully", "please",
      "put",     "so",    "more", "of",     "do",    "working", "crochet", "in",        "continue",
      "another", "usual", "as",   "for",    "begin", "next"});
-constexpr auto evens = std::to_array<std::string_view>({"even", "evenly", "straight", "plain"});
-constexpr auto note_heads = std::to_array<std::string_view>({"note", "notes", "nb", "tip", "hint"});
+constexpr auto evens = std::to_array<std::string_view>({"even", "evenly", "straight", "plain", "unchanged"});
 
 class RoundParser final : public RepeatParser {
   public:
@@ -100,7 +100,7 @@ class RoundParser final : public RepeatParser {
 
     // "Note: ..." runs to the end as it stands.
     bool try_note() {
-        if (done() || !is_one_of(peek()->text, note_heads) || !is(":", 1)) return false;
+        if (!is_marked_note(rest())) return false;
         note(std::min(at_ + 2, tokens_.size()), tokens_.size());
         at_ = tokens_.size();
         return true;

@@ -18,9 +18,9 @@ constexpr auto unfinished_words = std::to_array<std::string_view>(
      "to", "&", "+",    "into", "over", "last",  "first",  "with", "then",   "ea",     "every",
      "a",  "*", "same", "for",  "back", "front", "single", "half", "double", "treble", "slip"});
 constexpr auto work_words = std::to_array<std::string_view>(
-    {"in",    "into",     "work",   "blo",   "flo",       "mr",  "magic", "even",      "rep",      "repeat",
-     "ch",    "chain",    "join",   "turn",  "invisible", "inv", "with",  "change",    "continue", "make",
-     "start", "starting", "starts", "begin", "working",   "as",  "same",  "foundation"});
+    {"in",    "into",     "work",   "blo",   "flo",       "mr",  "magic", "even",       "rep",      "repeat",
+     "ch",    "chain",    "join",   "turn",  "invisible", "inv", "with",  "change",     "continue", "make",
+     "start", "starting", "starts", "begin", "working",   "as",  "same",  "foundation", "unchanged"});
 constexpr auto going_on_words =
     std::to_array<std::string_view>({",", "around", "tog", "times", "x", "next", "each", "same", "more",
                                      "only", "ring", "crochet", "together", "last", "-"});
@@ -60,7 +60,9 @@ class LineCutter {
 
     void cut(const SourceLine& source) {
         Tokens tokens(source.tokens);
-        if (tokens.empty() || is_rule(tokens)) return blank(source);
+        const bool rule = is_rule(tokens);
+        if (rule) underline(source, tokens);
+        if (rule || tokens.empty()) return blank(source);
         PatternLine line;
         line.first_line = line.last_line = source.number;
         const std::size_t from = bullets(tokens, line);
@@ -77,6 +79,17 @@ class LineCutter {
     std::vector<PatternLine> take() { return std::move(lines_); }
 
   private:
+    // A line drawn under a text makes it a heading, even where it begins like stitches ("Bobble", "Ring").
+    void underline(const SourceLine& source, Tokens rule) {
+        constexpr std::size_t shortest = 3;
+        if (lines_.empty() || rule.size() < shortest || rule[0].is("*") || rule[0].is("**")) return;
+        PatternLine& line = lines_.back();
+        const bool numbered = line.header.length > 0;
+        if (numbered || line.kind == LineKind::blank || line.first_line + 1 != source.number) return;
+        line.kind = LineKind::text;
+        line.heading_level = rule[0].is("=") ? 1 : rule[0].is("-") ? 2 : 3;
+    }
+
     void blank(const SourceLine& source) {
         PatternLine line;
         line.kind = LineKind::blank;
@@ -87,7 +100,7 @@ class LineCutter {
     static std::size_t bullets(Tokens tokens, PatternLine& line) {
         std::size_t at = 0;
         while (at < tokens.size() && tokens[at].is("#")) {
-            line.hashed = true;
+            ++line.heading_level;
             ++at;
         }
         const bool dash = at + 1 < tokens.size() && tokens[at + 1].spaced &&
@@ -105,6 +118,7 @@ class LineCutter {
 
     // Where the next round begins in a line that holds several: "... (6) Rnd 2: inc (12)". 0: nowhere.
     std::size_t split_at(Tokens tokens) const {
+        if (is_marked_note(tokens)) return 0;
         for (std::size_t i = 2; i + 2 < tokens.size(); ++i) {
             if (!is_round_word(tokens[i].text) || tokens[i + 1].kind != TokenKind::number) continue;
             if (is_one_of(tokens[i - 1].text, before_reference)) continue;
@@ -126,24 +140,53 @@ class LineCutter {
         RoundHeaderReader header(tokens, terms_);
         PatternLine* last = last_work();
         const bool goes_on = last != nullptr && continues(*last, tokens);
+        const bool indented = goes_on_indented(tokens);
         const bool said_round =
             !tokens.empty() && (is_round_word(tokens[0].text) || tokens[0].kind == TokenKind::ordinal);
-        if (!(goes_on && !said_round && is_unfinished(*last)) && header.read(line)) {
-            line.tokens.assign(tokens.begin() + static_cast<std::ptrdiff_t>(header.end()), tokens.end());
-            count_in(line, 0);
-            lines_.push_back(std::move(line));
-            return;
+        const bool within = indented || (goes_on && is_unfinished(*last));
+        if ((said_round || !within) && header.read(line)) {
+            if (line.bare) line.raw = std::string(source.raw);
+            return push_round(std::move(line), tokens.subspan(header.end()));
         }
         line.numbers.clear();
         line.rounds = 1;
-        line.row = false;
-        if (goes_on && !line.bulleted) return append(*last, tokens, source.number);
-        const bool works = looks_like_work(tokens, terms_);
+        line.rounds_said = 0;
+        line.row = line.bare = false;
+        const bool works = line.heading_level == 0 && looks_like_work(tokens, terms_);
+        if (works && !line.bulleted && remark_of_a_round(source.number))
+            return append(lines_.back(), tokens, source.number);
+        if ((goes_on || indented) && !line.bulleted)
+            return append(goes_on ? *last : lines_.back(), tokens, source.number);
         line.kind = works ? (line.bulleted ? LineKind::round : LineKind::work) : LineKind::text;
         line.tokens.assign(tokens.begin(), tokens.end());
         line.raw = std::string(source.raw);
         count_in(line, 0);
         lines_.push_back(std::move(line));
+    }
+
+    void push_round(PatternLine&& line, Tokens tokens) {
+        line.tokens.assign(tokens.begin(), tokens.end());
+        count_in(line, 0);
+        last_number_ = line.numbers.empty() ? last_number_ + line.rounds : line.last_number;
+        lines_.push_back(std::move(line));
+    }
+
+    // "5. Stuff the head." is round 5 when round 4 came before it and the line after it is worked; then it is
+    // made so.
+    bool remark_of_a_round(int number) {
+        if (lines_.empty()) return false;
+        PatternLine& remark = lines_.back();
+        if (remark.kind != LineKind::text || remark.bulleted || remark.tokens.empty() ||
+            remark.last_line + 1 != number ||
+            (remark.tokens[0].kind != TokenKind::number && !remark.tokens[0].is("(")))
+            return false;
+        const std::vector<Token> tokens = remark.tokens;
+        PatternLine round = remark;
+        RoundHeaderReader header(tokens, terms_);
+        if (!header.before_remarks().read(round) || round.first_number != last_number_ + 1) return false;
+        lines_.pop_back();
+        push_round(std::move(round), Tokens(tokens).subspan(header.end()));
+        return true;
     }
 
     // The round or line of work that this line may go on with: the last one, but for notes in between if it
@@ -153,11 +196,21 @@ class LineCutter {
             PatternLine& line = lines_[i - 1];
             if (line.kind == LineKind::round || line.kind == LineKind::work) {
                 const bool apart = i < lines_.size();
-                return !apart || (is_unfinished(line) && lines_.size() - i <= 3) ? &line : nullptr;
+                const bool numbered = line.header.length > 0;
+                const bool near = lines_.size() - i <= 3 && (numbered || line.bulleted);
+                return !apart || (is_unfinished(line) && near) ? &line : nullptr;
             }
             if (lines_.size() - i > 3) break;
         }
         return nullptr;
+    }
+
+    // A line set in under a round that has not come to its count goes on with it, whatever it begins with.
+    bool goes_on_indented(Tokens tokens) const {
+        if (tokens.empty() || lines_.empty()) return false;
+        const PatternLine& last = lines_.back();
+        return last.header.length > 0 && !last.counted && last.header.line == last.first_line &&
+               tokens[0].where.column > last.header.column + 1;
     }
 
     bool continues(const PatternLine& last, Tokens tokens) const {
@@ -207,6 +260,7 @@ class LineCutter {
     Terms terms_;
     std::deque<std::string>& joined_;
     std::vector<PatternLine> lines_;
+    int last_number_ = 0;  // of the round before
 };
 
 }  // namespace
@@ -215,6 +269,11 @@ std::vector<PatternLine> pattern_lines(const LexedText& text, Terms terms, std::
     LineCutter cutter(terms, joined);
     for (const SourceLine& line : text.lines()) cutter.cut(line);
     return cutter.take();
+}
+
+bool is_marked_note(std::span<const Token> tokens) {
+    constexpr auto heads = std::to_array<std::string_view>({"note", "notes", "nb", "tip", "hint"});
+    return tokens.size() > 1 && tokens[1].is(":") && is_one_of(tokens[0].text, heads);
 }
 
 bool looks_like_work(std::span<const Token> tokens, Terms terms) {

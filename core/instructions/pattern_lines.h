@@ -37,20 +37,26 @@ struct PatternLine {
     std::vector<RoundRange> numbers;  ///< in order; empty: the line says none ("Next rnd:", a bullet)
     int first_number = 0;             ///< of a range of rounds, as written
     int last_number = 0;
-    int rounds = 1;    ///< how many rounds the line stands for
-    TextSpan header;   ///< "Rnds 6-10"; length 0: there is none
-    bool row = false;  ///< "Row 3"
+    int rounds = 1;       ///< how many rounds the line stands for
+    int rounds_said = 0;  ///< "6-8 (3 rows)": 3; 0: it does not say
+    TextSpan header;      ///< "Rnds 6-10"; length 0: there is none
+    bool row = false;     ///< "Row 3"
+    bool bare = false;    ///< a number and no word with it, as steps of anything have: "3."
     bool bulleted = false;
-    bool hashed = false;  ///< "# Head": a heading
+    int heading_level =
+        0;  ///< "## Head" or "-----" under it: 2; "=" is 1, "~" is 3; 0: not marked as a heading
     int open_brackets = 0;
     bool counted = false;  ///< a count of stitches stands in it
-    std::string raw;       ///< text lines: as it stands
+    std::string raw;       ///< text lines and bare numbers: as it stands
 };
 
 /// Cuts a text into lines of a pattern. Tokens of words that a page has hyphenated are kept in `joined`,
 /// which must outlive the lines.
 [[nodiscard]] std::vector<PatternLine> pattern_lines(const LexedText& text, Terms terms,
                                                      std::deque<std::string>& joined);
+
+/// "Note: ...": what is said there is a remark, whatever it says.
+[[nodiscard]] bool is_marked_note(std::span<const Token> tokens);
 
 /// Whether tokens begin like stitches: a number and a stitch, a bracket, a star, a ring, ...
 [[nodiscard]] bool looks_like_work(std::span<const Token> tokens, Terms terms);

@@ -21,7 +21,8 @@ bool has_words(Tokens tokens, std::string_view words) {
 std::optional<double> stretch_of(Tokens tokens) {
     if (!has_any_word(tokens, {"stuff", "stuffed", "stuffing", "unstuffed", "fill"})) return std::nullopt;
     if (has_word(tokens, "unstuffed") || has_words(tokens, "do not stuff") ||
-        has_words(tokens, "don't stuff") || has_words(tokens, "no stuffing"))
+        has_words(tokens, "not stuffed") || has_words(tokens, "don't stuff") ||
+        has_words(tokens, "no stuffing"))
         return unstuffed_stretch;
     if (has_any_word(tokens, {"lightly", "light", "loosely"})) return light_stuffing_stretch;
     if (has_any_word(tokens, {"firmly", "firm", "tightly", "well"})) return firm_stuffing_stretch;
@@ -41,11 +42,20 @@ bool says_sewn_straight(Tokens tokens) {
     return flat && across;
 }
 
+// "Stuff." alone says how firmly, "stuff before sewing on" does not.
+bool says_how_firmly(Tokens tokens, double stretch) {
+    return stretch != medium_stuffing_stretch || tokens.size() == 1 ||
+           (tokens.size() == 2 && tokens[1].is("."));
+}
+
 std::optional<End> end_of(Tokens tokens) {
     if (says_sewn_straight(tokens)) return End::sewn_straight;
     if (has_words(tokens, "do not close") || has_words(tokens, "leave open") ||
         has_words(tokens, "left open") ||
-        (has_any_word(tokens, {"leave", "leaving"}) && has_word(tokens, "open")))
+        (has_any_word(tokens, {"leave", "leaving"}) && has_word(tokens, "open")) ||
+        has_words(tokens, "long tail to sew with") || has_words(tokens, "long tail for sewing") ||
+        has_words(tokens, "sew the opening shut") || has_words(tokens, "fasten off and weave the end in") ||
+        has_words(tokens, "fasten off and weave in the end"))
         return End::left_open;
     const bool hole = has_any_word(tokens, {"hole", "opening", "round", "rnd", "end", "top", "ring", "up"});
     if (has_words(tokens, "draw closed") || has_words(tokens, "pull closed") ||
@@ -76,6 +86,28 @@ double number_of(const Token& token) {
     const auto [end, error] =
         std::from_chars(token.text.data(), token.text.data() + token.text.size(), value);
     return error == std::errc{} && end == token.text.data() + token.text.size() ? value : 0;
+}
+
+// A full stop ends a sentence where the line ends or a capital letter follows: not in "approx. 9 mm".
+bool ends_sentence(Tokens tokens, std::size_t at) {
+    if (!tokens[at].is(".")) return false;
+    if (at + 1 == tokens.size()) return true;
+    const char next = tokens[at + 1].raw[0];
+    return next >= 'A' && next <= 'Z';
+}
+
+// A yarn's letter or number: 0 for "A", "MC" and "1"; -1: it is none.
+int yarn_index(const Token& token) {
+    constexpr int most = 1'000;
+    const bool letter = token.kind == TokenKind::word && token.text.size() == 1 && token.text[0] >= 'a' &&
+                        token.text[0] <= 'z';
+    if (letter) return token.text[0] - 'a';
+    const bool number = token.kind == TokenKind::number && token.number >= 1 && token.number <= most;
+    return number ? token.number - 1 : -1;
+}
+
+bool is_colour_word(const Token& token) {
+    return token.is("yarn") || token.is("color") || token.is("colour");
 }
 
 // A measure in mm that stands in the tokens; 0 when none does.
@@ -136,6 +168,7 @@ std::string number(double value) {
 NoteMeaning meaning_of_note(Tokens tokens) {
     NoteMeaning meaning;
     meaning.area_stretch = stretch_of(tokens);
+    meaning.any_stuffing = meaning.area_stretch && !says_how_firmly(tokens, *meaning.area_stretch);
     meaning.end = end_of(tokens);
     meaning.joining = joining_of(tokens);
     meaning.top_down = has_words(tokens, "top down") || has_words(tokens, "from the top");
@@ -143,28 +176,59 @@ NoteMeaning meaning_of_note(Tokens tokens) {
     return meaning;
 }
 
+std::vector<NoteMeaning> meanings_of_notes(Tokens tokens) {
+    std::vector<NoteMeaning> meanings;
+    std::size_t from = 0;
+    for (std::size_t at = 0; at < tokens.size(); ++at) {
+        if (at + 1 < tokens.size() && !ends_sentence(tokens, at)) continue;
+        const NoteMeaning meaning = meaning_of_note(tokens.subspan(from, at + 1 - from));
+        if (meaning.anything()) meanings.push_back(meaning);
+        from = at + 1;
+    }
+    return meanings;
+}
+
 std::optional<YarnLine> yarn_line(Tokens tokens) {
     std::size_t at = 0;
-    const bool called =
-        at < tokens.size() && (tokens[at].is("yarn") || tokens[at].is("color") || tokens[at].is("colour"));
+    const bool called = at < tokens.size() && is_colour_word(tokens[at]);
     if (called) ++at;
     if (tokens.size() < at + 3) return std::nullopt;
     YarnLine line;
     const Token& letter = tokens[at];
-    const bool one_letter = letter.kind == TokenKind::word && letter.text.size() == 1 &&
-                            letter.text[0] >= 'a' && letter.text[0] <= 'z';
-    if (letter.is("mc") || letter.is("cc")) {
+    if (letter.is("mc") || letter.is("cc"))
         line.yarn = letter.is("mc") ? 0 : 1;
-    } else if (called && one_letter) {
-        line.yarn = letter.text[0] - 'a';
-    } else if (called && letter.kind == TokenKind::number && letter.number >= 1 && letter.number <= 1'000) {
-        line.yarn = letter.number - 1;
-    } else {
-        return std::nullopt;
-    }
+    else
+        line.yarn = called ? yarn_index(letter) : -1;
+    if (line.yarn < 0) return std::nullopt;
     if (!(tokens[at + 1].is(":") || tokens[at + 1].is("=") || tokens[at + 1].is("-"))) return std::nullopt;
     line.name = said(tokens.subspan(at + 2));
     return line;
+}
+
+std::optional<YarnLine> listed_yarn(Tokens tokens) {
+    if (auto named = yarn_line(tokens)) return named;
+    if (tokens.size() < 3 || tokens[0].kind != TokenKind::word || !tokens[1].is(":")) return std::nullopt;
+    const char letter = tokens[0].raw[0];
+    const bool capital = tokens[0].raw.size() == 1 && letter >= 'A' && letter <= 'Z';
+    if (!capital) return std::nullopt;
+    std::size_t end = 2;
+    while (end < tokens.size() && !tokens[end].is(",")) ++end;
+    return YarnLine{letter - 'A', said(tokens.subspan(2, end - 2))};
+}
+
+std::optional<YarnLine> yarn_change(Tokens tokens) {
+    constexpr std::size_t letter = 3;
+    if (tokens.size() <= letter || !(tokens[0].is("change") || tokens[0].is("switch")) ||
+        !tokens[1].is("to") || !is_colour_word(tokens[2]))
+        return std::nullopt;
+    const Tokens rest = tokens.subspan(letter + 1);
+    const bool ends = rest.empty() || rest[0].is(".");
+    if (yarn_index(tokens[letter]) < 0 || !(ends || rest[0].is(","))) return std::nullopt;
+    YarnLine change{yarn_index(tokens[letter]), {}};
+    if (ends) return change;
+    const std::size_t stop = rest.back().is(".") ? 1 : 0;
+    change.name = said(rest.subspan(1, rest.size() - 1 - stop));
+    return change;
 }
 
 std::optional<double> hook_line(Tokens tokens) {

@@ -15,6 +15,7 @@ namespace roundwright {
 /// What a note of a pattern tells about the piece it stands in, as far as it is understood.
 struct NoteMeaning {
     std::optional<double> area_stretch;  ///< "stuff firmly"
+    bool any_stuffing = false;           ///< "stuff as you go" says that it is stuffed, not how firmly
     std::optional<End> end;              ///< "draw the last round closed", "leave the end open",
                                          ///< "flatten and sew straight across"
     std::optional<Joining> joining;      ///< "worked in joined rounds"
@@ -23,7 +24,11 @@ struct NoteMeaning {
 
     bool anything() const { return area_stretch || end || joining || top_down || eyes; }
 };
+/// Of one sentence.
 [[nodiscard]] NoteMeaning meaning_of_note(std::span<const Token> tokens);
+
+/// Of each sentence that means something.
+[[nodiscard]] std::vector<NoteMeaning> meanings_of_notes(std::span<const Token> tokens);
 
 /// The same in words, as a pattern is written here.
 [[nodiscard]] std::string stuffing_words(double area_stretch);
@@ -43,6 +48,10 @@ struct YarnLine {
     std::string name;
 };
 [[nodiscard]] std::optional<YarnLine> yarn_line(std::span<const Token> tokens);
+/// The same in a list of materials: "A: grey, light (3), 40 m".
+[[nodiscard]] std::optional<YarnLine> listed_yarn(std::span<const Token> tokens);
+/// "Change to yarn A, grey."; the name may be left out.
+[[nodiscard]] std::optional<YarnLine> yarn_change(std::span<const Token> tokens);
 
 /// "Hook: 3.5 mm" in millimetres.
 [[nodiscard]] std::optional<double> hook_line(std::span<const Token> tokens);

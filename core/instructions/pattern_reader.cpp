@@ -4,7 +4,9 @@
 #include <utility>
 
 #include "core/base/limits.h"
+#include "core/instructions/line_account.h"
 #include "core/instructions/token_cursor.h"
+#include "core/instructions/unread_work.h"
 #include "core/instructions/write.h"
 
 namespace roundwright {
@@ -17,34 +19,12 @@ int only_names_yarn(const ReadRound& read) {
     return change == nullptr ? -1 : change->yarn;
 }
 
-// "sc = single crochet", "inc: 2 sc in next st", "MR - magic ring": what an abbreviation means.
-bool is_definition(const std::vector<Token>& tokens, Terms terms) {
-    const auto name = match_name(tokens, terms);
-    const std::size_t at = name ? static_cast<std::size_t>(name->length) : 1;
-    if (at >= tokens.size()) return name.has_value();
-    if (tokens[at].is("=")) return true;
-    if (!tokens[at].is(":") && !(tokens[at].is("-") && tokens[at].spaced)) return false;
-    const bool numbers =
-        std::any_of(tokens.begin(), tokens.end(), [](const Token& t) { return t.kind == TokenKind::number; });
-    return name ? !has_count(tokens) : !numbers;
-}
-
 bool words_known(const ReadRound& read) {
     return !has_code(read, ReadCode::unknown_words) && !read.syntax.nodes.empty();
 }
 
 std::string said_from(const PatternLine& line, std::size_t from) {
     return said(std::span(line.tokens).subspan(from));
-}
-
-std::string note_text(const PatternLine& line) {
-    const bool marked = line.tokens.size() > 1 && line.tokens[0].is("note") && line.tokens[1].is(":");
-    return said_from(line, marked ? 2 : 0);
-}
-
-void add_line(std::string& text, const std::string& line) {
-    if (!text.empty() && !line.empty()) text += '\n';
-    text += line;
 }
 
 }  // namespace
@@ -56,9 +36,27 @@ PatternReader::PatternReader(const LexedText& text, const ReadOptions& options) 
     state_.yarns.names = options.yarn_names;
     state_.yarns.first_is_free = true;
     lines_ = pattern_lines(text, state_.out.terms, joined_);
+    any_likeness_ = std::any_of(lines_.begin(), lines_.end(), [](const PatternLine& line) {
+        return line.header.length == 0 && likeness_of(line.tokens).has_value();
+    });
+    last_line_ = text.lines().empty() ? 0 : text.lines().back().number;
     if (!options.terms) report_terms(found);
+    report_text(text);
+}
+
+void PatternReader::report_text(const LexedText& text) {
     if (text.not_utf8())
         state_.report({.code = ReadCode::not_utf8, .severity = Severity::warning, .where = *text.not_utf8()});
+    for (const SourceLine& line : text.lines()) {
+        if (!line.too_long) continue;
+        state_.report({.code = ReadCode::line_too_long,
+                       .where = TextSpan{line.number, 1, 0},
+                       .expected = static_cast<int>(max_line_bytes),
+                       .found = static_cast<int>(line.raw.size())});
+        PatternLine shown;
+        shown.first_line = shown.last_line = line.number;
+        state_.show(ReadLineKind::not_read, shown, -1, "").proved = false;
+    }
 }
 
 ReadPattern PatternReader::run() {
@@ -70,9 +68,11 @@ ReadPattern PatternReader::run() {
     add_notes(waiting_.size());
     ReadPattern& out = state_.out;
     out.yarn_names = state_.yarns.names;
+    tell_lines_without_entry(state_, lines_, last_line_);
     if (out.pieces.empty()) state_.report({.code = ReadCode::no_rounds, .where = TextSpan{1, 1, 0}});
     std::stable_sort(out.lines.begin(), out.lines.end(),
                      [](const ReadLine& x, const ReadLine& y) { return x.first_line < y.first_line; });
+    out.account = account_of(out.lines, last_line_);
     std::stable_sort(
         out.diagnostics.begin(), out.diagnostics.end(), [](const ReadDiagnostic& x, const ReadDiagnostic& y) {
             return std::pair(x.where.line, x.where.column) < std::pair(y.where.line, y.where.column);
@@ -84,26 +84,42 @@ ReadPattern PatternReader::run() {
 
 void PatternReader::take(const PatternLine& line) {
     if (line.kind == LineKind::blank) return;
-    if (line.kind == LineKind::round && line.header.length > 0) return take_round(line);
+    if (line.kind == LineKind::round && line.header.length > 0 && !is_step(line)) return take_round(line);
+    if (only_a_name(line)) return waiting_.add(line, after_blank_, !piece_);
+    if (!waiting_.in_section() && take_likeness(line)) return;
     const bool works = line.kind != LineKind::text && !waiting_.in_section();
     if (!works || !take_work(line)) take_text(line);
+}
+
+bool PatternReader::only_a_name(const PatternLine& line) const {
+    return names_a_piece(line.tokens) || waiting_.only_a_name(line, nothing_before());
+}
+
+bool PatternReader::nothing_before() const {
+    return !piece_ && state_.out.lines.empty() && state_.out.pieces.empty();
+}
+
+// "2. Work a chain for the string." under "Assembly" is a step of it; stitches with a count are a round there
+// too.
+bool PatternReader::is_step(const PatternLine& line) const {
+    return line.bare && waiting_.in_section() &&
+           !(line.counted && names_a_stitch(line.tokens, state_.out.terms));
 }
 
 // A line of stitches without a number: a start, a whole round of a pattern that numbers none, or a note.
 bool PatternReader::take_work(const PatternLine& line) {
     constexpr std::size_t longest = 400;
     if (line.tokens.size() > longest || is_definition(line.tokens, state_.out.terms)) return false;
+    if (take_yarn_change(line)) return true;
     YarnTable yarns = state_.yarns;
     const ReadRound read = standing_.try_read(line.tokens, yarns);
     if (auto said = may_start() ? said_start(line, read) : std::nullopt) {
+        if (start_) waiting_.add(*start_->line, after_blank_, !piece_);
         start_ = std::move(said);
         return true;
     }
     if (const int yarn = only_names_yarn(read); yarn >= 0) return take_yarn(line, yarn, yarns);
-    if (!is_round(line, read)) {
-        pass_over(line, read);
-        return false;
-    }
+    if (!is_round(line, read)) return false;
     if (read.syntax.into_ring && in_piece_with_rounds()) end_piece(waiting_.heading_at());
     take_round(line);
     return true;
@@ -129,16 +145,12 @@ bool PatternReader::take_yarn(const PatternLine& line, int yarn, const YarnTable
     return show(ReadLineKind::yarn, line, state_.yarns.names[static_cast<std::size_t>(yarn)]);
 }
 
-// Stitches that would come out, in a pattern that numbers its rounds, are told of.
-void PatternReader::pass_over(const PatternLine& line, const ReadRound& read) {
-    const bool left_out =
-        piece_ && read.proved() && !has_code(read, ReadCode::unknown_words) && !read.made.stitches.empty();
-    if (left_out)
-        state_.report({.code = ReadCode::line_not_understood,
-                       .severity = Severity::note,
-                       .where = line.tokens[0].where,
-                       .piece = state_.piece_index(),
-                       .arguments = {line.raw}});
+bool PatternReader::take_yarn_change(const PatternLine& line) {
+    const auto change = yarn_change(line.tokens);
+    if (!change || !piece_) return false;
+    if (!change->name.empty()) name_yarn(*change);
+    next_yarn_ = change->yarn;
+    return show(ReadLineKind::yarn, line, change->name.empty() ? line.raw : change->name);
 }
 
 // --- rounds and pieces
@@ -146,16 +158,32 @@ void PatternReader::pass_over(const PatternLine& line, const ReadRound& read) {
 void PatternReader::take_round(const PatternLine& line) {
     if (state_.full) return;
     waiting_.end_section();
-    const int number = line.numbers.empty() ? 0 : line.numbers.front().first;
-    if (in_piece_with_rounds() && (number == 1 || (start_ && number == 0))) end_piece(waiting_.heading_at());
+    settle_likeness(line);
+    if (in_piece_with_rounds() && begins_a_piece(line)) end_piece(waiting_.heading_at());
     if (!piece_ && state_.out.pieces.size() >= max_pieces) return too_many_pieces(line);
     if (!piece_)
         begin_piece(line);
     else if (const auto start = std::exchange(start_, std::nullopt))
-        add_note(*start->line);  // a chain that no first round follows was a note
+        keep_start_as_note(*start);
     if (next_yarn_ >= 0) standing_.set_yarn(std::exchange(next_yarn_, -1));
     add_notes(waiting_.size());
     piece_->add(line);
+}
+
+// A chain that no first round follows.
+void PatternReader::keep_start_as_note(const SaidStart& start) {
+    WaitingLine line;
+    line.line = start.line;
+    notes_.keep({line}, &*piece_, false);
+}
+
+// Round 1 does, and whatever stands under a heading that cannot be a part of the piece: "Legs (make 2)", or
+// one that is set off and whose rounds do not go on from the last.
+bool PatternReader::begins_a_piece(const PatternLine& line) const {
+    const int number = line.numbers.empty() ? 0 : line.numbers.front().first;
+    const int weight = waiting_.heading_weight();
+    if (number == 1 || (start_ && number == 0) || weight == piece_heading) return true;
+    return weight >= set_off && number > 0 && number != piece_->next_number();
 }
 
 void PatternReader::too_many_pieces(const PatternLine& line) {
@@ -175,7 +203,9 @@ void PatternReader::begin_piece(const PatternLine& line) {
     if (const auto start = std::exchange(start_, std::nullopt))
         state_.show(ReadLineKind::start, *start->line, state_.piece_index(),
                     start_words(piece, state_.out.terms));
+    state_.names_of_pieces.push_back(name_words(piece.name));
     piece_.emplace(state_, standing_, std::move(piece), line);
+    like_line_ = nullptr;
 }
 
 // A piece's start is said by a line before it or by its first round.
@@ -206,6 +236,7 @@ void PatternReader::name(Piece& piece) {
 void PatternReader::end_piece(std::size_t notes) {
     if (!piece_) return;
     add_notes(notes, true);
+    state_.words_of_pieces.push_back(any_likeness_ ? piece_->take_words() : ReadingState::WordsOfRounds());
     state_.out.pieces.push_back(piece_->finish());
     piece_.reset();
 }
@@ -218,25 +249,28 @@ void PatternReader::take_text(const PatternLine& line) {
 }
 
 bool PatternReader::take_meta(const PatternLine& line) {
-    if (take_yarn_name(line)) return true;
+    if (is_marked_note(line.tokens)) return false;
+    if (take_title_line(line) || take_yarn_name(line)) return true;
     if (const auto hook = hook_line(line.tokens); hook && !piece_) {
         state_.out.hook_mm = *hook;
-        return show(ReadLineKind::note, line, line.raw);
+        return show(ReadLineKind::materials, line, line.raw);
     }
-    const bool terms =
-        line.tokens.size() <= 6 && has_any_word(line.tokens, {"us", "uk"}) && has_word(line.tokens, "terms");
-    if (terms) return show(ReadLineKind::terms, line, line.raw);
-    return take_title_line(line);
+    return is_terms_line(line.tokens) && show(ReadLineKind::terms, line, line.raw);
 }
 
 bool PatternReader::take_yarn_name(const PatternLine& line) {
-    const auto yarn = yarn_line(line.tokens);
+    const bool listed = waiting_.section() == Section::materials;
+    const auto yarn = listed ? listed_yarn(line.tokens) : yarn_line(line.tokens);
     if (!yarn || yarn->name.empty()) return false;
-    const auto index = static_cast<std::size_t>(yarn->yarn);
+    name_yarn(*yarn);
+    return show(ReadLineKind::yarn, line, yarn->name);
+}
+
+void PatternReader::name_yarn(const YarnLine& yarn) {
+    const auto index = static_cast<std::size_t>(yarn.yarn);
     auto& names = state_.yarns.names;
     if (names.size() <= index) names.resize(index + 1);
-    names[index] = yarn->name;
-    return show(ReadLineKind::yarn, line, yarn->name);
+    names[index] = yarn.name;
 }
 
 bool PatternReader::take_title_line(const PatternLine& line) {
@@ -259,24 +293,7 @@ bool PatternReader::show(ReadLineKind kind, const PatternLine& line, const std::
 
 // Text becomes notes: of the piece it stands in, or of the toy when it stands before all pieces.
 void PatternReader::add_notes(std::size_t count, bool ending) {
-    for (const PatternLine* line : waiting_.take(count)) add_note(*line, ending);
-}
-
-void PatternReader::add_note(const PatternLine& line, bool ending) {
-    const std::string text = note_text(line);
-    show(ReadLineKind::note, line, text);
-    const NoteMeaning meaning = meaning_of_note(line.tokens);
-    if (piece_) piece_->hear(meaning);
-    // In between rounds it matters where stuffing and fastening off are said.
-    const bool anywhere = ending || meaning.eyes || (piece_ && piece_->piece().rounds.empty());
-    if (piece_ && anywhere && says_only(meaning, text, state_.out.terms)) return;
-    auto& pieces = state_.out.pieces;
-    if (in_piece_with_rounds())
-        add_line(piece_->last_note(), text);
-    else if (!piece_ && !pieces.empty() && !pieces.back().rounds.empty())
-        add_line(pieces.back().rounds.back().note, text);
-    else
-        add_line(state_.out.notes, text);
+    if (count > 0) notes_.keep(waiting_.take(count), piece_ ? &*piece_ : nullptr, ending);
 }
 
 void PatternReader::report_terms(const FoundTerms& found) {

@@ -6,6 +6,8 @@
 #include <vector>
 
 #include "core/instructions/find_terms.h"
+#include "core/instructions/likeness.h"
+#include "core/instructions/note_keeper.h"
 #include "core/instructions/piece_reader.h"
 #include "core/instructions/piece_start.h"
 #include "core/instructions/waiting_text.h"
@@ -22,12 +24,22 @@ class PatternReader {
   private:
     void take(const PatternLine& line);
     bool take_work(const PatternLine& line);
+    bool only_a_name(const PatternLine& line) const;
+    bool nothing_before() const;
+    bool is_step(const PatternLine& line) const;
     bool is_round(const PatternLine& line, const ReadRound& read) const;
     bool may_start() const;
     bool take_yarn(const PatternLine& line, int yarn, const YarnTable& yarns);
-    void pass_over(const PatternLine& line, const ReadRound& read);
+    bool take_yarn_change(const PatternLine& line);
+
+    bool take_likeness(const PatternLine& line);
+    bool unknown_piece(const PatternLine& line, const Likeness& like);
+    bool begin_like(const PatternLine& line, const Likeness& like, int other);
+    void settle_likeness(const PatternLine& line);
 
     void take_round(const PatternLine& line);
+    void keep_start_as_note(const SaidStart& start);
+    bool begins_a_piece(const PatternLine& line) const;
     void begin_piece(const PatternLine& line);
     Start find_start(const PatternLine& line) const;
     void name(Piece& piece);
@@ -39,8 +51,9 @@ class PatternReader {
     bool take_meta(const PatternLine& line);
     bool take_yarn_name(const PatternLine& line);
     bool take_title_line(const PatternLine& line);
+    void name_yarn(const YarnLine& yarn);
     void add_notes(std::size_t count, bool ending = false);
-    void add_note(const PatternLine& line, bool ending = false);
+    void report_text(const LexedText& text);
     bool show(ReadLineKind kind, const PatternLine& line, const std::string& text);
     void report_terms(const FoundTerms& found);
 
@@ -48,13 +61,17 @@ class PatternReader {
 
     ReadingState state_;
     Standing standing_{state_};
+    NoteKeeper notes_{state_};
     std::deque<std::string> joined_;
     std::vector<PatternLine> lines_;
     WaitingText waiting_;
     std::optional<PieceReader> piece_;
     std::optional<SaidStart> start_;
-    int next_yarn_ = -1;  // named by a line of its own; -1: none
+    bool any_likeness_ = false;               // in the text
+    const PatternLine* like_line_ = nullptr;  // that said of the piece which one it is like
+    int next_yarn_ = -1;                      // named by a line of its own; -1: none
     bool after_blank_ = false;
+    int last_line_ = 0;  // of the text
 };
 
 }  // namespace roundwright

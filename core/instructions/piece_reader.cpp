@@ -37,13 +37,23 @@ PieceReader::PieceReader(ReadingState& state, Standing& standing, Piece piece, c
     standing_.begin(piece_.start);
 }
 
+PieceReader::PieceReader(ReadingState& state, Standing& standing, Piece piece,
+                         const ReadingState::WordsOfRounds& words)
+    : state_(state), standing_(standing), piece_(std::move(piece)), numbers_(1), words_of_(words) {
+    like_rounds_ = piece_.rounds.size();
+    end_said_ = stuffing_said_ = true;
+    state_.rounds += static_cast<int>(like_rounds_);
+    stand_on_rounds();
+}
+
 void PieceReader::add(const PatternLine& line) {
-    line_begins_ = state_.out.diagnostics.size();
+    said_.clear();
+    if (only_like_another()) end_said_ = false;
     check_number(line);
-    add_rounds(line);
+    add_rounds(line, TokenList(TokenList(), &line.tokens));
     while (const std::optional<PatternLine> later = numbers_.take_later()) {
-        line_begins_ = state_.out.diagnostics.size();
-        add_rounds(*later);
+        said_.clear();
+        add_rounds(*later, std::make_shared<const std::vector<Token>>(later->tokens));
     }
 }
 
@@ -54,6 +64,10 @@ void PieceReader::check_number(const PatternLine& line) {
     if (line.last_number < line.first_number)
         report_number(line, ReadCode::range_reversed, line.first_number, line.last_number);
     const int number = line.numbers.front().first;
+    const int rounds = line.last_number - line.first_number + 1;
+    if (line.rounds_said > 0 && line.numbers.size() == 1 && rounds > 1 && rounds != line.rounds_said)
+        report_number(line, ReadCode::rounds_differ, rounds, line.rounds_said);
+    if (piece_.rounds.empty() && number > 1) report_number(line, ReadCode::rounds_missing, 1, number);
     if (number == numbers_.next() || piece_.rounds.empty()) return;
     const bool ahead = number > numbers_.next();
     report_number(line, ahead ? ReadCode::rounds_missing : ReadCode::round_out_of_order, numbers_.next(),
@@ -63,7 +77,6 @@ void PieceReader::check_number(const PatternLine& line) {
 
 void PieceReader::report_number(const PatternLine& line, ReadCode code, int expected, int found) {
     state_.report({.code = code,
-                   .severity = Severity::warning,
                    .where = line.header,
                    .piece = state_.piece_index(),
                    .round = static_cast<int>(piece_.rounds.size()),
@@ -74,7 +87,7 @@ void PieceReader::report_number(const PatternLine& line, ReadCode code, int expe
 // --- limits
 
 bool PieceReader::room_for_round(const PatternLine& line) {
-    if (!room_in_text(line)) return false;
+    if (!state_.room_in_text(line)) return false;
     if (static_cast<int>(piece_.rounds.size()) < most_rounds) return true;
     if (!std::exchange(round_limit_said_, true))
         state_.report({.code = ReadCode::too_many_rounds,
@@ -85,43 +98,36 @@ bool PieceReader::room_for_round(const PatternLine& line) {
     return false;
 }
 
-bool PieceReader::room_in_text(const PatternLine& line) {
-    constexpr int rounds = static_cast<int>(max_rounds_per_text);
-    constexpr int stitches = static_cast<int>(max_stitches_per_text);
-    if (state_.full) return false;
-    if (state_.rounds < rounds && state_.stitches < stitches) return true;
-    const bool by_rounds = state_.rounds >= rounds;
-    state_.report({.code = by_rounds ? ReadCode::rounds_of_text : ReadCode::stitches_of_text,
-                   .where = line.header,
-                   .piece = state_.piece_index(),
-                   .expected = by_rounds ? rounds : stitches,
-                   .found = by_rounds ? rounds + 1 : state_.stitches});
-    state_.full = true;
-    return false;
-}
-
 // --- rounds of a line
 
-void PieceReader::add_rounds(const PatternLine& line) {
+void PieceReader::add_rounds(const PatternLine& line, const TokenList& words) {
     int rounds = numbers_.take(line);
     YarnTable yarns = state_.yarns;
     ReadRound read = standing_.read(line.tokens, yarns);
     if (read.syntax.repeats_from != 0) return repeat_rounds(line, read, rounds);
     if (read.syntax.rounds > 1) rounds = std::max(rounds, read.syntax.rounds);
     if (line.row) piece_.joining = Joining::rows;
-    add_range(line, std::move(read), std::move(yarns), rounds);
+    add_range(line, words, std::move(read), std::move(yarns), rounds);
 }
 
-void PieceReader::add_range(const PatternLine& line, ReadRound read, YarnTable yarns, int rounds) {
-    const auto words = std::make_shared<const std::vector<Token>>(line.tokens);
+void PieceReader::add_range(const PatternLine& line, const TokenList& words, ReadRound read, YarnTable yarns,
+                            int rounds) {
     const std::size_t shown = show_line(line);
+    const bool one_count = read.syntax.stated.size() == 1;
+    bool counted = true;  // `read` was proved by the line's count
     for (int i = 0; i < rounds; ++i) {
-        if (!room_for_round(line)) break;
+        if (!room_for_round(line)) {
+            if (i == 0) state_.out.lines[shown].left_out();
+            break;
+        }
         if (i > 0) yarns = state_.yarns;
         const bool last = i + 1 == rounds;
         const bool changes = grows(read) || !read.proved() || read.last_yarn != standing_.yarn() ||
                              read.syntax.stated.size() > 1;
-        if (rounds > 1 && changes && (i > 0 || !last)) read = read_one_of(*words, read, i, rounds, yarns);
+        if (rounds > 1 && (changes || (last && one_count && !counted))) {
+            read = read_one_of(*words, read, i, rounds, yarns);
+            counted = last;
+        }
         if (i > 0) read.note.clear();
         state_.yarns = std::move(yarns);
         add_round(read, words, shown);
@@ -156,7 +162,8 @@ void PieceReader::add_round(const ReadRound& read, const TokenList& words, std::
     round.note = read.note;
     for (const std::string& note : read.syntax.notes) {
         const LexedText text(note);
-        for (const SourceLine& line : text.lines()) hear(meaning_of_note(line.tokens));
+        for (const SourceLine& line : text.lines())
+            for (const NoteMeaning& meaning : meanings_of_notes(line.tokens)) hear(meaning);
     }
     if (read.syntax.joined && piece_.joining == Joining::spiral) piece_.joining = Joining::joined;
     const int index = static_cast<int>(piece_.rounds.size());
@@ -174,13 +181,10 @@ void PieceReader::add_round(const ReadRound& read, const TokenList& words, std::
 
 // What is wrong in the words of a range is wrong in each of its rounds, and said for the first.
 void PieceReader::report_once(const ReadRound& read, const ReadLine& line, int round) {
-    const auto known = [&](const ReadDiagnostic& d) {
-        const auto& all = state_.out.diagnostics;
-        return std::any_of(all.begin() + static_cast<std::ptrdiff_t>(line_begins_), all.end(),
-                           [&](const ReadDiagnostic& other) { return other.code == d.code; });
-    };
     for (ReadDiagnostic d : read.diagnostics) {
-        if (round > line.first_round && known(d)) continue;
+        const bool known = std::find(said_.begin(), said_.end(), d.code) != said_.end();
+        if (round > line.first_round && known) continue;
+        if (!known) said_.push_back(d.code);
         d.piece = state_.piece_index();
         d.round = round;
         state_.report(std::move(d));
@@ -206,7 +210,10 @@ void PieceReader::repeat_rounds(const PatternLine& line, const ReadRound& read, 
         return unknown_round(line, read, from, shown);
     rounds = std::max({rounds, line.numbers.empty() ? length : rounds, read.syntax.rounds});
     for (int i = 0; i < rounds; ++i) {
-        if (!room_for_round(line)) break;
+        if (!room_for_round(line)) {
+            if (i == 0) state_.out.lines[shown].left_out();
+            break;
+        }
         const auto words = words_of_.find(from + i % length);
         if (words == words_of_.end()) return unknown_round(line, read, from + i % length, shown);
         add_repeated(words->second, i + 1 == rounds ? read.stated : std::nullopt, i == 0 ? read.note : "",
@@ -250,7 +257,10 @@ void PieceReader::unknown_round(const PatternLine& line, const ReadRound& read, 
 // --- notes and end
 
 void PieceReader::hear(const NoteMeaning& meaning) {
-    if (meaning.area_stretch) piece_.area_stretch = *meaning.area_stretch;
+    if (meaning.area_stretch && !(meaning.any_stuffing && stuffing_said_)) {
+        piece_.area_stretch = *meaning.area_stretch;
+        stuffing_said_ = true;
+    }
     if (meaning.joining) piece_.joining = *meaning.joining;
     if (meaning.top_down) piece_.starts_at_top = true;
     if (meaning.eyes) piece_.features.push_back(*meaning.eyes);
@@ -258,6 +268,40 @@ void PieceReader::hear(const NoteMeaning& meaning) {
     piece_.end = *meaning.end;
     end_said_ = true;
 }
+
+// --- rounds of another piece
+
+void PieceReader::stand_on_rounds() {
+    const PieceGraph graph = piece_graph(piece_);
+    standing_.begin(piece_.start);
+    most_loops_ = 0;
+    for (std::size_t i = 0; i < graph.graph.rounds.size(); ++i) {
+        standing_.add(graph.graph.rounds[i], piece_.rounds[i]);
+        most_loops_ = std::max(most_loops_, graph.graph.rounds[i].loops_left);
+        state_.stitches += static_cast<int>(graph.graph.rounds[i].stitches.size());
+    }
+    numbers_.leap_to(static_cast<int>(piece_.rounds.size()) + 1);
+}
+
+void PieceReader::show_likeness(const PatternLine& line, const std::string& other) {
+    ReadLine& shown = state_.show(ReadLineKind::like_piece, line, state_.piece_index(), other);
+    like_shown_ = state_.out.lines.size() - 1;
+    shown.first_round = 0;
+    shown.last_round = static_cast<int>(piece_.rounds.size()) - 1;
+    shown.stitches = standing_.below().loops;
+}
+
+void PieceReader::keep_rounds(int count) {
+    if (count >= static_cast<int>(piece_.rounds.size())) return;
+    piece_.rounds.resize(static_cast<std::size_t>(count));
+    like_rounds_ = piece_.rounds.size();
+    std::erase_if(piece_.features, [&](const Feature& feature) { return feature.round + 1 >= count; });
+    stand_on_rounds();
+    state_.out.lines[like_shown_].last_round = count - 1;
+    state_.out.lines[like_shown_].stitches = standing_.below().loops;
+}
+
+void PieceReader::unread_likeness() { state_.out.lines[like_shown_].left_out(); }
 
 Piece PieceReader::finish() {
     if (!end_said_ && looks_closed()) piece_.end = End::drawn_closed;

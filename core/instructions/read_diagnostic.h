@@ -33,14 +33,18 @@ enum class ReadCode {
     not_one_stitch,      ///< "( ... ) in next st" holds what cannot share a stitch
     unnamed_stitch,      ///< a bunch of loops read as a bobble (a note). args: the word
     // Rounds of a pattern
-    round_out_of_order,   ///< [number that is next, number written]
+    round_out_of_order,   ///< a number comes twice, or too late [number that is next, number written]
     rounds_missing,       ///< the numbers leap ahead [number that is next, number written]
     range_reversed,       ///< "Rnds 10-6" [first, last]
     unknown_round,        ///< "rep rnd 9" with no round 9 before it [-, number]
-    line_not_understood,  ///< looks like stitches, but is no round (a note). args: the line
-    terms_guessed,        ///< a note. args: "us" or "uk"
-    terms_mixed,          ///< both terms are named in one pattern. args: the word
-    no_rounds,            ///< there is no round in the text
+    rounds_differ,        ///< "6-8 (4 rows)" [rounds by the numbers, rounds said]
+    line_not_understood,  ///< looks like working, but is no round: kept as a note. args: the line
+    remark_not_read,  ///< has numbers or stitches and says nothing that is known (a warning). args: the line
+    unknown_piece,    ///< "same as left ear" with no such piece before it. args: its name
+    piece_without_rounds,  ///< "Legs (make 2)" and no round after it. args: its name
+    terms_guessed,         ///< a note. args: "us" or "uk"
+    terms_mixed,           ///< both terms are named in one pattern. args: the word
+    no_rounds,             ///< there is no round in the text
     // Limits
     too_many_stitches,  ///< [limit, found]
     too_many_rounds,    ///< [limit, found]
@@ -48,6 +52,7 @@ enum class ReadCode {
     rounds_of_text,     ///< all the pieces of a text together [limit, found]
     stitches_of_text,   ///< all the pieces of a text together [limit, found]
     text_too_long,      ///< [limit, bytes]
+    line_too_long,      ///< [limit, bytes]
     not_utf8,           ///< bytes that are no text
 };
 
@@ -100,6 +105,7 @@ struct ReadDiagnostic {
     int found = 0;
     std::vector<Argument> arguments{};
     std::vector<Mend> mends{};  ///< likeliest first; each was tried and comes out
+    int more = 0;               ///< how many more of its kind come after it and are not listed
 };
 
 /// `text` with the edits of a mend made. Edits that point outside the text are passed over.

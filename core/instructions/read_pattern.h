@@ -16,7 +16,21 @@ struct ReadOptions {
     std::vector<std::string> yarn_names;  ///< the toy's, so that "change to grey" finds its yarn
 };
 
-enum class ReadLineKind { title, heading, terms, yarn, start, round, note };
+enum class ReadLineKind {
+    title,
+    heading,
+    terms,
+    yarn,
+    start,
+    round,
+    note,
+    section,       ///< heads what is no piece: "Materials", "Assembly"
+    materials,     ///< yarn, hook, eyes, and how the gauge is measured
+    abbreviation,  ///< what a name of a stitch means
+    assembly,      ///< how the pieces are put together and finished
+    like_piece,    ///< "same as left ear": the rounds of another piece
+    not_read,      ///< kept as a note, but a diagnostic says that it may be more
+};
 
 /// What was made of one line of the text (or of several that go together), for a review side by side.
 struct ReadLine {
@@ -29,10 +43,23 @@ struct ReadLine {
     int stitches = 0;        ///< of the last of the rounds, when it is done
     bool proved = true;      ///< false: a diagnostic says why
     std::string understood;  ///< the round written anew in the pattern's own terms; a note's text
+
+    /// Nothing of it was taken after all.
+    void left_out() {
+        kind = ReadLineKind::not_read;
+        first_round = last_round = -1;
+        proved = false;
+    }
+};
+
+/// What one line of the text came to.
+struct LineAccount {
+    ReadLineKind kind = ReadLineKind::not_read;
+    int entry = -1;  ///< the line of the review that has it, an index; -1: there is nothing on the line
 };
 
 /// A pattern as it was understood. Nothing of the text is lost: what is not a round, a heading, a start, a
-/// yarn or the terms is a note.
+/// yarn or the terms is a note, and a note in which there may be rounds is named in the diagnostics.
 struct ReadPattern {
     std::string title;
     std::string designer;
@@ -41,11 +68,15 @@ struct ReadPattern {
     Terms terms = Terms::us;
     bool terms_sure = false;              ///< false: neither named nor marked by a stitch that only one has
     std::vector<std::string> yarn_names;  ///< by index; empty: used, but never named
-    std::string notes;                    ///< what stands before the first piece, a line each
+    std::string notes;  ///< what stands before the first piece, and materials and notes after it, a line each
+    std::string assembly;   ///< one step a paragraph
+    std::string finishing;  ///< the same
     std::vector<ReadLine> lines;
+    std::vector<LineAccount> account;         ///< one for each line of the text, in order
     std::vector<ReadDiagnostic> diagnostics;  ///< in the order of the text
 
-    bool proved() const;  ///< no error
+    bool proved() const;    ///< no error
+    bool complete() const;  ///< and no line with numbers or stitches that was not read
 };
 
 /// Reads a whole pattern: several pieces with headings, rounds numbered, bulleted or bare, ranges, repeats of

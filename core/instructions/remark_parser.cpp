@@ -54,9 +54,18 @@ std::size_t RemarkParser::clause_end(bool at_comma) const {
     for (; end < tokens_.size(); ++end) {
         const Token& token = tokens_[end];
         if (token.is(".") || token.is(";") || (at_comma && token.is(",")) || is_closer(token)) break;
+        if (line_of_work_begins(end)) break;
         if (is_opener(token) && end + 1 < tokens_.size() && tokens_[end + 1].kind == TokenKind::number) break;
     }
     return end;
+}
+
+// A remark without a full stop ends where a line of stitches begins, as long as no count has been said.
+bool RemarkParser::line_of_work_begins(std::size_t at) const {
+    if (at == 0 || !syntax_.stated.empty() || tokens_[at].where.line == tokens_[at - 1].where.line)
+        return false;
+    const std::size_t ahead = at - at_;
+    return is_opener(tokens_[at]) || tokens_[at].is("*") || starts_item(ahead);
 }
 
 bool RemarkParser::remark(std::size_t start) {
@@ -266,7 +275,7 @@ bool RemarkParser::chain_remark(NodeList& list, std::span<const Token> inside, s
 
 void RemarkParser::note_from(std::size_t start) {
     at_ = std::max(at_, start + 1);
-    while (!done() && !is(".") && !is(";")) {
+    while (!done() && !is(".") && !is(";") && !line_of_work_begins(at_)) {
         const bool count = is_opener(*peek()) && is_number(1);
         if (count || (is(",") && (starts_item(1) || (peek(1) != nullptr && is_opener(*peek(1)))))) break;
         ++at_;

@@ -43,13 +43,17 @@ bool RoundHeaderReader::words_first(PatternLine& line) {
     if (!is_round_here()) return false;
     const bool bare_r = is("r");
     line.row = is("row") || is("rows");
+    several_ = tokens_[at_].text.size() > 1 && tokens_[at_].text.back() == 's';
     ++at_;
     while (is(".") || is("#") || (is("-") && is_number(1))) ++at_;
     if (!is_number() || (bare_r && tokens_[at_].number > static_cast<int>(max_rounds_per_piece)))
         return back();
     if (!numbers(line)) return back();
     aside(line);
-    return ends() || back();
+    if (!ends()) return back();
+    rounds_aside(line);
+    skip_marks();
+    return true;
 }
 
 // "1st rnd:", "Third round:"
@@ -63,9 +67,9 @@ bool RoundHeaderReader::ordinal_first(PatternLine& line) {
     return ends() || back();
 }
 
-// "Next rnd:", "Next 5 rnds:"
+// "Next rnd:", "Next 5 rnds:", "Last rnd:"
 bool RoundHeaderReader::next_round(PatternLine& line) {
-    if (!is("next") && !is("following")) return false;
+    if (!is("next") && !is("following") && !is("last") && !is("final")) return false;
     const bool number = is_number(1);
     if (!is_round_here(number ? 2 : 1)) return false;
     line.rounds = number ? std::max(tokens_[at_ + 1].number, 1) : 1;
@@ -83,20 +87,20 @@ bool RoundHeaderReader::bare_number(PatternLine& line) {
     if (!(at_ < tokens_.size() && is_header_end(tokens_[at_]))) return back();
     ++at_;
     while (is("**") || is(":")) ++at_;
+    rounds_aside(line);
+    skip_marks();
+    line.bare = true;
     const Tokens rest = tokens_.subspan(at_);
-    return looks_like_work(rest, terms_) || back();
+    return (before_remarks_ && !rest.empty()) || looks_like_work(rest, terms_) || back();
 }
 
 bool RoundHeaderReader::numbers(PatternLine& line) {
     line.numbers = {{tokens_[at_].number, tokens_[at_].number}};
     line.first_number = line.last_number = tokens_[at_].number;
     last_ = at_++;
-    while (at_ + 1 < tokens_.size() && is_range_sign(tokens_[at_]) &&
-           line.numbers.size() < max_rounds_per_piece) {
-        std::size_t ahead = 1;
-        while (is_round_here(ahead) || is(".", ahead) || is("-", ahead)) ++ahead;
-        if (!is_number(ahead) || starts_stitches(ahead)) break;
-        const bool span = is_span_sign(tokens_[at_]);
+    std::size_t ahead = 0;
+    bool span = false;
+    while (line.numbers.size() < max_rounds_per_piece && skip_to_next_number(ahead, span)) {
         last_ = at_ + ahead;
         add_number(line, tokens_[last_].number, span);
         at_ = last_ + 1;
@@ -104,6 +108,20 @@ bool RoundHeaderReader::numbers(PatternLine& line) {
     line.rounds = 0;
     for (const RoundRange& range : line.numbers) line.rounds += std::min(range.size(), most_rounds_said);
     return true;
+}
+
+// The next number of a range or a list, `ahead` of here: "- 8", "to R5", ". - 8", "and 11".
+bool RoundHeaderReader::skip_to_next_number(std::size_t& ahead, bool& span) const {
+    const std::size_t sign = is(".") && is("-", 1) ? 1 : 0;
+    if (at_ + sign + 1 >= tokens_.size() || !is_range_sign(tokens_[at_ + sign])) return false;
+    span = is_span_sign(tokens_[at_ + sign]);
+    ahead = sign + 1;
+    bool named = false;
+    for (; is_round_here(ahead) || is(".", ahead) || is("-", ahead); ++ahead)
+        named = named || is_round_here(ahead);
+    if (!is_number(ahead)) return false;
+    const bool plainly_a_range = named || (span && (several_ || !is("-", sign)));
+    return plainly_a_range || !starts_stitches(ahead);
 }
 
 // "Rnd 3 - 12 sc": the second number begins the stitches.
@@ -130,8 +148,22 @@ void RoundHeaderReader::aside(PatternLine& line) {
         !tokens_[at_ + ahead + 1].is(":"))
         return;
     if (match_name(tokens_.subspan(at_ + 1), terms_)) return;
-    if (is_number(1) && is_round_here(2)) line.rounds = std::max(line.rounds, tokens_[at_ + 1].number);
+    if (is_number(1) && is_round_here(2)) return rounds_aside(line);
     at_ += ahead + 1;
+}
+
+// "(3 rows)": how many rounds the numbers before it are.
+void RoundHeaderReader::rounds_aside(PatternLine& line) {
+    if (at_ + 3 >= tokens_.size() || !is_opener(tokens_[at_]) || !is_number(1) || !is_round_here(2) ||
+        !is_closer(tokens_[at_ + 3]))
+        return;
+    line.rounds_said = tokens_[at_ + 1].number;
+    if (line.rounds <= 1) line.rounds = std::max(line.rounds_said, 1);
+    at_ += 4;
+}
+
+void RoundHeaderReader::skip_marks() {
+    while (is(":") || is("-") || is(".")) ++at_;
 }
 
 bool RoundHeaderReader::ends() {

@@ -13,6 +13,12 @@ class RoundHeaderReader {
   public:
     RoundHeaderReader(std::span<const Token> tokens, Terms terms) : tokens_(tokens), terms_(terms) {}
 
+    /// A bare number before a remark, "5. Stuff the head.", may be a round's too when the stitches follow.
+    RoundHeaderReader& before_remarks() {
+        before_remarks_ = true;
+        return *this;
+    }
+
     /// Fills what the header says into `line`; false when the tokens begin no round.
     bool read(PatternLine& line);
     /// The token after the header.
@@ -37,13 +43,18 @@ class RoundHeaderReader {
     bool next_round(PatternLine& line);
     bool bare_number(PatternLine& line);
     bool numbers(PatternLine& line);
+    bool skip_to_next_number(std::size_t& ahead, bool& span) const;
     bool starts_stitches(std::size_t ahead) const;
     static void add_number(PatternLine& line, int next, bool span);
     void aside(PatternLine& line);
+    void rounds_aside(PatternLine& line);
+    void skip_marks();
     bool ends();
 
     std::span<const Token> tokens_;
     Terms terms_;
+    bool before_remarks_ = false;
+    bool several_ = false;  // "Rnds": the number after the first ends a range
     std::size_t start_ = 0;
     std::size_t at_ = 0;
     std::size_t last_ = 0;

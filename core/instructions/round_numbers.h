@@ -12,6 +12,8 @@ namespace roundwright {
 class RoundNumbers {
   public:
     explicit RoundNumbers(const PatternLine& first);
+    /// `next`: the number of the round that comes first.
+    explicit RoundNumbers(int next) : next_(next) {}
 
     int next() const { return next_; }
     void count_on() { ++next_; }

@@ -64,6 +64,12 @@ void Standing::add(const ReadRound& read, const Round& round) {
     yarn_ = read.last_yarn;
 }
 
+void Standing::add(const GraphRound& made, const Round& round) {
+    below_.add(made, std::get_if<WorkedEvenly>(&round.working));
+    other_loops_ = -1;
+    yarn_ = only_yarn(made).value_or(static_cast<int>(round.yarn));
+}
+
 void Standing::stand_on(const ReadRound& read) {
     other_loops_ = -1;
     if (read.proved()) return;

@@ -23,6 +23,8 @@ class Standing {
     [[nodiscard]] ReadRound try_read(const std::vector<Token>& tokens, YarnTable& yarns);
     /// The round has been taken: the next one stands on it.
     void add(const ReadRound& read, const Round& round);
+    /// The same for a round that was read before, as it was made.
+    void add(const GraphRound& made, const Round& round);
 
     const RoundBelow& below() const { return below_; }
     int yarn() const { return yarn_; }

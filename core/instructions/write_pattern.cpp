@@ -2,8 +2,10 @@
 
 #include <algorithm>
 
+#include "core/instructions/find_terms.h"
 #include "core/instructions/headings.h"
 #include "core/instructions/lexer.h"
+#include "core/instructions/likeness.h"
 #include "core/instructions/one_line.h"
 #include "core/instructions/pattern_lines.h"
 #include "core/instructions/pattern_notes.h"
@@ -28,7 +30,8 @@ bool plain_heading(const std::string& name) {
     const LexedText text(name);
     const auto& tokens = text.lines().front().tokens;
     const auto read = heading_of(tokens);
-    return read && !read->section && !read->says_make && read->name == name &&
+    return read && read->section == Section::none && !read->says_make && read->name == name &&
+           !is_terms_line(tokens) && !yarn_line(tokens) && !hook_line(tokens) && !likeness_of(tokens) &&
            !looks_like_work(tokens, Terms::us) && !looks_like_work(tokens, Terms::uk);
 }
 
@@ -87,10 +90,12 @@ class PieceWriter {
 
     static void take_in(NoteMeaning& said, std::vector<Feature>& eyes, const std::string& note) {
         const LexedText text(note);
-        const NoteMeaning meaning = meaning_of_note(text.lines().front().tokens);
-        if (meaning.area_stretch) said.area_stretch = meaning.area_stretch;
-        if (meaning.end) said.end = meaning.end;
-        if (meaning.eyes) eyes.push_back(*meaning.eyes);
+        for (const NoteMeaning& meaning : meanings_of_notes(text.lines().front().tokens)) {
+            const bool how_firmly = meaning.area_stretch && !(meaning.any_stuffing && said.area_stretch);
+            if (how_firmly) said.area_stretch = meaning.area_stretch;
+            if (meaning.end) said.end = meaning.end;
+            if (meaning.eyes) eyes.push_back(*meaning.eyes);
+        }
     }
 
     void line(const std::string& words) {

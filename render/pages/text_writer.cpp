@@ -79,11 +79,8 @@ void TextWriter::section(const QString& text) {
 }
 
 void TextWriter::part(const QString& text) {
-    if (plain()) {
-        text_ += text.toUpper() + QStringLiteral("\n\n");
-    } else {
-        text_ += QStringLiteral("### ") + set(text) + QStringLiteral("\n\n");
-    }
+    if (plain()) return underlined(text, QLatin1Char('~'));
+    text_ += QStringLiteral("### ") + set(text) + QStringLiteral("\n\n");
 }
 
 void TextWriter::put(const QString& first, const QString& others, const QString& text) {

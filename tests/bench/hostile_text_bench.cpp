@@ -1,16 +1,25 @@
 #include <benchmark/benchmark.h>
 #include <string>
 
+#include "core/base/limits.h"
 #include "core/instructions/read_pattern.h"
 
 namespace {
 
 using namespace roundwright;
 
+// Lines as long as any that is read; longer ones are refused and cost nothing.
 std::string repeated(const std::string& part, std::size_t bytes) {
     std::string text;
     text.reserve(bytes + part.size());
-    while (text.size() < bytes) text += part;
+    std::size_t line = 0;
+    while (text.size() < bytes) {
+        text += part;
+        line = part.back() == '\n' ? 0 : line + part.size();
+        if (line + part.size() < max_line_bytes) continue;
+        text += '\n';
+        line = 0;
+    }
     return text;
 }
 
@@ -42,6 +51,11 @@ const Hostile hostile[] = {
     {"not_text", "\xff\xfe\x80"},
     {"prose", "hello there you\n"},
     {"headings", "Head (make 2)\n\n"},
+    {"unread_lines", "12 things of 5\n"},
+    {"pieces_like_others", "Head (make 2)\nwork as head\n"},
+    {"long_pieces_like_others",
+     "Head\nRnd 1: 6 sc in MR\nRnds 2-300: sc around\n\nLeg (make 2)\nwork as head to round 7\n"},
+    {"remarks_before_stitches", "5. stuff it\nsc\n"},
     {"one_word", "s"},
     {"digits", "7"}};
 

@@ -348,6 +348,37 @@ TEST_F(CommandLine, PatternThatDoesNotComeOutIsNamedByLineAndEndsWithOne) {
     EXPECT_EQ(run_program({"read", file("empty.txt", "")}).exit_code, 2);
 }
 
+TEST_F(CommandLine, LinesThatWereNotReadEndWithOne) {
+    const std::string ball = "Ball\nRnd 1: 6 sc in magic ring (6)\nRnd 2: inc around (12)\n";
+    for (const char* line : {"Reihe 3: 6 fM (6)", "Ears: same as the nose", "Legs (make 2)", "12 odd things",
+                             "Rnd 4: sc around (12)"}) {
+        const ProgramRun run = run_program({"read", file("ball.txt", ball + "\n" + line + "\n")});
+        EXPECT_EQ(run.exit_code, 1) << line;
+        EXPECT_THAT(run.out, HasSubstr("ball.txt:5:")) << line;
+    }
+    EXPECT_EQ(run_program({"read", file("ball.txt", ball + "Sew it on between rounds 3 and 4.\n")}).exit_code,
+              0);
+}
+
+TEST_F(CommandLine, TheSameMessageIsNotRepeatedThousandsOfTimes) {
+    std::string text = "Ball\nRnd 1: 6 sc in magic ring (6)\n";
+    for (int i = 0; i < 3'000; ++i) text += "Reihe " + std::to_string(i) + ": alle fM (6)\n";
+    const ProgramRun run = run_program({"read", file("many.txt", text)});
+    EXPECT_EQ(run.exit_code, 1);
+    EXPECT_LT(std::count(run.out.begin(), run.out.end(), '\n'), 50);
+    EXPECT_THAT(run.out, HasSubstr("more like this.)"));
+}
+
+TEST_F(CommandLine, ATextThatIsTooLongIsRefused) {
+    const ProgramRun run = run_program({"read", file("long.txt", std::string(6'000'000, '('))});
+    EXPECT_EQ(run.exit_code, 2);
+    EXPECT_THAT(run.err, HasSubstr("long.txt: larger than 4 MiB, which no pattern's text is."));
+    const ProgramRun line =
+        run_program({"read", file("line.txt", "Rnd 1: 6 sc in MR (6)\n" + std::string(2'000'000, '('))});
+    EXPECT_EQ(line.exit_code, 1);
+    EXPECT_THAT(line.out, HasSubstr("line.txt:2:1: This line has"));
+}
+
 // Reading what was written gives the same stitches: the counts and the loops of every stitch.
 TEST_F(CommandLine, WrittenRoundsAreReadBack) {
     for (const char* terms : {"us", "uk"}) {

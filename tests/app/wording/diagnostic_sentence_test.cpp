@@ -47,6 +47,15 @@ TEST_F(DiagnosticSentence, EveryCodeHasASentenceOfItsOwn) {
     EXPECT_EQ(sentences.size(), codes);
 }
 
+TEST_F(DiagnosticSentence, SaysHowManyMoreAreNotListed) {
+    ReadDiagnostic diagnostic;
+    diagnostic.code = ReadCode::bracket_not_opened;
+    diagnostic.arguments = {std::string(")")};
+    diagnostic.more = 9'980;
+    EXPECT_EQ(diagnostic_sentence(diagnostic).toStdString(),
+              "The bracket ) was not opened. (And 9980 more like this.)");
+}
+
 TEST_F(DiagnosticSentence, EveryMendHasAQuestionAndALabel) {
     for (int code = 0; code <= static_cast<int>(MendCode::renumber); ++code) {
         const Mend mend{static_cast<MendCode>(code), {5, 6, 2, 10, 12}, {}};

@@ -5,9 +5,11 @@
 #include <QAbstractItemModelTester>
 #include <QClipboard>
 #include <QGuiApplication>
+#include <QLabel>
 #include <QListWidget>
 #include <QPlainTextEdit>
 #include <QPushButton>
+#include <QTableView>
 
 #include "app/words/review_model.h"
 #include "app/words/text_actions.h"
@@ -68,6 +70,39 @@ TEST(PatternReview, IsReadAnewAsTheTextIsTyped) {
     QTest::keyClicks(&review.source(), QStringLiteral("Rnd 1: 6 sc in magic ring (6)"));
     EXPECT_TRUE(wait_until(
         [&] { return !review.pattern().pieces.empty() && review.pattern().pieces[0].rounds.size() == 1; }));
+}
+
+TEST(PatternReview, LinesThatWereNotReadAreShownAndTold) {
+    DocumentSession session;
+    session.start(toy_of({6, 12}));
+    PatternReview review(session, good_text + QStringLiteral("Reihe 7: 3 fM (18)\n\nTail: same as head\n"));
+    review.show();
+    EXPECT_FALSE(review.pattern().proved());
+    auto* problems = review.findChild<QListWidget*>();
+    EXPECT_TRUE(problems->item(0)->text().contains(QStringLiteral("Line 6, column 1: “Reihe 7: 3 fM (18)”")))
+        << problems->item(0)->text().toStdString();
+    auto* table = review.findChild<QTableView*>();
+    const auto& model = *qobject_cast<ReviewModel*>(table->model());
+    const auto text = [&](int line, int column) {
+        return model.index(model.row_of_line(line), column).data().toString();
+    };
+    EXPECT_EQ(text(6, ReviewModel::kind), QStringLiteral("not read"));
+    EXPECT_EQ(text(8, ReviewModel::kind), QStringLiteral("rounds 1–6"));
+    EXPECT_EQ(text(8, ReviewModel::understood), QStringLiteral("like “Head”"));
+    bool told = false;
+    for (auto* label : review.findChildren<QLabel*>())
+        told = told || label->text().contains(QStringLiteral("1 line not read"));
+    EXPECT_TRUE(told);
+}
+
+TEST(PatternReview, AssemblyAndNotesComeWithThePieces) {
+    DocumentSession session;
+    Toy toy = toy_of({6, 12});
+    toy.text.assembly = "Sew on the head.";
+    session.start(toy);
+    PatternReview review(session,
+                         good_text + QStringLiteral("\nAssembly\n1. Sew on the fin.\n2. Weave in.\n"));
+    EXPECT_EQ(review.toy_with_pieces().text.assembly, "Sew on the head.\n\nSew on the fin.\n\nWeave in.");
 }
 
 TEST(PatternReview, ItsModelIsOne) {

@@ -3,6 +3,7 @@
 
 #include "core/instructions/read_pattern.h"
 #include "core/instructions/write_pattern.h"
+#include "tests/core/instructions/random_pattern_toy.h"
 #include "tests/core/instructions/random_piece.h"
 #include "tests/support/random_cases.h"
 
@@ -37,6 +38,42 @@ void expect_read_back(unsigned part, unsigned parts) {
                                                          << write_piece(piece, Terms::us);
         ASSERT_TRUE(reads_back(piece, Terms::us)) << "seed " << seed;
         ASSERT_TRUE(reads_back(piece, Terms::uk)) << "seed " << seed;
+    }
+}
+
+// A piece as the text tells it: rounds as they are worked, not as they are stored.
+std::string piece_told(const Piece& piece, Terms terms) {
+    std::string told = write_piece(piece, terms);
+    for (const Round& round : piece.rounds) told += "[" + round.note + "]";
+    return told;
+}
+
+::testing::AssertionResult toy_reads_back(const Toy& toy, Terms terms) {
+    const std::string text = write_toy(toy, terms);
+    const ReadPattern read = read_pattern(text);
+    auto failure = ::testing::AssertionFailure() << text;
+    for (const ReadDiagnostic& d : read.diagnostics)
+        failure << read_code_name(d.code) << " at " << d.where.line << ":" << d.where.column << "\n";
+    if (!read.diagnostics.empty() || read.terms != terms) return failure;
+    const Toy again = toy_of(read);
+    if (again.title != toy.title || again.designer != toy.designer || again.hook_mm != toy.hook_mm ||
+        again.notes != toy.notes || again.pieces.size() != toy.pieces.size())
+        return failure << again.title << ", " << again.notes << ", " << again.pieces.size() << " pieces\n";
+    for (std::size_t i = 0; i < toy.pieces.size(); ++i)
+        if (again.pieces[i].name != toy.pieces[i].name ||
+            again.pieces[i].area_stretch != toy.pieces[i].area_stretch ||
+            piece_graph(again.pieces[i]).graph != piece_graph(toy.pieces[i]).graph ||
+            piece_told(again.pieces[i], terms) != piece_told(toy.pieces[i], terms))
+            return failure << "-- read and written again:\n" << piece_told(again.pieces[i], terms);
+    return ::testing::AssertionSuccess();
+}
+
+TEST(WriteThenRead, GivesTheSameToyAndInventsNothing) {
+    const auto count = static_cast<unsigned>(testing::random_cases(20'000));
+    for (unsigned seed = 0; seed < count; ++seed) {
+        const Toy toy = testing::RandomPatternToy(seed).toy();
+        ASSERT_TRUE(toy_reads_back(toy, Terms::us)) << "seed " << seed;
+        ASSERT_TRUE(toy_reads_back(toy, Terms::uk)) << "seed " << seed;
     }
 }
 
