@@ -58,9 +58,7 @@ Vec3 RevolvedSurface::place(const RevolvedPoint& point, double lift_mm, double f
 }
 
 Vec3 RevolvedSurface::normal(const RevolvedPoint& point) const {
-    const double sine = std::sin(point.angle), cosine = std::cos(point.angle);
-    return {side_ * (point.normal.x() * sine + point.tilt * cosine), side_ * point.normal.y(),
-            point.normal.x() * cosine - point.tilt * sine};
+    return normal(point, std::sin(point.angle), std::cos(point.angle));
 }
 
 }  // namespace roundwright

@@ -47,6 +47,10 @@ class RevolvedSurface {
                 radial * cosine - aside * sine};
     }
     [[nodiscard]] Vec3 normal(const RevolvedPoint& point) const;
+    [[nodiscard]] Vec3 normal(const RevolvedPoint& point, double sine, double cosine) const {
+        return {side_ * (point.normal.x() * sine + point.tilt * cosine), side_ * point.normal.y(),
+                point.normal.x() * cosine - point.tilt * sine};
+    }
 
   private:
     LaidMeridian meridian_;

@@ -46,6 +46,17 @@ bool is_brushed(const Toy& toy, const Stitch& stitch) {
     return stitch.yarn < toy.yarns.size() && toy.yarns[stitch.yarn].brushed;
 }
 
+std::vector<StitchFace> faces_of_stitches(const Toy& toy, const StitchGraph& graph) {
+    std::vector<StitchFace> faces;
+    for (const auto& round : graph.rounds) {
+        for (const auto& [stitch, foot] : round.stitches) {
+            const bool pile = is_brushed(toy, stitch) && stitch.kind != StitchKind::bobble;
+            faces.push_back(pile ? StitchFace::pile : face_of(stitch.kind, stitch.part));
+        }
+    }
+    return faces;
+}
+
 std::vector<std::uint32_t> first_stitches(const StitchGraph& graph) {
     std::vector<std::uint32_t> first{0};
     first.reserve(graph.rounds.size() + 1);
