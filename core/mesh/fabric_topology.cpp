@@ -23,12 +23,14 @@ class Builder {
     FabricTopology build() {
         mesh_.outer = number_vertices(grid_);
         if (!ends_.closed()) mesh_.inner = number_vertices(grid_.inside());
-        reserve();
+        make_room(triangles_of_fabric(rounds_, grid_, ends_));
         mesh_skin(mesh_.outer, true);
-        if (ends_.closed()) return std::move(mesh_);
-        mesh_skin(mesh_.inner, false);
-        if (!ends_.fan_above) join_highest_rim();
-        if (!ends_.fan_below && !ends_.point_below) join_lowest_rim();
+        if (!ends_.closed()) {
+            mesh_skin(mesh_.inner, false);
+            if (!ends_.fan_above) join_highest_rim();
+            if (!ends_.fan_below && !ends_.point_below) join_lowest_rim();
+        }
+        make_room(next_);
         return std::move(mesh_);
     }
 
@@ -52,12 +54,11 @@ class Builder {
         return skin;
     }
 
-    void reserve() {
-        const std::size_t triangles = triangles_of_fabric(rounds_, grid_, ends_);
-        mesh_.indices.reserve(3 * triangles);
-        mesh_.places.reserve(6 * triangles);
-        mesh_.stitch_of_triangle.reserve(triangles);
-        mesh_.faces.reserve(triangles);
+    void make_room(std::size_t triangles) {
+        mesh_.indices.resize(3 * triangles);
+        mesh_.places.resize(6 * triangles);
+        mesh_.stitch_of_triangle.resize(triangles);
+        mesh_.faces.resize(triangles);
     }
 
     /// A vertex with its place on the face of the stitch at hand.
@@ -67,7 +68,7 @@ class Builder {
     };
 
     static std::uint16_t units(double place) {
-        return static_cast<std::uint16_t>(std::lround(place * Mesh::place_units));
+        return static_cast<std::uint16_t>(place * Mesh::place_units + 0.5);
     }
 
     /// What the triangles to come belong to.
@@ -83,13 +84,16 @@ class Builder {
     [[nodiscard]] std::uint16_t up(double share) const { return units(share * cell_->face_up); }
 
     void triangle(const Corner& a, const Corner& b, const Corner& c) {
+        if (next_ == mesh_.faces.size()) make_room(2 * next_ + 1);
+        std::uint32_t* index = &mesh_.indices[3 * next_];
+        std::uint16_t* place = &mesh_.places[6 * next_];
         for (const Corner& corner : {a, b, c}) {
-            mesh_.indices.push_back(corner.vertex);
-            mesh_.places.push_back(corner.u);
-            mesh_.places.push_back(corner.v);
+            *index++ = corner.vertex;
+            *place++ = corner.u;
+            *place++ = corner.v;
         }
-        mesh_.stitch_of_triangle.push_back(stitch_);
-        mesh_.faces.push_back(face_);
+        mesh_.stitch_of_triangle[next_] = stitch_;
+        mesh_.faces[next_++] = face_;
     }
 
     /// The vertices of a row that belong to the cell at hand, at one height of its face.
@@ -109,6 +113,7 @@ class Builder {
     /// outside. `outward` false turns them over.
     void zip(const Span& below, const Span& above, bool outward) {
         const std::uint32_t b_steps = below.steps(), t_steps = above.steps();
+        if (b_steps == columns_ && t_steps == columns_) return quads(below, above, outward);
         const auto share = [](std::uint32_t step, std::uint32_t steps, double without) {
             return steps == 0 ? without : static_cast<double>(step) / steps;
         };
@@ -129,16 +134,13 @@ class Builder {
         }
     }
 
-    /// What `zip` gives between two rows of the same vertices, without its asking at every step.
-    void quads(const VertexRow& below, const VertexRow& above, std::uint32_t first, double v_below,
-               double v_above, bool outward) {
-        const std::uint16_t low = up(v_below), high = up(v_above);
-        std::uint16_t right = across(0);
-        for (std::uint32_t q = 0; q < columns_; ++q) {
-            const std::uint32_t k = first + q, next = k + 1 == below.size ? 0 : k + 1;
-            const std::uint16_t left = across(static_cast<double>(q + 1) / columns_);
-            const Corner b0{below.first + k, right, low}, b1{below.first + next, left, low};
-            const Corner t0{above.first + k, right, high}, t1{above.first + next, left, high};
+    /// What `zip` gives between as many vertices as the grid has columns, without its asking at every step.
+    void quads(const Span& below, const Span& above, bool outward) {
+        const std::uint16_t low = up(below.v), high = up(above.v);
+        Corner b0{below.row.at(below.first), across(0), low}, t0{above.row.at(above.first), b0.u, high};
+        for (std::uint32_t q = 1; q <= columns_; ++q) {
+            const Corner b1{below.row.at(below.first + q), across(q * column_share_), low};
+            const Corner t1{above.row.at(above.first + q), b1.u, high};
             if (outward) {
                 triangle(b0, t0, b1);
                 triangle(b1, t0, t1);
@@ -146,7 +148,8 @@ class Builder {
                 triangle(t0, b0, b1);
                 triangle(t0, b1, t1);
             }
-            right = left;
+            b0 = b1;
+            t0 = t1;
         }
     }
 
@@ -170,8 +173,8 @@ class Builder {
             zip({skin.edge(i), column_below(cell.below_first), column_below(cell.below_last), 0},
                 {rows.front(), t0, t0 + columns_, 1 / height}, outward);
             for (std::size_t j = 1; j < rows.size(); ++j)
-                quads(rows[j - 1], rows[j], t0, static_cast<double>(j) / height,
-                      static_cast<double>(j + 1) / height, outward);
+                quads({rows[j - 1], t0, t0 + columns_, static_cast<double>(j) / height},
+                      {rows[j], t0, t0 + columns_, static_cast<double>(j + 1) / height}, outward);
         }
     }
 
@@ -214,12 +217,14 @@ class Builder {
 
     const std::vector<LaidRound>& rounds_;
     std::uint32_t columns_;
+    double column_share_ = 1.0 / columns_;
     ReliefGrid grid_;
     FabricEnds ends_;
     const FabricStitches& stitches_;
     const LaidStitch* cell_ = nullptr;
     std::int32_t stitch_ = -1;
     std::uint8_t face_ = 0;
+    std::size_t next_ = 0;
     FabricTopology mesh_;
 };
 

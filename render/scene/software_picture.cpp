@@ -193,13 +193,8 @@ Vector3f colour_at(const Job& job, std::uint32_t id, float x, float y) {
     return shade(point, setup);
 }
 
-/// The comparison surface over what is there: colour premultiplied, opacity.
-struct Veil {
-    Vector3f colour = Vector3f::Zero();
-    float opacity = 0;
-};
-
-Veil veil_at(const Job& job, std::uint32_t id, float x, float y, bool behind) {
+/// How much the comparison surface hides of what is there.
+float veil_opacity(const Job& job, std::uint32_t id, float x, float y, bool behind) {
     const std::uint32_t* index = &job.scene.ghost->indices[3 * static_cast<std::size_t>(id)];
     const auto& eye = job.ghost.front().eye_positions();
     const std::array<Vector3f, 3> p = {eye[index[0]], eye[index[1]], eye[index[2]]};
@@ -207,9 +202,12 @@ Veil veil_at(const Job& job, std::uint32_t id, float x, float y, bool behind) {
     const Vector3f share = shares_at(p, ray);
     Vector3f normal = Vector3f::Zero();
     for (int k = 0; k < 3; ++k) normal += share[k] * corner(job.scene.ghost->normals, index[k]);
-    const float facing = std::abs((job.to_eye * normal).normalized().dot(ray.normalized()));
-    const float opacity = ghost_opacity(facing, behind);
-    return {opacity * job.ghost_colour, opacity};
+    return ghost_opacity(std::abs((job.to_eye * normal).normalized().dot(ray.normalized())), behind);
+}
+
+Vector3f levels_of(const Vector3f& linear_colour) {
+    return {static_cast<float>(level_of(linear_colour.x())), static_cast<float>(level_of(linear_colour.y())),
+            static_cast<float>(level_of(linear_colour.z()))};
 }
 
 QRgb pixel(const Vector3f& premultiplied, float opacity) {
@@ -282,6 +280,8 @@ class TilePainter {
         behind_alpha_ = static_cast<float>(job.scene.background.alphaF());
         behind_ = linear(job.scene.background) * behind_alpha_;
         plain_ = pixel(behind_, behind_alpha_);
+        behind_levels_ = behind_alpha_ * levels_of(linear(job.scene.background));
+        veil_levels_ = levels_of(job.ghost_colour);
     }
 
     void paint(int tile) {
@@ -346,6 +346,7 @@ class TilePainter {
         return opacity > 0 || behind_alpha_ > 0 ? pixel(sum / all, opacity / all) : plain_;
     }
 
+    /// The comparison surface is laid over in sRGB, as the graphics card does it.
     QRgb veiled_pixel(int x, int y) const {
         const int n = job_.samples;
         Vector3f sum = Vector3f::Zero();
@@ -355,23 +356,24 @@ class TilePainter {
                 const std::uint32_t id = solid_.id(sx, sy), over = veil_.id(sx, sy);
                 const float at_x = middle(sx), at_y = middle(sy);
                 const bool there = id != DepthBuffer::none;
-                const Vector3f below = there ? colour_at(job_, id, at_x, at_y) : behind_;
+                const Vector3f below = there ? levels_of(colour_at(job_, id, at_x, at_y)) : behind_levels_;
                 const bool behind = veil_.nearness(sx, sy) < solid_.nearness(sx, sy);
-                const Veil veil =
-                    over == DepthBuffer::none ? Veil{} : veil_at(job_, over, at_x, at_y, behind);
-                sum += veil.colour + (1 - veil.opacity) * below;
-                opacity += veil.opacity + (1 - veil.opacity) * (there ? 1 : behind_alpha_);
+                const float veil =
+                    over == DepthBuffer::none ? 0 : veil_opacity(job_, over, at_x, at_y, behind);
+                sum += veil * veil_levels_ + (1 - veil) * below;
+                opacity += veil + (1 - veil) * (there ? 1 : behind_alpha_);
             }
         }
         const auto all = static_cast<float>(n * n);
-        return pixel(sum / all, opacity / all);
+        const auto level = [all](float value) { return static_cast<int>(std::lround(value / all)); };
+        return qRgba(level(sum.x()), level(sum.y()), level(sum.z()), level(255 * opacity));
     }
 
     const Job& job_;
     uchar* bytes_;
     qsizetype stride_;
     float behind_alpha_ = 1;
-    Vector3f behind_;
+    Vector3f behind_, behind_levels_, veil_levels_;
     QRgb plain_ = 0;
     DepthBuffer solid_, veil_;
     PixelPatches patches_;
