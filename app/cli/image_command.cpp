@@ -49,7 +49,7 @@ std::optional<PictureWanted> picture_wanted(const Arguments& arguments) {
 
 int draw(const Arguments& arguments, const Toy& toy, const PictureWanted& picture) {
     const std::size_t piece = pieces_wanted(arguments, toy).front();
-    const ShownPiece shown = shown_piece(toy, piece);
+    const ShownPiece shown = shown_piece(toy, piece, for_pictures);
     if (shown.empty()) {
         print_problem(tr("%1 has no shape to draw.").arg(piece_name(toy, piece)));
         return exit_checks_failed;

@@ -36,7 +36,7 @@ int write_mesh(const Arguments& arguments, const Toy& toy, const ShownOptions& o
 
 int run(const Arguments& arguments) {
     ShownOptions options;
-    options.relief = !arguments.has(QStringLiteral("smooth"));
+    if (arguments.has(QStringLiteral("smooth"))) options.relief = Relief::none;
     const auto triangles = whole_option(arguments, "triangles", static_cast<int>(options.most_triangles),
                                         least_triangles, most_triangles);
     if (!triangles || !output_is_named(arguments, endings())) return exit_bad_input;

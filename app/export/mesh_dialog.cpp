@@ -68,7 +68,7 @@ std::vector<std::size_t> MeshDialog::pieces() const {
 std::optional<QString> MeshDialog::save_to(const QString& path, const render::Progress& progress) const {
     const std::vector<std::size_t> wanted = pieces();
     ShownOptions options;
-    options.relief = surface_->currentIndex() == 0;
+    options.relief = surface_->currentIndex() == 0 ? Relief::solid : Relief::none;
     std::vector<ShownPiece> shown;
     for (const std::size_t piece : wanted) {
         if (progress.stop.stop_requested()) return QString();

@@ -61,7 +61,7 @@ PictureDialog::PictureDialog(DocumentSession& session, const render::SceneView* 
     : QDialog(parent),
       session_(session),
       scene_(scene),
-      shown_(shown_piece(session.toy(), static_cast<std::size_t>(session.current_piece()))) {
+      shown_(shown_piece(session.toy(), static_cast<std::size_t>(session.current_piece()), for_pictures)) {
     setWindowTitle(tr("Save a picture of %1")
                        .arg(piece_name(session.toy(), static_cast<std::size_t>(session.current_piece()))));
     build();

@@ -4,6 +4,7 @@
 
 #include "core/checks/piece_study.h"
 #include "core/face/feature_mesh.h"
+#include "core/mesh/revolve.h"
 #include "core/mesh/stitch_surface.h"
 
 namespace roundwright::app {
@@ -18,9 +19,11 @@ struct ShownPiece {
 
 /// How finely the fabric is made.
 struct ShownOptions {
-    bool relief = true;
+    Relief relief = Relief::solid;
     std::size_t most_triangles = 400'000;
 };
+
+inline constexpr ShownOptions for_pictures{Relief::shaded, most_picture_triangles};
 
 /// The solved piece; empty where no shape was found.
 [[nodiscard]] ShownPiece shown_piece(const Toy& toy, std::size_t piece, const ShownOptions& options = {});

@@ -81,6 +81,7 @@ QWidget* FacePanel::list_part() {
     }
     add_->setMenu(menu);
     place_->setCheckable(true);
+    place_->setObjectName(QStringLiteral("place"));
     auto* buttons = new QHBoxLayout;
     buttons->addWidget(add_);
     buttons->addWidget(remove_);
@@ -115,7 +116,9 @@ void FacePanel::connect_all() {
     connect(remove_, &QPushButton::clicked, this, &FacePanel::remove);
     connect(embroider_, &QPushButton::clicked, this, &FacePanel::embroider_instead);
     connect(place_, &QPushButton::toggled, this, [this](bool placing) {
-        if (scene_ != nullptr) scene_->place_by_click(placing ? current() : -1);
+        if (scene_ == nullptr) return;
+        if (placing) scene_->show_face_if_hidden();
+        scene_->place_by_click(placing ? current() : -1);
     });
     connect(guides_, &QCheckBox::toggled, this, [this](bool shown) {
         if (scene_ != nullptr) scene_->set_guides(shown);
@@ -180,6 +183,7 @@ void FacePanel::add(FeatureKind kind) {
     session_.edit_piece(tr("Add %1").arg(feature_kind_name(kind, feature.pair).toLower()),
                         [&](Piece& changed) { changed.features.push_back(feature); });
     select(row);
+    if (scene_ != nullptr) scene_->show_face();
     list_->setFocus();
 }
 

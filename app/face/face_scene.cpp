@@ -1,5 +1,7 @@
 #include "app/face/face_scene.h"
 
+#include <cmath>
+
 #include "core/face/face_guides.h"
 #include "core/face/feature_mesh.h"
 #include "core/face/place_feature.h"
@@ -11,6 +13,7 @@ namespace roundwright::app {
 namespace {
 
 constexpr Colour guide_colour{0x5A, 0x78, 0x8C};
+constexpr double most_degrees_away = 50;
 
 }  // namespace
 
@@ -36,6 +39,16 @@ FaceScene::~FaceScene() { session_.disconnect(this); }
 void FaceScene::set_guides(bool shown) {
     guides_ = shown;
     show_parts();
+}
+
+void FaceScene::show_face() {
+    if (session_.piece() != nullptr) scene_.face(session_.piece()->face_degrees);
+}
+
+void FaceScene::show_face_if_hidden() {
+    if (session_.piece() == nullptr) return;
+    const double away = std::remainder(session_.piece()->face_degrees - scene_.yaw_degrees(), 360.0);
+    if (std::abs(away) > most_degrees_away) show_face();
 }
 
 void FaceScene::place_by_click(int feature) { placing_ = feature; }

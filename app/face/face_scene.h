@@ -21,6 +21,10 @@ class FaceScene : public QObject {
     ~FaceScene() override;
 
     void set_guides(bool shown);
+    /// Turns the piece's face to the viewer.
+    void show_face();
+    /// Does so where the face is turned too far away to place anything on it.
+    void show_face_if_hidden();
     /// The next click on the fabric moves this feature there; -1: none.
     void place_by_click(int feature);
     [[nodiscard]] int placing() const { return placing_; }

@@ -5,6 +5,8 @@
 #include <QPainter>
 #include <QPalette>
 
+#include "app/reshape/outline_placement.h"
+
 namespace roundwright::app {
 namespace {
 
@@ -14,16 +16,13 @@ QPixmap picture_of(const Silhouette& outline, bool at_top, const QColor& colour)
     pixmap.fill(Qt::transparent);
     QPainter painter(&pixmap);
     painter.setRenderHint(QPainter::Antialiasing);
-    const double scale = (form_icon_size - 4) / std::max(width_mm(outline), height_mm(outline));
-    painter.translate(form_icon_size / 2.0, form_icon_size / 2.0);
-    painter.scale(scale, at_top ? scale : -scale);
-    painter.translate(0, -height_mm(outline) / 2);
-    QPolygonF polygon;
-    for (const Vec2& p : outline.points) polygon << QPointF(p.x(), p.y());
-    for (auto p = outline.points.rbegin(); p != outline.points.rend(); ++p)
-        polygon << QPointF(-p->x(), p->y());
-    painter.setPen(QPen(colour, 1.6 / scale));
-    painter.drawPolygon(polygon);
+    OutlinePlacement here;
+    here.pixels_per_mm = (form_icon_size - 4) / std::max(width_mm(outline), height_mm(outline));
+    here.upwards = at_top ? 1 : -1;
+    const double down = here.upwards * height_mm(outline) / 2 * here.pixels_per_mm;
+    here.axis = QPointF(form_icon_size / 2.0, form_icon_size / 2.0 - down);
+    painter.setPen(QPen(colour, 1.6));
+    painter.drawPath(here.both_sides(outline));
     return pixmap;
 }
 

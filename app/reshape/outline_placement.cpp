@@ -3,11 +3,15 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <utility>
+
+#include "render/drawing/smooth_path.h"
 
 namespace roundwright::app {
 namespace {
 
 constexpr double margin = 28;
+constexpr double sharpest = 150;     // degrees; what turns more is a fold of the fabric
 constexpr double reach_pixels = 14;  // a press this near takes a point
 
 double middle_of(const Silhouette& outline) {
@@ -51,12 +55,46 @@ Vec2 OutlinePlacement::way(QPointF from, QPointF to) const {
     return {from.x() < axis.x() ? -moved.x() : moved.x(), upwards * moved.y()};
 }
 
-QPolygonF OutlinePlacement::both_sides(const Silhouette& outline) const {
-    QPolygonF polygon;
-    for (const Vec2& p : outline.points) polygon << at(p);
-    for (auto p = outline.points.rbegin(); p != outline.points.rend(); ++p)
-        polygon << at(Vec2(-p->x(), p->y()));
-    return polygon;
+QPainterPath OutlinePlacement::both_sides(const Silhouette& outline) const {
+    const auto& points = outline.points;
+    if (points.empty()) return {};
+    const bool closed_start = points.front().x() <= 0, closed_end = points.back().x() <= 0;
+    QPolygonF right, left;
+    for (const Vec2& p : points) {
+        right << at(p);
+        left << at(Vec2(-p.x(), p.y()));
+    }
+    std::reverse(left.begin(), left.end());
+    if (!closed_start && !closed_end) {
+        QPainterPath path = render::smooth_path(right, false, sharpest);
+        path.connectPath(render::smooth_path(left, false, sharpest));
+        path.closeSubpath();
+        return path;
+    }
+    // Over a pole the line goes on, so that it is as round there as beside it.
+    if (!closed_start) std::swap(left, right);
+    QPolygonF around = left;
+    around.append(right.mid(1));
+    const bool ring = closed_start && closed_end;
+    if (ring) around.removeLast();
+    QPainterPath path = render::smooth_path(around, ring, sharpest);
+    path.closeSubpath();
+    return path;
+}
+
+QPainterPath OutlinePlacement::one_side(const Silhouette& outline) const {
+    QPolygonF line;
+    for (const Vec2& p : outline.points) line << at(p);
+    if (line.size() < 3 || outline.points.front().x() > 0) return render::smooth_path(line, false, sharpest);
+    // The first stretch leaves the pole level, as it does with the other side beside it.
+    QPolygonF with_mirror{at(Vec2(-outline.points[1].x(), outline.points[1].y()))};
+    with_mirror.append(line);
+    const QPainterPath longer = render::smooth_path(with_mirror, false, sharpest);
+    QPainterPath path;
+    path.moveTo(line.front());
+    for (int k = 4; k + 2 < longer.elementCount(); k += 3)
+        path.cubicTo(longer.elementAt(k), longer.elementAt(k + 1), longer.elementAt(k + 2));
+    return path;
 }
 
 int OutlinePlacement::point_near(QPointF position, const Silhouette& outline) const {

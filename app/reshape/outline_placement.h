@@ -3,6 +3,7 @@
 #include <initializer_list>
 #include <optional>
 
+#include <QPainterPath>
 #include <QPointF>
 #include <QPolygonF>
 #include <QSize>
@@ -25,8 +26,11 @@ struct OutlinePlacement {
     [[nodiscard]] QPointF at(const Vec2& point) const;
     /// How far (r, z) a way on the widget goes. Left of the axis r grows to the left.
     [[nodiscard]] Vec2 way(QPointF from, QPointF to) const;
-    /// Both sides of an outline.
-    [[nodiscard]] QPolygonF both_sides(const Silhouette& outline) const;
+    /// Both sides of an outline, as the curve that stuffed fabric makes through its loops: round over its
+    /// poles, straight over its openings.
+    [[nodiscard]] QPainterPath both_sides(const Silhouette& outline) const;
+    /// One side of it, right of the axis.
+    [[nodiscard]] QPainterPath one_side(const Silhouette& outline) const;
     /// The point of an outline, on either side, that a press takes; -1: none is near enough.
     [[nodiscard]] int point_near(QPointF position, const Silhouette& outline) const;
 };

@@ -127,7 +127,7 @@ void OutlineView::draw_new(QPainter& painter, const OutlinePlacement& here) cons
     if (!outline) return;
     painter.setBrush(Theme::colours().soft_accent);
     painter.setPen(QPen(Theme::colours().accent, 2));
-    painter.drawPolygon(here.both_sides(*outline));
+    painter.drawPath(here.both_sides(*outline));
     QColor colour = Theme::colours().accent;
     colour.setAlphaF(0.35F);
     painter.setPen(QPen(colour, 1));
@@ -143,7 +143,7 @@ void OutlineView::draw_handles(QPainter& painter, const OutlinePlacement& here) 
     for (const Vec2& p : drawn_->points) line << here.at(p);
     painter.setPen(QPen(palette().color(QPalette::Text), 1.2));
     painter.setBrush(Qt::NoBrush);
-    painter.drawPolyline(line);
+    painter.drawPath(here.one_side(*drawn_));
     for (std::size_t i = 0; i < drawn_->points.size(); ++i) {
         const bool current = static_cast<int>(i) == handle_;
         painter.setPen(QPen(palette().color(QPalette::Text), 1.2));
@@ -167,7 +167,7 @@ void OutlineView::paintEvent(QPaintEvent*) {
     if (old_) {
         painter.setBrush(Qt::NoBrush);
         painter.setPen(QPen(Theme::colours().quiet_text, 1.6, Qt::DashLine));
-        painter.drawPolygon(here.both_sides(*old_));
+        painter.drawPath(here.both_sides(*old_));
     }
     if (drawn_) draw_handles(painter, here);
 }

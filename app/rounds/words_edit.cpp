@@ -47,7 +47,12 @@ WordsEdit::WordsEdit(const RoundSetting& setting, YarnTable yarns, QWidget* pare
       hint_(new QLabel(parent)) {
     completer_->setCompletionMode(QCompleter::UnfilteredPopupCompletion);
     completer_->popup()->setAccessibleName(tr("Words that may go on"));
-    completer_->popup()->setStyleSheet(QStringLiteral("QAbstractItemView::item { padding: 4px 8px; }"));
+    // A sheet with rules for items only takes the frame away, and the list would lie over the table in
+    // patches.
+    completer_->popup()->setStyleSheet(
+        QStringLiteral("QAbstractItemView { border: 1px solid %1; padding: 3px 0; }"
+                       "QAbstractItemView::item { padding: 4px 8px; }")
+            .arg(Theme::colours().rim.name()));
     hint_->setTextFormat(Qt::PlainText);
     hint_->setWordWrap(true);
     hint_->setBackgroundRole(QPalette::Base);
@@ -181,7 +186,9 @@ void WordsEdit::offer() {
     completer_->setWidget(this);
     const int under = hint_->isVisible() && hint_->y() > y() ? hint_->height() : 0;
     const int wide = completer_->popup()->sizeHintForColumn(0) + 40;
-    completer_->complete(QRect(cursorRect().left(), 0, std::max(wide, 160), height() + under));
+    const int left = under > 0 ? hint_->x() - x() : 0;
+    completer_->complete(
+        QRect(left, 0, std::max({wide, 160, under > 0 ? hint_->width() : 0}), height() + under));
     // A word that is begun is completed by Enter; after a whole one Enter ends the round.
     const bool begun = completions_.front().replaced > 0;
     completer_->popup()->setCurrentIndex(begun ? completer_->completionModel()->index(0, 0) : QModelIndex());

@@ -24,6 +24,7 @@ std::shared_ptr<const PieceStudy> studied_unstuffed(const SolveRequest& request,
 std::shared_ptr<const StitchSurface> surface_of(const SolveRequest& request, const PieceStudy& study) {
     if (!study.shape.usable()) return nullptr;
     RevolveOptions options;
+    options.relief = Relief::shaded;
     options.most_triangles = request.most_triangles;
     return std::make_shared<StitchSurface>(study_surface(*request.toy, request.piece, study, options));
 }

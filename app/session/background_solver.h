@@ -24,7 +24,7 @@ struct SolveRequest {
     std::shared_ptr<const PieceStudy> known;  ///< already right for this toy: only the surface is wanted
     bool surface_wanted = false;
     bool unstuffed = false;  ///< draw the piece as it is before stuffing
-    std::size_t most_triangles = 200'000;
+    std::size_t most_triangles = most_picture_triangles;
     bool urgent = false;  ///< goes before those that are not
 };
 

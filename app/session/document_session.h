@@ -170,7 +170,7 @@ class DocumentSession : public QObject, private ToyOwner {
     Trial trial_;
     std::uint64_t last_revision_ = 0;
     bool shows_unstuffed_ = false;
-    std::size_t most_triangles_ = 200'000;
+    std::size_t most_triangles_ = most_picture_triangles;
 
     QString path_;
     bool read_only_ = false;

@@ -2,28 +2,35 @@
 
 #include <cmath>
 
+#include "core/mesh/stitch_surface.h"
+
 namespace roundwright {
 namespace {
+
+/// Fans and rims wear what lies beside the upper edge of a face.
+constexpr double fan_height = 0.4, rim_height = 0.2;
 
 class Builder {
   public:
     Builder(const std::vector<LaidRound>& rounds, const ReliefGrid& grid, const FabricEnds& ends,
-            const std::vector<std::uint32_t>& first_stitch)
+            const FabricStitches& stitches)
         : rounds_(rounds),
           columns_(static_cast<std::uint32_t>(grid.columns)),
           grid_(grid),
           ends_(ends),
-          first_stitch_(first_stitch) {}
+          stitches_(stitches) {}
 
     FabricTopology build() {
         mesh_.outer = number_vertices(grid_);
         if (!ends_.closed()) mesh_.inner = number_vertices(grid_.inside());
-        reserve();
+        make_room(triangles_of_fabric(rounds_, grid_, ends_));
         mesh_skin(mesh_.outer, true);
-        if (ends_.closed()) return std::move(mesh_);
-        mesh_skin(mesh_.inner, false);
-        if (!ends_.fan_above) join_highest_rim();
-        if (!ends_.fan_below && !ends_.point_below) join_lowest_rim();
+        if (!ends_.closed()) {
+            mesh_skin(mesh_.inner, false);
+            if (!ends_.fan_above) join_highest_rim();
+            if (!ends_.fan_below && !ends_.point_below) join_lowest_rim();
+        }
+        make_room(next_);
         return std::move(mesh_);
     }
 
@@ -47,59 +54,102 @@ class Builder {
         return skin;
     }
 
-    void reserve() {
-        std::size_t triangles = 0;
-        for (const auto& round : rounds_)
-            triangles += (round.cells.size() + 4) *
-                         (grid_.triangles() + (ends_.closed() ? 0 : grid_.inside().triangles()));
-        mesh_.indices.reserve(3 * triangles);
-        mesh_.stitch_of_triangle.reserve(triangles);
+    void make_room(std::size_t triangles) {
+        mesh_.indices.resize(3 * triangles);
+        mesh_.places.resize(6 * triangles);
+        mesh_.stitch_of_triangle.resize(triangles);
+        mesh_.faces.resize(triangles);
     }
 
-    std::int32_t owner(const LaidStitch& cell) const {
-        return cell.stitch < 0
-                   ? -1
-                   : static_cast<std::int32_t>(first_stitch_[static_cast<std::size_t>(cell.round)]) +
-                         cell.stitch;
+    /// A vertex with its place on the face of the stitch at hand.
+    struct Corner {
+        std::uint32_t vertex;
+        std::uint16_t u, v;
+    };
+
+    static std::uint16_t units(double place) {
+        return static_cast<std::uint16_t>(place * Mesh::place_units + 0.5);
     }
 
-    void triangle(std::uint32_t a, std::uint32_t b, std::uint32_t c, std::int32_t stitch) {
-        mesh_.indices.push_back(a);
-        mesh_.indices.push_back(b);
-        mesh_.indices.push_back(c);
-        mesh_.stitch_of_triangle.push_back(stitch);
+    /// What the triangles to come belong to.
+    void begin_cell(const LaidStitch& cell, bool outer) {
+        stitch_ = stitches_.number_of(cell);
+        face_ = static_cast<std::uint8_t>(outer ? stitches_.face_of(cell) : StitchFace::inside);
+        cell_ = &cell;
     }
 
-    /// Triangles between vertices b0..b1 of one row and t0..t1 of the one above. Work goes to the left seen
-    /// from outside. `outward` false turns them over.
-    void zip(const VertexRow& below, std::uint32_t b0, std::uint32_t b1, const VertexRow& above,
-             std::uint32_t t0, std::uint32_t t1, std::int32_t stitch, bool outward) {
-        const std::uint32_t b_steps = below.size == 1 ? 0 : b1 - b0, t_steps = above.size == 1 ? 0 : t1 - t0;
+    [[nodiscard]] std::uint16_t across(double share) const {
+        return units(cell_->face_first + share * cell_->face_across);
+    }
+    [[nodiscard]] std::uint16_t up(double share) const { return units(share * cell_->face_up); }
+
+    void triangle(const Corner& a, const Corner& b, const Corner& c) {
+        if (next_ == mesh_.faces.size()) make_room(2 * next_ + 1);
+        std::uint32_t* index = &mesh_.indices[3 * next_];
+        std::uint16_t* place = &mesh_.places[6 * next_];
+        for (const Corner& corner : {a, b, c}) {
+            *index++ = corner.vertex;
+            *place++ = corner.u;
+            *place++ = corner.v;
+        }
+        mesh_.stitch_of_triangle[next_] = stitch_;
+        mesh_.faces[next_++] = face_;
+    }
+
+    /// The vertices of a row that belong to the cell at hand, at one height of its face.
+    struct Span {
+        const VertexRow& row;
+        std::uint32_t first, last;
+        double v;
+
+        [[nodiscard]] std::uint32_t steps() const { return row.size == 1 ? 0 : last - first; }
+    };
+
+    [[nodiscard]] Corner corner(const Span& span, std::uint32_t step, double share) const {
+        return {span.row.at(span.first + step), across(share), up(span.v)};
+    }
+
+    /// Triangles between the vertices of one row and those of the one above. Work goes to the left seen from
+    /// outside. `outward` false turns them over.
+    void zip(const Span& below, const Span& above, bool outward) {
+        const std::uint32_t b_steps = below.steps(), t_steps = above.steps();
+        if (b_steps == columns_ && t_steps == columns_) return quads(below, above, outward);
+        const auto share = [](std::uint32_t step, std::uint32_t steps, double without) {
+            return steps == 0 ? without : static_cast<double>(step) / steps;
+        };
         for (std::uint32_t b = 0, t = 0; b < b_steps || t < t_steps;) {
             // The next step is the one that lags behind, as shares of the way: (b + 1) / b_steps against
             // (t + 1) / t_steps.
             const bool step_below = t == t_steps || (b < b_steps && (b + 1) * t_steps <= (t + 1) * b_steps);
-            const std::uint32_t from = below.at(b0 + b), to = above.at(t0 + t);
-            const std::uint32_t next = step_below ? below.at(b0 + ++b) : above.at(t0 + ++t);
+            const double b_share = share(b, b_steps, share(t, t_steps, 0));
+            const double t_share = share(t, t_steps, share(b, b_steps, 0));
+            const Corner from = corner(below, b, b_share), to = corner(above, t, t_share);
+            const Corner next = step_below ? corner(below, b + 1, share(b + 1, b_steps, 0))
+                                           : corner(above, t + 1, share(t + 1, t_steps, 0));
+            (step_below ? b : t) += 1;
             if (outward)
-                triangle(from, to, next, stitch);
+                triangle(from, to, next);
             else
-                triangle(to, from, next, stitch);
+                triangle(to, from, next);
         }
     }
 
-    /// What `zip` gives between two rows of the same vertices, without its asking at every step.
-    void quads(const VertexRow& below, const VertexRow& above, std::uint32_t first, std::int32_t stitch,
-               bool outward) {
-        for (std::uint32_t k = first; k < first + columns_; ++k) {
-            const std::uint32_t next = k + 1 == below.size ? 0 : k + 1;
-            const std::uint32_t b0 = below.first + k, b1 = below.first + next;
-            const std::uint32_t t0 = above.first + k, t1 = above.first + next;
-            const std::uint32_t outwards[] = {b0, t0, b1, b1, t0, t1}, inwards[] = {t0, b0, b1, t0, b1, t1};
-            const auto* const corners = outward ? outwards : inwards;
-            mesh_.indices.insert(mesh_.indices.end(), corners, corners + 6);
-            mesh_.stitch_of_triangle.push_back(stitch);
-            mesh_.stitch_of_triangle.push_back(stitch);
+    /// What `zip` gives between as many vertices as the grid has columns, without its asking at every step.
+    void quads(const Span& below, const Span& above, bool outward) {
+        const std::uint16_t low = up(below.v), high = up(above.v);
+        Corner b0{below.row.at(below.first), across(0), low}, t0{above.row.at(above.first), b0.u, high};
+        for (std::uint32_t q = 1; q <= columns_; ++q) {
+            const Corner b1{below.row.at(below.first + q), across(q * column_share_), low};
+            const Corner t1{above.row.at(above.first + q), b1.u, high};
+            if (outward) {
+                triangle(b0, t0, b1);
+                triangle(b1, t0, t1);
+            } else {
+                triangle(t0, b0, b1);
+                triangle(t0, b1, t1);
+            }
+            b0 = b1;
+            t0 = t1;
         }
     }
 
@@ -115,13 +165,16 @@ class Builder {
 
     void mesh_round(const FabricSkin& skin, std::size_t i, bool outward) {
         const auto& rows = skin.rows[i];
+        const auto height = static_cast<double>(rows.size());
         for (std::size_t c = 0; c < rounds_[i].cells.size(); ++c) {
             const auto& cell = rounds_[i].cells[c];
             const auto t0 = static_cast<std::uint32_t>(c) * columns_;
-            zip(skin.edge(i), column_below(cell.below_first), column_below(cell.below_last), rows.front(), t0,
-                t0 + columns_, owner(cell), outward);
+            begin_cell(cell, outward);
+            zip({skin.edge(i), column_below(cell.below_first), column_below(cell.below_last), 0},
+                {rows.front(), t0, t0 + columns_, 1 / height}, outward);
             for (std::size_t j = 1; j < rows.size(); ++j)
-                quads(rows[j - 1], rows[j], t0, owner(cell), outward);
+                quads({rows[j - 1], t0, t0 + columns_, static_cast<double>(j) / height},
+                      {rows[j], t0, t0 + columns_, static_cast<double>(j + 1) / height}, outward);
         }
     }
 
@@ -129,48 +182,90 @@ class Builder {
         const auto& cells = rounds_.back().cells;
         for (std::size_t c = 0; c < cells.size(); ++c) {
             const auto t0 = static_cast<std::uint32_t>(c) * columns_;
-            zip(skin.edge(rounds_.size()), t0, t0 + columns_, skin.pole_above, 0, 0, owner(cells[c]),
+            begin_cell(cells[c], outward);
+            zip({skin.edge(rounds_.size()), t0, t0 + columns_, 0}, {skin.pole_above, 0, 0, fan_height},
                 outward);
         }
     }
 
     void fan_below(const FabricSkin& skin, bool outward) {
-        for (const auto& cell : rounds_.front().cells)
-            zip(skin.pole_below, 0, 0, skin.lowest, column_below(cell.below_first),
-                column_below(cell.below_last), owner(cell), outward);
+        for (const auto& cell : rounds_.front().cells) {
+            begin_cell(cell, outward);
+            zip({skin.pole_below, 0, 0, 0},
+                {skin.lowest, column_below(cell.below_first), column_below(cell.below_last), fan_height},
+                outward);
+        }
     }
 
     void join_highest_rim() {
         const auto& cells = rounds_.back().cells;
         for (std::size_t c = 0; c < cells.size(); ++c) {
             const auto t0 = static_cast<std::uint32_t>(c) * columns_;
-            zip(mesh_.outer.edge(rounds_.size()), t0, t0 + columns_, mesh_.inner.edge(rounds_.size()), t0,
-                t0 + columns_, owner(cells[c]), true);
+            begin_cell(cells[c], true);
+            zip({mesh_.outer.edge(rounds_.size()), t0, t0 + columns_, 0},
+                {mesh_.inner.edge(rounds_.size()), t0, t0 + columns_, rim_height}, true);
         }
     }
 
     void join_lowest_rim() {
         for (const auto& cell : rounds_.front().cells) {
             const auto b0 = column_below(cell.below_first), b1 = column_below(cell.below_last);
-            zip(mesh_.inner.lowest, b0, b1, mesh_.outer.lowest, b0, b1, owner(cell), true);
+            begin_cell(cell, true);
+            zip({mesh_.inner.lowest, b0, b1, 0}, {mesh_.outer.lowest, b0, b1, rim_height}, true);
         }
     }
 
     const std::vector<LaidRound>& rounds_;
     std::uint32_t columns_;
+    double column_share_ = 1.0 / columns_;
     ReliefGrid grid_;
     FabricEnds ends_;
-    const std::vector<std::uint32_t>& first_stitch_;
+    const FabricStitches& stitches_;
+    const LaidStitch* cell_ = nullptr;
+    std::int32_t stitch_ = -1;
+    std::uint8_t face_ = 0;
+    std::size_t next_ = 0;
     FabricTopology mesh_;
 };
 
 }  // namespace
 
+std::int32_t FabricStitches::number_of(const LaidStitch& cell) const {
+    if (cell.stitch < 0) return -1;
+    return static_cast<std::int32_t>(first_of_round[static_cast<std::size_t>(cell.round)]) + cell.stitch;
+}
+
+StitchFace FabricStitches::face_of(const LaidStitch& cell) const {
+    if (cell.stitch < 0 || cell.carried) return StitchFace::single;
+    return faces[static_cast<std::size_t>(number_of(cell))];
+}
+
+std::size_t triangles_of_fabric(const std::vector<LaidRound>& rounds, const ReliefGrid& grid,
+                                const FabricEnds& ends) {
+    if (rounds.empty()) return 0;
+    const auto columns = static_cast<std::size_t>(grid.columns);
+    const std::size_t lowest = columns * static_cast<std::size_t>(rounds.front().loops_below);
+    const std::size_t highest = columns * rounds.back().cells.size();
+    const auto skin = [&](const ReliefGrid& of) {
+        std::size_t triangles = (ends.fan_below ? lowest : 0) + (ends.fan_above ? highest : 0);
+        for (std::size_t i = 0; i < rounds.size(); ++i) {
+            const bool point = i == 0 && ends.point_below;
+            const std::size_t above = columns * rounds[i].cells.size();
+            const std::size_t below = point ? 0 : columns * static_cast<std::size_t>(rounds[i].loops_below);
+            triangles += below + above + 2 * static_cast<std::size_t>(of.rows - 1) * above;
+        }
+        return triangles;
+    };
+    if (ends.closed()) return skin(grid);
+    const std::size_t rims =
+        (ends.fan_above ? 0 : 2 * highest) + (ends.fan_below || ends.point_below ? 0 : 2 * lowest);
+    return skin(grid) + skin(grid.inside()) + rims;
+}
+
 FabricTopology fabric_topology(const std::vector<LaidRound>& rounds, const ReliefGrid& grid,
-                               const FabricEnds& ends,
-                               const std::vector<std::uint32_t>& first_stitch_of_round) {
+                               const FabricEnds& ends, const FabricStitches& stitches) {
     if (rounds.empty()) return {};
-    return Builder(rounds, grid, ends, first_stitch_of_round).build();
+    return Builder(rounds, grid, ends, stitches).build();
 }
 
 }  // namespace roundwright

@@ -3,6 +3,7 @@
 #include <cstdint>
 #include <vector>
 
+#include "core/mesh/stitch_cords.h"
 #include "core/mesh/stitch_layout.h"
 #include "core/mesh/stitch_relief.h"
 
@@ -44,11 +45,24 @@ struct FabricTopology {
     std::uint32_t vertices = 0;
     std::vector<std::uint32_t> indices;
     std::vector<std::int32_t> stitch_of_triangle;
+    std::vector<std::uint16_t> places;  ///< as `Mesh::places`
+    std::vector<std::uint8_t> faces;    ///< as `Mesh::faces`
 };
 
-/// `first_stitch_of_round` gives the number of a round's first stitch, for `stitch_of_triangle`.
+/// What a fabric's stitches are called and show.
+struct FabricStitches {
+    std::vector<std::uint32_t> first_of_round;  ///< number of each round's first stitch; rounds + 1 entries
+    std::vector<StitchFace> faces;              ///< of each stitch, on the outside
+
+    [[nodiscard]] std::int32_t number_of(const LaidStitch& cell) const;
+    [[nodiscard]] StitchFace face_of(const LaidStitch& cell) const;
+};
+
 [[nodiscard]] FabricTopology fabric_topology(const std::vector<LaidRound>& rounds, const ReliefGrid& grid,
-                                             const FabricEnds& ends,
-                                             const std::vector<std::uint32_t>& first_stitch_of_round);
+                                             const FabricEnds& ends, const FabricStitches& stitches);
+
+/// How many triangles that topology has.
+[[nodiscard]] std::size_t triangles_of_fabric(const std::vector<LaidRound>& rounds, const ReliefGrid& grid,
+                                              const FabricEnds& ends);
 
 }  // namespace roundwright

@@ -9,7 +9,7 @@ namespace roundwright {
 namespace {
 
 constexpr double two_pi = 2 * std::numbers::pi;
-constexpr double lean_in_stitches = 0.12;
+constexpr double lean_in_stitches = 0.2;
 constexpr double fewest_stitches_a_wave = 2;
 constexpr double most_of_radius = 0.5;
 

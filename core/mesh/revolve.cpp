@@ -5,6 +5,7 @@
 #include <cstdint>
 #include <numbers>
 
+#include "core/mesh/coarse_fabric.h"
 #include "core/mesh/fabric_topology.h"
 #include "core/mesh/laid_meridian.h"
 #include "core/mesh/revolved_surface.h"
@@ -39,18 +40,31 @@ std::optional<Vec3> pole_of(const RevolvedSurface& surface, const std::optional<
     return surface.place({0, Vec2(0, pole->z_mm), pole->normal, 0});
 }
 
-ReliefGrid grid_for(const std::vector<LaidRound>& rounds, bool closed, const RevolveOptions& options) {
-    std::size_t cells = 0, fewest = rounds.front().cells.size();
-    for (const auto& round : rounds) {
-        cells += round.cells.size();
-        fewest = std::min(fewest, round.cells.size());
+/// Finer cords than these are left to shading.
+constexpr int most_shaded_columns = 6;
+
+/// A loop needs three vertices to go around.
+int fewest_columns(const std::vector<LaidRound>& rounds) {
+    auto fewest = static_cast<std::size_t>(std::max(1, rounds.front().loops_below));
+    for (const auto& round : rounds) fewest = std::min(fewest, round.cells.size());
+    return static_cast<int>((2 + fewest) / fewest);
+}
+
+/// The finest grid within the triangles allowed, of which whoever shades a brushed fabric needs most for its
+/// fibres; none: even one face a stitch is too many.
+std::optional<ReliefGrid> grid_for(const std::vector<LaidRound>& rounds, const FabricEnds& ends,
+                                   const FabricStitches& stitches, const RevolveOptions& options) {
+    const int fewest = fewest_columns(rounds);
+    const bool brushed = options.relief == Relief::shaded &&
+                         std::count(stitches.faces.begin(), stitches.faces.end(), StitchFace::pile) > 0;
+    const std::size_t most = brushed ? options.most_triangles / 3 : options.most_triangles;
+    for (ReliefGrid grid : relief_grids()) {
+        if (options.relief == Relief::shaded && grid.columns > most_shaded_columns) continue;
+        if (options.relief == Relief::none) grid = {std::min(grid.columns, 4), std::min(grid.rows, 2)};
+        grid.columns = std::max(grid.columns, fewest);
+        if (triangles_of_fabric(rounds, grid, ends) <= most) return grid;
     }
-    fewest = std::min(fewest, static_cast<std::size_t>(std::max(1, rounds.front().loops_below)));
-    ReliefGrid found = finest_relief(cells, options.most_triangles, !closed);
-    if (!options.relief) found = {std::min(found.columns, 4), std::min(found.rows, 2)};
-    // A loop needs three vertices to go around.
-    found.columns = std::max(found.columns, static_cast<int>((2 + fewest) / fewest));
-    return found;
+    return {};
 }
 
 /// Sine and cosine of an angle that grows by equal steps, by their addition theorems.
@@ -73,19 +87,23 @@ struct Turn {
 /// Puts the vertices of a piece's fabric in their places.
 class VertexPlacer {
   public:
-    VertexPlacer(const Toy& toy, const StitchGraph& graph, const std::vector<LaidRound>& rounds,
-                 const RevolvedSurface& surface, const Reliefs& reliefs, double stitch_width_mm, Mesh& mesh)
+    VertexPlacer(const Toy& toy, const StitchGraph& graph, const FabricStitches& stitches,
+                 const std::vector<LaidRound>& rounds, const RevolvedSurface& surface, const Reliefs& reliefs,
+                 const RevolveOptions& options, Mesh& mesh)
         : toy_(toy),
           graph_(graph),
+          stitches_(stitches),
           rounds_(rounds),
           surface_(surface),
           reliefs_(reliefs),
-          stitch_width_mm_(stitch_width_mm),
+          stitch_width_mm_(options.stitch_width_mm),
+          shaded_(options.relief == Relief::shaded),
           mesh_(mesh) {}
 
     void place(const FabricTopology& topology) {
         mesh_.positions.resize(3u * topology.vertices);
         mesh_.colours.resize(3u * topology.vertices);
+        if (shaded_) mesh_.normals.resize(3u * topology.vertices);
         place_skin(topology.outer, false);
         if (!topology.inner.rows.empty()) place_skin(topology.inner, true);
     }
@@ -111,11 +129,7 @@ class VertexPlacer {
     [[nodiscard]] Face face(const LaidStitch& cell) const {
         const Colour colour = yarn_colour(toy_, graph_, cell);
         if (inside_) return {&reliefs_.of(StitchFace::inside), colour};
-        if (cell.stitch < 0 || cell.carried) return {&reliefs_.of(StitchFace::single), colour};
-        const auto& round = graph_.rounds[static_cast<std::size_t>(cell.round)];
-        const auto& stitch = round.stitches[static_cast<std::size_t>(cell.stitch)].stitch;
-        const bool pile = is_brushed(toy_, stitch) && stitch.kind != StitchKind::bobble;
-        return {&reliefs_.of(pile ? StitchFace::pile : face_of(stitch.kind, stitch.part)), colour};
+        return {&reliefs_.of(stitches_.face_of(cell)), colour};
     }
 
     /// The inside is a skin one fabric thickness below the mean surface, less where that would reach the
@@ -129,7 +143,13 @@ class VertexPlacer {
                                                       : thickness;
     }
 
-    void put(std::uint32_t vertex, const Vec3& place, Colour colour, float light) {
+    void put(std::uint32_t vertex, const Vec3& place, const Vec3& normal, Colour colour, float light) {
+        if (shaded_) {
+            light = 1;
+            for (std::uint32_t axis = 0; axis < 3; ++axis)
+                mesh_.normals[3u * vertex + axis] =
+                    static_cast<float>(inside_ ? -normal[axis] : normal[axis]);
+        }
         if (inside_) light *= light_inside;
         for (std::uint32_t axis = 0; axis < 3; ++axis)
             mesh_.positions[3u * vertex + axis] = static_cast<float>(place[axis]);
@@ -199,14 +219,15 @@ class VertexPlacer {
             const std::size_t k = shown.relief->at(j, q);
             const double lift =
                 (inside_ ? -scale : scale) * static_cast<double>(shown.relief->height[k]) - sink;
-            put(vertex, surface_.place(point, lift, factor, turn.sine, turn.cosine), shown.colour,
-                shown.relief->light[k]);
+            put(vertex, surface_.place(point, lift, factor, turn.sine, turn.cosine),
+                surface_.normal(point, turn.sine, turn.cosine), shown.colour, shown.relief->light[k]);
         }
     }
 
     void place_pole(const VertexRow& row, const LaidLoop& pole, const LaidStitch& beside) {
         const Face shown = face(beside);
-        put(row.first, surface_.place({0, Vec2(0, pole.z_mm), pole.normal, 0}, -depth(pole)), shown.colour,
+        const RevolvedPoint point{0, Vec2(0, pole.z_mm), pole.normal, 0};
+        put(row.first, surface_.place(point, -depth(pole)), surface_.normal(point), shown.colour,
             shown.relief->light.back());
     }
 
@@ -219,17 +240,20 @@ class VertexPlacer {
             const double along = k / columns;
             while (c + 1 < cells.size() && cells[c].below_last <= along) ++c;
             const Face shown = face(cells[c]);
-            put(row.first + k, surface_.place(surface_.on_loop(0, along), -sink, factor), shown.colour,
+            const RevolvedPoint point = surface_.on_loop(0, along);
+            put(row.first + k, surface_.place(point, -sink, factor), surface_.normal(point), shown.colour,
                 shown.relief->light.back());
         }
     }
 
     const Toy& toy_;
     const StitchGraph& graph_;
+    const FabricStitches& stitches_;
     const std::vector<LaidRound>& rounds_;
     const RevolvedSurface& surface_;
     const Reliefs& reliefs_;
     double stitch_width_mm_;
+    bool shaded_;
     Mesh& mesh_;
     bool inside_ = false;
 };
@@ -248,6 +272,35 @@ std::vector<LoopWaves> loop_waves(const std::vector<int>& waves, const std::vect
     return agreeing_waves(std::move(loops), shape.radius_mm, stitches);
 }
 
+Mesh fabric_mesh(const Toy& toy, const StitchGraph& graph, const FabricStitches& stitches,
+                 const std::vector<LaidRound>& rounds, const RevolvedSurface& surface, const ReliefGrid& grid,
+                 const RevolveOptions& options) {
+    Mesh mesh;
+    auto topology = fabric_topology(rounds, grid, ends_of(surface.meridian()), stitches);
+    const Reliefs reliefs(grid, options.relief != Relief::none, stitches.faces);
+    VertexPlacer(toy, graph, stitches, rounds, surface, reliefs, options, mesh).place(topology);
+    mesh.indices = std::move(topology.indices);
+    mesh.stitch_of_triangle = std::move(topology.stitch_of_triangle);
+    mesh.places = std::move(topology.places);
+    mesh.faces = std::move(topology.faces);
+    if (options.relief != Relief::shaded) set_vertex_normals(mesh);
+    return mesh;
+}
+
+/// Cells as many rounds high as they are stitches wide, or a little higher.
+CoarseFabric coarse_enough(const std::vector<LaidRound>& rounds, const LaidMeridian& meridian,
+                           std::size_t most_triangles) {
+    const FabricEnds ends = ends_of(meridian);
+    const double too_many = static_cast<double>(triangles_of_fabric(rounds, {1, 1}, ends)) /
+                            static_cast<double>(std::max<std::size_t>(1, most_triangles));
+    for (double cell = std::max(1.0, too_many);; cell *= 1.1) {
+        const auto up = static_cast<std::size_t>(std::ceil(std::sqrt(cell)));
+        auto coarse = coarse_fabric(rounds, meridian, up, std::max(1.0, cell / static_cast<double>(up)));
+        const bool coarsest = up >= rounds.size();
+        if (coarsest || triangles_of_fabric(coarse.rounds, {1, 1}, ends) <= most_triangles) return coarse;
+    }
+}
+
 }  // namespace
 
 StitchSurface revolve(const Toy& toy, const Piece& piece, const StitchGraph& graph, const Shape& shape,
@@ -259,21 +312,21 @@ StitchSurface revolve(const Toy& toy, const Piece& piece, const StitchGraph& gra
     if (rounds.empty() || shape.radius_mm.size() <= rounds.size() || shape.z_mm.size() <= rounds.size())
         return {};
     const auto waves = loop_waves(ruffle_waves, ruffle_height_mm, rounds, shape);
-    const RevolvedSurface revolved(lay_meridian(rounds, piece, shape, waves), piece.starts_at_top);
-    const FabricEnds ends = ends_of(revolved.meridian());
-    const Reliefs reliefs(grid_for(rounds, ends.closed(), options), options.relief);
-
+    const auto meridian = lay_meridian(rounds, piece, shape, waves);
+    const RevolvedSurface revolved(meridian, piece.starts_at_top);
     StitchSurface surface;
     surface.first_stitch_of_round = first_stitches(graph);
-    surface.first_pole = pole_of(revolved, revolved.meridian().pole_below);
-    surface.last_pole = pole_of(revolved, revolved.meridian().pole_above);
+    surface.first_pole = pole_of(revolved, meridian.pole_below);
+    surface.last_pole = pole_of(revolved, meridian.pole_above);
     surface.stitches = stitch_patches(toy, graph, rounds, revolved);
-    auto topology = fabric_topology(rounds, reliefs.grid(), ends, surface.first_stitch_of_round);
-    VertexPlacer(toy, graph, rounds, revolved, reliefs, options.stitch_width_mm, surface.mesh)
-        .place(topology);
-    surface.mesh.indices = std::move(topology.indices);
-    surface.mesh.stitch_of_triangle = std::move(topology.stitch_of_triangle);
-    set_vertex_normals(surface.mesh);
+    const FabricStitches stitches{surface.first_stitch_of_round, faces_of_stitches(toy, graph)};
+    if (const auto grid = grid_for(rounds, ends_of(meridian), stitches, options)) {
+        surface.mesh = fabric_mesh(toy, graph, stitches, rounds, revolved, *grid, options);
+    } else {
+        const auto coarse = coarse_enough(rounds, meridian, options.most_triangles);
+        const RevolvedSurface simpler(coarse.meridian, piece.starts_at_top);
+        surface.mesh = fabric_mesh(toy, graph, stitches, coarse.rounds, simpler, {1, 1}, options);
+    }
     return surface;
 }
 

@@ -9,11 +9,23 @@
 
 namespace roundwright {
 
+/// Triangles that a piece may have in a picture.
+inline constexpr std::size_t most_picture_triangles = 200'000;
+
+/// How the stitches stand out from a surface.
+enum class Relief {
+    none,   ///< not at all
+    solid,  ///< by its triangles, as what is to be printed or milled needs it
+    shaded  ///< by its triangles roughly; the normals and colours are those of the mean surface, and whoever
+            ///< draws it shades the cords of yarn from each triangle's face
+};
+
 /// How finely the fabric is drawn.
 struct RevolveOptions {
-    double stitch_width_mm = 5;            ///< scale of the relief
-    bool relief = true;                    ///< false: a smooth surface
-    std::size_t most_triangles = 200'000;  ///< the relief gets coarser to stay below
+    double stitch_width_mm = 5;  ///< scale of the relief
+    Relief relief = Relief::solid;
+    /// The relief gets coarser to stay below, and in the end the cells become larger than stitches.
+    std::size_t most_triangles = most_picture_triangles;
 };
 
 /// The surface of revolution of a solved shape, with the relief of its stitches; a flattened piece has its

@@ -69,14 +69,13 @@ Vec3 RevolvedSurface::place_on_section(const RevolvedPoint& point, double lift_m
     return {side_ * at.place.x(), lowest_mm_ + side_ * up, at.place.z()};
 }
 
+Vec3 RevolvedSurface::normal_on_section(const RevolvedPoint& point) const {
+    const Vec3 outward = point.normal.x() * point_on(*point.section, point.angle).normal;
+    return {side_ * outward.x(), side_ * (outward.y() + point.normal.y()), outward.z()};
+}
+
 Vec3 RevolvedSurface::normal(const RevolvedPoint& point) const {
-    if (point.section) {
-        const Vec3 outward = point.normal.x() * point_on(*point.section, point.angle).normal;
-        return {side_ * outward.x(), side_ * (outward.y() + point.normal.y()), outward.z()};
-    }
-    const double sine = std::sin(point.angle), cosine = std::cos(point.angle);
-    return {side_ * (point.normal.x() * sine + point.tilt * cosine), side_ * point.normal.y(),
-            point.normal.x() * cosine - point.tilt * sine};
+    return normal(point, std::sin(point.angle), std::cos(point.angle));
 }
 
 }  // namespace roundwright

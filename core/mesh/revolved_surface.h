@@ -56,9 +56,15 @@ class RevolvedSurface {
                 radial * cosine - aside * sine};
     }
     [[nodiscard]] Vec3 normal(const RevolvedPoint& point) const;
+    [[nodiscard]] Vec3 normal(const RevolvedPoint& point, double sine, double cosine) const {
+        if (point.section) return normal_on_section(point);
+        return {side_ * (point.normal.x() * sine + point.tilt * cosine), side_ * point.normal.y(),
+                point.normal.x() * cosine - point.tilt * sine};
+    }
 
   private:
     [[nodiscard]] Vec3 place_on_section(const RevolvedPoint& point, double lift_mm, double factor) const;
+    [[nodiscard]] Vec3 normal_on_section(const RevolvedPoint& point) const;
 
     LaidMeridian meridian_;
     double side_ = 1;  ///< -1: turned over about the axis to the viewer

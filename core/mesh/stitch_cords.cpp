@@ -4,12 +4,17 @@ namespace roundwright {
 namespace {
 
 // Drawn from the look of worked fabric.
-constexpr double leg_radius = 0.22, head_radius = 0.2, post_radius = 0.24, wrap_radius = 0.12,
+constexpr double leg_radius = 0.215, head_radius = 0.2, post_radius = 0.24, wrap_radius = 0.12,
                  wrap_over = 0.09;
 
-constexpr Cord single[] = {{0.43, 0.07, 0.19, 0.87, leg_radius}, {0.57, 0.07, 0.81, 0.87, leg_radius}};
-constexpr Cord single_over_bar[] = {
-    {0.0, 0.14, 1.0, 0.14, 0.14}, {0.40, 0.32, 0.20, 0.88, leg_radius}, {0.60, 0.32, 0.80, 0.88, leg_radius}};
+constexpr Cord top_loop{0.08, 0.955, 1.0, 1.03, 0.15, 0.06, 0.1, 0.7};
+constexpr Cord single[] = {top_loop,
+                           {0.45, 0.14, 0.17, 0.74, leg_radius, 0.16, 0.18, 0.8},
+                           {0.57, 0.10, 0.85, 0.70, leg_radius, 0.16, 0.18, 0.8}};
+constexpr Cord single_over_bar[] = {top_loop,
+                                    {0.02, 0.16, 1.0, 0.22, 0.15, 0.12, 0.12, 0.8},
+                                    {0.45, 0.40, 0.18, 0.76, leg_radius, 0.12, 0.16, 0.8},
+                                    {0.57, 0.37, 0.84, 0.72, leg_radius, 0.12, 0.16, 0.8}};
 constexpr Cord half_double[] = {{0.50, 0.08, 0.47, 0.62, post_radius},
                                 {0.27, 0.34, 0.73, 0.44, wrap_radius, wrap_over},
                                 {0.41, 0.74, 0.20, 0.91, head_radius},
@@ -29,9 +34,15 @@ constexpr Cord bobble[] = {{0.5, 0.49, 0.5, 0.51, 0.48, 0.2}};
 constexpr Cord chain[] = {{0.1, 0.75, 0.9, 0.75, 0.2}};
 constexpr Cord slip[] = {{0.2, 0.35, 0.8, 0.65, 0.2}};
 constexpr Cord pile[] = {{0.5, 0.38, 0.5, 0.62, 0.44}};
-constexpr Cord inside[] = {{0.28, 0.5, 0.72, 0.5, 0.23}};
+constexpr Cord inside[] = {{0.04, 0.14, 0.52, 0.24, 0.15, 0.02, 0.1},
+                           {0.52, 0.22, 1.02, 0.10, 0.15, 0.02, 0.1},
+                           {0.06, 0.60, 0.94, 0.66, 0.20, 0.1, 0.2}};
 
 }  // namespace
+
+double Cord::radius_at(double t) const {
+    return radius * (taper + (1 - taper) * t) * (1 + 4 * cord_belly * t * (1 - t));
+}
 
 StitchFace face_of(StitchKind kind, LoopPart part) {
     switch (kind) {

@@ -14,7 +14,10 @@ struct LaidStitch {
     int stitch = 0;  ///< that made it, and -1 is a loop of the foundation
     double below_first = 0;
     double below_last = 0;
-    bool carried = false;  ///< a loop that a partial round leaves alone
+    bool carried = false;    ///< a loop that a partial round leaves alone
+    double face_first = 0;   ///< its face begins so far across the one of its stitch, and takes so many faces
+    double face_across = 1;  ///< across and up: more than one where cells are coarser than stitches
+    double face_up = 1;
 };
 
 /// The cells of a round, gapless and in order: cell c takes loop c of the edge above, and the last one's

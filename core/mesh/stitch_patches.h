@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "core/mesh/revolved_surface.h"
+#include "core/mesh/stitch_cords.h"
 #include "core/mesh/stitch_layout.h"
 #include "core/mesh/stitch_surface.h"
 #include "core/pattern/toy.h"
@@ -17,6 +18,9 @@ namespace roundwright {
 
 /// Whether the stitch's yarn is brushed when the piece is done.
 [[nodiscard]] bool is_brushed(const Toy& toy, const Stitch& stitch);
+
+/// The face that every stitch of the graph shows on the outside, in its order.
+[[nodiscard]] std::vector<StitchFace> faces_of_stitches(const Toy& toy, const StitchGraph& graph);
 
 /// Number of each round's first stitch among all of the piece's: rounds + 1 entries.
 [[nodiscard]] std::vector<std::uint32_t> first_stitches(const StitchGraph& graph);

@@ -4,39 +4,35 @@
 #include <array>
 #include <cmath>
 
+#include "core/mesh/stitch_field.h"
+
 namespace roundwright {
 namespace {
 
-constexpr double groove_light = 0.62, pile_groove_light = 0.95, pile_flatness = 0.1;
+constexpr double groove_light = 0.62, pile_groove_light = 0.95;
 
-double height_of(const Cord& cord, double u, double v) {
-    const double du = cord.to_u - cord.from_u, dv = cord.to_v - cord.from_v;
-    const double along =
-        std::clamp(((u - cord.from_u) * du + (v - cord.from_v) * dv) / (du * du + dv * dv), 0.0, 1.0);
-    const double across =
-        std::hypot(u - cord.from_u - along * du, v - cord.from_v - along * dv) / cord.radius;
-    return across < 1 ? cord.over + cord.radius * std::sqrt(1 - across * across) : 0;
-}
-
-// From the finest down; columns are even so that an increase meets the middle of a loop.
 constexpr std::array grids = {ReliefGrid{12, 10}, ReliefGrid{10, 8}, ReliefGrid{8, 7}, ReliefGrid{6, 6},
                               ReliefGrid{6, 4},   ReliefGrid{4, 4},  ReliefGrid{4, 3}, ReliefGrid{2, 2},
                               ReliefGrid{2, 1},   ReliefGrid{1, 1}};
 
 }  // namespace
 
-ReliefGrid finest_relief(std::size_t stitches, std::size_t most_triangles, bool inside) {
-    const auto fits = [&](const ReliefGrid& grid) {
-        return (grid.triangles() + (inside ? grid.inside().triangles() : 0)) * stitches <= most_triangles;
-    };
-    const auto* const found = std::find_if(grids.begin(), grids.end(), fits);
-    return found == grids.end() ? grids.back() : *found;
-}
+std::span<const ReliefGrid> relief_grids() { return grids; }
 
-double stitch_relief(StitchFace face, double u, double v) {
-    double height = 0;
-    for (const auto& cord : cords_of(face)) height = std::max(height, height_of(cord, u, v));
-    return face == StitchFace::pile ? pile_flatness * height : height;
+// The mean over the square of the field about the point that a vertex stands for: what a coarse grid cannot
+// hold would come out as bumps of chance.
+double stitch_relief(StitchFace face, double u, double v, const ReliefGrid& grid) {
+    const StitchField& field = stitch_field(face);
+    const auto first = [](double place, int parts) {
+        return static_cast<int>(std::floor((place - 0.5 / parts) * StitchField::size + 0.5));
+    };
+    const int left = first(u, grid.columns), low = first(v, grid.rows);
+    const int across = StitchField::size / grid.columns, up = StitchField::size / grid.rows;
+    double sum = 0;
+    for (int row = low; row < low + up; ++row)
+        for (int column = left; column < left + across; ++column)
+            sum += static_cast<double>(field.height[StitchField::at(column, row)]);
+    return sum / (across * up);
 }
 
 ReliefTable::ReliefTable(StitchFace face, ReliefGrid given, bool relief) : grid(given) {
@@ -51,7 +47,7 @@ ReliefTable::ReliefTable(StitchFace face, ReliefGrid given, bool relief) : grid(
     for (int j = 1; j <= grid.rows; ++j) {
         for (int q = 0; q < grid.columns; ++q) {
             const double h = stitch_relief(face, static_cast<double>(q) / grid.columns,
-                                           static_cast<double>(j) / grid.rows);
+                                           static_cast<double>(j) / grid.rows, grid);
             height[at(j, q)] = static_cast<float>(h);
             sum += h;
             most = std::max(most, h);
@@ -68,11 +64,14 @@ ReliefTable::ReliefTable(StitchFace face, ReliefGrid given, bool relief) : grid(
     }
 }
 
-Reliefs::Reliefs(ReliefGrid grid, bool relief) {
-    for (std::size_t k = 0; k < stitch_faces; ++k) {
-        const auto face = static_cast<StitchFace>(k);
-        tables_.emplace_back(face, face == StitchFace::inside ? grid.inside() : grid, relief);
-    }
+Reliefs::Reliefs(ReliefGrid grid, bool relief, const std::vector<StitchFace>& shown) : grid_(grid) {
+    const auto make = [&](StitchFace face, ReliefGrid on) {
+        auto& table = tables_[static_cast<std::size_t>(face)];
+        if (!table) table.emplace(face, on, relief);
+    };
+    make(StitchFace::inside, grid.inside());
+    make(StitchFace::single, grid);
+    for (const StitchFace face : shown) make(face, grid);
 }
 
 }  // namespace roundwright

@@ -1,6 +1,9 @@
 #pragma once
 
+#include <array>
 #include <cstddef>
+#include <optional>
+#include <span>
 #include <vector>
 
 #include "core/mesh/stitch_cords.h"
@@ -17,16 +20,16 @@ struct ReliefGrid {
     [[nodiscard]] ReliefGrid inside() const { return {columns, rows > 3 ? rows / 2 : 1}; }
 };
 
-/// The finest grid with which `stitches` stitches, with an inner skin or without, stay within
-/// `most_triangles`; one face a stitch at least.
-[[nodiscard]] ReliefGrid finest_relief(std::size_t stitches, std::size_t most_triangles, bool inside);
+/// The grids that stitches are drawn with, from the finest down to one face a stitch. Columns are even so
+/// that an increase meets the middle of a loop.
+[[nodiscard]] std::span<const ReliefGrid> relief_grids();
 
-/// Height of a stitch's cords over its deepest hollow, in stitch widths. u runs across and v up the stitch,
-/// both 0..1; v = 1 is the groove between rounds.
-[[nodiscard]] double stitch_relief(StitchFace face, double u, double v);
+/// Mean height of a stitch's cords over its deepest hollow, in stitch widths, over the part of its face that
+/// a vertex of the grid stands for. u runs across and v up the stitch, both 0..1; v = 1 is where rounds meet.
+[[nodiscard]] double stitch_relief(StitchFace face, double u, double v, const ReliefGrid& grid);
 
 /// `stitch_relief` on a grid: row v = j / rows, j = 1..rows, column u = q / columns, q = 0..columns - 1, with
-/// its mean taken off. Row `rows` is the groove on the edge above, which the next round's row 0 shares.
+/// its mean taken off. Row `rows` lies on the edge above, which the next round's row 0 shares.
 struct ReliefTable {
     ReliefGrid grid;
     std::vector<float> height;            ///< [(j - 1) * columns + q], in stitch widths
@@ -40,17 +43,19 @@ struct ReliefTable {
     }
 };
 
-/// The tables of all faces on one grid; the inside's on its own.
+/// The tables of the faces that a fabric shows on one grid; the inside's on its own.
 class Reliefs {
   public:
-    Reliefs(ReliefGrid grid, bool relief);
-    [[nodiscard]] const ReliefGrid& grid() const { return tables_.front().grid; }
+    /// With tables of `shown` and of the inside.
+    Reliefs(ReliefGrid grid, bool relief, const std::vector<StitchFace>& shown);
+    [[nodiscard]] const ReliefGrid& grid() const { return grid_; }
     [[nodiscard]] const ReliefTable& of(StitchFace face) const {
-        return tables_[static_cast<std::size_t>(face)];
+        return *tables_[static_cast<std::size_t>(face)];
     }
 
   private:
-    std::vector<ReliefTable> tables_;
+    ReliefGrid grid_;
+    std::array<std::optional<ReliefTable>, stitch_faces> tables_;
 };
 
 }  // namespace roundwright

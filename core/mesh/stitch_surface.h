@@ -19,6 +19,11 @@ struct Mesh {
     std::vector<float> colours;                    ///< 3 a vertex, sRGB 0..1
     std::vector<std::uint32_t> indices;            ///< 3 a triangle
     std::vector<std::int32_t> stitch_of_triangle;  ///< index into StitchSurface::stitches; -1 for none
+    std::vector<std::uint16_t> places;  ///< 6 a triangle: where its corners lie on the stitch's face, across
+                                        ///< and up, in `place_units`; none on a mesh that is no fabric
+    std::vector<std::uint8_t> faces;    ///< the StitchFace of each triangle; none likewise
+
+    static constexpr double place_units = 256;  ///< of a stitch
 
     [[nodiscard]] std::size_t vertex_count() const { return positions.size() / 3; }
     [[nodiscard]] std::size_t triangle_count() const { return indices.size() / 3; }

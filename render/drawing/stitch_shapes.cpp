@@ -22,7 +22,14 @@ struct CordLayer {
 };
 constexpr CordLayer edge{1.06, 1.06, 0.0, 0, -0.24}, body{0.88, 0.96, 0.22, 0.015, 0.0},
     highlight{0.36, 0.62, 0.5, 0.05, 0.16};
+constexpr double lying_over = 0.08;  ///< cords that lie higher cover the others
 constexpr double twist_light = -0.12, twist_width_in_stitches = 0.035;
+
+/// On paper cords keep near the fabric, or paper would show between them at the outline.
+double lift_of(const Cord& cord) { return std::min(cord.over, 0.06); }
+
+/// Strands that others half hide take no light.
+bool lies_under(const Cord& cord) { return cord.dip > 0 && cord.over <= lying_over; }
 
 /// A place on a stitch, u to the left (as worked), v up, lifted over the fabric.
 class StitchFrame {
@@ -75,7 +82,7 @@ QPolygonF outline(const StitchFrame& frame, const Cord& cord, const CordLayer& l
     for (const double side : {1.0, -1.0})
         for (int k = 0; k < 3; ++k)
             found.append(axes.on(frame, side * layer.length * along[k], side * layer.width * across[k],
-                                 cord.over + layer.lift * cord.radius, layer.to_lamp));
+                                 lift_of(cord) + layer.lift * cord.radius, layer.to_lamp));
     return found;
 }
 
@@ -83,7 +90,7 @@ QPolygonF outline(const StitchFrame& frame, const Cord& cord, const CordLayer& l
 void add_twist(ShapeBatches& batches, int order, const QColor& colour, const StitchFrame& frame,
                const Cord& cord, double width) {
     const CordAxes axes(cord);
-    const double lift = cord.over + body.lift * cord.radius;
+    const double lift = lift_of(cord) + body.lift * cord.radius;
     const int turns = std::hypot(axes.along_u, axes.along_v) > 0.35 ? 3 : 2;
     for (int k = 0; k < turns; ++k) {
         const double middle = 1.3 * (k + 0.5) / turns - 0.65;
@@ -102,20 +109,51 @@ double chance(std::uint32_t stitch, std::uint32_t draw) {
     return (x ^ (x >> 16)) / 4294967296.0;
 }
 
-/// Brushed pile: fine fibres that stand off the fabric, light over dark.
-void add_pile(ShapeBatches& batches, int order, const StitchFrame& frame, std::uint32_t number,
-              double stitch_mm, const std::function<QColor(double)>& tone) {
-    constexpr std::uint32_t fibres = 16;
-    static constexpr double lights[] = {-0.14, -0.03, 0.06, 0.15};
-    for (std::uint32_t k = 0; k < fibres; ++k) {
-        const std::uint32_t shade = k * 4 / fibres;
-        const double u = chance(number, 4 * k), v = chance(number, 4 * k + 1);
-        const double du = 0.5 * (chance(number, 4 * k + 2) - 0.5),
-                     dv = -0.12 - 0.3 * chance(number, 4 * k + 3);
-        batches.stroke(order + static_cast<int>(shade), tone(lights[shade]), 0.05 * stitch_mm,
-                       {frame.at(u, v, 0.05, 0), frame.at(u + du, v + dv, 0.3, 0)});
+/// Brushed pile: tufts that cover the stitch, and over them fine fibres that stand off the fabric, light over
+/// dark. Each has a tone of its own, by chance one step lighter or darker, so that the steps of tone between
+/// stitches do not show.
+class Pile {
+  public:
+    Pile(ShapeBatches& batches, const StitchFrame& frame, std::uint32_t number, double stitch_mm,
+         const std::function<QColor(double)>& tone)
+        : batches_(batches), frame_(frame), number_(number), stitch_mm_(stitch_mm), tone_(tone) {}
+
+    void add(int order) {
+        for (std::uint32_t k = 0; k < tufts; ++k) {
+            const double u = (k % 3 + 0.2 + 0.6 * share(0)) / 3, v = (k / 3 + 0.2 + 0.6 * share(1)) / 3;
+            add_fibre(order, tuft_light, 0.32, {u, v}, {0.3 * (share(2) - 0.5), -0.25 - 0.15 * share(3)},
+                      0.0);
+        }
+        static constexpr double lights[] = {-0.14, -0.03, 0.06, 0.15};
+        for (std::uint32_t k = 0; k < fibres; ++k) {
+            const std::uint32_t shade = k * 4 / fibres;
+            add_fibre(order + 1 + static_cast<int>(shade), lights[shade], 0.05, {share(0), share(1)},
+                      {0.5 * (share(2) - 0.5), -0.12 - 0.3 * share(3)}, 0.4);
+        }
     }
-}
+
+  private:
+    static constexpr std::uint32_t tufts = 9, fibres = 16;
+    static constexpr double tuft_light = -0.06;
+
+    /// A new share of chance for each fibre.
+    double share(std::uint32_t draw) const { return chance(number_, 8 * fibre_ + draw); }
+
+    void add_fibre(int order, double light, double width, QPointF root, QPointF way, double lift) {
+        const double by_chance = (share(4) - 0.5) * light_step;
+        batches_.stroke(order, tone_(light + by_chance), width * stitch_mm_,
+                        {frame_.at(root.x(), root.y(), lift / 8, 0),
+                         frame_.at(root.x() + way.x(), root.y() + way.y(), lift, 0)});
+        ++fibre_;
+    }
+
+    ShapeBatches& batches_;
+    const StitchFrame& frame_;
+    std::uint32_t number_;
+    double stitch_mm_;
+    const std::function<QColor(double)>& tone_;
+    std::uint32_t fibre_ = 0;
+};
 
 /// Dark yarn gets more light, so that its stitches can be told apart.
 double light_for_dark(Colour yarn) {
@@ -147,15 +185,15 @@ void add_stitch(ShapeBatches& batches, const StitchPatch& patch, Colour colour, 
         batches.fill(lowest + 1, tone(-0.06),
                      QPolygonF({frame.at(-0.04, -0.04, 0, 0), frame.at(1.04, -0.04, 0, 0),
                                 frame.at(1.04, 1.04, 0, 0), frame.at(-0.04, 1.04, 0, 0)}));
-        add_pile(batches, lowest + 2, frame, seen.stitch, style.stitch_mm, tone);
+        Pile(batches, frame, seen.stitch, style.stitch_mm, tone).add(lowest + 2);
         return;
     }
     const StitchFace face = seen.inside ? StitchFace::inside : face_of(patch.kind, patch.part);
     for (const auto& cord : cords_of(face)) {
-        const int order = lowest + (cord.over > 0 ? 6 : 1);
+        const int order = lowest + (cord.over > lying_over ? 6 : 1);
         batches.fill_smooth(order, tone(edge.light), outline(frame, cord, edge));
         batches.fill_smooth(order + 1, tone(body.light), outline(frame, cord, body));
-        if (style.detail == YarnDetail::cords) continue;
+        if (style.detail == YarnDetail::cords || lies_under(cord)) continue;
         batches.fill_smooth(order + 2, tone(highlight.light), outline(frame, cord, highlight));
         if (style.detail == YarnDetail::twist)
             add_twist(batches, order + 3, tone(twist_light), frame, cord,

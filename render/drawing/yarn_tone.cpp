@@ -7,8 +7,6 @@
 namespace roundwright::render {
 namespace {
 
-constexpr double steps_a_unit = 14;
-
 int mixed(double from, double to, double share) {
     return static_cast<int>(std::lround(std::clamp(from + share * (to - from), 0.0, 255.0)));
 }
@@ -33,6 +31,6 @@ Colour paled(Colour colour, double share) {
     return {channel(colour.red), channel(colour.green), channel(colour.blue)};
 }
 
-double stepped_light(double light) { return std::round(light * steps_a_unit) / steps_a_unit; }
+double stepped_light(double light) { return std::round(light / light_step) * light_step; }
 
 }  // namespace roundwright::render

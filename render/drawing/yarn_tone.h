@@ -14,6 +14,9 @@ namespace roundwright::render {
 /// A colour mixed with paper white: 0 the colour, 1 white.
 [[nodiscard]] Colour paled(Colour colour, double share);
 
+/// What tones differ by at the least.
+inline constexpr double light_step = 1.0 / 14;
+
 /// `light` in as many steps as the eye needs, so that shapes of one tone can be drawn together.
 [[nodiscard]] double stepped_light(double light);
 

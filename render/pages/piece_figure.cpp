@@ -25,18 +25,6 @@ double shortest_curve_for(std::size_t stitches) {
 /// Height over width below which a piece counts as flat.
 constexpr double flat_share = 0.35;
 
-DrawingView view_of(FigureView view) {
-    switch (view) {
-        case FigureView::front:
-            return {0, 0};
-        case FigureView::above:
-            return {18, 16};
-        case FigureView::top:
-            return {0, 90};
-    }
-    return {0, 0};
-}
-
 std::vector<DrawnPart> parts_of(const Piece& piece, const PieceStudy& study) {
     std::vector<DrawnPart> parts;
     if (piece.features.empty()) return parts;
@@ -71,7 +59,8 @@ bool ruffles(const PieceStudy& study) {
 
 }  // namespace
 
-PieceModel::PieceModel(const Toy& toy, std::size_t piece, const PieceStudy& study) : shape_(&study.shape) {
+PieceModel::PieceModel(const Toy& toy, std::size_t piece, const PieceStudy& study)
+    : face_degrees_(toy.pieces[piece].face_degrees), shape_(&study.shape) {
     RevolveOptions options;
     options.most_triangles = most_triangles;
     surface_ = study_surface(toy, piece, study, options);
@@ -96,6 +85,18 @@ YarnDetail detail_for_stitches(std::size_t stitches) {
     return stitches <= many_stitches ? YarnDetail::highlights : YarnDetail::cords;
 }
 
+DrawingView PieceModel::view_of(FigureView view) const {
+    switch (view) {
+        case FigureView::front:
+            return {face_degrees_, 0};
+        case FigureView::above:
+            return parts_.empty() ? DrawingView{face_degrees_ + 18, 16} : DrawingView{face_degrees_, 12};
+        case FigureView::top:
+            return {face_degrees_, 90};
+    }
+    return {face_degrees_, 0};
+}
+
 QRectF PieceModel::seen_mm(FigureView view) const {
     DrawOptions drawing;
     drawing.view = view_of(view);
@@ -113,7 +114,7 @@ PieceFigure::PieceFigure(const PieceModel& model, double scale, FigureView view,
       view_(view) {
     if (model.empty() || scale <= 0) return;
     DrawOptions drawing;
-    drawing.view = view_of(view);
+    drawing.view = model.view_of(view);
     drawing.units_per_mm = scale;
     drawing.parts = model.parts_;
     drawing.most_detail = most_detail;

@@ -20,7 +20,7 @@ namespace roundwright::render {
 /// How a piece is shown in a picture.
 enum class FigureView {
     front,  ///< straight on, so that dimension lines measure what they say
-    above,  ///< from a little above and aside
+    above,  ///< from a little above, its face to the viewer; without one, a little aside too
     top,    ///< straight down: what a flat piece is known by
 };
 
@@ -37,8 +37,11 @@ class PieceModel {
 
   private:
     friend class PieceFigure;
+    [[nodiscard]] DrawingView view_of(FigureView view) const;
+
     StitchSurface surface_;
     std::vector<DrawnPart> parts_;
+    double face_degrees_;
     const Shape* shape_;
 };
 

@@ -1,17 +1,40 @@
 #include "render/scene/camera_scene_view.h"
 
+#include <algorithm>
+#include <cstddef>
 #include <utility>
 
 #include "render/scene/lit_rounds.h"
-#include "render/scene/openness.h"
-#include "render/scene/shading.h"
+#include "render/scene/pile.h"
+#include "render/scene/stitch_size.h"
 
 namespace roundwright::render {
 
 namespace {
 
 constexpr int hover_every_ms = 30;
+constexpr double facing_pitch_degrees = 8;
+constexpr int rounds_of_a_cell = 4;    ///< at most, in a fabric of cells larger than its stitches
 constexpr double least_margin = 1.04;  ///< a fitted view closer to its edges than this is fitted again
+
+/// The stitch at a point of a triangle that `stitch` owns: that one, but where triangles are larger than
+/// stitches the nearest of those around it.
+const StitchPatch& stitch_at(const StitchSurface& surface, std::size_t stitch, const Vec3& point) {
+    const auto& patches = surface.stitches;
+    if (surface.mesh.triangle_count() >= 2 * patches.size()) return patches[stitch];
+    const auto& first = surface.first_stitch_of_round;
+    const int round = patches[stitch].round, rounds = static_cast<int>(first.size()) - 1;
+    const auto begin =
+        patches.begin() + first[static_cast<std::size_t>(std::max(0, round - rounds_of_a_cell))];
+    const auto end =
+        patches.begin() + first[static_cast<std::size_t>(std::min(rounds, round + rounds_of_a_cell + 1))];
+    const auto distance = [&point](const StitchPatch& patch) {
+        return ((patch.corners[0] + patch.corners[1] + patch.corners[2] + patch.corners[3]) / 4 - point)
+            .squaredNorm();
+    };
+    return *std::min_element(
+        begin, end, [&](const StitchPatch& a, const StitchPatch& b) { return distance(a) < distance(b); });
+}
 
 }  // namespace
 
@@ -82,9 +105,8 @@ void CameraSceneView::share_surface(std::shared_ptr<const StitchSurface> surface
     surface_ = std::move(surface);
     caster_.reset();
     stitch_mm_ = stitch_size_mm(*surface_);
-    openness_ =
-        std::make_shared<const std::vector<float>>(openness(surface_->mesh, hollow_scale(stitch_mm_)));
-    lit_ = std::make_shared<const std::vector<float>>(lit_vertices(*surface_, lit_rounds_));
+    pile_ = std::make_shared<const Mesh>(pile_mesh(*surface_));
+    light_rounds();
     show_surface();
     content_changed();
 }
@@ -108,8 +130,16 @@ void CameraSceneView::set_ghost(std::optional<Mesh> ghost) {
 void CameraSceneView::set_lit_rounds(const std::vector<int>& rounds) {
     if (rounds == lit_rounds_) return;
     lit_rounds_ = rounds;
-    lit_ = std::make_shared<const std::vector<float>>(lit_vertices(*surface_, lit_rounds_));
+    light_rounds();
     show_lit();
+}
+
+void CameraSceneView::light_rounds() {
+    const auto lit = [this](const Mesh& mesh) {
+        return std::make_shared<const std::vector<float>>(lit_vertices(*surface_, mesh, lit_rounds_));
+    };
+    lit_ = lit(surface_->mesh);
+    pile_lit_ = lit(*pile_);
 }
 
 void CameraSceneView::set_background(const QColor& colour) {
@@ -145,6 +175,12 @@ void CameraSceneView::look_from(ViewDirection direction) {
     fit();
 }
 
+void CameraSceneView::face(double yaw_degrees) {
+    camera_.turn(yaw_degrees - camera_.yaw_degrees(), facing_pitch_degrees - camera_.pitch_degrees());
+    if (fitted_) camera_.fit(content());
+    camera_moved();
+}
+
 void CameraSceneView::turn(double yaw_degrees, double pitch_degrees) {
     camera_.turn(yaw_degrees, pitch_degrees);
     camera_moved();
@@ -167,8 +203,9 @@ std::optional<SceneHit> CameraSceneView::hit(QPointF at) const {
     if (!found) return std::nullopt;
     SceneHit hit{-1, -1, found->point, found->from_outside ? found->normal : Vec3(-found->normal)};
     if (found->stitch < 0 || static_cast<std::size_t>(found->stitch) >= surface_->stitches.size()) return hit;
-    hit.round = surface_->stitches[static_cast<std::size_t>(found->stitch)].round;
-    hit.stitch = surface_->stitches[static_cast<std::size_t>(found->stitch)].stitch;
+    const StitchPatch& patch = stitch_at(*surface_, static_cast<std::size_t>(found->stitch), found->point);
+    hit.round = patch.round;
+    hit.stitch = patch.stitch;
     return hit;
 }
 
@@ -233,12 +270,12 @@ SoftwareScene CameraSceneView::software_scene(const QColor& background) const {
     SoftwareScene scene;
     scene.background = background;
     scene.any_lit = any_lit();
-    scene.owners = {surface_, openness_, lit_, parts_, ghost_};
+    scene.stitch_mm = stitch_mm_;
+    scene.owners = {surface_, lit_, pile_, pile_lit_, parts_, ghost_};
     scene.ghost = ghost_.get();
-    const double grain = grain_per_mm(stitch_mm_);
-    scene.meshes.push_back({&surface_->mesh, openness_.get(), lit_.get(), Finish::yarn, grain});
-    for (const ScenePart& part : *parts_)
-        scene.meshes.push_back({&part.mesh, nullptr, nullptr, part.finish, grain});
+    scene.meshes.push_back({&surface_->mesh, lit_.get(), Finish::yarn});
+    if (pile_->triangle_count() > 0) scene.meshes.push_back({pile_.get(), pile_lit_.get(), Finish::pile});
+    for (const ScenePart& part : *parts_) scene.meshes.push_back({&part.mesh, nullptr, part.finish});
     return scene;
 }
 
@@ -247,7 +284,7 @@ QImage CameraSceneView::picture(QSize pixels, const QColor& background) const {
     Camera camera = camera_;
     camera.set_viewport(pixels.width(), pixels.height());
     if (fitted_) camera.fit(content());
-    return draw_software_picture(software_scene(background), camera, pixels, 2);
+    return draw_software_picture(software_scene(background), camera, pixels, fine_samples);
 }
 
 }  // namespace roundwright::render

@@ -23,6 +23,8 @@ class CameraSceneView : public SceneView {
     void set_background(const QColor& colour) override;
     void fit() override;
     void look_from(ViewDirection direction) override;
+    void face(double yaw_degrees) override;
+    [[nodiscard]] double yaw_degrees() const override { return camera_.yaw_degrees(); }
     void turn(double yaw_degrees, double pitch_degrees) override;
     void zoom(double factor) override;
     [[nodiscard]] double pixels_per_mm() const override;
@@ -47,8 +49,10 @@ class CameraSceneView : public SceneView {
     [[nodiscard]] ViewInput& input() { return input_; }
     void set_viewport(double width_px, double height_px);
     [[nodiscard]] const StitchSurface& surface() const { return *surface_; }
-    [[nodiscard]] const std::vector<float>& vertex_openness() const { return *openness_; }
     [[nodiscard]] const std::vector<float>& vertex_lit() const { return *lit_; }
+    /// Fibres of brushed stitches, with theirs.
+    [[nodiscard]] const Mesh& pile() const { return *pile_; }
+    [[nodiscard]] const std::vector<float>& pile_lit() const { return *pile_lit_; }
     [[nodiscard]] bool any_lit() const { return !lit_rounds_.empty(); }
     [[nodiscard]] const std::vector<ScenePart>& parts() const { return *parts_; }
     [[nodiscard]] const Mesh* ghost() const { return ghost_.get(); }
@@ -62,6 +66,7 @@ class CameraSceneView : public SceneView {
     [[nodiscard]] std::vector<PointCloud> content() const;
     void connect_input();
     void content_changed();
+    void light_rounds();
     void camera_moved();
     void point_at(QPointF position);
     void tell_hover();
@@ -72,7 +77,8 @@ class CameraSceneView : public SceneView {
     ViewInput input_;
     Camera camera_;
     std::shared_ptr<const StitchSurface> surface_ = std::make_shared<const StitchSurface>();
-    std::shared_ptr<const std::vector<float>> openness_ = std::make_shared<const std::vector<float>>();
+    std::shared_ptr<const Mesh> pile_ = std::make_shared<const Mesh>();
+    std::shared_ptr<const std::vector<float>> pile_lit_ = std::make_shared<const std::vector<float>>();
     std::shared_ptr<const std::vector<float>> lit_ = std::make_shared<const std::vector<float>>();
     std::vector<int> lit_rounds_;
     mutable std::optional<RayCaster> caster_;  ///< of the surface, made when first asked

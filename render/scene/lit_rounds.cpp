@@ -5,8 +5,8 @@
 
 namespace roundwright::render {
 
-std::vector<float> lit_vertices(const StitchSurface& surface, const std::vector<int>& rounds) {
-    const Mesh& mesh = surface.mesh;
+std::vector<float> lit_vertices(const StitchSurface& surface, const Mesh& mesh,
+                                const std::vector<int>& rounds) {
     std::vector<float> lit(mesh.vertex_count(), 0);
     if (rounds.empty()) return lit;
     std::vector<int> sorted = rounds;

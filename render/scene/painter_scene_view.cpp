@@ -11,7 +11,6 @@ namespace roundwright::render {
 namespace {
 
 constexpr int rest_after_ms = 150;
-constexpr int fine_samples = 2;
 /// An edit lights its round at once, and its shape follows within this time: one frame shows both.
 constexpr int lit_after_ms = 12;
 constexpr double slow_ms = 50;  ///< above, half as many pixels each way are drawn while the view moves

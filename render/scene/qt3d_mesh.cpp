@@ -8,6 +8,8 @@
 #include <Qt3DRender/QGeometryRenderer>
 #include <Qt3DRender/QMaterial>
 
+#include "render/scene/corner_vertices.h"
+
 namespace roundwright::render {
 
 namespace {
@@ -17,13 +19,14 @@ QByteArray bytes_of(const std::vector<T>& values) {
     return {reinterpret_cast<const char*>(values.data()), static_cast<qsizetype>(values.size() * sizeof(T))};
 }
 
-QByteArray colour_bytes(const Mesh& mesh, const std::vector<float>& openness) {
-    const std::size_t vertices = mesh.vertex_count();
-    QByteArray bytes(static_cast<qsizetype>(vertices * 4 * sizeof(float)), Qt::Uninitialized);
+/// The values of the mesh's vertices, `each` a vertex, for those told apart by their places.
+QByteArray spread(const std::vector<float>& values, std::size_t each,
+                  const std::vector<std::uint32_t>& source) {
+    QByteArray bytes(static_cast<qsizetype>(source.size() * each * sizeof(float)), Qt::Uninitialized);
     auto* out = reinterpret_cast<float*>(bytes.data());
-    for (std::size_t i = 0; i < vertices; ++i) {
-        std::memcpy(out + 4 * i, &mesh.colours[3 * i], 3 * sizeof(float));
-        out[4 * i + 3] = i < openness.size() ? openness[i] : 1;
+    for (const std::uint32_t i : source) {
+        std::memcpy(out, &values[each * i], each * sizeof(float));
+        out += each;
     }
     return bytes;
 }
@@ -35,12 +38,13 @@ Qt3dMesh::Qt3dMesh(Qt3DRender::QMaterial* material, Qt3DCore::QNode* parent) : Q
     renderer_ = new Qt3DRender::QGeometryRenderer(this);
     position_ = add_column(Qt3DCore::QAttribute::defaultPositionAttributeName(), 3);
     normal_ = add_column(Qt3DCore::QAttribute::defaultNormalAttributeName(), 3);
-    colour_ = add_column(Qt3DCore::QAttribute::defaultColorAttributeName(), 4);
+    colour_ = add_column(Qt3DCore::QAttribute::defaultColorAttributeName(), 3);
     lit_ = add_column(QStringLiteral("vertexLit"), 1);
+    place_ = add_column(QStringLiteral("vertexPlace"), 3);
     index_ = add_column({}, 1);
     index_.attribute->setAttributeType(Qt3DCore::QAttribute::IndexAttribute);
     index_.attribute->setVertexBaseType(Qt3DCore::QAttribute::UnsignedInt);
-    for (const Column& column : {position_, normal_, colour_, lit_, index_})
+    for (const Column& column : {position_, normal_, colour_, lit_, place_, index_})
         geometry->addAttribute(column.attribute);
     geometry->setBoundingVolumePositionAttribute(position_.attribute);
     renderer_->setGeometry(geometry);
@@ -62,21 +66,26 @@ Qt3dMesh::Column Qt3dMesh::add_column(const QString& name, uint components) {
     return {buffer, attribute};
 }
 
-void Qt3dMesh::set_mesh(const Mesh& mesh, const std::vector<float>& openness, const std::vector<float>& lit) {
-    const auto vertices = static_cast<uint>(mesh.vertex_count());
-    position_.buffer->setData(bytes_of(mesh.positions));
-    normal_.buffer->setData(bytes_of(mesh.normals));
-    colour_.buffer->setData(colour_bytes(mesh, openness));
-    set_lit(lit, mesh.vertex_count());
-    index_.buffer->setData(bytes_of(mesh.indices));
-    for (const Column& column : {position_, normal_, colour_, lit_}) column.attribute->setCount(vertices);
-    index_.attribute->setCount(static_cast<uint>(mesh.indices.size()));
-    renderer_->setVertexCount(static_cast<int>(mesh.indices.size()));
-    setEnabled(!mesh.indices.empty());
+void Qt3dMesh::set_mesh(const Mesh& mesh, const std::vector<float>& lit) {
+    const CornerVertices corners = corner_vertices(mesh);
+    source_ = corners.source;
+    const auto vertices = static_cast<uint>(source_.size());
+    position_.buffer->setData(spread(mesh.positions, 3, source_));
+    normal_.buffer->setData(spread(mesh.normals, 3, source_));
+    colour_.buffer->setData(spread(mesh.colours, 3, corners.colours));
+    place_.buffer->setData(bytes_of(corners.places));
+    set_lit(lit);
+    index_.buffer->setData(bytes_of(corners.indices));
+    for (const Column& column : {position_, normal_, colour_, lit_, place_})
+        column.attribute->setCount(vertices);
+    index_.attribute->setCount(static_cast<uint>(corners.indices.size()));
+    renderer_->setVertexCount(static_cast<int>(corners.indices.size()));
+    setEnabled(!corners.indices.empty());
 }
 
-void Qt3dMesh::set_lit(const std::vector<float>& lit, std::size_t vertices) {
-    lit_.buffer->setData(bytes_of(lit.size() == vertices ? lit : std::vector<float>(vertices, 0)));
+void Qt3dMesh::set_lit(const std::vector<float>& lit) {
+    lit_.buffer->setData(lit.empty() ? bytes_of(std::vector<float>(source_.size(), 0))
+                                     : spread(lit, 1, source_));
 }
 
 }  // namespace roundwright::render

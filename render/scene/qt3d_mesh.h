@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstdint>
 #include <vector>
 
 #include <Qt3DCore/QEntity>
@@ -18,16 +19,16 @@ class QMaterial;
 
 namespace roundwright::render {
 
-/// A mesh in buffers that stay: position, normal, colour with openness, lit, index.
+/// A mesh in buffers that stay: position, normal, colour, lit, place on the stitch, index.
 class Qt3dMesh : public Qt3DCore::QEntity {
     Q_OBJECT
   public:
     Qt3dMesh(Qt3DRender::QMaterial* material, Qt3DCore::QNode* parent);
 
-    /// Fills all buffers in this turn of the event loop, so that one frame shows all of it. The vectors have
-    /// one value a vertex, or none: open and unlit.
-    void set_mesh(const Mesh& mesh, const std::vector<float>& openness, const std::vector<float>& lit);
-    void set_lit(const std::vector<float>& lit, std::size_t vertices);
+    /// Fills all buffers in this turn of the event loop, so that one frame shows all of it. `lit` has one
+    /// value a vertex of the mesh, or none.
+    void set_mesh(const Mesh& mesh, const std::vector<float>& lit);
+    void set_lit(const std::vector<float>& lit);
 
   private:
     struct Column {
@@ -36,7 +37,8 @@ class Qt3dMesh : public Qt3DCore::QEntity {
     };
     Column add_column(const QString& name, uint components);
 
-    Column position_, normal_, colour_, lit_, index_;
+    Column position_, normal_, colour_, lit_, place_, index_;
+    std::vector<std::uint32_t> source_;  ///< the mesh's vertex of each
     Qt3DRender::QGeometryRenderer* renderer_;
 };
 

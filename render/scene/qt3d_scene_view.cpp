@@ -28,9 +28,11 @@
 #include <Qt3DRender/QShaderProgram>
 #include <Qt3DRender/QTechnique>
 #include <Qt3DRender/QTechniqueFilter>
+#include <Qt3DRender/QTexture>
 #include <Qt3DRender/QViewport>
 
 #include "render/scene/gl_probe.h"
+#include "render/scene/qt3d_fabric_texture.h"
 #include "render/scene/qt3d_mesh.h"
 #include "render/scene/scene_frame.h"
 #include "render/scene/shading.h"
@@ -125,7 +127,7 @@ QEffect* make_ghost_effect(Qt3DCore::QNode* parent) {
 /// The uniforms of one finish.
 struct YarnMaterial {
     QMaterial* material;
-    QParameter* grain;
+    QParameter* stitch_mm;
     QParameter* pixel_angle;
     QParameter* any_lit;
 };
@@ -136,7 +138,8 @@ QParameter* add_parameter(QMaterial* material, const QString& name, float value)
     return parameter;
 }
 
-YarnMaterial make_material(QEffect* effect, Finish finish, Qt3DCore::QNode* parent) {
+YarnMaterial make_material(QEffect* effect, Finish finish, QAbstractTexture* fabric,
+                           Qt3DCore::QNode* parent) {
     auto* material = new QMaterial(parent);
     material->setEffect(effect);
     const FinishValues values = values_of(finish);
@@ -144,7 +147,9 @@ YarnMaterial make_material(QEffect* effect, Finish finish, Qt3DCore::QNode* pare
     add_parameter(material, QStringLiteral("fuzz"), values.fuzz);
     add_parameter(material, QStringLiteral("broad"), values.broad);
     add_parameter(material, QStringLiteral("sharp"), values.sharp);
-    return {material, add_parameter(material, QStringLiteral("grainPerMm"), 0),
+    add_parameter(material, QStringLiteral("twoSided"), values.two_sided ? 1.0F : 0.0F);
+    material->addParameter(new QParameter(QStringLiteral("fabric"), fabric, material));
+    return {material, add_parameter(material, QStringLiteral("stitchMm"), 5),
             add_parameter(material, QStringLiteral("pixelAngle"), 0.001F),
             add_parameter(material, QStringLiteral("anyLit"), 0)};
 }
@@ -157,9 +162,10 @@ struct Qt3dSceneView::Drawing {
     QPointer<Qt3DExtras::Qt3DWindow> window;
     Qt3DCore::QEntity* root = nullptr;
     QClearBuffers* clear = nullptr;
-    std::array<YarnMaterial, 3> materials{};  ///< by Finish
+    std::array<YarnMaterial, 4> materials{};  ///< by Finish
     QParameter* ghost_tint = nullptr;
     Qt3dMesh* surface = nullptr;
+    Qt3dMesh* pile = nullptr;
     Qt3dMesh* ghost = nullptr;
     std::vector<Qt3dMesh*> parts;  ///< below `root`, as all of the scene
 
@@ -190,14 +196,16 @@ void Qt3dSceneView::Drawing::make_frame_graph() {
 void Qt3dSceneView::Drawing::make_scene() {
     root = new Qt3DCore::QEntity;
     QEffect* effect = make_solid_effect(root);
-    for (const Finish finish : {Finish::yarn, Finish::felt, Finish::glossy}) {
-        materials[static_cast<std::size_t>(finish)] = make_material(effect, finish, root);
+    QAbstractTexture* fabric = make_fabric_texture(root);
+    for (const Finish finish : {Finish::yarn, Finish::pile, Finish::felt, Finish::glossy}) {
+        materials[static_cast<std::size_t>(finish)] = make_material(effect, finish, fabric, root);
     }
     auto* ghost_material = new QMaterial(root);
     ghost_material->setEffect(make_ghost_effect(root));
     ghost_tint = new QParameter(QStringLiteral("ghostColour"), QVector3D(), ghost_material);
     ghost_material->addParameter(ghost_tint);
-    surface = new Qt3dMesh(materials[0].material, root);
+    surface = new Qt3dMesh(materials[static_cast<std::size_t>(Finish::yarn)].material, root);
+    pile = new Qt3dMesh(materials[static_cast<std::size_t>(Finish::pile)].material, root);
     ghost = new Qt3dMesh(ghost_material, root);
     window->setRootEntity(root);
 }
@@ -269,15 +277,18 @@ void Qt3dSceneView::leave_by_tab(bool forward) {
 
 void Qt3dSceneView::show_surface() {
     if (!drawing_->window) return;
-    const auto grain = static_cast<float>(grain_per_mm(stitch_mm()));
-    drawing_->materials[0].grain->setValue(grain);
-    drawing_->surface->set_mesh(surface().mesh, vertex_openness(), vertex_lit());
+    for (const YarnMaterial& material : drawing_->materials)
+        material.stitch_mm->setValue(static_cast<float>(stitch_mm()));
+    drawing_->surface->set_mesh(surface().mesh, vertex_lit());
+    drawing_->pile->set_mesh(pile(), pile_lit());
 }
 
 void Qt3dSceneView::show_lit() {
     if (!drawing_->window) return;
-    drawing_->materials[0].any_lit->setValue(any_lit() ? 1.0F : 0.0F);
-    drawing_->surface->set_lit(vertex_lit(), surface().mesh.vertex_count());
+    for (const Finish finish : {Finish::yarn, Finish::pile})
+        drawing_->materials[static_cast<std::size_t>(finish)].any_lit->setValue(any_lit() ? 1.0F : 0.0F);
+    drawing_->surface->set_lit(vertex_lit());
+    drawing_->pile->set_lit(pile_lit());
 }
 
 void Qt3dSceneView::show_parts() {
@@ -287,12 +298,12 @@ void Qt3dSceneView::show_parts() {
     for (const ScenePart& part : parts()) {
         QMaterial* material = drawing_->materials[static_cast<std::size_t>(part.finish)].material;
         drawing_->parts.push_back(new Qt3dMesh(material, drawing_->root));
-        drawing_->parts.back()->set_mesh(part.mesh, {}, {});
+        drawing_->parts.back()->set_mesh(part.mesh, {});
     }
 }
 
 void Qt3dSceneView::show_ghost() {
-    if (drawing_->window) drawing_->ghost->set_mesh(ghost() != nullptr ? *ghost() : Mesh{}, {}, {});
+    if (drawing_->window) drawing_->ghost->set_mesh(ghost() != nullptr ? *ghost() : Mesh{}, {});
 }
 
 void Qt3dSceneView::show_background() {

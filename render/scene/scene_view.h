@@ -18,7 +18,8 @@ namespace roundwright::render {
 
 /// How a surface meets the light.
 enum class Finish {
-    yarn,   ///< matte, fuzzy, with the grain of its fibres
+    yarn,   ///< matte and fuzzy; a fabric's triangles show the cords of their stitches
+    pile,   ///< fibres brushed up from yarn
     felt,   ///< matte and smooth
     glossy  ///< hard plastic, with a bright spot
 };
@@ -64,6 +65,10 @@ class SceneView : public QObject {
 
     virtual void fit() = 0;
     virtual void look_from(ViewDirection direction) = 0;
+    /// Turns so that what faces `yaw_degrees`, anticlockwise seen from above, from the front on, faces the
+    /// viewer a little from above. What was fitted is fitted again.
+    virtual void face(double yaw_degrees) = 0;
+    [[nodiscard]] virtual double yaw_degrees() const = 0;
     /// Turns by these degrees about the vertical, and up or down; for the keyboard and the first slow turn.
     virtual void turn(double yaw_degrees, double pitch_degrees) = 0;
     virtual void zoom(double factor) = 0;

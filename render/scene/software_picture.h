@@ -14,27 +14,28 @@
 
 namespace roundwright::render {
 
-/// A mesh with what the shading needs beside it. The vectors have one value a vertex, or none: open and
-/// unlit.
+/// A mesh with what the shading needs beside it.
 struct ShadedMesh {
     const Mesh* mesh = nullptr;
-    const std::vector<float>* openness = nullptr;
-    const std::vector<float>* lit = nullptr;
+    const std::vector<float>* lit = nullptr;  ///< one value a vertex; none: unlit
     Finish finish = Finish::yarn;
-    double grain_per_mm = 1.2;
 };
 
 struct SoftwareScene {
     std::vector<ShadedMesh> meshes;
     const Mesh* ghost = nullptr;
     bool any_lit = false;
+    double stitch_mm = 5;                             ///< typical side of a stitch
     QColor background;                                ///< may be transparent
     std::vector<std::shared_ptr<const void>> owners;  ///< keep the above while it is drawn elsewhere
 };
 
+/// Points a pixel each way for a picture that stays.
+inline constexpr int fine_samples = 4;
+
 /// Draws the scene with a depth buffer on the processor: what the graphics card would show, and the same on
-/// every machine. `samples` by `samples` points are drawn a pixel. The camera's viewport is scaled to `size`.
-/// Once `cancelled` is set, no picture is returned, soon.
+/// every machine. Outlines are drawn with `samples` by `samples` points a pixel, 4 by 4 at most. The camera's
+/// viewport is scaled to `size`. Once `cancelled` is set, no picture is returned, soon.
 [[nodiscard]] QImage draw_software_picture(const SoftwareScene& scene, Camera camera, QSize size, int samples,
                                            const std::atomic<bool>* cancelled = nullptr);
 

@@ -6,6 +6,7 @@
 #include <QAbstractItemModelTester>
 #include <QLabel>
 #include <QListView>
+#include <QPushButton>
 
 #include "app/face/face_scene.h"
 #include "app/face/feature_words.h"
@@ -152,6 +153,22 @@ TEST_F(FaceOnShow, DraggingAnEyeAcrossTheShapeIsOneStep) {
     EXPECT_TRUE(all_words(panel).contains(feature_place(feature()).mid(1)));
     session.undo_stack().undo();
     EXPECT_EQ(write_document(session.toy()), document);
+}
+
+TEST_F(FaceOnShow, TheFaceTurnsToTheViewerWhenEyesArePlaced) {
+    session.edit_piece(QStringLiteral("turn"), [](Piece& piece) { piece.face_degrees = 140; });
+    ASSERT_TRUE(wait_for_shape(session));
+    panel.add(FeatureKind::safety_nose);
+    EXPECT_NEAR(view->yaw_degrees(), 140, 1e-6);
+    view->turn(-20, 0);
+    auto* place = panel.findChild<QPushButton*>(QStringLiteral("place"));
+    ASSERT_NE(place, nullptr);
+    place->click();
+    EXPECT_NEAR(view->yaw_degrees(), 120, 1e-6) << "it can be placed from here";
+    place->click();
+    view->turn(-100, 0);
+    place->click();
+    EXPECT_NEAR(view->yaw_degrees(), 140, 1e-6);
 }
 
 TEST_F(FaceOnShow, ADragUnderWayIsTakenBackWhenTheShapeGoes) {

@@ -6,6 +6,7 @@
 
 #include "app/rounds/rounds_model.h"
 #include "app/rounds/rounds_view.h"
+#include "app/window/theme.h"
 #include "tests/app/app_testing.h"
 
 namespace roundwright::app {
@@ -47,6 +48,19 @@ class WordsEditTest : public ::testing::Test {
     RoundsView view{model};
     QPointer<WordsEdit> words;
 };
+
+// Without a frame the list's white lay over half letters of the rows under it.
+TEST_F(WordsEditTest, TheWordsOfferedStandInAFrame) {
+    open_words(2);
+    type(QStringLiteral("s"));
+    ASSERT_TRUE(words->popup()->isVisible());
+    const QImage shown = words->popup()->grab().toImage();
+    const QColor rim = Theme::colours().rim;
+    const int right = shown.width() - 1, bottom = shown.height() - 1;
+    for (const QPoint at :
+         {QPoint(0, bottom / 2), QPoint(right, bottom / 2), QPoint(right / 2, 0), QPoint(right / 2, bottom)})
+        EXPECT_EQ(shown.pixelColor(at), rim) << at.x() << ", " << at.y();
+}
 
 TEST_F(WordsEditTest, OffersWhatComesOutAndEnterTakesWhatIsChosen) {
     open_words(2);

@@ -7,6 +7,7 @@
 #include <numbers>
 #include <random>
 
+#include "core/mesh/stitch_cords.h"
 #include "tests/core/mesh/example_pieces.h"
 #include "tests/core/mesh/mesh_measures.h"
 #include "tests/support/random_cases.h"
@@ -49,6 +50,59 @@ TEST(Revolve, KeepsTheSolvedVolumeAtEveryLevelOfDetail) {
         EXPECT_LE(surface.mesh.triangle_count(), most);
         EXPECT_NEAR(test::measure(surface.mesh).volume_mm3 / example.shape.volume_mm3, 1, 0.01) << most;
     }
+}
+
+// 300 rounds of 400 stitches have 240,000 cells inside and outside: one face each would be too many.
+TEST(Revolve, NoPieceHasMoreTrianglesThanAPictureMay) {
+    std::vector<int> counts;
+    for (int i = 0; i < 300; ++i) counts.push_back(std::min(6 + 6 * i, 400));
+    for (const End end : {End::left_open, End::drawn_closed}) {
+        const auto example = test::example_piece(counts, end);
+        for (const Relief relief : {Relief::none, Relief::solid, Relief::shaded}) {
+            RevolveOptions options;
+            options.relief = relief;
+            const auto surface = surface_of(example, options);
+            EXPECT_LE(surface.mesh.triangle_count(), most_picture_triangles);
+            EXPECT_GT(surface.mesh.triangle_count(), most_picture_triangles / 3);
+            expect_sound(surface.mesh, 2);
+        }
+    }
+}
+
+TEST(Revolve, ShadedReliefHasTheNormalsAndColoursOfTheMeanSurface) {
+    auto example = test::sphere_piece(6);
+    example.toy.yarns[0].colour = {255, 255, 255};
+    RevolveOptions options;
+    options.relief = Relief::shaded;
+    const Mesh mesh = surface_of(example, options).mesh;
+    const double radius = example.shape.width_mm / 2;
+    for (std::size_t k = 0; k < mesh.positions.size(); k += 3) {
+        const Vec3 place(mesh.positions[k], mesh.positions[k + 1] - radius, mesh.positions[k + 2]);
+        const Vec3 normal(mesh.normals[k], mesh.normals[k + 1], mesh.normals[k + 2]);
+        EXPECT_GT(normal.dot(place.normalized()), 0.97);
+        EXPECT_EQ(mesh.colours[k], 1);
+    }
+}
+
+TEST(Revolve, EveryTriangleLiesOnTheFaceOfItsStitch) {
+    auto example = test::example_piece({6, 12, 18, 18}, End::left_open);
+    for (auto& stitch : example.graph.rounds[3].stitches) stitch.stitch.kind = StitchKind::double_crochet;
+    const auto surface = surface_of(example);
+    const Mesh& mesh = surface.mesh;
+    ASSERT_EQ(mesh.places.size(), 6 * mesh.triangle_count());
+    ASSERT_EQ(mesh.faces.size(), mesh.triangle_count());
+    std::size_t inside = 0, tall = 0;
+    for (std::size_t t = 0; t < mesh.triangle_count(); ++t) {
+        const auto face = static_cast<StitchFace>(mesh.faces[t]);
+        inside += face == StitchFace::inside;
+        tall += face == StitchFace::double_crochet;
+        EXPECT_EQ(face == StitchFace::double_crochet,
+                  face != StitchFace::inside &&
+                      surface.stitches[static_cast<std::size_t>(mesh.stitch_of_triangle[t])].round == 3);
+        for (std::size_t k = 0; k < 6; ++k) EXPECT_LE(mesh.places[6 * t + k], Mesh::place_units);
+    }
+    EXPECT_GT(inside, 0U);
+    EXPECT_GT(tall, 0U);
 }
 
 TEST(Revolve, OpenPiecesGetAnInside) {

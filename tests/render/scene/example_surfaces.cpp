@@ -12,7 +12,7 @@ namespace roundwright::test {
 StitchSurface ball_surface(int n, bool relief, std::size_t most_triangles) {
     const ExamplePiece ball = sphere_piece(n);
     RevolveOptions options;
-    options.relief = relief;
+    options.relief = relief ? Relief::shaded : Relief::none;
     options.most_triangles = most_triangles;
     return revolve(ball.toy, ball.piece(), ball.graph, ball.shape, {}, {}, options);
 }
@@ -26,8 +26,26 @@ StitchSurface striped_ball_surface(int n, const std::vector<Colour>& colours, st
         for (auto& worked : ball.graph.rounds[i].stitches) worked.stitch.yarn = yarn;
     }
     RevolveOptions options;
+    options.relief = Relief::shaded;
     options.most_triangles = most_triangles;
     return revolve(ball.toy, ball.piece(), ball.graph, ball.shape, {}, {}, options);
+}
+
+StitchSurface brushed_ball_surface(int n, Colour colour) {
+    ExamplePiece ball = sphere_piece(n);
+    ball.toy.yarns[0].colour = colour;
+    ball.toy.yarns[0].brushed = true;
+    RevolveOptions options;
+    options.relief = Relief::shaded;
+    return revolve(ball.toy, ball.piece(), ball.graph, ball.shape, {}, {}, options);
+}
+
+StitchSurface tube_surface(int stitches, int rounds) {
+    const auto tube =
+        example_piece(std::vector<int>(static_cast<std::size_t>(rounds), stitches), End::left_open, stitches);
+    RevolveOptions options;
+    options.relief = Relief::shaded;
+    return revolve(tube.toy, tube.piece(), tube.graph, tube.shape, {}, {}, options);
 }
 
 Mesh sphere_mesh(const Vec3& centre, double radius_mm, int slices, Colour colour) {

@@ -14,6 +14,12 @@ namespace roundwright::test {
 [[nodiscard]] StitchSurface striped_ball_surface(int n, const std::vector<Colour>& colours,
                                                  std::size_t most_triangles = 20'000);
 
+/// A ball of brushed yarn.
+[[nodiscard]] StitchSurface brushed_ball_surface(int n, Colour colour);
+
+/// An open tube of so many rounds of so many stitches.
+[[nodiscard]] StitchSurface tube_surface(int stitches, int rounds);
+
 /// A sphere of triangles between circles of latitude, without stitches.
 [[nodiscard]] Mesh sphere_mesh(const Vec3& centre, double radius_mm, int slices, Colour colour);
 
