@@ -7,6 +7,7 @@
 #include "app/cli/command_line.h"
 #include "app/cli/input_file.h"
 #include "app/cli/output.h"
+#include "app/cli/severity_name.h"
 #include "app/wording/check_sentence.h"
 #include "core/checks/run_checks.h"
 
@@ -16,18 +17,6 @@ namespace {
 using nlohmann::ordered_json;
 
 QString tr(const char* text) { return QCoreApplication::translate("CommandLine", text); }
-
-constexpr const char* severity_name(Severity severity) {
-    switch (severity) {
-        case Severity::error:
-            return "error";
-        case Severity::warning:
-            return "warning";
-        case Severity::note:
-            return "note";
-    }
-    return "";
-}
 
 ordered_json check_json(const Toy& toy, const Check& check, LengthUnit units) {
     ordered_json json{{"code", check_code_name(check.code)}, {"severity", severity_name(check.severity)}};

@@ -46,7 +46,7 @@ void print_help() {
         print_two_columns(QLatin1String(command->name), tr(command->summary));
     }
     print_line(QString());
-    print_line(tr("roundwright COMMAND --help tells the options of a command."));
+    print_line(tr("roundwright help COMMAND tells the options of a command."));
     print_line(
         tr("Exit code: 0 fine, 1 a check found an error or a shape did not come to rest, 2 bad usage or a "
            "file that cannot be read or written."));
@@ -58,6 +58,15 @@ int complain(const Command& command, const QString& problem) {
     return exit_bad_input;
 }
 
+/// An empty name is a slip of a script ("$file" that was never set), never a file.
+std::optional<QString> problem_with_names(const Arguments& arguments) {
+    if (arguments.operands().isEmpty()) return tr("No file was named.");
+    if (arguments.operands().contains(QString())) return tr("The name of a file is empty.");
+    const QString output = QStringLiteral("output");
+    if (arguments.has(output) && arguments.value(output).isEmpty()) return tr("-o needs the name of a file.");
+    return std::nullopt;
+}
+
 int run_command(const Command& command, const QStringList& words) {
     std::vector<Option> options(command.options.begin(), command.options.end());
     options.push_back(help_option);
@@ -67,7 +76,7 @@ int run_command(const Command& command, const QStringList& words) {
         return exit_fine;
     }
     if (parsed.problem) return complain(command, *parsed.problem);
-    if (parsed.arguments.operands().isEmpty()) return complain(command, tr("No file was named."));
+    if (const auto problem = problem_with_names(parsed.arguments)) return complain(command, *problem);
     return command.run(parsed.arguments);
 }
 
@@ -82,7 +91,23 @@ const Command* find_command(const QString& name) {
 /// A word that is no command is a file to open, or an option of the window.
 std::optional<int> refuse_or_open(const QString& word) {
     if (word.startsWith(QLatin1Char('-')) || QFileInfo::exists(word)) return std::nullopt;
-    print_problem(tr("There is no command and no file %1.").arg(word));
+    print_problem(word.isEmpty() ? tr("The name of a file is empty.")
+                                 : tr("There is no command and no file %1.").arg(word));
+    print_problem(tr("See roundwright --help."));
+    return exit_bad_input;
+}
+
+/// "help", or "help COMMAND".
+int help_with(const QStringList& topics) {
+    if (topics.isEmpty()) {
+        print_help();
+        return exit_fine;
+    }
+    if (const Command* command = find_command(topics[0])) {
+        print_help_of(*command);
+        return exit_fine;
+    }
+    print_problem(tr("There is no command %1.").arg(topics[0]));
     print_problem(tr("See roundwright --help."));
     return exit_bad_input;
 }
@@ -100,6 +125,26 @@ QStringList words_of(int argc, char** argv) {
     return words;
 }
 
+int run_with_application(const Command& command, const QStringList& words, char** argv) {
+    int count = 1;
+    const auto application = application_for(command, count, argv);
+    QCoreApplication::setApplicationName(QStringLiteral("roundwright"));
+    QCoreApplication::setApplicationVersion(QStringLiteral(ROUNDWRIGHT_VERSION));
+    return run_command(command, words);
+}
+
+std::optional<int> run_words(const QStringList& words, char** argv) {
+    const QString& first = words[0];
+    if (first == QLatin1String("help")) return help_with(words.mid(1));
+    if (first == QLatin1String("--help") || first == QLatin1String("-h")) return help_with({});
+    if (first == QLatin1String("--version")) {
+        print_line(QStringLiteral("roundwright " ROUNDWRIGHT_VERSION));
+        return exit_fine;
+    }
+    const Command* command = find_command(first);
+    return command == nullptr ? refuse_or_open(first) : run_with_application(*command, words.mid(1), argv);
+}
+
 }  // namespace
 
 std::span<const Command* const> commands() {
@@ -112,21 +157,12 @@ std::span<const Command* const> commands() {
 std::optional<int> run_command_line(int argc, char** argv) {
     const QStringList words = words_of(argc, argv);
     if (words.isEmpty()) return std::nullopt;
-    if (words[0] == QLatin1String("--help") || words[0] == QLatin1String("-h")) {
-        print_help();
-        return exit_fine;
-    }
-    if (words[0] == QLatin1String("--version")) {
-        print_line(QStringLiteral("roundwright " ROUNDWRIGHT_VERSION));
-        return exit_fine;
-    }
-    const Command* command = find_command(words[0]);
-    if (command == nullptr) return refuse_or_open(words[0]);
-    int count = 1;
-    const auto application = application_for(*command, count, argv);
-    QCoreApplication::setApplicationName(QStringLiteral("roundwright"));
-    QCoreApplication::setApplicationVersion(QStringLiteral(ROUNDWRIGHT_VERSION));
-    return run_command(*command, words.mid(1));
+    const std::optional<int> exit_code = run_words(words, argv);
+    if (!exit_code) return std::nullopt;
+    const auto problem = finish_output();
+    if (!problem) return exit_code;
+    print_problem(tr("The answer could not be written: %1").arg(*problem));
+    return exit_bad_input;
 }
 
 }  // namespace roundwright::app

@@ -149,6 +149,7 @@ int run(const Arguments& arguments) {
         print_problem(tr("One file at a time: the lengths are of one piece."));
         return exit_bad_input;
     }
+    if (!toy_output_is_free(arguments)) return exit_bad_input;
     return for_each_toy(
         arguments, [&](const QString& path, const Toy& toy) { return gauge_of_toy(arguments, path, toy); });
 }
@@ -161,7 +162,9 @@ constexpr Option options[] = {
     {"round", 0, "ROUND=LENGTH", nullptr, "around the top of a round: 8=250mm, and more after commas"},
     {"with-gauge", 0, nullptr, nullptr, "the toy's gauge counts too, within its errors"},
     {"with-stuffing", 0, nullptr, nullptr, "the piece is stuffed as the file says"},
-    {"output", 'o', "FILE", nullptr, "save the toy with the gauge and stuffing found"},
+    {"output", 'o', "TOY.roundwright", nullptr,
+     "save the toy with the gauge and stuffing found; FILE itself may be named"},
+    force_option,
     {"json", 0, nullptr, nullptr, "one JSON object; lengths in mm"},
     {"units", 0, "UNIT", "mm|in|inch", "lengths without a unit, and in the answer"},
 };

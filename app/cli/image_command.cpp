@@ -47,7 +47,7 @@ std::optional<PictureWanted> picture_wanted(const Arguments& arguments) {
     return picture;
 }
 
-int draw(const Arguments& arguments, const Toy& toy, const PictureWanted& picture) {
+int draw(const Arguments& arguments, const QString& path, const Toy& toy, const PictureWanted& picture) {
     const std::size_t piece = pieces_wanted(arguments, toy).front();
     const ShownPiece shown = shown_piece(toy, piece, for_pictures);
     if (shown.empty()) {
@@ -56,24 +56,27 @@ int draw(const Arguments& arguments, const Toy& toy, const PictureWanted& pictur
     }
     const QString output = arguments.value(QStringLiteral("output"));
     const bool vector = ending_of(output) == QLatin1String("svg");
-    return write_output(output, vector ? picture_svg(shown, picture, piece_name(toy, piece))
-                                       : png_bytes(picture_of(shown, picture)));
+    return write_output(
+        arguments, path, output,
+        vector ? picture_svg(shown, picture, piece_name(toy, piece)) : png_bytes(picture_of(shown, picture)));
 }
 
 int run(const Arguments& arguments) {
     if (!output_is_named(arguments, {QStringLiteral("png"), QStringLiteral("svg")})) return exit_bad_input;
     const auto picture = picture_wanted(arguments);
     if (!picture) return exit_bad_input;
-    return for_each_toy(arguments,
-                        [&](const QString&, const Toy& toy) { return draw(arguments, toy, *picture); });
+    return for_each_toy(
+        arguments, [&](const QString& path, const Toy& toy) { return draw(arguments, path, toy, *picture); });
 }
 
 constexpr Option options_of_image[] = {
     {"output", 'o', "OUT.png|.svg", nullptr, "where it goes: a picture, or a drawing at full size"},
+    force_option,
     {"piece", 0, "PIECE", nullptr, "which piece, by number or name; without it, the first"},
     {"view", 0, "VIEW", "front|side|back|top|bottom|three-quarter", "from where it is seen"},
     {"size", 0, "WIDTHxHEIGHT", nullptr, "pixels of a picture; 1200x1200 without it"},
     {"background", 0, "COLOUR", nullptr, "as #f4efe6; without it, transparent"},
+    {"json", 0, nullptr, nullptr, "one JSON object, with the names of both files"},
 };
 
 }  // namespace

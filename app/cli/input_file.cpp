@@ -19,6 +19,15 @@ void print_file_problem(const QString& path, const FileProblem& problem) {
                                           : tr("%1: at %2: %3").arg(path, problem.place, problem.message));
 }
 
+/// A newer program's words are not slips.
+void print_left_out(const QString& path, const ReadDocument& document) {
+    if (document.newer) {
+        print_problem(tr("%1: written by a newer program; what is not known here was left out.").arg(path));
+        return;
+    }
+    for (const UnreadKey& key : document.unread) print_problem(tr("%1: %2").arg(path, unread_key_words(key)));
+}
+
 int work_or_complain(const std::function<int(const QString&, const Toy&)>& work, const QString& path,
                      const Toy& toy) {
     try {
@@ -40,10 +49,7 @@ int for_each_toy(const Arguments& arguments, const std::function<int(const QStri
             worst = exit_bad_input;
             continue;
         }
-        if (file.document.newer) {
-            print_problem(
-                tr("%1: written by a newer program; what is not known here was left out.").arg(path));
-        }
+        print_left_out(path, file.document);
         worst = std::max(worst, work_or_complain(work, path, file.document.toy));
     }
     return worst;

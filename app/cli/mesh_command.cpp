@@ -21,7 +21,7 @@ const QStringList& endings() {
     return all;
 }
 
-int write_mesh(const Arguments& arguments, const Toy& toy, const ShownOptions& options) {
+int write_mesh(const Arguments& arguments, const QString& path, const Toy& toy, const ShownOptions& options) {
     const auto pieces = pieces_wanted(arguments, toy);
     std::vector<ShownPiece> shown;
     for (const std::size_t piece : pieces) {
@@ -31,7 +31,8 @@ int write_mesh(const Arguments& arguments, const Toy& toy, const ShownOptions& o
         return exit_checks_failed;
     }
     const QString output = arguments.value(QStringLiteral("output"));
-    return write_output(output, mesh_file(*mesh_form_of(ending_of(output)), toy, pieces, shown));
+    const MeshForm form = mesh_form_of(ending_of(output)).value_or(MeshForm::obj);
+    return write_output(arguments, path, output, mesh_file(form, toy, pieces, shown));
 }
 
 int run(const Arguments& arguments) {
@@ -41,15 +42,18 @@ int run(const Arguments& arguments) {
                                         least_triangles, most_triangles);
     if (!triangles || !output_is_named(arguments, endings())) return exit_bad_input;
     options.most_triangles = static_cast<std::size_t>(*triangles);
-    return for_each_toy(arguments,
-                        [&](const QString&, const Toy& toy) { return write_mesh(arguments, toy, options); });
+    return for_each_toy(arguments, [&](const QString& path, const Toy& toy) {
+        return write_mesh(arguments, path, toy, options);
+    });
 }
 
 constexpr Option options_of_mesh[] = {
     {"output", 'o', "OUT.obj|.stl|.glb", nullptr, "where it goes; the ending says the kind of file"},
+    force_option,
     {"piece", 0, "PIECE", nullptr, "one piece, by number or name; without it, all in a row"},
     {"smooth", 0, nullptr, nullptr, "without the relief of the stitches"},
     {"triangles", 0, "NUMBER", nullptr, "at most so many a piece; the relief gets coarser"},
+    {"json", 0, nullptr, nullptr, "one JSON object, with the names of both files"},
 };
 
 }  // namespace

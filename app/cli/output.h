@@ -1,6 +1,7 @@
 #pragma once
 
 #include <nlohmann/json_fwd.hpp>
+#include <optional>
 
 #include <QString>
 
@@ -14,5 +15,9 @@ void print_text(const QString& text);
 void print_json(const nlohmann::ordered_json& json);
 /// A complaint on the standard error, with the program's name before it.
 void print_problem(const QString& problem);
+
+/// Sends what was printed on its way. Why not all of it reached the standard output (a full disk, a closed
+/// one), in words; nothing if it did.
+[[nodiscard]] std::optional<QString> finish_output();
 
 }  // namespace roundwright::app

@@ -1,5 +1,9 @@
 #include "app/cli/output_file.h"
 
+#include <algorithm>
+#include <filesystem>
+#include <nlohmann/json.hpp>
+
 #include <QCoreApplication>
 #include <QFileInfo>
 
@@ -11,6 +15,8 @@
 namespace roundwright::app {
 namespace {
 
+const auto output_option = QStringLiteral("output");
+
 QString tr(const char* text) { return QCoreApplication::translate("CommandLine", text); }
 
 bool refused(const QString& problem) {
@@ -18,31 +24,82 @@ bool refused(const QString& problem) {
     return false;
 }
 
+/// ".png or .svg"
+QString in_words(const QStringList& endings) {
+    return QStringLiteral(".") + endings.join(tr(" or ") + QStringLiteral("."));
+}
+
+/// The standard input may be a file too: "read - < pattern.txt".
+QString file_of_operand(const QString& operand) {
+    return operand == QLatin1String("-") ? QStringLiteral("/dev/stdin") : operand;
+}
+
+/// One file, whatever links lead to it: the same device and inode.
+bool is_one_file(const QString& one, const QString& other) {
+    std::error_code unknown;
+    return std::filesystem::equivalent(one.toStdString(), other.toStdString(), unknown);
+}
+
+bool is_read(const Arguments& arguments, const QString& path) {
+    return std::any_of(arguments.operands().begin(), arguments.operands().end(),
+                       [&](const QString& operand) { return is_one_file(file_of_operand(operand), path); });
+}
+
 }  // namespace
 
 QString ending_of(const QString& path) { return QFileInfo(path).suffix().toLower(); }
 
-bool output_is_named(const Arguments& arguments, const QStringList& endings) {
-    const QString choices = QStringLiteral(".") + endings.join(tr(" or ") + QStringLiteral("."));
-    if (arguments.operands().size() > 1) return refused(tr("Name one file at a time."));
-    const QString output = arguments.value(QStringLiteral("output"));
-    if (output.isEmpty()) return refused(tr("Say with -o where it goes, ending in %1.").arg(choices));
-    if (endings.contains(ending_of(output))) return true;
-    return refused(tr("%1 does not end in %2.").arg(output, choices));
+QStringList toy_endings() { return {QStringLiteral("roundwright")}; }
+
+bool may_write(const Arguments& arguments, const QString& path, const QStringList& endings,
+               WriteBack write_back) {
+    if (is_device(path)) return true;
+    const QFileInfo there(path);
+    if (there.isDir()) return refused(tr("%1 is a folder.").arg(path));
+    if (!endings.contains(ending_of(path)))
+        return refused(tr("%1 does not end in %2.").arg(path, in_words(endings)));
+    if (!there.exists()) return true;
+    if (is_read(arguments, path)) {
+        if (write_back == WriteBack::yes) return true;
+        return refused(tr("%1 is the file that is read: name another with -o.").arg(path));
+    }
+    if (arguments.has(QLatin1String(force_option.name))) return true;
+    return refused(tr("%1 is there already. Name another with -o, or say --force.").arg(path));
 }
 
-int write_output(const QString& path, const QByteArray& bytes) {
+bool output_is_free(const Arguments& arguments, const QStringList& endings, WriteBack write_back) {
+    if (!arguments.has(output_option)) return true;
+    if (arguments.operands().size() > 1) return refused(tr("-o takes one file at a time."));
+    return may_write(arguments, arguments.value(output_option), endings, write_back);
+}
+
+bool toy_output_is_free(const Arguments& arguments) {
+    return output_is_free(arguments, toy_endings(), WriteBack::yes);
+}
+
+bool output_is_named(const Arguments& arguments, const QStringList& endings) {
+    if (arguments.operands().size() > 1) return refused(tr("Name one file at a time."));
+    if (!arguments.has(output_option))
+        return refused(tr("Say with -o where it goes, ending in %1.").arg(in_words(endings)));
+    return output_is_free(arguments, endings);
+}
+
+int write_output(const Arguments& arguments, const QString& input, const QString& path,
+                 const QByteArray& bytes) {
     if (const auto problem = save_bytes(path, bytes)) {
         print_problem(tr("%1: %2").arg(path, *problem));
         return exit_bad_input;
     }
-    print_line(path);
+    if (arguments.has(QStringLiteral("json")))
+        print_json({{"file", input.toStdString()}, {"output", path.toStdString()}});
+    else
+        print_line(path);
     return exit_fine;
 }
 
 int save_new_toy(const Arguments& arguments, const Toy& toy) {
-    if (!arguments.has(QStringLiteral("output"))) return exit_fine;
-    const QString path = arguments.value(QStringLiteral("output"));
+    if (!arguments.has(output_option)) return exit_fine;
+    const QString path = arguments.value(output_option);
     if (const auto problem = save_document_file(path, toy)) {
         print_problem(tr("%1: %2").arg(path, problem->message));
         return exit_bad_input;

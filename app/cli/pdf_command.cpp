@@ -7,6 +7,7 @@
 #include "app/cli/command_line.h"
 #include "app/cli/input_file.h"
 #include "app/cli/output.h"
+#include "app/cli/output_file.h"
 #include "app/cli/unworkable.h"
 #include "render/pages/pdf_export.h"
 
@@ -36,25 +37,19 @@ QString output_path(const Arguments& arguments, const QString& path) {
 
 int export_toy(const Arguments& arguments, const QString& path, const Toy& toy) {
     const QString output = output_path(arguments, path);
-    const bool named = arguments.has(QStringLiteral("output")) || arguments.has(QStringLiteral("overwrite"));
-    if (!named && QFileInfo::exists(output)) {
-        print_problem(tr("%1 is there already. Name another with -o, or say --overwrite.").arg(output));
-        return exit_bad_input;
-    }
+    if (!may_write(arguments, output, {QStringLiteral("pdf")})) return exit_bad_input;
     QString error;
-    if (!render::export_pdf(toy, pdf_options(arguments), output, &error)) {
+    const auto bytes = render::pattern_pdf(toy, pdf_options(arguments), &error);
+    if (!bytes) {
         print_problem(tr("%1: %2").arg(output, error));
         return exit_bad_input;
     }
-    print_line(output);
-    return name_errors(path, toy, units_wanted(arguments));
+    const int written = write_output(arguments, path, output, *bytes);
+    return written == exit_fine ? name_errors(path, toy, units_wanted(arguments)) : written;
 }
 
 int run(const Arguments& arguments) {
-    if (arguments.has(QStringLiteral("output")) && arguments.operands().size() > 1) {
-        print_problem(tr("-o takes one file at a time."));
-        return exit_bad_input;
-    }
+    if (!output_is_free(arguments, {QStringLiteral("pdf")})) return exit_bad_input;
     const bool dated = arguments.has(QStringLiteral("date"));
     if (dated && !pdf_options(arguments).date->isValid()) {
         print_problem(tr("--date takes a date such as 2026-05-01."));
@@ -66,11 +61,12 @@ int run(const Arguments& arguments) {
 
 constexpr Option options[] = {
     {"output", 'o', "OUT.pdf", nullptr, "where the pattern goes; without it, beside the toy"},
-    {"overwrite", 0, nullptr, nullptr, "write over a pattern that is beside the toy already"},
+    force_option,
     {"paper", 0, "PAPER", "a4|letter", "page size"},
     {"terms", 0, "TERMS", "us|uk", "names of the stitches"},
     {"units", 0, "UNIT", "mm|in|inch", "lengths"},
     {"date", 0, "DATE", nullptr, "date in the file, as 2026-05-01; the same toy then gives the same bytes"},
+    {"json", 0, nullptr, nullptr, "one JSON object a file, with the names of both files"},
 };
 
 }  // namespace

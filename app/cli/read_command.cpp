@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <nlohmann/json.hpp>
 
 #include <QCoreApplication>
 #include <QFile>
@@ -7,10 +8,10 @@
 #include "app/cli/command_line.h"
 #include "app/cli/output.h"
 #include "app/cli/output_file.h"
+#include "app/cli/read_json.h"
 #include "app/wording/counted.h"
 #include "app/wording/diagnostic_sentence.h"
 #include "core/base/limits.h"
-#include "core/document/json_document.h"
 #include "core/instructions/piece_graph.h"
 #include "core/instructions/read_pattern.h"
 
@@ -42,6 +43,11 @@ void print_pieces(const ReadPattern& pattern) {
     }
 }
 
+void print_in_words(const QString& path, const ReadPattern& pattern) {
+    for (const ReadDiagnostic& diagnostic : pattern.diagnostics) print_diagnostic(path, diagnostic);
+    print_pieces(pattern);
+}
+
 std::optional<QByteArray> contents(const QString& path) {
     QFile file(path);
     const bool standard_input = path == QLatin1String("-");
@@ -67,22 +73,18 @@ int read_text(const Arguments& arguments, const QString& path) {
     }
     const ReadPattern pattern =
         read_pattern({bytes->constData(), static_cast<std::size_t>(bytes->size())}, options);
-    for (const ReadDiagnostic& diagnostic : pattern.diagnostics) print_diagnostic(path, diagnostic);
+    if (arguments.has(QStringLiteral("json")))
+        print_json(read_json(path, pattern));
+    else
+        print_in_words(path, pattern);
     if (pattern.pieces.empty()) return exit_bad_input;
-    print_pieces(pattern);
-    const QString output = arguments.value(QStringLiteral("output"));
-    if (!output.isEmpty()) {
-        const int written = write_output(output, QByteArray::fromStdString(write_document(toy_of(pattern))));
-        if (written != exit_fine) return written;
-    }
+    const int saved = save_new_toy(arguments, toy_of(pattern));
+    if (saved != exit_fine) return saved;
     return pattern.complete() ? exit_fine : exit_checks_failed;
 }
 
 int run(const Arguments& arguments) {
-    if (arguments.has(QStringLiteral("output")) && arguments.operands().size() > 1) {
-        print_problem(tr("-o takes one file at a time."));
-        return exit_bad_input;
-    }
+    if (!output_is_free(arguments, toy_endings())) return exit_bad_input;
     int worst = exit_fine;
     for (const QString& path : arguments.operands()) worst = std::max(worst, read_text(arguments, path));
     return worst;
@@ -90,7 +92,9 @@ int run(const Arguments& arguments) {
 
 constexpr Option options_of_read[] = {
     {"output", 'o', "TOY.roundwright", nullptr, "keep what was understood as a toy"},
+    force_option,
     {"terms", 0, "TERMS", "us|uk", "names of the stitches; without it, found in the text"},
+    {"json", 0, nullptr, nullptr, "one JSON object a file: its pieces, and what was found wrong"},
 };
 
 }  // namespace

@@ -70,10 +70,7 @@ int resize_toy(const Arguments& arguments, const QString& path, Toy toy) {
 }
 
 int run(const Arguments& arguments) {
-    if (arguments.operands().size() > 1 && arguments.has(QStringLiteral("output"))) {
-        print_problem(tr("One file at a time, where the result is saved with -o."));
-        return exit_bad_input;
-    }
+    if (!toy_output_is_free(arguments)) return exit_bad_input;
     return for_each_toy(
         arguments, [&](const QString& path, const Toy& toy) { return resize_toy(arguments, path, toy); });
 }
@@ -95,7 +92,8 @@ constexpr Option options[] = {
     {"ways-on", 0, "ROUNDS", nullptr, "also: what comes of ripping back no round, one, ... so many"},
     {"tidiness", 0, "NUMBER", nullptr,
      "0: likeness alone, 1: tidy rounds wherever they can be had; usually 0.5"},
-    {"output", 'o', "FILE", nullptr, "save the new toy there"},
+    {"output", 'o', "TOY.roundwright", nullptr, "save the new toy there; FILE itself may be named"},
+    force_option,
     {"json", 0, nullptr, nullptr, "one JSON object a file, one to a line; lengths in mm"},
     {"units", 0, "UNIT", "mm|in|inch", "lengths without a unit, and in the answer"},
 };

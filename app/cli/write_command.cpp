@@ -1,3 +1,5 @@
+#include <nlohmann/json.hpp>
+
 #include <QCoreApplication>
 
 #include "app/cli/command.h"
@@ -35,32 +37,43 @@ QString text_of(const Arguments& arguments, const Toy& toy) {
     return QString::fromStdString(write_toy(toy, options.terms));
 }
 
-int write_words(const Arguments& arguments, const QString& path, const Toy& toy) {
+QStringList endings_of_form(const Arguments& arguments) {
+    const QString form = arguments.value(QStringLiteral("form"));
+    if (form == QLatin1String("markdown")) return {QStringLiteral("md"), QStringLiteral("markdown")};
+    return {form == QLatin1String("csv") ? QStringLiteral("csv") : QStringLiteral("txt")};
+}
+
+int hand_out(const Arguments& arguments, const QString& path, const Toy& toy) {
     const QString text = text_of(arguments, toy);
     const QString output = arguments.value(QStringLiteral("output"));
-    if (output.isEmpty()) {
+    if (!output.isEmpty()) return write_output(arguments, path, output, text.toUtf8());
+    if (arguments.has(QStringLiteral("json")))
+        print_json({{"file", path.toStdString()}, {"title", toy.title}, {"text", text.toStdString()}});
+    else
         print_text(text);
-    } else if (const int failed = write_output(output, text.toUtf8()); failed != exit_fine) {
-        return failed;
-    }
-    return name_errors(path, toy, units_wanted(arguments));
+    return exit_fine;
+}
+
+int write_words(const Arguments& arguments, const QString& path, const Toy& toy) {
+    const int written = hand_out(arguments, path, toy);
+    return written == exit_fine ? name_errors(path, toy, units_wanted(arguments)) : written;
 }
 
 int run(const Arguments& arguments) {
-    if (arguments.has(QStringLiteral("output")) && arguments.operands().size() > 1) {
-        print_problem(tr("-o takes one file at a time."));
-        return exit_bad_input;
-    }
+    if (!output_is_free(arguments, endings_of_form(arguments))) return exit_bad_input;
     return for_each_toy(
         arguments, [&](const QString& path, const Toy& toy) { return write_words(arguments, path, toy); });
 }
 
 constexpr Option options_of_write[] = {
-    {"output", 'o', "OUT", nullptr, "where it goes; without it, to the standard output"},
+    {"output", 'o', "OUT.txt|.md|.csv", nullptr,
+     "where it goes, ending as the form asks; without it, to the standard output"},
+    force_option,
     {"terms", 0, "TERMS", "us|uk", "names of the stitches"},
     {"form", 0, "FORM", "rounds|pattern|markdown|csv",
      "rounds, as read takes them back (without it); the whole pattern; a table of rounds"},
     {"units", 0, "UNIT", "mm|in|inch", "lengths"},
+    {"json", 0, nullptr, nullptr, "one JSON object a file: the text, or with -o the names of both files"},
 };
 
 }  // namespace

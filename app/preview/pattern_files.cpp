@@ -36,10 +36,14 @@ FormWords words_of(PatternForm form) {
     return {};
 }
 
-bool write_text(const QString& path, const QString& text, QString& message) {
-    const auto problem = save_bytes(path, text.toUtf8());
+bool write_bytes(const QString& path, const QByteArray& bytes, QString& message) {
+    const auto problem = save_bytes(path, bytes);
     message = problem.value_or(QString());
     return !problem;
+}
+
+bool write_text(const QString& path, const QString& text, QString& message) {
+    return write_bytes(path, text.toUtf8(), message);
 }
 
 }  // namespace
@@ -50,7 +54,8 @@ bool write_pattern(PatternForm form, const Toy& toy, const render::PatternOption
         case PatternForm::pdf: {
             render::PdfOptions pdf;
             static_cast<render::PatternOptions&>(pdf) = options;
-            return render::export_pdf(toy, pdf, path, &message, progress);
+            const auto bytes = render::pattern_pdf(toy, pdf, &message, progress);
+            return bytes && write_bytes(path, *bytes, message);
         }
         case PatternForm::plain_text:
             return write_text(path, render::pattern_text(toy, options, render::TextForm::plain), message);

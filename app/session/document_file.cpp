@@ -3,8 +3,8 @@
 #include <QCoreApplication>
 #include <QFile>
 #include <QFileInfo>
-#include <QSaveFile>
 
+#include "app/session/save_bytes.h"
 #include "core/base/limits.h"
 
 namespace roundwright::app {
@@ -16,6 +16,36 @@ LoadedFile refused(const QString& message, const QString& place = {}) {
     return {{}, FileProblem{message, place}};
 }
 
+QString too_large_words() {
+    constexpr auto limit = static_cast<qint64>(max_file_bytes);
+    return tr("The file is larger than %1 MiB, the most that is read.").arg(limit >> 20);
+}
+
+QString fault_words(const DocumentError& error) {
+    switch (error.fault()) {
+        case DocumentFault::not_a_toy:
+            return tr("This is not a toy file.");
+        case DocumentFault::broken_off:
+            return tr("The end of the file is missing: it breaks off in line %1.").arg(error.line());
+        case DocumentFault::damaged:
+            return tr("The file is damaged at line %1, column %2.").arg(error.line()).arg(error.column());
+        case DocumentFault::too_large:
+            return too_large_words();
+        case DocumentFault::too_deep:
+        case DocumentFault::wrong_value:
+            break;
+    }
+    return QString::fromUtf8(error.what());
+}
+
+// A name that nobody asked for may be long.
+constexpr int longest_key_shown = 80;
+
+QString shortened(const std::string& text) {
+    const QString words = QString::fromStdString(text);
+    return words.size() <= longest_key_shown ? words : words.left(longest_key_shown) + QStringLiteral("…");
+}
+
 }  // namespace
 
 LoadedFile load_document_file(const QString& path) {
@@ -25,23 +55,24 @@ LoadedFile load_document_file(const QString& path) {
     constexpr auto limit = static_cast<qint64>(max_file_bytes);
     const QByteArray bytes = file.read(limit + 1);
     if (file.error() != QFileDevice::NoError) return refused(file.errorString());
-    if (bytes.size() > limit) {
-        return refused(tr("The file is larger than %1 MiB, the most that is read.").arg(limit >> 20));
-    }
+    if (bytes.size() > limit) return refused(too_large_words());
     try {
         return {read_document({bytes.constData(), static_cast<std::size_t>(bytes.size())}), std::nullopt};
     } catch (const DocumentError& error) {
-        return refused(QString::fromUtf8(error.what()), QString::fromStdString(error.path()));
+        return refused(fault_words(error), QString::fromStdString(error.path()));
     }
 }
 
+QString unread_key_words(const UnreadKey& key) {
+    QString words = tr("at %1: this name means nothing here and was left out.").arg(shortened(key.place));
+    if (!key.likely.empty()) words += tr(" Did you mean “%1”?").arg(QString::fromStdString(key.likely));
+    if (key.more > 0) words += tr(" (%1 more like it.)").arg(key.more);
+    return words;
+}
+
 std::optional<FileProblem> save_document_file(const QString& path, const Toy& toy) {
-    QSaveFile file(path);
-    if (!file.open(QIODevice::WriteOnly)) return FileProblem{file.errorString(), {}};
-    const std::string json = write_document(toy);
-    file.write(json.data(), static_cast<qint64>(json.size()));
-    if (!file.commit()) return FileProblem{file.errorString(), {}};
-    return std::nullopt;
+    const auto problem = save_bytes(path, QByteArray::fromStdString(write_document(toy)));
+    return problem ? std::optional(FileProblem{*problem, {}}) : std::nullopt;
 }
 
 }  // namespace roundwright::app

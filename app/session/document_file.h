@@ -23,6 +23,9 @@ struct LoadedFile {
 /// Reads a document from disk. Sizes over the limit are refused before they are read.
 [[nodiscard]] LoadedFile load_document_file(const QString& path);
 
+/// What stands in a file and was left out, as a sentence with its place.
+[[nodiscard]] QString unread_key_words(const UnreadKey& key);
+
 /// Writes a document to disk, whole or not at all. Nothing on success.
 [[nodiscard]] std::optional<FileProblem> save_document_file(const QString& path, const Toy& toy);
 

@@ -375,6 +375,7 @@ std::optional<FileProblem> DocumentSession::open(const QString& path) {
     auto loaded = load_document_file(path);
     if (loaded.problem) return loaded.problem;
     replace_toy(std::move(loaded.document.toy), QFileInfo(path).absoluteFilePath(), loaded.document.newer);
+    left_out_ = std::move(loaded.document.unread);
     return std::nullopt;
 }
 

@@ -86,6 +86,8 @@ class DocumentSession : public QObject, private ToyOwner {
     [[nodiscard]] const QString& path() const { return path_; }  ///< empty: not saved yet
     [[nodiscard]] bool modified() const;
     [[nodiscard]] bool read_only() const { return read_only_; }  ///< written by a newer program
+    /// What stood in the file that was opened last and means nothing there: saving drops it.
+    [[nodiscard]] const std::vector<UnreadKey>& left_out() const { return left_out_; }
     /// Puts another toy in place, with a fresh undo stack. `unsaved`: it counts as modified from the start.
     void start(Toy toy, bool unsaved = false);
     /// On a problem the open toy stays as it is.
@@ -174,6 +176,7 @@ class DocumentSession : public QObject, private ToyOwner {
 
     QString path_;
     bool read_only_ = false;
+    std::vector<UnreadKey> left_out_;
     bool unsaved_from_start_ = false;
 };
 

@@ -136,7 +136,18 @@ bool DocumentFiles::open(const QString& path) {
     recent_.add(session_.path());
     QSettings().setValue(folder_setting, QFileInfo(session_.path()).path());
     Q_EMIT opened();
+    tell_left_out();
     return true;
+}
+
+/// A file written by a newer program is read only: nothing of it can be lost.
+void DocumentFiles::tell_left_out() const {
+    if (session_.left_out().empty() || session_.read_only()) return;
+    QStringList lines;
+    for (const UnreadKey& key : session_.left_out()) lines << unread_key_words(key);
+    const QString name = QFileInfo(session_.path()).fileName();
+    tell(tr("Some of “%1” was not understood. Saving will drop it.").arg(name),
+         {lines.join(QLatin1Char('\n')), {}});
 }
 
 bool DocumentFiles::save() {

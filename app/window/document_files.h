@@ -38,6 +38,7 @@ class DocumentFiles : public QObject {
     void ask_open();
     bool save_to(const QString& path);
     [[nodiscard]] bool offer(const LeftBehind& left);
+    void tell_left_out() const;
     void tell(const QString& what, const FileProblem& problem) const;
     [[nodiscard]] QString usual_folder() const;
     [[nodiscard]] QString suggested_path() const;

@@ -11,20 +11,6 @@ using nlohmann::json;
 
 constexpr std::size_t longest_quote = 40;
 
-/// A key as a token of a JSON pointer (RFC 6901, section 3).
-std::string pointer_token(std::string_view key) {
-    std::string token = "/";
-    for (const char c : key) {
-        if (c == '~')
-            token += "~0";
-        else if (c == '/')
-            token += "~1";
-        else
-            token += c;
-    }
-    return token;
-}
-
 /// What stands in the file, short enough for a message.
 std::string quoted(const json& value) {
     if (value.is_object()) return "an object";
@@ -43,32 +29,48 @@ std::string plain(double value) {
 
 }  // namespace
 
+std::string pointer_token(std::string_view key) {
+    std::string token = "/";
+    for (const char c : key) {
+        if (c == '~')
+            token += "~0";
+        else if (c == '/')
+            token += "~1";
+        else
+            token += c;
+    }
+    return token;
+}
+
 void JsonPlace::fail(const std::string& expected) const {
-    throw DocumentError(pointer_, "expected " + expected + ", found " + quoted(*value_));
+    throw DocumentError(DocumentFault::wrong_value, pointer_,
+                        "expected " + expected + ", found " + quoted(*value_));
 }
 
 bool JsonPlace::has(std::string_view key) const {
     if (!value_->is_object()) fail("an object");
+    if (asked_ != nullptr) asked_->add(*value_, key);
     const auto found = value_->find(std::string(key));
     return found != value_->end() && !found->is_null();
 }
 
 JsonPlace JsonPlace::at(std::string_view key) const {
-    if (!has(key)) throw DocumentError(pointer_ + pointer_token(key), "missing");
-    return JsonPlace(*value_->find(std::string(key)), pointer_ + pointer_token(key));
+    if (!has(key)) throw DocumentError(DocumentFault::wrong_value, pointer_ + pointer_token(key), "missing");
+    return JsonPlace(*value_->find(std::string(key)), asked_, pointer_ + pointer_token(key));
 }
 
 std::size_t JsonPlace::size(std::size_t most) const {
     if (!value_->is_array()) fail("a list");
     if (value_->size() > most) {
-        throw DocumentError(pointer_, "expected at most " + std::to_string(most) + " entries, found " +
-                                          std::to_string(value_->size()));
+        throw DocumentError(
+            DocumentFault::wrong_value, pointer_,
+            "expected at most " + std::to_string(most) + " entries, found " + std::to_string(value_->size()));
     }
     return value_->size();
 }
 
 JsonPlace JsonPlace::element(std::size_t index) const {
-    return JsonPlace((*value_)[index], pointer_ + "/" + std::to_string(index));
+    return JsonPlace((*value_)[index], asked_, pointer_ + "/" + std::to_string(index));
 }
 
 std::string JsonPlace::text() const {

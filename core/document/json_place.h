@@ -4,16 +4,21 @@
 #include <string>
 #include <string_view>
 
+#include "core/document/asked_keys.h"
 #include "core/document/json_document.h"
 
 namespace roundwright {
+
+/// A key as a token of a JSON pointer (RFC 6901, section 3).
+[[nodiscard]] std::string pointer_token(std::string_view key);
 
 /// A value in a document and where it stands. Every reader below either returns a value of the wanted kind or
 /// throws DocumentError with the place's JSON pointer and what was expected there.
 class JsonPlace {
   public:
-    explicit JsonPlace(const nlohmann::json& value, std::string pointer = {})
-        : value_(&value), pointer_(std::move(pointer)) {}
+    /// `asked` (may be null) is told of every key that is asked for, here and in what is found from here.
+    explicit JsonPlace(const nlohmann::json& value, AskedKeys* asked = nullptr, std::string pointer = {})
+        : value_(&value), asked_(asked), pointer_(std::move(pointer)) {}
 
     [[nodiscard]] const std::string& pointer() const { return pointer_; }
     [[noreturn]] void fail(const std::string& expected) const;
@@ -33,6 +38,7 @@ class JsonPlace {
 
   private:
     const nlohmann::json* value_;
+    AskedKeys* asked_;
     std::string pointer_;
 };
 

@@ -1,8 +1,10 @@
+#include <algorithm>
 #include <array>
 #include <cstdint>
 #include <nlohmann/json.hpp>
 
 #include "core/base/limits.h"
+#include "core/document/asked_keys.h"
 #include "core/document/json_document.h"
 #include "core/document/json_place.h"
 #include "core/document/migrate.h"
@@ -282,25 +284,48 @@ Toy read_toy(const JsonPlace& place) {
     return toy;
 }
 
+/// A toy whose text breaks off or is damaged begins as an object; other files begin otherwise.
+bool begins_as_object(std::string_view text) {
+    constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
+    if (text.starts_with(byte_order_mark)) text.remove_prefix(byte_order_mark.size());
+    const std::size_t first = text.find_first_not_of(" \t\r\n");
+    return first != std::string_view::npos && text[first] == '{';
+}
+
+[[noreturn]] void fail_as_no_json(std::string_view text, std::size_t bytes_read) {
+    if (!begins_as_object(text))
+        throw DocumentError(DocumentFault::not_a_toy, "", "not a toy: no JSON object");
+    const std::string_view read = text.substr(0, bytes_read == 0 ? 0 : bytes_read - 1);
+    const std::size_t line_start = read.rfind('\n') + 1;  // npos + 1 is 0
+    const auto line = static_cast<int>(std::count(read.begin(), read.end(), '\n')) + 1;
+    const auto column = static_cast<int>(read.size() - line_start) + 1;
+    const DocumentFault fault = bytes_read > text.size() ? DocumentFault::broken_off : DocumentFault::damaged;
+    throw DocumentError(fault, "", "not JSON at byte " + std::to_string(bytes_read), line, column);
+}
+
 json parse(std::string_view text) {
     if (text.size() > max_file_bytes) {
-        throw DocumentError("", "the file is larger than " + std::to_string(max_file_bytes >> 20) + " MiB");
+        throw DocumentError(DocumentFault::too_large, "",
+                            "the file is larger than " + std::to_string(max_file_bytes >> 20) + " MiB");
     }
     if (const auto byte = too_deep_at(text)) {
-        throw DocumentError("", "nested too deeply at byte " + std::to_string(*byte));
+        throw DocumentError(begins_as_object(text) ? DocumentFault::too_deep : DocumentFault::not_a_toy, "",
+                            "nested too deeply at byte " + std::to_string(*byte));
     }
     try {
         return json::parse(text);
     } catch (const json::parse_error& error) {
-        throw DocumentError("", "not JSON at byte " + std::to_string(error.byte));
+        fail_as_no_json(text, error.byte);
     } catch (const json::exception&) {
-        throw DocumentError("", "not JSON: a number is too large");
+        throw DocumentError(DocumentFault::wrong_value, "", "a number is too large");
     }
 }
 
-int version_of(const JsonPlace& document) {
-    const JsonPlace format = document.at("format");
-    if (format.text() != "roundwright") format.fail("\"roundwright\"");
+int version_of(const JsonPlace& document, const json& value) {
+    const auto format = value.is_object() ? value.find("format") : value.end();
+    if (format == value.end() || *format != "roundwright")
+        throw DocumentError(DocumentFault::not_a_toy, "", "not a toy: \"format\" is not \"roundwright\"");
+    (void)document.at("format");
     return document.at("version").whole(1, 1'000'000);
 }
 
@@ -308,9 +333,10 @@ Toy read_newer(const JsonPlace& document, int version) {
     try {
         return read_toy(document);
     } catch (const DocumentError& error) {
-        throw DocumentError(error.path(), std::string(error.what()) +
-                                              " (the file was written by a newer program, format version " +
-                                              std::to_string(version) + ")");
+        throw DocumentError(error.fault(), error.path(),
+                            std::string(error.what()) +
+                                " (the file was written by a newer program, format version " +
+                                std::to_string(version) + ")");
     }
 }
 
@@ -318,9 +344,10 @@ Toy read_newer(const JsonPlace& document, int version) {
 
 ReadDocument read_document(std::string_view text) {
     json document = parse(text);
-    const JsonPlace root(document);
+    AskedKeys asked;
+    const JsonPlace root(document, &asked);
     ReadDocument read;
-    read.version = version_of(root);
+    read.version = version_of(root, document);
     read.newer = read.version > document_version;
     if (read.newer) {
         read.toy = read_newer(root, read.version);
@@ -328,6 +355,7 @@ ReadDocument read_document(std::string_view text) {
         migrate(document, read.version, migrations());
         read.toy = read_toy(root);
     }
+    read.unread = asked.unread_in(document);
     return read;
 }
 

@@ -4,6 +4,8 @@
 #include <array>
 #include <unordered_set>
 
+#include "core/base/slips.h"
+
 namespace roundwright {
 namespace {
 
@@ -138,26 +140,6 @@ int match(std::span<const Token> tokens, std::string_view words, bool plural) {
         if (at < tokens.size() && is_joint(tokens[at])) ++at;
         words.remove_prefix(space + 1);
     }
-}
-
-// Damerau-Levenshtein distance (optimal string alignment), cut off beyond 2.
-int slips_between(std::string_view a, std::string_view b) {
-    constexpr std::size_t longest = 24;
-    if (a.size() > longest || b.size() > longest) return 3;
-    if (a.size() > b.size() + 2 || b.size() > a.size() + 2) return 3;
-    std::array<std::array<int, longest + 1>, longest + 1> d{};
-    for (std::size_t i = 0; i <= a.size(); ++i)
-        for (std::size_t j = 0; j <= b.size(); ++j) {
-            if (i == 0 || j == 0) {
-                d[i][j] = static_cast<int>(i + j);
-                continue;
-            }
-            const int change = d[i - 1][j - 1] + (a[i - 1] == b[j - 1] ? 0 : 1);
-            d[i][j] = std::min({change, d[i - 1][j] + 1, d[i][j - 1] + 1});
-            if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1])
-                d[i][j] = std::min(d[i][j], d[i - 2][j - 2] + 1);
-        }
-    return d[a.size()][b.size()];
 }
 
 void add_each_word(std::vector<std::string_view>& all, std::string_view words) {

@@ -5,7 +5,6 @@
 #include <QBuffer>
 #include <QPainter>
 #include <QPdfWriter>
-#include <QSaveFile>
 
 #include "render/pages/pattern_words.h"
 #include "render/pages/pdf_finish.h"
@@ -44,13 +43,6 @@ PdfProperties properties_of(const PatternPages& pages, const std::optional<QDate
             pages.links()};
 }
 
-bool write_file(const QString& path, const QByteArray& bytes, QString* error) {
-    QSaveFile file(path);
-    if (file.open(QIODevice::WriteOnly) && file.write(bytes) == bytes.size() && file.commit()) return true;
-    if (error != nullptr) *error = words("%1 could not be written: %2").arg(path, file.errorString());
-    return false;
-}
-
 }  // namespace
 
 std::optional<QByteArray> pdf_of(const PatternPages& pages, const std::optional<QDateTime>& date,
@@ -72,13 +64,11 @@ std::optional<QByteArray> pdf_of(const PatternPages& pages, const std::optional<
     }
 }
 
-bool export_pdf(const Toy& toy, const PdfOptions& options, const QString& path, QString* error,
-                const Progress& progress) {
+std::optional<QByteArray> pattern_pdf(const Toy& toy, const PdfOptions& options, QString* error,
+                                      const Progress& progress) {
     if (error != nullptr) error->clear();
     const std::optional<PatternPages> pages = PatternPages::compose(toy, options, progress);
-    if (!pages) return false;
-    const std::optional<QByteArray> bytes = pdf_of(*pages, options.date, error, progress);
-    return bytes && write_file(path, *bytes, error);
+    return pages ? pdf_of(*pages, options.date, error, progress) : std::nullopt;
 }
 
 }  // namespace roundwright::render

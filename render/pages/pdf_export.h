@@ -24,9 +24,9 @@ struct PdfOptions : PatternOptions {
                                                const std::optional<QDateTime>& date, QString* error = nullptr,
                                                const Progress& progress = {});
 
-/// Composes the pattern and writes it, at once or not at all. False with `error` if it cannot be written, or
-/// with an empty `error` if stopped.
-[[nodiscard]] bool export_pdf(const Toy& toy, const PdfOptions& options, const QString& path,
-                              QString* error = nullptr, const Progress& progress = {});
+/// Composes the pattern and makes such a file of it. Nothing with `error` if it cannot be made, or with an
+/// empty `error` if stopped.
+[[nodiscard]] std::optional<QByteArray> pattern_pdf(const Toy& toy, const PdfOptions& options,
+                                                    QString* error = nullptr, const Progress& progress = {});
 
 }  // namespace roundwright::render

@@ -17,6 +17,7 @@ namespace {
 using namespace test;
 using nlohmann::json;
 using testing::HasSubstr;
+using testing::Not;
 
 /// A folder of the test's own, with files put into it.
 class CommandLine : public testing::Test {
@@ -55,6 +56,80 @@ TEST_F(CommandLine, HelpNamesEveryCommand) {
     EXPECT_THAT(run_program({"--version"}).out, testing::StartsWith("roundwright "));
 }
 
+TEST_F(CommandLine, HelpIsACommandToo) {
+    EXPECT_EQ(run_program({"help"}).out, run_program({"--help"}).out);
+    EXPECT_EQ(run_program({"help", "resize"}).out, run_program({"resize", "--help"}).out);
+    EXPECT_EQ(run_program({"help"}).exit_code, 0);
+    const ProgramRun unknown = run_program({"help", "knit"});
+    EXPECT_EQ(unknown.exit_code, 2);
+    EXPECT_THAT(unknown.err, HasSubstr("There is no command knit."));
+}
+
+TEST_F(CommandLine, EmptyNamesAreCalledEmpty) {
+    const QString pup = sample("seal-pup.roundwright");
+    for (const char* command : {"check", "shape", "read", "write", "pdf"}) {
+        for (const QStringList& names : {QStringList{""}, QStringList{pup, ""}}) {
+            const ProgramRun run = run_program(QStringList{command} + names);
+            EXPECT_EQ(run.exit_code, 2) << command;
+            EXPECT_EQ(run.out, "") << command;
+            EXPECT_THAT(run.err, HasSubstr("The name of a file is empty.")) << command;
+        }
+    }
+    EXPECT_THAT(run_program({"pdf", pup, "-o", ""}).err, HasSubstr("-o needs the name of a file."));
+    const ProgramRun window = run_program({""});
+    EXPECT_EQ(window.exit_code, 2);
+    EXPECT_THAT(window.err, HasSubstr("The name of a file is empty."));
+}
+
+TEST_F(CommandLine, NamesInAToyThatMeanNothingAreNamedWithTheirPlace) {
+    const QString fin =
+        file("fin.roundwright", R"({"format":"roundwright","version":1,"hook_mm":3.5,"colour":"red",
+        "yarns":[],"pieces":[{"name":"Fin","start":{"kind":"magic_ring"},"end":"drawn_closed","area_strech":0.08,
+        "rounds":[{"stitches":6,"notes":"a"},{"stitches":12,"notes":"b"},{"stitches":6,"notes":"c"}]}]})");
+    const ProgramRun run = run_program({"check", fin});
+    EXPECT_EQ(run.exit_code, 0);
+    EXPECT_THAT(run.err,
+                HasSubstr("fin.roundwright: at /colour: this name means nothing here and was left out."));
+    EXPECT_THAT(run.err, HasSubstr("at /pieces/0/area_strech: this name means nothing here and was left out. "
+                                   "Did you mean “area_stretch”?"));
+    EXPECT_THAT(run.err,
+                HasSubstr("at /pieces/0/rounds/0/notes: this name means nothing here and was left out. "
+                          "Did you mean “note”? (2 more like it.)"));
+    for (const char* clean : {"seal-pup.roundwright", "puffin.roundwright", "starfish.roundwright"})
+        EXPECT_EQ(run_program({"check", sample(clean)}).err, "") << clean;
+}
+
+TEST_F(CommandLine, EveryCommandAnswersMachines) {
+    const QString fin = toy("fin.roundwright", {6, 12, 18, 18, 12, 6});
+    const QString text = file("fin.txt", "Rnd 1: 6 sc in magic ring (6)\nRnd 2: inc around (13)\n");
+    const std::vector<QStringList> commands{{"check", fin},
+                                            {"shape", fin},
+                                            {"write", fin},
+                                            {"write", fin, "-o", path("fin-again.txt")},
+                                            {"read", text},
+                                            {"resize", "--scale", "1.2", fin},
+                                            {"gauge", "--width", "30mm", fin},
+                                            {"pdf", fin, "-o", path("fin.pdf")},
+                                            {"image", "--size", "40x40", fin, "-o", path("fin.png")},
+                                            {"mesh", fin, "-o", path("fin.stl")}};
+    for (const QStringList& words : commands) {
+        const ProgramRun run = run_program(words + QStringList{"--json"});
+        EXPECT_LE(run.exit_code, 1) << words.join(u' ').toStdString() << run.err;
+        const json said = json::parse(run.out, nullptr, false);
+        ASSERT_TRUE(said.is_object()) << words.join(u' ').toStdString() << run.out;
+        EXPECT_THAT(said.at("file").get<std::string>(), HasSubstr("fin.")) << words[0].toStdString();
+        if (words.contains("-o")) {
+            EXPECT_EQ(said.at("output"), words.last().toStdString());
+        }
+    }
+    const json read = json::parse(run_program({"read", "--json", text}).out);
+    EXPECT_EQ(read.at("pieces").at(0).at("stitches"), json({6, 12}));
+    EXPECT_EQ(read.at("findings").at(0).at("code"), "count_differs");
+    EXPECT_EQ(read.at("findings").at(0).at("line"), 2);
+    EXPECT_THAT(json::parse(run_program({"write", "--json", fin}).out).at("text").get<std::string>(),
+                HasSubstr("(12)"));
+}
+
 TEST_F(CommandLine, BadUsageEndsWithTwoAndSaysWhy) {
     const std::vector<std::pair<QStringList, std::string>> cases{
         {{"chekc", "toy"}, "There is no command and no file chekc."},
@@ -90,13 +165,17 @@ TEST_F(CommandLine, BadUsageEndsWithTwoAndSaysWhy) {
 
 TEST_F(CommandLine, FilesThatCannotBeReadAreNamedWithThePlace) {
     const QString torn = file("torn.roundwright", "{");
+    const QString words = file("words.txt", "Rnd 1: 6 sc in magic ring (6)\n");
     const QString wrong = file(
         "wrong.roundwright", R"({"format":"roundwright","version":1,"hook_mm":"E","yarns":[],"pieces":[]})");
     const ProgramRun run =
-        run_program({"check", path("none.roundwright"), torn, wrong, sample("puffin.roundwright")});
+        run_program({"check", path("none.roundwright"), torn, words, wrong, sample("puffin.roundwright")});
     EXPECT_EQ(run.exit_code, 2);
     EXPECT_THAT(run.err, HasSubstr("none.roundwright: "));
-    EXPECT_THAT(run.err, HasSubstr("torn.roundwright: not JSON at byte"));
+    EXPECT_THAT(run.err,
+                HasSubstr("torn.roundwright: The end of the file is missing: it breaks off in line 1."));
+    EXPECT_THAT(run.err, HasSubstr("words.txt: This is not a toy file."));
+    EXPECT_THAT(run.err, Not(HasSubstr("JSON")));
     EXPECT_THAT(run.err,
                 HasSubstr("wrong.roundwright: at /hook_mm: expected a number from 0.5 to 50, found \"E\""));
     EXPECT_THAT(run.out, HasSubstr("Puffin"));  // the others are still looked at
@@ -320,7 +399,7 @@ TEST_F(CommandLine, PdfBesideTheToyIsNotWrittenOverUnasked) {
     QFile kept(path("fin.pdf"));
     ASSERT_TRUE(kept.open(QIODevice::ReadOnly));
     EXPECT_EQ(kept.readAll(), "precious");
-    EXPECT_EQ(run_program({"pdf", fin, "--overwrite"}).exit_code, 0);
+    EXPECT_EQ(run_program({"pdf", fin, "--force"}).exit_code, 0);
     EXPECT_EQ(run_program({"pdf", fin, "-o", "/no/such/folder/x.pdf"}).exit_code, 2);
 }
 

@@ -6,8 +6,9 @@
 
 namespace roundwright::test {
 
-ProgramRun run_program(const QStringList& arguments) {
-    QProcess process;
+namespace {
+
+ProgramRun run_in(QProcess& process, const QStringList& arguments) {
     QProcessEnvironment environment = QProcessEnvironment::systemEnvironment();
     for (const char* display : {"DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM"}) {
         environment.remove(QString::fromLatin1(display));
@@ -19,6 +20,20 @@ ProgramRun run_program(const QStringList& arguments) {
     EXPECT_EQ(process.exitStatus(), QProcess::NormalExit) << arguments.join(QLatin1Char(' ')).toStdString();
     return {process.exitCode(), process.readAllStandardOutput().toStdString(),
             process.readAllStandardError().toStdString()};
+}
+
+}  // namespace
+
+ProgramRun run_program(const QStringList& arguments) {
+    QProcess process;
+    return run_in(process, arguments);
+}
+
+ProgramRun run_program_into(const QString& out, const QStringList& arguments, const QString& in) {
+    QProcess process;
+    process.setStandardOutputFile(out);
+    if (!in.isEmpty()) process.setStandardInputFile(in);
+    return run_in(process, arguments);
 }
 
 QString sample(const char* name) {

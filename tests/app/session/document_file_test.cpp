@@ -1,7 +1,10 @@
 #include "app/session/document_file.h"
 
+#include <csignal>
 #include <gtest/gtest.h>
+#include <sys/resource.h>
 
+#include "app/session/save_bytes.h"
 #include "core/base/limits.h"
 #include "tests/app/app_testing.h"
 
@@ -69,6 +72,62 @@ TEST_F(DocumentFileTest, RefusesWhatIsNoFileOrTooLarge) {
 
 TEST_F(DocumentFileTest, SaysWhenAFolderCannotBeWritten) {
     EXPECT_TRUE(save_document_file(QStringLiteral("/nowhere/at/all/pup.roundwright"), toy_of({6})));
+}
+
+/// No file may grow beyond this meanwhile: what a full disk is to a program.
+class DiskIsFull {
+  public:
+    explicit DiskIsFull(rlim_t bytes) : signal_(std::signal(SIGXFSZ, SIG_IGN)) {
+        getrlimit(RLIMIT_FSIZE, &before_);
+        const rlimit now{bytes, before_.rlim_max};
+        setrlimit(RLIMIT_FSIZE, &now);
+    }
+    ~DiskIsFull() {
+        setrlimit(RLIMIT_FSIZE, &before_);
+        (void)std::signal(SIGXFSZ, signal_);
+    }
+    DiskIsFull(const DiskIsFull&) = delete;
+    DiskIsFull& operator=(const DiskIsFull&) = delete;
+
+  private:
+    rlimit before_{};
+    void (*signal_)(int);
+};
+
+// Small files fail when they are flushed, large ones when they are written.
+TEST_F(DocumentFileTest, SaysWhyAFullDiskTakesNoMore) {
+    const QString path = folder.filePath(QStringLiteral("pup.roundwright"));
+    ASSERT_FALSE(save_document_file(path, toy_of({6})));
+    for (const std::size_t rounds : {std::size_t{20}, max_rounds_per_piece}) {
+        std::optional<FileProblem> problem;
+        {
+            const DiskIsFull full(100);
+            problem = save_document_file(path, toy_of(std::vector<int>(rounds, 6)));
+        }
+        ASSERT_TRUE(problem) << rounds;
+        EXPECT_EQ(problem->message, qt_error_string(EFBIG)) << rounds;
+        EXPECT_EQ(load_document_file(path).document.toy, toy_of({6})) << rounds;
+    }
+    EXPECT_EQ(QDir(folder.path()).entryList(QDir::Files | QDir::Hidden).size(), 1);
+}
+
+TEST_F(DocumentFileTest, ADeviceIsWrittenToAndAFullOneSaysSo) {
+    if (!QFile::exists(QStringLiteral("/dev/full"))) GTEST_SKIP();
+    EXPECT_EQ(save_bytes(QStringLiteral("/dev/full"), "knit"), qt_error_string(ENOSPC));
+    EXPECT_EQ(save_bytes(QStringLiteral("/dev/null"), "knit"), std::nullopt);
+}
+
+TEST_F(DocumentFileTest, NamesThatMeanNothingAreKnownWhenTheToyIsOpen) {
+    std::string json = write_document(toy_of({6, 12, 18}));
+    json.replace(json.find("\"title\""), 7, "\"titel\"");
+    DocumentSession session;
+    ASSERT_FALSE(session.open(write(QByteArray::fromStdString(json))));
+    ASSERT_EQ(session.left_out().size(), 1u);
+    EXPECT_EQ(
+        unread_key_words(session.left_out()[0]),
+        QStringLiteral("at /titel: this name means nothing here and was left out. Did you mean “title”?"));
+    ASSERT_FALSE(session.open(write(QByteArray::fromStdString(write_document(toy_of({6}))))));
+    EXPECT_TRUE(session.left_out().empty());
 }
 
 }  // namespace

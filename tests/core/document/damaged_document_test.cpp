@@ -37,8 +37,8 @@ TEST(DamagedDocument, WholeOneIsRead) { EXPECT_EQ(read_document(whole).toy.title
 
 TEST(DamagedDocument, EveryDamageIsNamedWithItsPlace) {
     const std::vector<Damage> damages{
-        {R"("format": "roundwright", )", "", "/format", "missing"},
-        {R"("roundwright")", R"("else")", "/format", "found \"else\""},
+        {R"("format": "roundwright", )", "", "", "not a toy"},
+        {R"("roundwright")", R"("else")", "", "not a toy"},
         {R"("version": 1)", R"("version": 0)", "/version", "whole number"},
         {R"("version": 1)", R"("version": 1.5)", "/version", "whole number"},
         {R"("version": 1)", R"("version": "1")", "/version", "whole number"},
@@ -138,6 +138,62 @@ TEST(DamagedDocument, DeepNestingIsRefusedWithItsByte) {
         too_deep_at("{\"words\": \"" + std::string(100, '[') + "\\\"" + std::string(100, '{') + "\"}"));
     EXPECT_THROW((void)read_document(std::string(1'000'000, '[')), DocumentError);
     EXPECT_THROW((void)read_document(std::string(1'000'000, '{')), DocumentError);
+}
+
+DocumentError error_of(const std::string& text) {
+    try {
+        (void)read_document(text);
+    } catch (const DocumentError& error) {
+        return error;
+    }
+    ADD_FAILURE() << text << " was read";
+    return {DocumentFault::wrong_value, "", ""};
+}
+
+TEST(DamagedDocument, WhatIsNoToyIsToldFromADamagedOne) {
+    for (const char* other :
+         {"", "Rnd 1: 6 sc", "%PDF-1.4", "\x89PNG", "[1, 2]", "7", "{}", "{\"format\": 3}",
+          "{\"format\": \"else\", \"version\": 1}", "\xEF\xBB\xBF", "[[[[["})
+        EXPECT_EQ(error_of(other).fault(), DocumentFault::not_a_toy) << other;
+    EXPECT_EQ(error_of(std::string(1'000, '[')).fault(), DocumentFault::not_a_toy);
+    const DocumentError torn = error_of(whole.substr(0, whole.size() / 2));
+    EXPECT_EQ(torn.fault(), DocumentFault::broken_off);
+    EXPECT_EQ(torn.line(), 3);
+    const DocumentError marred = error_of(damaged({R"("hook_mm": 3.5)", R"("hook_mm": 3,5)", "", ""}));
+    EXPECT_EQ(marred.fault(), DocumentFault::damaged);
+    EXPECT_EQ(marred.line(), 1);
+    EXPECT_GT(marred.column(), 60);
+    EXPECT_LT(marred.column(), 80);
+}
+
+TEST(DamagedDocument, KeysThatMeanNothingAreNamedWithTheLikelyOne) {
+    const auto unread = [](const Damage& damage) { return read_document(damaged(damage)).unread; };
+    using Keys = std::vector<UnreadKey>;
+    EXPECT_EQ(read_document(whole).unread, Keys{});
+    EXPECT_EQ(unread({R"("title")", R"("titel")", "", ""}), (Keys{{"/titel", "title", 0}}));
+    EXPECT_EQ(unread({R"("area_stretch")", R"("area_strech")", "", ""}),
+              (Keys{{"/pieces/0/area_strech", "area_stretch", 0}}));
+    EXPECT_EQ(unread({R"("loop")", R"("mood")", "", ""}), (Keys{{"/pieces/0/rounds/0/mood", "", 0}}));
+    EXPECT_EQ(unread({R"("words": "inc around")", R"("words": "inc around", "stitches": 12)", "", ""}),
+              (Keys{{"/pieces/0/rounds/1/stitches", "", 0}}));
+    EXPECT_EQ(unread({R"("title": "Pup")", R"("title": "Pup", "a/b": {"c": [1]})", "", ""}),
+              (Keys{{"/a~1b", "", 0}}));
+}
+
+TEST(DamagedDocument, KeysAlikeAreNamedOnceAndAHostileFileNamesFew) {
+    Toy toy;
+    toy.pieces.resize(1);
+    toy.pieces[0].rounds.resize(1'000);
+    std::string text = write_document(toy);
+    for (std::size_t at = text.find("{\"stitches"); at != std::string::npos;
+         at = text.find("{\"stitches", at + 2))
+        text.insert(at + 1, "\"stich\": 5, ");
+    const auto alike = read_document(text).unread;
+    ASSERT_EQ(alike.size(), 1u);
+    EXPECT_EQ(alike[0].more, 999u);
+    std::string many = "\"a0\": 1";
+    for (int i = 1; i < 5'000; ++i) many += ", \"a" + std::to_string(i) + "\": 1";
+    EXPECT_EQ(read_document(damaged({R"("title": "Pup")", many, "", ""})).unread.size(), most_unread_keys);
 }
 
 TEST(DamagedDocument, OddTextsAreRefused) {

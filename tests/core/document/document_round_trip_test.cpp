@@ -13,6 +13,7 @@ TEST(Document, RandomToysComeBackTheSameAndInTheSameBytes) {
         const Toy toy = test::random_toy(random);
         const std::string text = write_document(toy);
         const ReadDocument read = read_document(text);
+        EXPECT_TRUE(read.unread.empty()) << text;
         ASSERT_EQ(read.toy, toy) << text;
         ASSERT_EQ(write_document(read.toy), text);
         ASSERT_EQ(read.version, document_version);

@@ -1,6 +1,7 @@
 #include "render/pages/pdf_export.h"
 
 #include <gtest/gtest.h>
+#include <stop_token>
 
 #include <QFile>
 #include <QRegularExpression>
@@ -83,14 +84,20 @@ TEST(PdfExport, TheSameToyGivesTheSameBytes) {
     EXPECT_NE(pdf_bytes(puffin()), pdf_bytes(ball(4)));
 }
 
-TEST(PdfExport, WritesAFileOrSaysWhyNot) {
-    const QTemporaryDir folder;
-    QString error;
-    EXPECT_TRUE(export_pdf(ball(4), {}, folder.filePath(QStringLiteral("ball.pdf")), &error));
+TEST(PdfExport, IsMadeInOneStep) {
+    QString error = QStringLiteral("of before");
+    const auto bytes = pattern_pdf(ball(4), {}, &error);
+    ASSERT_TRUE(bytes);
+    EXPECT_TRUE(bytes->startsWith("%PDF-"));
     EXPECT_TRUE(error.isEmpty());
-    EXPECT_TRUE(QFile::exists(folder.filePath(QStringLiteral("ball.pdf"))));
-    EXPECT_FALSE(export_pdf(ball(4), {}, folder.filePath(QStringLiteral("no/such/place.pdf")), &error));
-    EXPECT_FALSE(error.isEmpty());
+}
+
+TEST(PdfExport, StoppedIsNoError) {
+    std::stop_source source;
+    source.request_stop();
+    QString error;
+    EXPECT_FALSE(pattern_pdf(ball(4), {}, &error, {{}, source.get_token()}));
+    EXPECT_TRUE(error.isEmpty());
 }
 
 }  // namespace

@@ -1,0 +1,50 @@
+#include "app/cli/read_json.h"
+
+#include <nlohmann/json.hpp>
+
+#include "app/cli/severity_name.h"
+#include "app/wording/diagnostic_sentence.h"
+#include "core/instructions/piece_graph.h"
+
+namespace roundwright::app {
+namespace {
+
+using nlohmann::ordered_json;
+
+ordered_json from_one(int index) { return index < 0 ? ordered_json(nullptr) : ordered_json(index + 1); }
+
+ordered_json piece_json(const Piece& piece) {
+    return {{"name", piece.name},
+            {"rounds", piece.rounds.size()},
+            {"stitches", stitch_counts(piece_graph(piece).graph)}};
+}
+
+ordered_json finding_json(const ReadDiagnostic& diagnostic) {
+    ordered_json json{{"code", read_code_name(diagnostic.code)},
+                      {"severity", severity_name(diagnostic.severity)},
+                      {"line", diagnostic.where.line},
+                      {"column", diagnostic.where.column},
+                      {"piece", from_one(diagnostic.piece)},
+                      {"round", from_one(diagnostic.round)},
+                      {"message", diagnostic_sentence(diagnostic).toStdString()}};
+    if (!diagnostic.mends.empty()) json["mend"] = mend_question(diagnostic.mends.front()).toStdString();
+    return json;
+}
+
+}  // namespace
+
+ordered_json read_json(const QString& path, const ReadPattern& pattern) {
+    ordered_json json{{"file", path.toStdString()},
+                      {"title", pattern.title},
+                      {"terms", pattern.terms == Terms::uk ? "uk" : "us"},
+                      {"proved", pattern.proved()},
+                      {"complete", pattern.complete()},
+                      {"pieces", ordered_json::array()},
+                      {"findings", ordered_json::array()}};
+    for (const Piece& piece : pattern.pieces) json["pieces"].push_back(piece_json(piece));
+    for (const ReadDiagnostic& diagnostic : pattern.diagnostics)
+        json["findings"].push_back(finding_json(diagnostic));
+    return json;
+}
+
+}  // namespace roundwright::app
