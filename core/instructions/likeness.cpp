@@ -76,6 +76,21 @@ bool take_last_round(Tokens& tokens, int& round) {
     return true;
 }
 
+// ", do not fasten off": what is said of the end changes no round.
+Tokens without_end(Tokens tokens) {
+    constexpr auto ends = std::to_array<std::string_view>(
+        {"do not fasten off", "don't fasten off", "fasten off", "do not cut the yarn", "don't cut the yarn"});
+    for (std::size_t at = 1; at < tokens.size(); ++at) {
+        const int length = match_any(tokens.subspan(at), ends);
+        if (length == 0 || at + static_cast<std::size_t>(length) != tokens.size()) continue;
+        tokens = trimmed(tokens.first(at));
+        if (tokens.back().is("but") || tokens.back().is("and"))
+            tokens = trimmed(tokens.first(tokens.size() - 1));
+        return tokens;
+    }
+    return tokens;
+}
+
 bool could_be_a_name(Tokens tokens) {
     constexpr std::size_t most_words = 5;
     if (tokens.empty() || tokens.size() > most_words) return false;
@@ -118,7 +133,7 @@ std::optional<Likeness> likeness_of(Tokens tokens) {
     if (tokens.size() > longest || !has_any_word(tokens, {"as", "like", "identical"})) return std::nullopt;
     const auto phrase = find_phrase(tokens);
     if (!phrase || !heads_a_piece(tokens.first(phrase->at))) return std::nullopt;
-    Tokens name = trimmed(tokens.subspan(phrase->at + phrase->length));
+    Tokens name = without_end(trimmed(tokens.subspan(phrase->at + phrase->length)));
     Likeness like;
     if (!take_last_round(name, like.last_round)) return std::nullopt;
     while (!name.empty() && is_one_of(name[0].text, before_name)) name = name.subspan(1);

@@ -183,7 +183,8 @@ bool PatternReader::begins_a_piece(const PatternLine& line) const {
     const int number = line.numbers.empty() ? 0 : line.numbers.front().first;
     const int weight = waiting_.heading_weight();
     if (number == 1 || (start_ && number == 0) || weight == piece_heading) return true;
-    return weight >= set_off && number > 0 && number != piece_->next_number();
+    if (weight < set_off) return false;
+    return piece_->only_like_another() || (number > 0 && number != piece_->next_number());
 }
 
 void PatternReader::too_many_pieces(const PatternLine& line) {

@@ -51,7 +51,7 @@ bool repeats_round(Tokens tokens) {
 struct Signs {
     int numbers = 0;
     bool measure = false;
-    bool stitch = false;
+    int stitches = 0;
     bool stitch_with_number = false;
     bool moves = false;
     bool repeats = false;
@@ -74,7 +74,7 @@ Signs signs_of(Tokens tokens, Terms terms) {
         const auto name = match_name(tokens.subspan(i), terms);
         if (!name || is_one_of(token.text, everyday)) continue;
         const std::size_t after = i + static_cast<std::size_t>(name->length);
-        signs.stitch = true;
+        ++signs.stitches;
         signs.stitch_with_number = signs.stitch_with_number || (i > 0 && is_digits(tokens[i - 1])) ||
                                    (after < tokens.size() && is_digits(tokens[after]));
     }
@@ -93,20 +93,22 @@ bool begins_with_a_round(Tokens tokens) {
 }
 
 bool works(const Signs& signs, Tokens tokens) {
-    const bool more = signs.stitch || signs.moves || signs.repeats || signs.numbers > 1;
+    const bool more = signs.stitches > 0 || signs.moves || signs.repeats || signs.numbers > 1;
     if (signs.repeats_a_round || (more && has_count(tokens))) return true;
     if (signs.numbers > 0 && (signs.moves || is_repeat(tokens[0]))) return true;
-    return signs.stitch && (signs.stitch_with_number || signs.moves || signs.repeats);
+    if (signs.stitches > 1 && signs.numbers > 0) return true;
+    return signs.stitches > 0 && (signs.stitch_with_number || signs.moves || signs.repeats);
 }
 
 // What is plainly a remark works only when it has stitches that are counted, repeated or worked around.
 bool works_in_a_remark(const Signs& signs, Tokens tokens) {
-    return signs.repeats_a_round || (signs.stitch && (has_count(tokens) || signs.repeats || signs.moves));
+    return signs.repeats_a_round ||
+           (signs.stitches > 0 && (has_count(tokens) || signs.repeats || signs.moves));
 }
 
 }  // namespace
 
-bool names_a_stitch(Tokens tokens, Terms terms) { return signs_of(tokens, terms).stitch; }
+bool names_a_stitch(Tokens tokens, Terms terms) { return signs_of(tokens, terms).stitches > 0; }
 
 WorkSign work_sign(Tokens tokens, Terms terms) {
     constexpr std::size_t longest = 2'000;
@@ -118,7 +120,7 @@ WorkSign work_sign(Tokens tokens, Terms terms) {
     const bool remark = is_one_of(tokens[0].text, remark_verbs) || signs.measure;
     if (remark) return works_in_a_remark(signs, tokens) ? WorkSign::work : WorkSign::none;
     if (works(signs, tokens)) return WorkSign::work;
-    return signs.numbers > 0 || signs.stitch ? WorkSign::mention : WorkSign::none;
+    return signs.numbers > 0 || signs.stitches > 0 ? WorkSign::mention : WorkSign::none;
 }
 
 WorkSign work_sign_in_section(Tokens tokens, Terms terms) {
@@ -126,7 +128,7 @@ WorkSign work_sign_in_section(Tokens tokens, Terms terms) {
     tokens = tokens.first(std::min(tokens.size(), longest));
     if (is_marked_note(tokens)) return WorkSign::none;
     const Signs signs = signs_of(tokens, terms);
-    const bool work = signs.stitch && has_count(tokens) && looks_like_work(tokens, terms);
+    const bool work = signs.stitches > 0 && has_count(tokens) && looks_like_work(tokens, terms);
     return work ? WorkSign::work : WorkSign::none;
 }
 

@@ -76,9 +76,10 @@ TEST(LostRounds, ARemarkMayStandBetweenTheNumberAndTheStitches) {
 // --- pieces worked like another
 
 TEST(LostRounds, APieceLikeAnotherIsThatPiece) {
-    for (const char* like : {"Right ear: same as left ear", "Right ear - work as the left ear.",
-                             "Right ear\nSame as left ear.", "Right ear\n\nWork the same as for the Left Ear",
-                             "Right ear (make 1)\nwork as left ear", "Right ear: same as left"}) {
+    for (const char* like :
+         {"Right ear: same as left ear", "Right ear - work as the left ear.", "Right ear\nSame as left ear.",
+          "Right ear\n\nWork the same as for the Left Ear", "Right ear (make 1)\nwork as left ear",
+          "Right ear: work as left ear, but do not fasten off.", "Right ear: same as left"}) {
         const ReadPattern read = read_pattern("Left ear\n" + ball + "\n" + like + "\n\nNose\n" + ball);
         EXPECT_EQ(names_of(read), (std::vector<std::string>{"Left ear", "Right ear", "Nose"})) << like;
         ASSERT_EQ(read.pieces.size(), 3u) << like;
@@ -123,6 +124,14 @@ TEST(LostRounds, WhatIsLikeNothingBeforeItIsTold) {
     EXPECT_EQ(counts(own.pieces.at(1)), (Counts{5}));
 }
 
+TEST(LostRounds, RoundsUnderAHeadingOfTheirOwnAreNotPutOnACopy) {
+    const ReadPattern read =
+        read_pattern("Leg 1\n" + ball + "\nLeg 2: same as leg 1\n\nBody\nRnd 3: sc around (12)\n");
+    EXPECT_EQ(names_of(read), (std::vector<std::string>{"Leg 1", "Leg 2", "Body"}));
+    EXPECT_EQ(counts(read.pieces.at(1)), (Counts{6, 12}));
+    EXPECT_FALSE(read.proved());
+}
+
 TEST(LostRounds, ASentenceThatComparesIsNoPiece) {
     const ReadPattern read =
         read_pattern("Body\n" + ball + "The hook is the same as for a scarf.\nIt looks like a bun.\n");
@@ -138,7 +147,7 @@ TEST(LostRounds, ALineThatMayBeRoundsIsAnError) {
           "Reihe 3: 6 fM (6)", "repeat rounds 1 and 2 until it is long enough",
           "Stuff. Then dec around until closed.", "every round has 12 sc from here",
           "Now [sc, inc] x 6 again", "keep going even for 4 more", "Rnd 3 as the one before",
-          "last round as before (6)", "sc2tog x 6"}) {
+          "last round as before (6)", "sc2tog x 6", "18 sts: [sc, inc]"}) {
         const ReadPattern read = read_pattern("Head\n" + ball + "\n" + line + "\n");
         EXPECT_FALSE(read.proved()) << line;
         ASSERT_FALSE(read.diagnostics.empty()) << line;
