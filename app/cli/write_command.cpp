@@ -1,7 +1,5 @@
 #include <nlohmann/json.hpp>
 
-#include <QCoreApplication>
-
 #include "app/cli/command.h"
 #include "app/cli/command_line.h"
 #include "app/cli/input_file.h"
@@ -13,8 +11,6 @@
 
 namespace roundwright::app {
 namespace {
-
-QString tr(const char* text) { return QCoreApplication::translate("CommandLine", text); }
 
 Terms terms_wanted(const Arguments& arguments) {
     return arguments.value(QStringLiteral("terms")) == QLatin1String("uk") ? Terms::uk : Terms::us;

@@ -102,7 +102,9 @@ TEST_F(DocumentFileTest, SaysWhyAFullDiskTakesNoMore) {
         std::optional<FileProblem> problem;
         {
             const DiskIsFull full(100);
-            problem = save_document_file(path, toy_of(std::vector<int>(rounds, 6)));
+            Toy large = toy_of({6});
+            large.pieces[0].rounds.resize(rounds);
+            problem = save_document_file(path, large);
         }
         ASSERT_TRUE(problem) << rounds;
         EXPECT_EQ(problem->message, qt_error_string(EFBIG)) << rounds;
