@@ -59,7 +59,9 @@ class CordLayer {
         const double aside = (u * dv_ - v * du_) / length_ / radius;
         const double plies = along * length_ / ply_length + ply_slant * aside;
         field.height[k] = static_cast<float>(height);
-        field.twist[k] = static_cast<float>(std::sqrt(std::abs(std::sin(std::numbers::pi * plies))));
+        const bool is_ball = length_ < cord_.radius;
+        field.twist[k] =
+            is_ball ? 1 : static_cast<float>(std::sqrt(std::abs(std::sin(std::numbers::pi * plies))));
     }
 
     Cord cord_;

@@ -14,8 +14,10 @@ struct StitchField {
     std::vector<float> height;  ///< over the deepest hollow, in stitch widths
     std::vector<float> twist;   ///< 1 on the back of a ply, 0 where plies meet; 1 where no cord lies
 
+    /// Beyond the edges it goes on as it began.
     [[nodiscard]] static std::size_t at(int column, int row) {
-        return static_cast<std::size_t>(((row % size + size) % size) * size + (column % size + size) % size);
+        static_assert((size & (size - 1)) == 0);
+        return static_cast<std::size_t>((row & (size - 1)) * size + (column & (size - 1)));
     }
 };
 

@@ -28,23 +28,42 @@ float chance(std::uint32_t x) {
     return static_cast<float>(x ^ (x >> 16)) / 4294967296.0F;
 }
 
+/// Where a ray over a field looks for its horizon.
+struct RayStep {
+    int across, up;
+    float one_over_way;  ///< a stitch width
+};
+
+const std::vector<RayStep>& ray_steps() {
+    static const std::vector<RayStep> all = [] {
+        std::vector<RayStep> made;
+        for (int k = 0; k < rays; ++k) {
+            const double angle = 2 * std::numbers::pi * k / rays;
+            for (int step = 1; step <= steps; ++step) {
+                const double way = step_in_stitches * step;
+                const auto off = [way](double share) {
+                    return static_cast<int>(std::lround(way * share * StitchField::size));
+                };
+                made.push_back({off(std::cos(angle)), off(std::sin(angle)), static_cast<float>(1 / way)});
+            }
+        }
+        return made;
+    }();
+    return all;
+}
+
 /// Share of the sky over a point of a field: in each direction one less the sine of the horizon's height
 /// (horizon-based occlusion: Bavoil, Sainz and Dimitrov, SIGGRAPH 2008 talks).
 float sky_over(const StitchField& field, int column, int row) {
     const float here = field.height[StitchField::at(column, row)];
+    const RayStep* at = ray_steps().data();
     float open = 0;
     for (int k = 0; k < rays; ++k) {
-        const double angle = 2 * std::numbers::pi * k / rays;
         float slope = 0;
-        for (int step = 1; step <= steps; ++step) {
-            const double way = step_in_stitches * step;
-            const auto off = [way](double share) {
-                return static_cast<int>(std::lround(way * share * StitchField::size));
-            };
-            const float there =
-                field.height[StitchField::at(column + off(std::cos(angle)), row + off(std::sin(angle)))];
-            slope = std::max(slope, (there - here) / static_cast<float>(way));
-        }
+        for (int step = 0; step < steps; ++step, ++at)
+            slope =
+                std::max(slope, (field.height[StitchField::at(column + at->across, row + at->up)] - here) *
+                                    at->one_over_way);
         open += 1 - slope / std::sqrt(1 + slope * slope);
     }
     return open / rays;
