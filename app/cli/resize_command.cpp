@@ -70,7 +70,7 @@ int resize_toy(const Arguments& arguments, const QString& path, Toy toy) {
 
 int run(const Arguments& arguments) {
     if (arguments.operands().size() > 1 && arguments.has(QStringLiteral("output"))) {
-        print_problem(tr("One file at a time, where the result is saved with -o."));
+        print_problem(tr("With -o, give one file at a time."));
         return exit_bad_input;
     }
     return for_each_toy(
@@ -85,15 +85,15 @@ constexpr Option options[] = {
     {"hook", 0, "MM", nullptr, "work with this hook; alone: at the same finished size"},
     {"weight", 0, "WEIGHT", "super-fine|fine|light|medium|bulky|super-bulky|jumbo",
      "work in yarn of this weight, its gauge estimated"},
-    {"alike", 0, nullptr, nullptr, "with a size: the other pieces become as much larger or smaller"},
+    {"alike", 0, nullptr, nullptr, "with a size: make the other pieces larger or smaller to match"},
     {"keep-rounds", 0, nullptr, nullptr,
-     "with another hook or yarn: the same rounds, and the size they come out at"},
-    {"piece", 0, "NAME", nullptr, "the piece, by name or number; needed for a size where there are several"},
+     "with another hook or yarn: keep the rounds, and show the size they come out at"},
+    {"piece", 0, "NAME", nullptr, "the piece, by name or number; needed for a size if there are several"},
     {"worked", 0, "ROUNDS", nullptr,
-     "rounds worked so far, and stitches: 11 or 11+5; else what the file says"},
-    {"ways-on", 0, "ROUNDS", nullptr, "also: what comes of ripping back no round, one, ... so many"},
-    {"tidiness", 0, "NUMBER", nullptr,
-     "0: likeness alone, 1: tidy rounds wherever they can be had; usually 0.5"},
+     "rounds worked so far, and stitches of the next: 11 or 11+5; otherwise what the file says"},
+    {"ways-on", 0, "ROUNDS", nullptr,
+     "also show what you get by ripping back no rounds, one, ... up to this many"},
+    {"tidiness", 0, "NUMBER", nullptr, "0: the closest shape, 1: the tidiest rounds; usually 0.5"},
     {"output", 'o', "FILE", nullptr, "save the new toy there"},
     {"json", 0, nullptr, nullptr, "one JSON object a file, one to a line; lengths in mm"},
     {"units", 0, "UNIT", "mm|in|inch", "lengths without a unit, and in the answer"},

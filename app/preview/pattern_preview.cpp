@@ -79,7 +79,7 @@ PatternPreview::PatternPreview(DocumentSession& session, QWidget* parent)
       paper_(new QComboBox),
       terms_(new QComboBox),
       units_(new QComboBox),
-      open_questions_(words_label(tr("What a stranger would still ask"))),
+      open_questions_(words_label(tr("What a reader might still ask"))),
       state_(new QLabel) {
     setWindowTitle(tr("Pattern"));
     resize(room_on_screen(*this, {1080, 720}));
@@ -97,7 +97,7 @@ void PatternPreview::build() {
     thumbnail_list_->setMovement(QListView::Static);
     thumbnail_list_->setSpacing(8);
     thumbnail_list_->setFixedWidth(160);
-    thumbnail_list_->setAccessibleName(tr("Pages, small"));
+    thumbnail_list_->setAccessibleName(tr("Page thumbnails"));
 
     auto* columns = new QHBoxLayout;
     columns->addWidget(thumbnail_list_);
@@ -119,7 +119,7 @@ QWidget* PatternPreview::choices() {
     form->addRow(tr("&Paper"), paper_);
     form->addRow(tr("T&erms"), terms_);
     form->addRow(tr("&Lengths in"), units_);
-    auto* group = new QGroupBox(tr("What goes in"));
+    auto* group = new QGroupBox(tr("Include"));
     auto* boxes = new QVBoxLayout(group);
     const render::PatternContents usual;
     for (const Part& part : parts) {
@@ -128,10 +128,10 @@ QWidget* PatternPreview::choices() {
         boxes->addWidget(box);
         contents_.push_back(box);
     }
-    auto* words = new QPushButton(tr("&Words of the pattern…"));
+    auto* words = new QPushButton(tr("Pattern &wording…"));
     words->setAutoDefault(false);
     connect(words, &QPushButton::clicked, this, [this] { ask_toy_details(session_, this); });
-    auto* safety = new QLabel(tr("Words of caution always go in."));
+    auto* safety = new QLabel(tr("Safety notes are always included."));
     safety->setWordWrap(true);
     layout->addLayout(form);
     layout->addWidget(group);
@@ -148,7 +148,7 @@ QWidget* PatternPreview::buttons() {
     auto* layout = new QHBoxLayout(row);
     layout->setContentsMargins(0, 0, 0, 0);
     auto* pdf = new QPushButton(tr("Save as P&DF…"));
-    auto* other = new QPushButton(tr("Save &otherwise"));
+    auto* other = new QPushButton(tr("&Other formats"));
     auto* print = new QPushButton(tr("Pr&int…"));
     auto* close = new QPushButton(tr("Close"));
     pdf->setDefault(true);
@@ -177,8 +177,8 @@ void PatternPreview::add_shortcuts() {
     const std::tuple<QString, QKeySequence, std::function<void()>> keys[] = {
         {tr("Larger"), QKeySequence::ZoomIn, [this] { view_->zoom_by(1.2); }},
         {tr("Smaller"), QKeySequence::ZoomOut, [this] { view_->zoom_by(1 / 1.2); }},
-        {tr("As wide as the window"), Qt::CTRL | Qt::Key_0, [this] { view_->set_zoom(0); }},
-        {tr("True size"), Qt::CTRL | Qt::Key_1, [this] { view_->set_zoom(1); }},
+        {tr("Fit width"), Qt::CTRL | Qt::Key_0, [this] { view_->set_zoom(0); }},
+        {tr("Actual size"), Qt::CTRL | Qt::Key_1, [this] { view_->set_zoom(1); }},
         {tr("Next page"), Qt::CTRL | Qt::Key_PageDown, [this] { view_->go_to(view_->current_page() + 1); }},
         {tr("Previous page"), Qt::CTRL | Qt::Key_PageUp, [this] { view_->go_to(view_->current_page() - 1); }},
     };
@@ -232,7 +232,7 @@ void PatternPreview::show_open_questions() {
     QStringList lines;
     for (const OpenQuestion& question : open_questions(session_.toy()))
         lines << tr("• %1").arg(open_question_words(question, session_.toy()));
-    open_questions_->setText(tr("A stranger would still ask\n%1").arg(lines.join(QLatin1Char('\n'))));
+    open_questions_->setText(tr("A reader might still ask\n%1").arg(lines.join(QLatin1Char('\n'))));
     open_questions_->setVisible(!lines.isEmpty());
 }
 

@@ -77,7 +77,7 @@ QVariant ReviewModel::data(const QModelIndex& index, int role) const {
             return {};
         case Qt::AccessibleTextRole:
             if (index.column() == kind && !read.proved)
-                return tr("%1, does not come out").arg(kind_name(read));
+                return tr("%1, does not work out").arg(kind_name(read));
             return text(read, index.column());
         case Qt::TextAlignmentRole:
             if (index.column() == stitches || index.column() == place) {
@@ -95,7 +95,7 @@ QVariant ReviewModel::headerData(int section, Qt::Orientation orientation, int r
         case place:
             return tr("line");
         case kind:
-            return tr("is");
+            return tr("type");
         case understood:
             return tr("understood");
         case stitches:

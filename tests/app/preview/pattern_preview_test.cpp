@@ -45,7 +45,7 @@ TEST(PatternPreview, SaysWhatAStrangerWouldStillAsk) {
     preview.show();
     const auto* label = [&]() -> QLabel* {
         for (auto* found : preview.findChildren<QLabel*>())
-            if (found->accessibleName() == QStringLiteral("What a stranger would still ask")) return found;
+            if (found->accessibleName() == QStringLiteral("What a reader might still ask")) return found;
         return nullptr;
     }();
     ASSERT_NE(label, nullptr);
