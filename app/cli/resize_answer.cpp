@@ -20,7 +20,7 @@ QString tr(const char* text) { return QCoreApplication::translate("CommandLine",
 
 void print_ways(const std::vector<WayOn>& ways, LengthUnit units) {
     if (ways.empty()) return;
-    print_line(tr("    Going on from what is worked:"));
+    print_line(tr("    Ways to go on:"));
     for (const WayOn& way : ways) {
         const QString apart = outline_words(way.shape_error_mm, units);
         print_line(
@@ -38,6 +38,11 @@ ordered_json reached_json(const PieceForm& form) {
     json["width_range_mm"] = range_json(range.width_mm);
     json["height_range_mm"] = range_json(range.height_mm);
     return json;
+}
+
+ordered_json off_json(const Reshaped& made) {
+    return size_json(
+        {made.reached().width_mm - made.wanted.width_mm, made.reached().height_mm - made.wanted.height_mm});
 }
 
 ordered_json back_json(const FrogBack& back) {
@@ -79,6 +84,7 @@ ordered_json resized_json(const Toy& toy, const ReshapedPiece& piece, const std:
     if (!has_piece(piece.made.code)) return json;
     json["wanted"] = size_json(piece.made.wanted);
     json["reached"] = reached_json(piece.made.form);
+    json["off"] = off_json(piece.made);
     json["returns_within_a_round"] = piece.made.returns_within_a_round;
     json["stitches"] = counts_json(piece.made.form);
     json["frog_back"] = back_json(piece.back);

@@ -21,7 +21,7 @@ std::optional<double> length_option(const Arguments& arguments, const char* name
     const auto mm = length_mm(text, units_wanted(arguments));
     if (!mm)
         throw Complaint{
-            tr("--%1 takes a length, as 60mm, 6cm or 2.5in, not \"%2\".").arg(QLatin1String(name), text)};
+            tr("--%1 takes a length such as 60mm, 6cm or 2.5in, not \"%2\".").arg(QLatin1String(name), text)};
     return mm;
 }
 
@@ -43,7 +43,7 @@ WorkedSoFar worked_option(const QString& text) {
     const auto match = pattern.match(text);
     if (!match.hasMatch())
         throw Complaint{
-            tr("--worked takes rounds, or rounds and stitches, as 11 or 11+5, not \"%1\".").arg(text)};
+            tr("--worked takes rounds, or rounds and stitches, such as 11 or 11+5, not \"%1\".").arg(text)};
     WorkedSoFar worked;
     worked.rounds = match.captured(1).toInt();
     worked.stitches = match.captured(2).toInt();
@@ -72,18 +72,19 @@ bool asks_for_a_size(const Target& target) {
 
 void check_alike(const ResizeWish& wish) {
     if (wish.alike && wish.target.width_mm && wish.target.height_mm)
-        throw Complaint{tr("--alike takes a width or a height: other pieces can follow only one of them.")};
+        throw Complaint{tr("--alike takes a width or a height, not both.")};
 }
 
 // Rounds that stay have the size they have.
 void check_keep_rounds(const ResizeWish& wish) {
     if (!wish.keep_rounds) return;
     if (asks_for_a_size(wish.target) || wish.target.scale)
-        throw Complaint{tr("--keep-rounds leaves the size as it comes out: leave the sizes away.")};
+        throw Complaint{tr("--keep-rounds takes the size as it comes: leave the sizes out.")};
     if (!wish.hook_mm && !wish.weight)
         throw Complaint{tr("--keep-rounds goes with another hook (--hook) or yarn (--weight).")};
     if (wish.most_ripped >= 0)
-        throw Complaint{tr("--ways-on does not go with --keep-rounds: other yarn keeps nothing worked.")};
+        throw Complaint{tr(
+            "--ways-on does not work with --keep-rounds: in another yarn, nothing worked so far can stay.")};
 }
 
 }  // namespace

@@ -33,10 +33,10 @@ void MeshDialog::build() {
     pieces_->addItem(piece_name(session_.toy(), static_cast<std::size_t>(session_.current_piece())));
     if (session_.toy().pieces.size() > 1) pieces_->addItem(tr("All pieces in a row"));
     surface_ = new QComboBox;
-    surface_->addItems({tr("With its stitches"), tr("Smooth")});
+    surface_->addItems({tr("With stitches"), tr("Smooth")});
     form_ = new QComboBox;
     form_->addItems({tr("GLB, with colours"), tr("OBJ, with colours"), tr("STL, for 3D printing")});
-    auto* about = new QLabel(tr("The stuffed shape at its true size in millimetres (GLB: in metres)."));
+    auto* about = new QLabel(tr("The stuffed shape at actual size, in mm (GLB: in m)."));
     about->setWordWrap(true);
     auto* form = new QFormLayout;
     form->addRow(tr("&Pieces"), pieces_);

@@ -31,17 +31,17 @@ QString view_words(render::ViewDirection direction) {
     using render::ViewDirection;
     switch (direction) {
         case ViewDirection::front:
-            return PictureDialog::tr("The front");
+            return PictureDialog::tr("Front");
         case ViewDirection::side:
-            return PictureDialog::tr("The side");
+            return PictureDialog::tr("Side");
         case ViewDirection::back:
-            return PictureDialog::tr("The back");
+            return PictureDialog::tr("Back");
         case ViewDirection::top:
-            return PictureDialog::tr("The top");
+            return PictureDialog::tr("Top");
         case ViewDirection::bottom:
-            return PictureDialog::tr("The bottom");
+            return PictureDialog::tr("Bottom");
         case ViewDirection::three_quarter:
-            return PictureDialog::tr("Three quarters");
+            return PictureDialog::tr("Three-quarter view");
     }
     return {};
 }
@@ -70,7 +70,7 @@ PictureDialog::PictureDialog(DocumentSession& session, const render::SceneView* 
 
 QWidget* PictureDialog::choices() {
     view_ = new QComboBox;
-    if (scene_ != nullptr) view_->addItem(tr("As in the window"), view_of_the_window);
+    if (scene_ != nullptr) view_->addItem(tr("Same as the window"), view_of_the_window);
     int index = 0;
     for (const PictureView& view : picture_views()) view_->addItem(view_words(view.direction), index++);
     width_ = pixel_box(PictureWanted{}.pixels.width());
@@ -146,7 +146,7 @@ void PictureDialog::show_preview() {
     small.pixels = small.pixels.scaled(preview_->size(), Qt::KeepAspectRatio).expandedTo({1, 1});
     preview_->setPixmap(QPixmap::fromImage(image(small)));
     svg_->setEnabled(!as_in_the_window());
-    svg_->setToolTip(as_in_the_window() ? tr("A drawing is made from a side; choose one.") : QString());
+    svg_->setToolTip(as_in_the_window() ? tr("Choose a side to save a drawing.") : QString());
 }
 
 std::optional<QString> PictureDialog::save_to(const QString& path) const {

@@ -80,7 +80,7 @@ PatternPreview::PatternPreview(DocumentSession& session, QWidget* parent)
       paper_(new QComboBox),
       terms_(new QComboBox),
       units_(new QComboBox),
-      open_questions_(words_label(tr("What a reader would still have to ask"))),
+      open_questions_(words_label(tr("What a reader might still ask"))),
       state_(new QLabel) {
     setWindowTitle(tr("Pattern"));
     resize(room_on_screen(*this, {1080, 720}));
@@ -98,7 +98,7 @@ void PatternPreview::build() {
     thumbnail_list_->setMovement(QListView::Static);
     thumbnail_list_->setSpacing(8);
     thumbnail_list_->setFixedWidth(160);
-    thumbnail_list_->setAccessibleName(tr("Pages, small"));
+    thumbnail_list_->setAccessibleName(tr("Page thumbnails"));
 
     auto* columns = new QHBoxLayout;
     columns->addWidget(thumbnail_list_);
@@ -129,10 +129,10 @@ QWidget* PatternPreview::choices() {
         boxes->addWidget(box);
         contents_.push_back(box);
     }
-    auto* words = new QPushButton(tr("&Words in the pattern…"));
+    auto* words = new QPushButton(tr("Pattern &wording…"));
     words->setAutoDefault(false);
     connect(words, &QPushButton::clicked, this, [this] { ask_toy_details(session_, this); });
-    auto* safety = new QLabel(tr("Safety advice is always included."));
+    auto* safety = new QLabel(tr("Safety notes are always included."));
     safety->setWordWrap(true);
     layout->addLayout(form);
     layout->addWidget(group);
@@ -149,7 +149,7 @@ QWidget* PatternPreview::buttons() {
     auto* layout = new QHBoxLayout(row);
     layout->setContentsMargins(0, 0, 0, 0);
     auto* pdf = new QPushButton(tr("Save as P&DF…"));
-    auto* other = new QPushButton(tr("Other format&s"));
+    auto* other = new QPushButton(tr("&Other formats"));
     auto* print = new QPushButton(tr("Pr&int…"));
     auto* close = new QPushButton(tr("Close"));
     pdf->setDefault(true);
@@ -178,8 +178,8 @@ void PatternPreview::add_shortcuts() {
     const std::tuple<QString, QKeySequence, std::function<void()>> keys[] = {
         {tr("Larger"), QKeySequence::ZoomIn, [this] { view_->zoom_by(1.2); }},
         {tr("Smaller"), QKeySequence::ZoomOut, [this] { view_->zoom_by(1 / 1.2); }},
-        {tr("As wide as the window"), Qt::CTRL | Qt::Key_0, [this] { view_->set_zoom(0); }},
-        {tr("True size"), Qt::CTRL | Qt::Key_1, [this] { view_->set_zoom(1); }},
+        {tr("Fit width"), Qt::CTRL | Qt::Key_0, [this] { view_->set_zoom(0); }},
+        {tr("Actual size"), Qt::CTRL | Qt::Key_1, [this] { view_->set_zoom(1); }},
         {tr("Next page"), Qt::CTRL | Qt::Key_PageDown, [this] { view_->go_to(view_->current_page() + 1); }},
         {tr("Previous page"), Qt::CTRL | Qt::Key_PageUp, [this] { view_->go_to(view_->current_page() - 1); }},
     };
@@ -233,7 +233,7 @@ void PatternPreview::show_open_questions() {
     QStringList lines;
     for (const OpenQuestion& question : open_questions(session_.toy()))
         lines << tr("• %1").arg(open_question_words(question, session_.toy()));
-    open_questions_->setText(tr("A reader would still have to ask\n%1").arg(lines.join(QLatin1Char('\n'))));
+    open_questions_->setText(tr("A reader might still ask\n%1").arg(lines.join(QLatin1Char('\n'))));
     open_questions_->setVisible(!lines.isEmpty());
 }
 

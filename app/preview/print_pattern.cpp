@@ -25,8 +25,8 @@ QPageSize page_size(const render::PatternPages& pages) {
 bool wants_other_paper(QWidget* parent, const QPrinter& printer, const render::PatternPages& pages) {
     const auto answer = QMessageBox::question(
         parent, tr("Print"),
-        tr("The printer is set to %1, and the pattern is laid out for %2. At its true size it will not fit "
-           "the paper. Print it all the same?")
+        tr("The printer is set to %1, but the pattern is laid out for %2 and will not fit at actual size. "
+           "Print it anyway?")
             .arg(printer.pageLayout().pageSize().name(), page_size(pages).name()));
     return answer == QMessageBox::Yes;
 }
@@ -86,7 +86,7 @@ void print_pattern(QWidget* parent, const render::PatternPages& pages, const Cho
     if (!has_paper_of(printer, pages) && !wants_other_paper(parent, printer, pages)) return;
     printer.setFullPage(true);
     if (!print_pages(printer, pages)) {
-        QMessageBox::warning(parent, tr("Print"), tr("The printer did not take the pattern."));
+        QMessageBox::warning(parent, tr("Print"), tr("The pattern could not be sent to the printer."));
     }
 }
 

@@ -31,7 +31,7 @@ constexpr FormKind kinds[] = {FormKind::ball,     FormKind::egg,  FormKind::pear
 }  // namespace
 
 FormDialog::FormDialog(DocumentSession& session, QWidget* parent) : QDialog(parent), session_(session) {
-    setWindowTitle(tr("New from a form"));
+    setWindowTitle(tr("New from a shape"));
     if (session_.piece() != nullptr) old_ = piece_form(*session_.piece(), gauge_of(session_.toy()));
     build();
     connect_all();
@@ -45,7 +45,7 @@ void FormDialog::build() {
     columns->addWidget(answers(), 1);
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Cancel);
     buttons->button(QDialogButtonBox::Cancel)->setAutoDefault(false);
-    apply_ = buttons->addButton(tr("&Use this form"), QDialogButtonBox::AcceptRole);
+    apply_ = buttons->addButton(tr("&Use this shape"), QDialogButtonBox::AcceptRole);
     apply_->setDefault(true);
     connect(buttons, &QDialogButtonBox::accepted, this, &FormDialog::accept);
     connect(buttons, &QDialogButtonBox::rejected, this, &FormDialog::reject);
@@ -57,7 +57,7 @@ void FormDialog::build() {
 
 QWidget* FormDialog::questions() {
     kinds_ = new QListWidget;
-    kinds_->setAccessibleName(tr("Form"));
+    kinds_->setAccessibleName(tr("Shape"));
     kinds_->setIconSize(QSize(form_icon_size, form_icon_size));
     for (const FormKind kind : kinds)
         new QListWidgetItem(form_icon(kind, palette()), form_name(kind), kinds_);
@@ -82,10 +82,10 @@ QWidget* FormDialog::questions() {
 }
 
 void FormDialog::make_counts() {
-    to_size_ = new QRadioButton(tr("Tid&y rounds, for this size"));
-    to_size_->setToolTip(tr("Rounds of even repeats, whose stuffed shape has this size"));
-    to_form_ = new QRadioButton(tr("Nea&rest stitches to the form"));
-    to_form_->setToolTip(tr("In each round the stitches nearest to the form, whatever size comes out"));
+    to_size_ = new QRadioButton(tr("Tid&y rounds at this size"));
+    to_size_->setToolTip(tr("Rounds that repeat evenly and come out at this size once stuffed"));
+    to_form_ = new QRadioButton(tr("C&losest to the shape"));
+    to_form_->setToolTip(tr("The nearest stitch count in every round, whatever size that comes to"));
     to_size_->setChecked(true);
     auto* counts = new QButtonGroup(this);
     counts->addButton(to_size_);
@@ -96,7 +96,7 @@ void FormDialog::make_places() {
     const Piece* piece = session_.piece();
     const QString name = piece != nullptr ? QString::fromStdString(piece->name) : QString();
     as_new_ = new QRadioButton(tr("As a &new piece"));
-    in_place_ = new QRadioButton(tr("In &place of the rounds of %1").arg(name));
+    in_place_ = new QRadioButton(tr("Re&place the rounds of %1").arg(name));
     in_place_->setVisible(piece != nullptr);
     auto* places = new QButtonGroup(this);
     places->addButton(as_new_);
@@ -112,7 +112,7 @@ QWidget* FormDialog::answers() {
     rounds_ = words_label(tr("Stitches of the rounds"));
     rounds_->setMinimumHeight(3 * fontMetrics().lineSpacing());
     rounds_->setAlignment(Qt::AlignTop | Qt::AlignLeft);
-    auto* legend = new QLabel(tr("dashed: the form; filled: as it comes out, stuffed"));
+    auto* legend = new QLabel(tr("Dashed: the shape you asked for. Filled: how it comes out, stuffed."));
     legend->setForegroundRole(QPalette::PlaceholderText);
     auto* side = new QWidget;
     auto* layout = new QVBoxLayout(side);
@@ -189,7 +189,7 @@ QString FormDialog::frog_back() const { return frog_back_->text(); }
 bool FormDialog::put_in_place() {
     if (!back_) return false;
     return session_.edit_piece(
-        tr("Make %1 a %2")
+        tr("Turn %1 into a new shape: %2")
             .arg(QString::fromStdString(session_.piece()->name), form_name(fields_->form().kind)),
         [&](Piece& piece) { piece = in_place_of(*old_, made_->form, *back_); });
 }
@@ -198,10 +198,10 @@ bool FormDialog::add(const Piece& made) {
     const int at = session_.current_piece() + 1;
     auto edited = insert_piece(session_.toy(), static_cast<std::size_t>(at), made);
     if (edited.refusal) {
-        session_.refuse(tr("A toy cannot have more pieces than this one has."));
+        session_.refuse(tr("This toy already has as many pieces as it can hold."));
         return false;
     }
-    if (!session_.edit(tr("Add a %1").arg(form_name(fields_->form().kind)), std::move(edited.value)))
+    if (!session_.edit(tr("Add %1").arg(form_name(fields_->form().kind)), std::move(edited.value)))
         return false;
     session_.set_current_piece(at);
     return true;

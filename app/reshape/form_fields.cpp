@@ -45,8 +45,8 @@ void FormFields::build(const Preferences& preferences) {
     top_ = new LengthSpinBox(preferences, least_mm, most_mm);
     waist_ = new LengthSpinBox(preferences, least_mm, most_mm);
     width_->show_millimetres(form_.width_mm);
-    tip_ = new QCheckBox(tr("Ends in a &tip"));
-    closed_ = new QCheckBox(tr("Work the flat &end too"));
+    tip_ = new QCheckBox(tr("Comes to a &point"));
+    closed_ = new QCheckBox(tr("Close the flat &end"));
     layout_ = new QFormLayout(this);
     layout_->setContentsMargins(0, 0, 0, 0);
     layout_->addRow(tr("&Wide"), width_);

@@ -20,7 +20,7 @@ namespace roundwright::app {
 
 JoinDialog::JoinDialog(DocumentSession& session, QWidget* parent)
     : QDialog(parent), session_(session), first_(piece_form(*session.piece(), gauge_of(session.toy()))) {
-    setWindowTitle(tr("Go on from %1 into another piece").arg(QString::fromStdString(first_.piece.name)));
+    setWindowTitle(tr("Join %1 to another piece").arg(QString::fromStdString(first_.piece.name)));
     build();
     choose_other();
 }
@@ -41,7 +41,7 @@ void JoinDialog::build() {
     frog_back_->setFont(larger_font(frog_back_->font(), 1.1, QFont::DemiBold));
     answer_ = words_label(tr("Answer"));
     auto* form = new QFormLayout;
-    form->addRow(tr("&Into"), others_);
+    form->addRow(tr("Join &to"), others_);
     form->addRow(tr("&Stitches at the neck"), neck_);
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Cancel);
     buttons->button(QDialogButtonBox::Cancel)->setAutoDefault(false);
@@ -76,7 +76,7 @@ void JoinDialog::work_out() {
     frog_back_->hide();
     if (!joined_) {
         outline_->set_new(std::nullopt);
-        answer_->setText(tr("One of the two never has %1 stitches in a round, or its rounds do not come out.")
+        answer_->setText(tr("One of the two never has %1 stitches in a round, or its rounds do not work out.")
                              .arg(neck_->value()));
         return;
     }

@@ -19,7 +19,7 @@ PreviewStack::PreviewStack(const Preferences& preferences, QWidget* parent)
 void PreviewStack::set_shows_fabric(bool fabric) {
     if (fabric && scene_ == nullptr) {
         scene_ = render::make_scene_view(fabric_);
-        scene_->widget()->setAccessibleName(tr("The new piece, and the old one as a ghost"));
+        scene_->widget()->setAccessibleName(tr("The new piece, with the old one behind it"));
         scene_->set_background(Theme::colours().scene);
         fabric_->layout()->addWidget(scene_->widget());
     }

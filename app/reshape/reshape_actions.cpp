@@ -26,11 +26,11 @@ ReshapeActions::ReshapeActions(DocumentSession& session, QWidget* window)
     : QObject(window),
       session_(session),
       window_(window),
-      reshape_(make_action(window, tr("&Reshape …"), Qt::CTRL | Qt::Key_R, QStringLiteral("reshape"))),
-      sculpt_(make_action(window, tr("Pull the &outline …"), Qt::CTRL | Qt::SHIFT | Qt::Key_R)),
-      from_form_(make_action(window, tr("New &from a form …"), Qt::CTRL | Qt::SHIFT | Qt::Key_F)),
-      mirror_(make_action(window, tr("&Turn over, top to bottom"), Qt::CTRL | Qt::SHIFT | Qt::Key_T)),
-      join_(make_action(window, tr("Go on into an&other piece …"), Qt::CTRL | Qt::SHIFT | Qt::Key_J)) {
+      reshape_(make_action(window, tr("&Reshape…"), Qt::CTRL | Qt::Key_R, QStringLiteral("reshape"))),
+      sculpt_(make_action(window, tr("Pull the &outline…"), Qt::CTRL | Qt::SHIFT | Qt::Key_R)),
+      from_form_(make_action(window, tr("New &from a shape…"), Qt::CTRL | Qt::SHIFT | Qt::Key_F)),
+      mirror_(make_action(window, tr("&Turn upside down"), Qt::CTRL | Qt::SHIFT | Qt::Key_T)),
+      join_(make_action(window, tr("J&oin to another piece…"), Qt::CTRL | Qt::SHIFT | Qt::Key_J)) {
     reshape_->setToolTip(tr("Another size, another yarn or hook, or another outline"));
     connect(reshape_, &QAction::triggered, this,
             [this] { open_dialog(new ReshapeDialog(session_, window_)); });
@@ -53,11 +53,11 @@ void ReshapeActions::fill_piece_menu(QMenu* menu) const { menu->addActions({from
 void ReshapeActions::mirror() {
     const auto turned = mirrored(piece_form(*session_.piece(), gauge_of(session_.toy())));
     if (!turned) {
-        session_.refuse(tr("An oval, rows, or rounds that do not come out cannot be turned over."));
+        session_.refuse(tr("Ovals, rows and rounds that do not work out cannot be turned upside down."));
         return;
     }
     if (!may_lose_progress()) return;
-    session_.edit_piece(tr("Turn %1 over").arg(QString::fromStdString(session_.piece()->name)),
+    session_.edit_piece(tr("Turn %1 upside down").arg(QString::fromStdString(session_.piece()->name)),
                         [&turned](Piece& piece) { piece = *turned; });
 }
 
@@ -66,12 +66,12 @@ bool ReshapeActions::may_lose_progress() const {
     const Piece& piece = *session_.piece();
     if (piece.worked.rounds == 0 && piece.worked.stitches == 0) return true;
     QMessageBox question(
-        QMessageBox::Question, tr("Turn over"),
-        tr("%1 of %2 are worked. Turned over, it begins at its other end, and nothing worked "
-           "so far can stay.")
+        QMessageBox::Question, tr("Turn upside down"),
+        tr("You have worked %1 of %2. Upside down it starts at the other end, so all of that has "
+           "to be undone.")
             .arg(rounds_words(piece.worked.rounds), QString::fromStdString(piece.name)),
         QMessageBox::Cancel, window_);
-    const auto* turn = question.addButton(tr("&Turn it over"), QMessageBox::AcceptRole);
+    const auto* turn = question.addButton(tr("&Turn it upside down"), QMessageBox::AcceptRole);
     question.exec();
     return question.clickedButton() == turn;
 }

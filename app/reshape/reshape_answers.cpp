@@ -4,6 +4,7 @@
 #include <QItemSelectionModel>
 #include <QLabel>
 #include <QSignalBlocker>
+#include <QStyle>
 #include <QTableView>
 #include <QVBoxLayout>
 
@@ -35,6 +36,13 @@ QTableView* quiet_table(const QString& name, QAbstractItemModel* model) {
     return table;
 }
 
+// Columns are as wide as their words; a scroll bar may stand beside them.
+int width_of_columns(QTableView& table) {
+    table.resizeColumnsToContents();
+    return table.horizontalHeader()->length() + 2 * table.frameWidth() +
+           table.style()->pixelMetric(QStyle::PM_ScrollBarExtent, nullptr, &table);
+}
+
 }  // namespace
 
 ReshapeAnswers::ReshapeAnswers(const Preferences& preferences, QWidget* parent)
@@ -42,11 +50,11 @@ ReshapeAnswers::ReshapeAnswers(const Preferences& preferences, QWidget* parent)
       frog_back_(words_label(tr("What to undo"))),
       answer_(words_label(tr("Answer"))),
       remarks_(words_label(tr("Remarks"))),
-      now_(words_label(tr("As it is"))),
-      ways_title_(new QLabel(tr("Undo less, and come out otherwise:"))),
+      now_(words_label(tr("Now"))),
+      ways_title_(new QLabel(tr("Or undo less and get:"))),
       ways_model_(new WaysModel(preferences, this)),
       rounds_model_(new RoundsComparisonModel(this)) {
-    ways_ = quiet_table(tr("Ways on from what is worked"), ways_model_);
+    ways_ = quiet_table(tr("Other ways to go on"), ways_model_);
     rounds_ = quiet_table(tr("Rounds, now and new"), rounds_model_);
     rounds_->horizontalHeader()->setStretchLastSection(true);
     frog_back_->setFont(larger_font(frog_back_->font(), 1.2, QFont::DemiBold));
@@ -90,8 +98,7 @@ void ReshapeAnswers::show_ways(std::vector<WayOn> ways) {
     ways_model_->set_ways(std::move(ways));
     ways_title_->setVisible(choice);
     ways_->setVisible(choice);
-    // Its columns are as wide as their words, and the table as wide as its columns.
-    ways_->setMinimumWidth(choice ? ways_->horizontalHeader()->length() + 2 * ways_->frameWidth() : 0);
+    ways_->setMinimumWidth(choice ? width_of_columns(*ways_) : 0);
     if (choice) ways_->selectRow(0);
 }
 

@@ -69,10 +69,10 @@ void ReshapeDialog::build() {
 }
 
 QVBoxLayout* ReshapeDialog::picture() {
-    as_fabric_ = new QPushButton(tr("As &fabric"));
+    as_fabric_ = new QPushButton(tr("Show &fabric"));
     as_fabric_->setCheckable(true);
     as_fabric_->setAutoDefault(false);
-    as_fabric_->setToolTip(tr("The stuffed piece in 3D, the old one as a ghost"));
+    as_fabric_->setToolTip(tr("The stuffed piece in 3D, with the old one behind it"));
     handle_words_ = words_label(tr("Handle"));
     legend_ = new QLabel;
     legend_->setWordWrap(true);
@@ -122,19 +122,18 @@ void ReshapeDialog::change_wish() {
 
 void ReshapeDialog::show_legend() {
     if (preview_->shows_fabric())
-        legend_->setText(tr("in wire: as it is; in fabric: new"));
+        legend_->setText(tr("Wire: now. Fabric: new."));
     else if (by_hand())
-        legend_->setText(tr("dashed: as it is; with handles: the line you pull; filled: what comes of it"));
+        legend_->setText(tr("Dashed: now. With handles: the line you pull. Filled: what you get."));
     else
-        legend_->setText(tr("dashed: as it is; filled: new"));
+        legend_->setText(tr("Dashed: now. Filled: new."));
 }
 
 void ReshapeDialog::start_by_hand() {
     task_.cancel();
     answers_->show_ways({});
     sculpting_->set_reach(questions_->reach_mm());
-    if (!sculpting_->start_over())
-        show_nothing(tr("This piece has no shape yet to start from: mend its rounds first."));
+    if (!sculpting_->start_over()) show_nothing(tr("This piece has no shape yet. Fix its rounds first."));
 }
 
 ReshapeQuestion ReshapeDialog::question() const {
@@ -178,7 +177,7 @@ void ReshapeDialog::take(ReshapeAnswer answer) {
 
 void ReshapeDialog::take_sculpted(const Sculpted& sculpted) {
     handle_words_->setText(preview_->outline().handle_words());
-    if (!sculpted.usable) return show_nothing(tr("No rounds can be worked for this outline."));
+    if (!sculpted.usable) return show_nothing(tr("No rounds can make this outline."));
     ReshapeProposal proposal;
     Reshaped& made = proposal.made;
     made.code = sculpted.piece == form_->piece ? ReshapeCode::unchanged : ReshapeCode::met;
@@ -211,8 +210,8 @@ QString ReshapeDialog::answer_words() const {
     if (!off_line_mm_) return words;
     if (proposal_->made.code == ReshapeCode::unchanged)
         return tr(
-            "Drag a handle. Or with the keys: up and down choose one, left and right move it in and out, "
-            "Page Up and Page Down along; Ctrl+Z takes back.");
+            "Drag a handle, or use the keys: Up and Down choose one, Left and Right move it in and out, "
+            "Page Up and Page Down move it along. Ctrl+Z undoes.");
     return tr("%1 %2").arg(words, off_line_words(*off_line_mm_, units));
 }
 
@@ -253,7 +252,7 @@ void ReshapeDialog::accept() {
     Piece& piece = toy.pieces[static_cast<std::size_t>(piece_)];
     piece = proposal_->made.form.piece;
     piece.worked = progress_kept(questions_->worked(), proposal_->back);
-    session_.edit(by_hand()              ? tr("Sculpt %1").arg(name)
+    session_.edit(by_hand()              ? tr("Reshape %1").arg(name)
                   : same_rounds()        ? tr("Change yarn or hook")
                   : proposal_->whole_toy ? tr("Resize all pieces")
                                          : tr("Resize %1").arg(name),

@@ -69,22 +69,22 @@ void ReshapeQuestions::make_sizes(const Preferences& preferences, const PieceFor
     scale_->setSuffix(tr(" %"));
     scale_->setValue(100);
     scale_->setKeyboardTracking(false);
-    all_pieces_ = new QCheckBox(tr("A&ll pieces alike"));
-    all_pieces_->setToolTip(tr("The other pieces become as much larger or smaller as this one"));
+    all_pieces_ = new QCheckBox(tr("A&ll pieces"));
+    all_pieces_->setToolTip(tr("Make the other pieces larger or smaller to match"));
     reach_ = new LengthSpinBox(preferences, 1, most_mm);
     reach_->show_millimetres(std::max(2 * form.gauge.round_height_mm, usual_reach * size.height_mm));
-    reach_->setToolTip(tr("How far along the outline a handle takes its neighbours with it"));
+    reach_->setToolTip(tr("How much of the outline moves with a handle"));
 }
 
 void ReshapeQuestions::make_yarn_and_hook() {
     weight_ = new QComboBox;
     weight_->setAccessibleName(tr("Yarn"));
-    weight_->addItem(tr("as it is"));
+    weight_->addItem(tr("the same yarn"));
     for (const YarnStandard& standard : yarn_standards()) {
         if (standard.single_crochets_per_4_inches)
             weight_->addItem(yarn_weight_words(standard), static_cast<int>(standard.weight));
     }
-    weight_->setToolTip(tr("Another yarn: its gauge is estimated from the table of yarn weights"));
+    weight_->setToolTip(tr("For another yarn, the gauge is estimated from its weight"));
     hook_ = new QDoubleSpinBox;
     hook_->setRange(least_hook_mm, most_hook_mm);
     hook_->setDecimals(2);
@@ -99,9 +99,9 @@ void ReshapeQuestions::make_yarn_and_hook() {
 
 void ReshapeQuestions::make_wishes() {
     wish_ = new QComboBox;
-    wish_->addItems({tr("its width"), tr("its height"), tr("width and height"), tr("the way around it"),
-                     tr("a scale"), tr("another yarn or hook"), tr("its outline, by hand")});
-    wish_->setAccessibleName(tr("What to give"));
+    wish_->addItems({tr("width"), tr("height"), tr("width and height"), tr("distance around"), tr("scale"),
+                     tr("yarn or hook"), tr("outline, by hand")});
+    wish_->setAccessibleName(tr("What to change"));
     start_over_ = new QPushButton(tr("&Start over"));
     start_over_->setAutoDefault(false);
 }
@@ -118,7 +118,7 @@ void ReshapeQuestions::make_fields() {
     fields_->addRow(tr("Hoo&k"), hook_);
     fields_->addRow(keep_size_);
     fields_->addRow(keep_rounds_);
-    fields_->addRow(tr("&Reach of a handle"), reach_);
+    fields_->addRow(tr("&Reach"), reach_);
     fields_->addRow(start_over_);
 }
 
@@ -141,13 +141,14 @@ QWidget* ReshapeQuestions::tidiness_part() {
     tidiness_->setRange(0, tidiness_steps);
     tidiness_->setValue(tidiness_steps / 2);
     tidiness_->setPageStep(1);
-    tidiness_->setAccessibleName(tr("Likeness or tidy rounds"));
-    tidiness_->setToolTip(
-        tr("Left: nearest to the shape. Right: multiples of the first round, even repeats."));
+    tidiness_->setAccessibleName(tr("Closer shape or tidier rounds"));
+    tidiness_->setToolTip(tr(
+        "Left: closest to the shape. Right: counts that are easy to work (multiples of the first round, even "
+        "rounds), up to half a round off the size."));
     auto* ends = new QHBoxLayout;
-    ends->addWidget(new QLabel(tr("likeness")));
+    ends->addWidget(new QLabel(tr("closer shape")));
     ends->addStretch(1);
-    ends->addWidget(new QLabel(tr("tidy rounds")));
+    ends->addWidget(new QLabel(tr("tidier rounds")));
     auto* part = new QWidget;
     auto* layout = new QVBoxLayout(part);
     layout->setContentsMargins(0, 0, 0, 0);
@@ -161,7 +162,7 @@ void ReshapeQuestions::lay_out(const Piece& piece) {
     question_->setFont(larger_font(question_->font(), 1.25, QFont::DemiBold));
     question_->setWordWrap(true);
     auto* by = new QFormLayout;
-    by->addRow(tr("&Give"), wish_);
+    by->addRow(tr("C&hange"), wish_);
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->addWidget(question_);
@@ -215,9 +216,12 @@ void ReshapeQuestions::show_fields() {
         show(field, asked == Wish::yarn_and_hook);
     show(reach_, asked == Wish::by_hand);
     show(start_over_, asked == Wish::by_hand);
-    const QString questions[] = {tr("How wide should it be?"), tr("How tall should it be?"),
-                                 tr("How wide and how tall?"), tr("How far around?"),
-                                 tr("How much of its size?"),  tr("Which yarn and hook?"),
+    const QString questions[] = {tr("How wide should it be?"),
+                                 tr("How tall should it be?"),
+                                 tr("How wide and how tall?"),
+                                 tr("How far around?"),
+                                 tr("What scale?"),
+                                 tr("Which yarn and hook?"),
                                  tr("Pull the outline.")};
     question_->setText(questions[static_cast<int>(asked)]);
 }

@@ -1,5 +1,7 @@
 #include "app/reshape/reshape_words.h"
 
+#include <cmath>
+
 #include <QCoreApplication>
 #include <QLocale>
 #include <QStringList>
@@ -22,10 +24,10 @@ QString width_and_height_missed(const Reshaped& made, LengthUnit units) {
     const QString wide = length_text(made.wanted.width_mm, units);
     const QString tall = length_text(made.wanted.height_mm, units);
     if (made.code == ReshapeCode::width_not_met)
-        return tr("%1 wide cannot be met with whole stitches").arg(wide);
+        return tr("%1 wide does not work out in whole stitches").arg(wide);
     if (made.code == ReshapeCode::height_not_met)
-        return tr("%1 tall cannot be met with whole rounds").arg(tall);
-    return tr("%1 wide and %2 tall cannot be met with whole stitches and rounds").arg(wide, tall);
+        return tr("%1 tall does not work out in whole rounds").arg(tall);
+    return tr("%1 wide and %2 tall do not work out in whole stitches and rounds").arg(wide, tall);
 }
 
 QString kept_words(const FrogBack& back) {
@@ -39,16 +41,39 @@ QString kept_words(const FrogBack& back) {
     return rounds == 1 ? tr("round 1") : tr("rounds 1 to %1").arg(rounds);
 }
 
-QString met_words(const Reshaped& made, LengthUnit units) {
-    const QString words = tr("%1: %2.").arg(size_words(made.form, units), count_words(made.form));
-    if (made.returns_within_a_round) return words;
-    return tr("%1 Its rounds are coarse for this size: brought back to its old size, it may be more than a "
-              "round off.")
-        .arg(words);
-}
-
 // As `length_text` rounds.
 double least_shown_mm(LengthUnit units) { return units == LengthUnit::inches ? mm_per_inch / 16 : 1; }
+
+QString more_or_less(double mm, const QString& more, const QString& less, LengthUnit units) {
+    return mm == 0 ? QString() : (mm > 0 ? more : less).arg(length_text(std::abs(mm), units));
+}
+
+// "That is 1 mm wider and 2 mm shorter than you asked for (48 mm wide, 44 mm tall)."
+QString asked_words(const Reshaped& made, LengthUnit units) {
+    const Size& asked = made.wanted;
+    if (!(asked.width_mm > 0) || asked == made.reached()) return {};
+    QStringList off{more_or_less(shown_difference_mm(made.reached().width_mm, asked.width_mm, units),
+                                 tr("%1 wider"), tr("%1 narrower"), units),
+                    more_or_less(shown_difference_mm(made.reached().height_mm, asked.height_mm, units),
+                                 tr("%1 taller"), tr("%1 shorter"), units)};
+    off.removeAll(QString());
+    if (off.isEmpty()) return tr("Just the size you asked for.");
+    return tr("That is %1 than you asked for (%2 wide, %3 tall).")
+        .arg(off.join(tr(" and ")), length_text(asked.width_mm, units), length_text(asked.height_mm, units));
+}
+
+QString with_more(const QString& words, const QString& more) {
+    return more.isEmpty() ? words : words + QLatin1Char(' ') + more;
+}
+
+QString met_words(const Reshaped& made, LengthUnit units) {
+    const QString words = with_more(tr("%1: %2.").arg(size_words(made.form, units), count_words(made.form)),
+                                    asked_words(made, units));
+    if (made.returns_within_a_round) return words;
+    return with_more(words,
+                     tr("One round makes a big difference at this size: resized back, the piece may be "
+                        "more than a round off."));
+}
 
 QString whole_or_tenth(double value) { return QLocale().toString(value, 'f', value < 9.95 ? 1 : 0); }
 
@@ -58,6 +83,11 @@ QString size_words(const PieceForm& form, LengthUnit units) {
     const SizeRange range = size_range(form);
     return QStringLiteral("%1, %2").arg(width_words(form.shape.width_mm, range.width_mm, units),
                                         height_words(form.shape.height_mm, range.height_mm, units));
+}
+
+double shown_difference_mm(double reached_mm, double asked_mm, LengthUnit units) {
+    const double step = least_shown_mm(units);
+    return step * (std::round(reached_mm / step) - std::round(asked_mm / step));
 }
 
 QString yarn_length_words(double mm, LengthUnit units) {
@@ -91,27 +121,29 @@ QString outcome_words(const Reshaped& made, LengthUnit units) {
         case ReshapeCode::met:
             return met_words(made, units);
         case ReshapeCode::unchanged:
-            return tr("It is that size already: %1.").arg(size_words(made.form, units));
+            return tr("It is already that size: %1.").arg(size_words(made.form, units));
         case ReshapeCode::width_not_met:
         case ReshapeCode::height_not_met:
         case ReshapeCode::size_not_met:
-            return tr("%1. The nearest is %2: %3.")
-                .arg(width_and_height_missed(made, units), size_words(made.form, units),
-                     count_words(made.form));
+            return with_more(tr("%1. The closest is %2: %3.")
+                                 .arg(width_and_height_missed(made, units), size_words(made.form, units),
+                                      count_words(made.form)),
+                             asked_words(made, units));
         case ReshapeCode::nothing_wanted:
-            return tr("Say how wide or how tall it should be.");
+            return tr("Enter a width or a height.");
         case ReshapeCode::conflicting_target:
             return tr(
-                "A scale says width and height at once: leave the other sizes away. The same goes for a "
-                "circumference and a width.");
+                "A scale sets width and height at once, so leave the other sizes out. And give either a "
+                "width or "
+                "a circumference, not both.");
         case ReshapeCode::unusable_target:
-            return tr("A size must be more than nothing.");
+            return tr("Sizes must be greater than zero.");
         case ReshapeCode::too_small:
-            return tr("That is smaller than a few stitches of this yarn.");
+            return tr("That is too small to work in this yarn.");
         case ReshapeCode::too_large:
-            return tr("That would be more rounds or stitches than a piece can have here.");
+            return tr("That takes more rounds or stitches than a piece can have here.");
         case ReshapeCode::unusable_piece:
-            return tr("This piece has no shape yet to start from: mend its rounds first.");
+            return tr("This piece has no shape yet. Fix its rounds first.");
         case ReshapeCode::cancelled:
             break;
     }
@@ -123,7 +155,7 @@ QString form_outcome_words(const Reshaped& made, FormCounts counts, LengthUnit u
     const QString comes_out =
         tr("Comes out %1: %2.").arg(size_words(made.form, units), count_words(made.form));
     if (made.code == ReshapeCode::met) return comes_out;
-    return tr("%1 Tidy rounds for the size come nearer to it.").arg(comes_out);
+    return tr("%1 Choose tidy rounds to get closer to the size.").arg(comes_out);
 }
 
 QString undo_words(const FrogBack& back) {
@@ -145,7 +177,7 @@ QString frog_back_words(const FrogBack& back) {
 QString freed_yarn_words(const FrogBack& back, LengthUnit units) {
     const Estimate yarn = back.yarn_mm();
     if (!(yarn.likely > 0)) return {};
-    return tr("About %1 of yarn comes free (%2 to %3).")
+    return tr("That frees about %1 of yarn (%2 to %3).")
         .arg(yarn_length_words(yarn.likely, units), yarn_length_words(yarn.low, units),
              yarn_length_words(yarn.high, units));
 }
@@ -155,24 +187,24 @@ QString rewritten_words(const std::vector<int>& rounds) {
     QStringList numbers;
     for (int round : rounds) numbers << QString::number(round + 1);
     if (rounds.size() == 1)
-        return tr("Round %1 was in words that no longer fit, and is worked evenly now.").arg(numbers.front());
-    return tr("Rounds %1 were in words that no longer fit, and are worked evenly now.")
+        return tr("The wording of round %1 no longer fits, so it is worked evenly now.").arg(numbers.front());
+    return tr("The wording of rounds %1 no longer fits, so they are worked evenly now.")
         .arg(numbers.join(QStringLiteral(", ")));
 }
 
 QString outline_words(double apart_mm, LengthUnit units) {
-    if (apart_mm <= 0) return tr("the wanted piece");
-    if (apart_mm < least_shown_mm(units)) return tr("hardly off the wanted outline");
-    return tr("%1 off the wanted outline").arg(length_text(apart_mm, units));
+    if (apart_mm <= 0) return tr("the piece you asked for");
+    if (apart_mm < least_shown_mm(units)) return tr("very close to the outline you asked for");
+    return tr("%1 off the outline you asked for").arg(length_text(apart_mm, units));
 }
 
 QString off_line_words(double apart_mm, LengthUnit units) {
     if (apart_mm < least_shown_mm(units)) return tr("It follows the line closely.");
-    return tr("Stuffed, it lies %1 off the line on the whole.").arg(length_text(apart_mm, units));
+    return tr("Once stuffed, it is %1 off the line on average.").arg(length_text(apart_mm, units));
 }
 
 QString whole_toy_words(int pieces, bool keeps_rounds) {
-    if (keeps_rounds) return tr("All %1 pieces change with it: a toy has one gauge.").arg(pieces);
+    if (keeps_rounds) return tr("All %1 pieces change too: a toy has one gauge.").arg(pieces);
     return tr("All %1 pieces get new rounds.").arg(pieces);
 }
 
@@ -180,7 +212,7 @@ QString missed_words(const Toy& toy, const std::vector<std::size_t>& pieces) {
     if (pieces.empty()) return {};
     QStringList names;
     for (const std::size_t piece : pieces) names << piece_name(toy, piece);
-    return tr("With whole stitches and rounds these come only near their size, or stay as they are: %1.")
+    return tr("These only come close to their size, or stay as they are: %1.")
         .arg(names.join(QStringLiteral(", ")));
 }
 
@@ -211,11 +243,11 @@ QString form_problem_words(FormCode code) {
         case FormCode::good:
             return {};
         case FormCode::size_not_positive:
-            return tr("Every size must be more than nothing.");
+            return tr("Every size must be greater than zero.");
         case FormCode::top_not_narrower:
-            return tr("The top must be narrower than the whole.");
+            return tr("The top must be narrower than the widest part.");
         case FormCode::waist_not_narrower:
-            return tr("The waist must be narrower than the top, and the top no wider than the whole.");
+            return tr("The waist must be narrower than the top, and the top no wider than the widest part.");
     }
     return {};
 }

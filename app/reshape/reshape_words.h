@@ -13,6 +13,10 @@ namespace roundwright::app {
 /// "60 mm wide (57–64), 55 mm tall (51–59)": the size, and the range that gauge and stuffing leave it.
 [[nodiscard]] QString size_words(const PieceForm& form, LengthUnit units);
 
+/// What was reached less what was asked for, both as they are shown: a whole number of millimetres, or of
+/// sixteenths of an inch.
+[[nodiscard]] double shown_difference_mm(double reached_mm, double asked_mm, LengthUnit units);
+
 /// "5.6 m", or yards where lengths are in inches.
 [[nodiscard]] QString yarn_length_words(double mm, LengthUnit units);
 
@@ -32,7 +36,7 @@ namespace roundwright::app {
 /// "Keep rounds 1 to 4, undo 7 rounds (186 stitches)." Empty if nothing is worked yet.
 [[nodiscard]] QString frog_back_words(const FrogBack& back);
 
-/// "About 6 m of yarn comes free (5 to 7)." Empty if none does.
+/// "That frees about 6 m of yarn (5 m to 7 m)." Empty if none does.
 [[nodiscard]] QString freed_yarn_words(const FrogBack& back, LengthUnit units);
 
 /// Rounds in the maker's own words that had to be worked evenly. Empty if there are none.

@@ -48,7 +48,7 @@ QString RoundsComparisonModel::text(const RoundPair& pair, int round, Comparison
     if (!pair.new_stitches) return tr("gone");
     const int change = *pair.new_stitches - *pair.old_stitches;
     if (change != 0) return signed_text(change);
-    return pair.same ? tr("the same") : tr("laid out anew");
+    return pair.same ? tr("same") : tr("same count");
 }
 
 QVariant RoundsComparisonModel::data(const QModelIndex& index, int role) const {

@@ -1,5 +1,9 @@
 #include "app/reshape/ways_model.h"
 
+#include <cmath>
+
+#include <QLocale>
+
 #include "app/reshape/reshape_words.h"
 #include "app/session/length_text.h"
 
@@ -7,9 +11,19 @@ namespace roundwright::app {
 namespace {
 
 QString apart_text(double apart_mm, LengthUnit units) {
-    if (apart_mm <= 0) return WaysModel::tr("as wanted");
-    if (apart_mm < 1) return WaysModel::tr("hardly off");
+    if (apart_mm <= 0) return WaysModel::tr("as asked");
+    if (apart_mm < 1) return WaysModel::tr("very close");
     return WaysModel::tr("%1 off").arg(length_text(apart_mm, units));
+}
+
+// "57 mm (+9)": nine more than asked for.
+QString length_and_difference(double reached_mm, double asked_mm, LengthUnit units) {
+    const QString length = length_text(reached_mm, units);
+    const double off = shown_difference_mm(reached_mm, asked_mm, units);
+    if (off == 0 || !(asked_mm > 0)) return length;
+    QString difference = length_text(std::abs(off), units);
+    if (units == LengthUnit::millimetres) difference = QLocale().toString(std::abs(off), 'f', 0);
+    return QStringLiteral("%1 (%2%3)").arg(length, QString(off > 0 ? QChar('+') : QChar(0x2212)), difference);
 }
 
 }  // namespace
@@ -44,9 +58,9 @@ QVariant WaysModel::data(const QModelIndex& index, int role) const {
         case WayColumn::undo:
             return undo_words(way.back);
         case WayColumn::width:
-            return length_text(way.made.reached().width_mm, units);
+            return length_and_difference(way.made.reached().width_mm, way.made.wanted.width_mm, units);
         case WayColumn::height:
-            return length_text(way.made.reached().height_mm, units);
+            return length_and_difference(way.made.reached().height_mm, way.made.wanted.height_mm, units);
         case WayColumn::apart:
             return apart_text(way.shape_error_mm, units);
     }
@@ -63,11 +77,11 @@ QVariant WaysModel::headerData(int section, Qt::Orientation orientation, int rol
         case WayColumn::undo:
             return tr("What to undo");
         case WayColumn::width:
-            return tr("Wide");
+            return tr("Width");
         case WayColumn::height:
-            return tr("Tall");
+            return tr("Height");
         case WayColumn::apart:
-            return tr("Outline");
+            return tr("Shape");
     }
     return {};
 }

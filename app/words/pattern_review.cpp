@@ -61,10 +61,10 @@ PatternReview::PatternReview(DocumentSession& session, const QString& text, QWid
       understood_(new QTableView),
       model_(new ReviewModel(this)),
       problems_(new QListWidget),
-      mend_(new QPushButton(tr("&Mend"))),
+      mend_(new QPushButton(tr("&Fix"))),
       terms_(new QComboBox),
       summary_(new QLabel),
-      take_(new QPushButton(tr("&Take these pieces"))) {
+      take_(new QPushButton(tr("&Add these pieces"))) {
     setWindowTitle(tr("Read a pattern"));
     resize(room_on_screen(*this, {1040, 680}));
     build();
@@ -78,7 +78,7 @@ PatternReview::PatternReview(DocumentSession& session, const QString& text, QWid
 }
 
 void PatternReview::build() {
-    source_->setAccessibleName(tr("Text of the pattern"));
+    source_->setAccessibleName(tr("Pattern text"));
     source_->setTabChangesFocus(true);
     source_->setLineWrapMode(QPlainTextEdit::NoWrap);
     understood_->setModel(model_);
@@ -96,8 +96,8 @@ void PatternReview::build() {
     sides->setChildrenCollapsible(false);
     auto* layout = new QVBoxLayout(this);
     auto* heads = new QHBoxLayout;
-    auto* terms_label = new QLabel(tr("T&erms of the text"));
-    terms_->addItems({tr("as found"), tr("US"), tr("UK")});
+    auto* terms_label = new QLabel(tr("T&erms"));
+    terms_->addItems({tr("detect"), tr("US"), tr("UK")});
     terms_label->setBuddy(terms_);
     heads->addWidget(summary_, 1);
     heads->addWidget(terms_label);
@@ -124,7 +124,7 @@ QWidget* PatternReview::lower_part() {
     auto* layout = new QVBoxLayout(part);
     layout->setContentsMargins(0, 0, 0, 0);
     auto* row = new QHBoxLayout;
-    problems_->setAccessibleName(tr("What does not come out"));
+    problems_->setAccessibleName(tr("Problems"));
     problems_->setWordWrap(true);
     problems_->setMaximumHeight(fontMetrics().height() * 7);
     row->addWidget(problems_, 1);
@@ -179,7 +179,7 @@ void PatternReview::show_problems() {
         if (!problem.mends.empty()) sentence += QLatin1Char(' ') + mend_question(problem.mends.front());
         problems_->addItem(sentence);
     }
-    if (pattern_.diagnostics.empty()) problems_->addItem(tr("Every stitch comes out."));
+    if (pattern_.diagnostics.empty()) problems_->addItem(tr("Every stitch works out."));
     problems_->setCurrentRow(std::clamp(current, 0, problems_->count() - 1));
     const auto row = static_cast<std::size_t>(problems_->currentRow());
     mend_->setEnabled(row < pattern_.diagnostics.size() && !pattern_.diagnostics[row].mends.empty());
@@ -234,7 +234,7 @@ Toy PatternReview::toy_with_pieces() const {
 
 void PatternReview::take() {
     const auto first = static_cast<int>(has_rounds(session_.toy()) ? session_.toy().pieces.size() : 0);
-    session_.edit(tr("Take pieces from a text"), toy_with_pieces());
+    session_.edit(tr("Add pieces from text"), toy_with_pieces());
     session_.set_current_piece(first);
     accept();
 }

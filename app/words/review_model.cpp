@@ -91,7 +91,7 @@ QVariant ReviewModel::data(const QModelIndex& index, int role) const {
         case Qt::AccessibleTextRole:
             if (index.column() == kind && !read.proved)
                 return read.kind == ReadLineKind::not_read ? kind_name(read)
-                                                           : tr("%1, does not come out").arg(kind_name(read));
+                                                           : tr("%1, does not work out").arg(kind_name(read));
             return text(read, index.column());
         case Qt::TextAlignmentRole:
             if (index.column() == stitches || index.column() == place) {
@@ -109,7 +109,7 @@ QVariant ReviewModel::headerData(int section, Qt::Orientation orientation, int r
         case place:
             return tr("line");
         case kind:
-            return tr("is");
+            return tr("type");
         case understood:
             return tr("understood");
         case stitches:

@@ -28,7 +28,7 @@ TextActions::TextActions(DocumentSession& session, QWidget* window)
 
 void TextActions::fill(QMenu* menu) {
     const std::tuple<QString, QKeySequence, std::function<void()>> actions[] = {
-        {tr("&Open a pattern's text…"), Qt::CTRL | Qt::SHIFT | Qt::Key_O, [this] { open_text(); }},
+        {tr("&Open pattern text…"), Qt::CTRL | Qt::SHIFT | Qt::Key_O, [this] { open_text(); }},
         {tr("Pa&ste a pattern…"), Qt::CTRL | Qt::SHIFT | Qt::Key_V, [this] { paste_text(); }},
         {tr("&Copy this piece as text"), Qt::CTRL | Qt::SHIFT | Qt::Key_C, [this] { copy_piece(); }},
         {tr("Copy the &whole toy as text"), Qt::CTRL | Qt::ALT | Qt::Key_C, [this] { copy_toy(); }}};
@@ -45,17 +45,16 @@ void TextActions::review(const QString& text) {
 }
 
 void TextActions::open_text() {
-    const QString path = QFileDialog::getOpenFileName(window_, tr("Open a pattern's text"), {},
+    const QString path = QFileDialog::getOpenFileName(window_, tr("Open pattern text"), {},
                                                       tr("Text (*.txt *.md);;All files (*)"));
     if (path.isEmpty()) return;
     QFile file(path);
     const auto refuse = [&](const QString& why) {
-        QMessageBox::warning(window_, tr("Open a pattern's text"),
-                             tr("%1 could not be read: %2").arg(path, why));
+        QMessageBox::warning(window_, tr("Open pattern text"), tr("%1 could not be read: %2").arg(path, why));
     };
     if (!file.open(QIODevice::ReadOnly)) return refuse(file.errorString());
     if (file.size() > most_text_bytes)
-        return refuse(tr("it is larger than %1 MiB, which no pattern's text is.").arg(most_text_bytes >> 20));
+        return refuse(tr("it is larger than %1 MiB, too large for a pattern.").arg(most_text_bytes >> 20));
     review(QString::fromUtf8(file.readAll()));
 }
 

@@ -14,7 +14,11 @@ struct CountProblem {
     double tidiness = 0.5;       ///< 0: likeness alone; 1: tidy wherever it can be worked
     double flat_growth = 6.283185307179586;  ///< stitches more a round that lie flat, 2 pi h / w
     double half_round = 1.5707963267948966;  ///< stitches that widen a round by half a round, pi h / (2 w)
-    int least = 3;                           ///< fewest stitches of any round
+    /// Empty, or a number a round: stitches more, and stitches fewer, than the round below from which on it
+    /// ruffles, or gathers. More than that is chosen only where nothing else can be worked.
+    std::vector<double> most_growth;
+    std::vector<double> most_closing;
+    int least = 3;            ///< fewest stitches of any round
     double most_pairs = 5e4;  ///< counts of neighbouring rounds to try together in search of the very least
 };
 
@@ -31,6 +35,7 @@ struct CountChoice {
 ///          + sum_i (excess_i / t_i)^2                             growth beyond flat that was not wanted
 ///          + sum_i (4 max(0, jump_i - 1/2))^2                     growth off the wanted one: an edge
 ///          + T sum_i (awkward_i + 1/2 [not one group repeated])           T = 3 t / (1 - t)
+///          + 10^8 sum_i over_i                                    growth or closing beyond its limit
 ///
 /// with c_i the wanted count; excess_i = |N_i - N_(i-1)| - max(flat, |c_i - c_(i-1)|) - 1 where that is
 /// positive; jump_i = |N_i - N_(i-1) - (c_i - c_(i-1))| / flat; awkward_i is 0 for a multiple of
@@ -44,5 +49,9 @@ struct CountChoice {
 
 /// The cost above of any counts, one a round; infinite if they cannot be worked or change a kept round.
 [[nodiscard]] double counts_cost(const CountProblem& problem, const std::vector<int>& counts);
+
+/// How many awkward rounds there are: sum_i (awkward_i + 1/2 [not one group repeated]) of the cost above,
+/// without the kept ones.
+[[nodiscard]] double awkward_rounds(const CountProblem& problem, const std::vector<int>& counts);
 
 }  // namespace roundwright

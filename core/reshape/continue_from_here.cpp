@@ -6,12 +6,14 @@
 #include <optional>
 
 #include "core/base/limits.h"
+#include "core/reshape/fabric_flaws.h"
 #include "core/reshape/silhouette.h"
 
 namespace roundwright {
 namespace {
 
 constexpr double most_pairs = 5e6;  // a few hundredths of a second
+constexpr int most_recuts = 5;
 
 double length_cost(const FitProblem& problem, int rounds) {
     const double wanted = rounds_wanted(problem.profile, problem.scale, problem.fan_rounds);
@@ -27,6 +29,11 @@ std::vector<double> places(const FitProblem& problem, int rounds) {
 CountProblem counts_of(const FitProblem& problem, int rounds) {
     CountProblem counts = count_problem(problem, problem.scale, places(problem, rounds));
     counts.most_pairs = most_pairs;
+    RoundsDraft draft;
+    draft.foundation = problem.kept_foundation;
+    draft.stitches = counts.wanted;
+    draft.ends_at = as_parts(places(problem, rounds), problem.profile);
+    hold_to_sound_fabric(problem, draft, counts);
     return counts;
 }
 
@@ -50,10 +57,21 @@ Continuation of_length(const FitProblem& problem, int rounds) {
     return made;
 }
 
-Fit fit_of(const FitProblem& problem, const Continuation& continuation) {
+RoundsCut cut_of(const FitProblem& problem, const Continuation& continuation) {
+    RoundsCut cut;
+    cut.scale = problem.scale;
+    cut.problem = counts_of(problem, static_cast<int>(continuation.counts.size()));
+    cut.counts = continuation.counts;
+    cut.foundation = problem.kept_foundation;
+    cut.ends_at = continuation.ends_at;
+    cut.tidiness = problem.tidiness;
+    return cut;
+}
+
+Fit fit_of(const FitProblem& problem, const RoundsCut& cut) {
     Fit fit;
-    fit.counts = continuation.counts;
-    fit.ends_at = continuation.ends_at;
+    fit.counts = cut.counts;
+    fit.ends_at = cut.ends_at;
     fit.scale = problem.scale;
     fit.foundation = problem.kept_foundation;
     fit.found = true;
@@ -76,7 +94,14 @@ class WaysOn {
         problem.kept.clear();
         for (int i = 0; i < rounds; ++i) problem.kept.push_back(graph.rounds[std::size_t(i)].loops_left);
         problem.kept_foundation = foundation();
-        FittedPiece made = fitted_piece(task_.base, problem, fit_of(problem, best_continuation(problem)));
+        RoundsCut cut = cut_of(problem, best_continuation(problem));
+        FittedPiece made = fitted_piece(task_.base, problem, fit_of(problem, cut));
+        for (int i = 0; i < most_recuts; ++i) {
+            const FabricFlaws flaws = fabric_flaws(problem, cut.draft(), made.form.shape);
+            if (flaws.rounds() == 0 || problem.stop.stop_requested()) break;
+            cut = recut_without(flaws, problem, std::move(cut), i);
+            made = fitted_piece(task_.base, problem, fit_of(problem, cut));
+        }
         return way(std::move(made));
     }
 

@@ -12,6 +12,7 @@ namespace {
 constexpr double repeated_round = 0.2;  // stitch in every stitch: no count is awkward to work
 constexpr double free_jump = 0.5;       // of flat growth: six and none in turn for three a round
 constexpr int largest_unit = 12;        // a start count above this gives no useful grid of tidy counts
+constexpr double over_limit = 1e8;      // a stitch: more than any likeness or tidiness
 
 double tidiness_weight(double tidiness) {
     const double t = std::clamp(tidiness, 0.0, 1.0);
@@ -38,18 +39,28 @@ double CountCost::of_count(std::size_t round, int count) const {
 }
 
 double CountCost::of_step(std::size_t round, int below, int count) const {
-    if (below <= 0) return weight_ * awkwardness(round, count);
+    const double awkward = weight_ * awkwardness(round, below, count) + of_limits(round, below, count);
+    return below <= 0 ? awkward : of_excess(round, below, count) + of_jump(round, below, count) + awkward;
+}
+
+double CountCost::awkwardness(std::size_t round, int below, int count) const {
+    if (below <= 0) return awkwardness_of(round, count);
     const bool uneven = !accepts(round, count) && !is_repeatable(below, count);
-    const double awkward = awkwardness(round, count) * (count == below ? repeated_round : 1);
-    return of_excess(round, below, count) + of_jump(round, below, count) +
-           weight_ * (awkward + (uneven ? 0.5 : 0));
+    return awkwardness_of(round, count) * (count == below ? repeated_round : 1) + (uneven ? 0.5 : 0);
+}
+
+double CountCost::of_limits(std::size_t round, int below, int count) const {
+    double over = 0;
+    if (!problem_.most_growth.empty()) over += std::max(0.0, count - below - problem_.most_growth[round]);
+    if (!problem_.most_closing.empty()) over += std::max(0.0, below - count - problem_.most_closing[round]);
+    return over_limit * over;
 }
 
 bool CountCost::accepts(std::size_t round, int count) const {
     return round < problem_.accepted.size() && problem_.accepted[round] == count;
 }
 
-double CountCost::awkwardness(std::size_t round, int count) const {
+double CountCost::awkwardness_of(std::size_t round, int count) const {
     if (count % unit_ == 0 || accepts(round, count)) return 0;
     return 2 * count % unit_ == 0 ? 0.5 : 1;
 }
@@ -89,6 +100,14 @@ double counts_cost(const CountProblem& problem, const std::vector<int>& counts) 
             return std::numeric_limits<double>::infinity();
         sum += cost.of_step(i, below, counts[i]) + cost.of_count(i, counts[i]);
     }
+    return sum;
+}
+
+double awkward_rounds(const CountProblem& problem, const std::vector<int>& counts) {
+    const CountCost cost(problem);
+    double sum = 0;
+    for (std::size_t i = problem.kept.size(); i < counts.size(); ++i)
+        sum += cost.awkwardness(i, i > 0 ? counts[i - 1] : problem.loops_below, counts[i]);
     return sum;
 }
 

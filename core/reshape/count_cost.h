@@ -15,10 +15,13 @@ class CountCost {
     [[nodiscard]] double of_count(std::size_t round, int count) const;
     /// Of a round over `below` loops; 0: it is worked into a ring.
     [[nodiscard]] double of_step(std::size_t round, int below, int count) const;
+    /// How awkward such a round is to work, 0 to 1 1/2.
+    [[nodiscard]] double awkwardness(std::size_t round, int below, int count) const;
 
   private:
     [[nodiscard]] bool accepts(std::size_t round, int count) const;
-    [[nodiscard]] double awkwardness(std::size_t round, int count) const;
+    [[nodiscard]] double awkwardness_of(std::size_t round, int count) const;
+    [[nodiscard]] double of_limits(std::size_t round, int below, int count) const;
     [[nodiscard]] double wanted_step(std::size_t round) const;
     [[nodiscard]] double of_excess(std::size_t round, int below, int count) const;
     [[nodiscard]] double of_jump(std::size_t round, int below, int count) const;

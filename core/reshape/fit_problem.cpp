@@ -5,9 +5,12 @@
 #include <numbers>
 
 #include "core/base/limits.h"
+#include "core/shape/fabric_limits.h"
 
 namespace roundwright {
 namespace {
+
+constexpr int six_in_the_ring = 6;
 
 double whole(double value) { return std::floor(value + 0.5); }
 
@@ -46,6 +49,14 @@ RoundsDraft RoundsCut::draft() const {
     draft.ends_at = ends_at;
     draft.foundation = foundation;
     return draft;
+}
+
+int usual_start_count(const Gauge& gauge) {
+    const double most = (1 + ruffles_above_share) * flat_growth(gauge);
+    // Below this share of flat growth it cups: it grows by the cosine of the angle that it rises at.
+    const double least = std::sqrt(1 - flat_up_to_rise * flat_up_to_rise) * flat_growth(gauge);
+    return six_in_the_ring <= most && six_in_the_ring >= least ? six_in_the_ring
+                                                               : std::max(3, static_cast<int>(most));
 }
 
 double flat_growth(const Gauge& gauge) {
@@ -90,12 +101,17 @@ RoundsCut cut_profile(const FitProblem& problem, const ProfileScale& scale, int 
     RoundsCut cut;
     cut.scale = scale;
     cut.problem = count_problem(problem, scale, places);
-    cut.problem.tidiness = tidiness;
+    cut.tidiness = tidiness;
+    cut.ends_at = as_parts(places, problem.profile);
+    choose_counts_of(problem, cut);
+    return cut;
+}
+
+void choose_counts_of(const FitProblem& problem, RoundsCut& cut) {
+    cut.problem.tidiness = cut.tidiness;
     cut.counts = choose_counts(cut.problem).counts;
     cut.problem.tidiness = problem.tidiness;
-    cut.ends_at = as_parts(places, problem.profile);
-    cut.foundation = foundation_loops(problem, scale, cut.problem, cut.counts.front());
-    return cut;
+    cut.foundation = foundation_loops(problem, cut.scale, cut.problem, cut.counts.front());
 }
 
 std::vector<int> nearest_numbers_of_rounds(const FitProblem& problem, const ProfileScale& scale) {

@@ -8,6 +8,7 @@
 #include "core/reshape/choose_counts.h"
 #include "core/reshape/rounds_for_meridian.h"
 #include "core/reshape/size.h"
+#include "core/shape/lie.h"
 #include "core/shape/shape_problem.h"
 
 namespace roundwright {
@@ -50,6 +51,10 @@ struct FitProblem {
     std::function<std::vector<int>(const std::vector<double>& places)> accepted_at;
     /// The shape problem of a draft: knows the kinds of stitches and the ends.
     std::function<ShapeProblem(const RoundsDraft&)> problem_of;
+    Silhouette outline;         ///< wanted, at its wanted size; empty: any that has the size
+    std::vector<Lie> own_lies;  ///< of the old rounds: what ruffles on purpose may go on ruffling
+    double own_rounds = 0;      ///< how many they are, the closing among them
+    bool has_gaps = false;      ///< the old piece shows its stuffing already
     std::stop_token stop;
 };
 
@@ -60,6 +65,7 @@ struct RoundsCut {
     std::vector<int> counts;
     int foundation = 0;           ///< loops; 0: a magic ring
     std::vector<double> ends_at;  ///< as in RoundsDraft
+    double tidiness = 0.5;        ///< with which its counts were chosen
 
     [[nodiscard]] RoundsDraft draft() const;
 };
@@ -67,6 +73,9 @@ struct RoundsCut {
 /// The cheapest cut (`choose_counts`) into so many rounds.
 [[nodiscard]] RoundsCut cut_profile(const FitProblem& problem, const ProfileScale& scale, int rounds,
                                     double tidiness);
+
+/// Chooses the counts of a cut for its problem as it is now, and what it starts from.
+void choose_counts_of(const FitProblem& problem, RoundsCut& cut);
 
 /// The profile in so many rounds with stitches that need not be whole, each round a little higher or lower
 /// than one worked, such that together they are as long as the scaled profile: what shape it would have.
@@ -79,6 +88,10 @@ struct RoundsCut {
 /// Whole numbers of rounds, the nearest first, and never so few that none is left after those kept.
 [[nodiscard]] std::vector<int> nearest_numbers_of_rounds(const FitProblem& problem,
                                                          const ProfileScale& scale);
+
+/// Stitches in the ring of a new piece in single crochet: six, by common practice, where that many more a
+/// round lie flat in this gauge; else as many as do.
+[[nodiscard]] int usual_start_count(const Gauge& gauge);
 
 /// Stitches more a round that lie flat: 2 pi h / w.
 [[nodiscard]] double flat_growth(const Gauge& gauge);

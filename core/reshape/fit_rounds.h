@@ -11,7 +11,8 @@ struct Fit {
     std::vector<double> ends_at;  ///< as in RoundsDraft
     ProfileScale scale;
     Shape shape;
-    double miss = 0;  ///< `size_miss` of the shape
+    double miss = 0;        ///< `size_miss` of the shape
+    std::size_t flaws = 0;  ///< rounds that ruffle or gather, and did not in the old piece
     bool found = false;
 };
 
@@ -19,7 +20,9 @@ struct Fit {
 /// comes out within tolerance as it is drawn is left so. Else: first with counts that need not be whole
 /// (`find_scale`; a profile in proportion scales exactly and needs none), then with whole ones for the
 /// numbers of rounds next to it, corrected by what the solved shape misses, stitch by stitch at last
-/// (`trimmed_counts`), and less tidy where tidy counts cannot come near enough.
+/// (`trimmed_counts`), and less tidy where tidy counts cannot come near enough. Counts that make the fabric
+/// ruffle or gather where it did not are cut again without (`recut_without`); if none are left, the size is
+/// missed rather.
 [[nodiscard]] Fit fit_rounds(const FitProblem& problem);
 
 /// One cut of the profile into so many rounds, without looking for a better one; for live drags.

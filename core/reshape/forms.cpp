@@ -4,6 +4,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/shape/lie.h"
+
 namespace roundwright {
 namespace {
 
@@ -122,13 +124,12 @@ PieceForm blank_form(const Gauge& gauge, double area_stretch, int start_count) {
     return piece_form(piece, gauge);
 }
 
-// A flat base is what grows to the wall.
-void mark_flat_base(const StitchGraph& graph, Piece& piece) {
-    int below = 0;
-    for (std::size_t i = 0; i < piece.rounds.size() && graph.rounds[i].loops_left > below; ++i) {
-        piece.rounds[i].lies_flat = true;
-        below = graph.rounds[i].loops_left;
-    }
+// The rounds of a base that lie flat, if it is not stuffed: stuffing makes a dome of it.
+void mark_flat_base(PieceForm& made) {
+    if (made.piece.area_stretch > 0) return;
+    const auto lies = lie_of_rounds(made.problem, made.shape);
+    for (std::size_t i = 0; i < lies.size() && lies[i].lie == Lie::lies_flat; ++i)
+        made.piece.rounds[i].lies_flat = true;
 }
 
 }  // namespace
@@ -220,11 +221,11 @@ Reshaped piece_from_form(const Form& form, const Gauge& gauge, double area_stret
     }
     options.as_drawn = counts == FormCounts::nearest_stitch;
     const Silhouette outline = silhouette_of(form);
-    made = piece_from_silhouette(outline, gauge, area_stretch, 6, options);
+    made = piece_from_silhouette(outline, gauge, area_stretch, usual_start_count(gauge), options);
     if (!has_piece(made.code)) return made;
     Piece& piece = made.form.piece;
     piece.starts_at_top = starts_at_top(form.kind);
-    if (form.kind == FormKind::cylinder) mark_flat_base(made.form.graph.graph, piece);
+    if (form.kind == FormKind::cylinder) mark_flat_base(made.form);
     return made;
 }
 

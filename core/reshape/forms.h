@@ -59,7 +59,8 @@ enum class FormCounts {
            ///< Counts may be some stitches off the circle then
 };
 
-/// A piece for a form, in single crochet, with the rounds of a flat base marked to lie flat.
+/// A piece for a form, in single crochet, begun with `usual_start_count`. Where it is not stuffed, the rounds
+/// of a base that lie flat are marked so.
 [[nodiscard]] Reshaped piece_from_form(const Form& form, const Gauge& gauge,
                                        double area_stretch = medium_stuffing_stretch,
                                        FormCounts counts = FormCounts::size, ReshapeOptions options = {});

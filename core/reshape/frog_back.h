@@ -15,7 +15,7 @@ struct FrogBack {
     int keep_stitches = 0;  ///< of the round after them, where it was being worked and goes on the same
     int undo_rounds = 0;    ///< a round begun counts
     int undo_stitches = 0;
-    std::vector<Estimate> undo_yarn_mm;  ///< comes free, one a yarn of the toy
+    std::vector<Estimate> undo_yarn_mm;  ///< freed by it, one a yarn of the toy
 
     [[nodiscard]] Estimate yarn_mm() const;
 };
@@ -33,7 +33,7 @@ struct FrogBack {
 [[nodiscard]] FrogBack frog_everything(const Piece& old, const StitchGraph& old_graph,
                                        const WorkedSoFar& worked);
 
-/// Fills in the yarn that comes free.
+/// Fills in the yarn that is freed.
 void measure_yarn(FrogBack& back, const Piece& old, const StitchGraph& old_graph, const WorkedSoFar& worked,
                   const Toy& toy, const Gauge& gauge);
 

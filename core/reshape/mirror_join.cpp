@@ -2,6 +2,9 @@
 
 #include <algorithm>
 
+#include "core/reshape/fabric_flaws.h"
+#include "core/shape/growth.h"
+
 namespace roundwright {
 namespace {
 
@@ -61,9 +64,16 @@ std::optional<Cut> upper_part(const PieceForm& form, int neck) {
     return Cut{first, rounds - 1};
 }
 
+// Rounds between two counts, each as far on as neither ruffles nor gathers.
 void add_bridge(const PieceForm& form, int like, int from, int to, std::vector<Round>& rounds) {
-    while (to > 2 * from || 2 * to < from) {
-        from = to > from ? 2 * from : (from + 1) / 2;
+    const double height = form.problem.rest_height_mm[static_cast<std::size_t>(like)];
+    const double flat = flat_increase(height, form.gauge.stitch_width_mm);
+    const auto next = [&] {
+        return to > from ? std::min({to, 2 * from, from + most_growth(flat)})
+                         : std::max({to, (from + 1) / 2, from - most_closing(flat)});
+    };
+    while (next() != to) {
+        from = next();
         Round made = even_round_like(form, like, from);
         made.note.clear();
         made.lies_flat = false;

@@ -14,7 +14,8 @@ namespace roundwright {
 [[nodiscard]] std::optional<Piece> mirrored(const PieceForm& form);
 
 /// Two pieces worked as one: the first up to where it narrows to `neck_stitches`, then the second from where
-/// it has widened to as many, with rounds between them where the step would be more than can be worked. An
+/// it has widened to as many, with rounds between them where the step would be more than can be worked,
+/// or would ruffle or gather. An
 /// open end or start is kept whole. Rounds keep their stitches, yarns, marks and notes; features of both are
 /// kept where their rounds are. Nothing where one of them never has that many stitches, has no rounds, or
 /// does not come out.

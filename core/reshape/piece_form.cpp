@@ -6,6 +6,7 @@
 
 #include "core/gauge/usual_gauge.h"
 #include "core/reshape/carry_over.h"
+#include "core/shape/fabric_signs.h"
 #include "core/stitches/stitch_measure.h"
 
 namespace roundwright {
@@ -119,6 +120,15 @@ FitProblem fit_problem(const PieceForm& form, StitchProfile profile, const Gauge
     };
     problem.profile = std::move(profile);
     return problem;
+}
+
+void set_own_fabric(const PieceForm& form, FitProblem& problem) {
+    problem.own_rounds = rounds_with_closing(form);
+    problem.own_lies.clear();
+    for (const RoundLie& lie : lie_of_rounds(form.problem, form.shape)) problem.own_lies.push_back(lie.lie);
+    const auto signs = fabric_signs(form.problem, form.shape);
+    problem.has_gaps = std::any_of(signs.begin(), signs.end(),
+                                   [](const FabricSign& sign) { return sign.kind == FabricSignKind::gaps; });
 }
 
 CarriedOver carried_over(const PieceForm& old, const Fit& fit, std::size_t kept) {

@@ -47,6 +47,9 @@ struct PieceForm {
 /// perhaps. The kinds of stitches, the ends and the stuffing are the piece's.
 [[nodiscard]] FitProblem fit_problem(const PieceForm& form, StitchProfile profile, const Gauge& gauge);
 
+/// What its fabric does already, which a new piece may do at the same height.
+void set_own_fabric(const PieceForm& form, FitProblem& problem);
+
 /// The piece that a fit makes of another, with all the maker said of it. The first `kept` rounds stay
 /// untouched.
 [[nodiscard]] CarriedOver carried_over(const PieceForm& old, const Fit& fit, std::size_t kept = 0);

@@ -8,6 +8,7 @@
 
 #include "core/base/limits.h"
 #include "core/reshape/wanted_size.h"
+#include "core/shape/fabric_limits.h"
 
 namespace roundwright {
 namespace {
@@ -57,6 +58,29 @@ PieceForm with_ends(const PieceForm& form, const StitchProfile& profile) {
     return changed;
 }
 
+bool is_same_gauge(const Gauge& a, const Gauge& b) {
+    return a.stitch_width_mm == b.stitch_width_mm && a.round_height_mm == b.round_height_mm;
+}
+
+// Six more a round may lie flat in one yarn and ruffle in another.
+void start_as_lies_flat(const PieceForm& form, FitProblem& problem) {
+    const double before = double(problem.start_count) / flat_growth(form.gauge);
+    const double most = std::max(1 + ruffles_above_share, before) * flat_growth(problem.gauge);
+    problem.start_count = std::max(1, std::min(problem.start_count, static_cast<int>(most)));
+}
+
+// What is drawn, or the piece's own outline made larger or smaller: a point a round, or about so.
+Silhouette wanted_outline(const PieceForm& form, const Target& target, const Gauge& gauge,
+                          const Size& wanted) {
+    Silhouette outline = target.silhouette ? *target.silhouette : form.outline();
+    const Size own = own_size(form, target);
+    for (Vec2& p : outline.points) {
+        p.x() *= wanted.width_mm / own.width_mm;
+        p.y() *= height_ratio(wanted, own);
+    }
+    return thinned(outline, gauge.round_height_mm);
+}
+
 // As far off as half a round is, seen from the old piece. Whoever wants very tidy rounds more than likeness
 // is content with any size that is within tolerance.
 double near_enough(const Size& own, const Size& wanted, const Target& target, double tidiness) {
@@ -103,9 +127,12 @@ ReshapeTask reshape_task(const PieceForm& form, const Target& target, const Resh
     task.base = target.silhouette ? with_ends(form, profile) : form;
     task.problem = fit_problem(task.base, std::move(profile), gauge);
     if (target.silhouette) task.problem.fan_rounds = fan_of_an_outline;
+    set_own_fabric(form, task.problem);
+    if (!is_same_gauge(gauge, form.gauge)) start_as_lies_flat(form, task.problem);
     task.problem.scale = first_scale(form, target, gauge, wanted.size);
     task.problem.in_proportion = wanted.in_proportion && !target.silhouette && gauge == form.gauge;
     task.problem.wanted = wanted.size;
+    task.problem.outline = wanted_outline(form, target, gauge, wanted.size);
     task.problem.near_enough = near_enough(form.size(), wanted.size, target, options.tidiness);
     task.problem.tidiness = is_as_drawn(target, options) ? 0 : options.tidiness;
     task.problem.stop = options.stop;

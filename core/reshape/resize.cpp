@@ -22,12 +22,14 @@ Reshaped unchanged(const PieceForm& form, Reshaped result) {
     return result;
 }
 
-// Of the numbers of rounds next to an outline's length, the one whose shape is nearest to its size.
+// Of the numbers of rounds next to an outline's length, the one whose fabric is sound and whose shape is
+// nearest to its size.
 Fit cut_as_drawn(const FitProblem& problem) {
     Fit best;
     for (const int rounds : nearest_numbers_of_rounds(problem, problem.scale)) {
         const Fit fit = cut_rounds(problem, rounds, nullptr);
-        if (fit.found && (!best.found || fit.miss < best.miss)) best = fit;
+        const auto merit = [](const Fit& f) { return std::pair(f.flaws, f.miss); };
+        if (fit.found && (!best.found || merit(fit) < merit(best))) best = fit;
     }
     return best;
 }
@@ -51,6 +53,13 @@ Reshaped fitted(const ReshapeTask& task, bool as_drawn, Reshaped result) {
     return result;
 }
 
+constexpr double half_a_round = 1;
+
+ReshapeTask with_room(ReshapeTask task) {
+    task.problem.near_enough = half_a_round;
+    return task;
+}
+
 bool returns_within_a_round(const Reshaped& made, const ReshapeOptions& options) {
     const Gauge& gauge = made.form.gauge;
     if (is_sure_to_return(made, gauge)) return true;
@@ -59,8 +68,23 @@ bool returns_within_a_round(const Reshaped& made, const ReshapeOptions& options)
     back.height_mm = made.reached().height_mm / height_ratio(made.wanted, made.before);
     const ReshapeTask task = reshape_task(made.form, back, options);
     if (task.code != ReshapeCode::met) return task.code == ReshapeCode::unchanged;
-    const Reshaped returned = fitted(task, false, {});
-    return has_piece(returned.code) && half_rounds_off(returned.reached(), made.before, gauge) <= 2;
+    const auto comes_back = [&](const ReshapeTask& way) {
+        const Reshaped returned = fitted(way, false, {});
+        return has_piece(returned.code) && half_rounds_off(returned.reached(), made.before, gauge) <= 2;
+    };
+    return comes_back(task) && comes_back(with_room(task));
+}
+
+// Tidy rounds within half a round of the size, if the piece can be brought back from there; else as near as
+// takes it back.
+Reshaped fitted_to_return(const ReshapeTask& task, const ReshapeOptions& options, const Reshaped& result) {
+    if (options.tidiness > 0) {
+        Reshaped made = fitted(with_room(task), false, result);
+        if (made.code == ReshapeCode::met && returns_within_a_round(made, options)) return made;
+    }
+    Reshaped made = fitted(task, false, result);
+    if (has_piece(made.code)) made.returns_within_a_round = returns_within_a_round(made, options);
+    return made;
 }
 
 }  // namespace
@@ -73,10 +97,8 @@ Reshaped resize(const PieceForm& form, const Target& target, const ReshapeOption
     result.wanted = task.wanted;
     if (task.code == ReshapeCode::unchanged) return unchanged(form, std::move(result));
     if (task.code != ReshapeCode::met) return result;
-    Reshaped made = fitted(task, is_as_drawn(target, options), std::move(result));
-    const bool can_be_brought_back = !target.silhouette && !target.gauge && has_piece(made.code);
-    if (can_be_brought_back) made.returns_within_a_round = returns_within_a_round(made, options);
-    return made;
+    if (!target.silhouette && !target.gauge) return fitted_to_return(task, options, result);
+    return fitted(task, is_as_drawn(target, options), std::move(result));
 }
 
 Reshaped resize(const Toy& toy, std::size_t piece, const Target& target, const ReshapeOptions& options) {

@@ -10,6 +10,8 @@
 namespace roundwright {
 namespace {
 
+constexpr double flaw_mm = 1e3;  // rather any distance than fabric that ruffles or gathers
+
 // Loop of the old piece that each place of the changed profile has come from, whole or not.
 double old_loop_at(const StitchProfile& profile, const std::vector<std::size_t>& loops, double place) {
     const auto above = std::upper_bound(profile.at_round.begin(), profile.at_round.end(), place);
@@ -105,6 +107,7 @@ Sculpted sculpt(const SculptStart& start, const Silhouette& outline, double tidi
     const Shape& from = warm != nullptr && warm->usable() ? *warm : start.form.shape;
     FitProblem problem = sculpting_problem(start, outline, fabric_for(start, outline, from));
     problem.tidiness = tidiness;
+    set_own_fabric(start.form, problem);
     const double half_round = start.form.gauge.round_height_mm / 2;
     double least = std::numeric_limits<double>::infinity();
     Fit best;
@@ -113,7 +116,7 @@ Sculpted sculpt(const SculptStart& start, const Silhouette& outline, double tidi
         if (!fit.found) continue;
         const double apart = distance_mm(silhouette_of(fit.shape, start.form.problem.last), outline);
         const double height_off = std::abs(fit.shape.height_mm - height_mm(outline));
-        const double merit = apart + std::max(0.0, height_off - half_round);
+        const double merit = apart + std::max(0.0, height_off - half_round) + flaw_mm * double(fit.flaws);
         if (merit >= least) continue;
         least = merit;
         best = fit;

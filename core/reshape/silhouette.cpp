@@ -77,6 +77,18 @@ Silhouette resampled(const Silhouette& silhouette, double step_mm) {
     return dense;
 }
 
+Silhouette thinned(const Silhouette& silhouette, double step_mm) {
+    Silhouette thin;
+    const auto along = arc_lengths(silhouette);
+    double next = 0;
+    for (std::size_t i = 0; i < along.size(); ++i) {
+        if (along[i] < next && i + 1 < along.size()) continue;
+        thin.points.push_back(silhouette.points[i]);
+        next = along[i] + step_mm;
+    }
+    return thin;
+}
+
 Silhouette silhouette_of(const Shape& shape, MeridianEnd last) {
     Silhouette outline;
     for (std::size_t i = 0; i < shape.radius_mm.size(); ++i) {

@@ -28,6 +28,9 @@ struct Silhouette {
 /// Points every `step_mm` (or a little less) along the silhouette, ends and corners kept.
 [[nodiscard]] Silhouette resampled(const Silhouette& silhouette, double step_mm);
 
+/// The points that lie at least so far apart along the silhouette, and both ends.
+[[nodiscard]] Silhouette thinned(const Silhouette& silhouette, double step_mm);
+
 /// The outline of a solved shape, one point a loop, and the point that a drawn last end is closed to.
 [[nodiscard]] Silhouette silhouette_of(const Shape& shape, MeridianEnd last);
 

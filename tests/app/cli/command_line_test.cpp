@@ -181,9 +181,11 @@ TEST_F(CommandLine, FilesThatCannotBeReadAreNamedWithThePlace) {
     EXPECT_THAT(run.out, HasSubstr("Puffin"));  // the others are still looked at
 }
 
+const std::vector<int> ruffling{8, 16, 24, 32, 40, 48};
+
 TEST_F(CommandLine, CheckEndsWithOneForAnErrorOnly) {
     EXPECT_EQ(run_program({"check", toy("good.roundwright", {6, 12, 6})}).exit_code, 0);
-    EXPECT_EQ(run_program({"check", sample("starfish.roundwright")}).exit_code, 0);  // a warning
+    EXPECT_EQ(run_program({"check", toy("frill.roundwright", ruffling)}).exit_code, 0);  // a warning
     const ProgramRun run = run_program({"check", toy("wrong.roundwright", {6, 13, 12})});
     EXPECT_EQ(run.exit_code, 1);
     EXPECT_THAT(run.out, HasSubstr("Round 2 has 13 stitches over 6."));
@@ -256,7 +258,7 @@ TEST_F(CommandLine, CheckAsJson) {
 }
 
 TEST_F(CommandLine, CheckInInches) {
-    const ProgramRun run = run_program({"check", "--units", "in", sample("starfish.roundwright")});
+    const ProgramRun run = run_program({"check", "--units", "in", toy("frill.roundwright", ruffling)});
     EXPECT_THAT(run.out, HasSubstr("\u00a0in to spare"));
 }
 

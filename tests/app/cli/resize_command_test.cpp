@@ -100,7 +100,7 @@ TEST(ResizeCommand, SaysWhatIsWrong) {
         {"--piece 1", "Say how wide or how tall"},
         {"--piece 1 --alike --width 60mm --height 60mm", "--alike takes a width or a height"},
         {"--piece 1 --keep-rounds", "goes with another hook"},
-        {"--piece 1 --keep-rounds --hook 5 --width 60mm", "leave the sizes away"},
+        {"--piece 1 --keep-rounds --hook 5 --width 60mm", "leave the sizes out"},
         {"--piece 1 --keep-rounds --hook 5 --ways-on 3", "--ways-on does not go"},
     };
     for (const auto& [arguments, said] : cases) {

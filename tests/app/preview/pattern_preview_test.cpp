@@ -45,8 +45,7 @@ TEST(PatternPreview, SaysWhatAStrangerWouldStillAsk) {
     preview.show();
     const auto* label = [&]() -> QLabel* {
         for (auto* found : preview.findChildren<QLabel*>())
-            if (found->accessibleName() == QStringLiteral("What a reader would still have to ask"))
-                return found;
+            if (found->accessibleName() == QStringLiteral("What a reader might still ask")) return found;
         return nullptr;
     }();
     ASSERT_NE(label, nullptr);

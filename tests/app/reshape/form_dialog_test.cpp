@@ -26,7 +26,7 @@ QPushButton* button(QDialog& dialog, const QString& words) {
 
 QAction* turn_over(const QWidget& window) {
     for (auto* action : window.actions())
-        if (action->text().contains(QStringLiteral("Turn over"))) return action;
+        if (action->text().contains(QStringLiteral("Turn upside down"))) return action;
     return nullptr;
 }
 
@@ -65,7 +65,7 @@ TEST_F(FormDialogTest, AFormBecomesANewPieceInOneStep) {
     EXPECT_TRUE(dialog->answer().contains(QStringLiteral("mm wide"))) << dialog->answer().toStdString();
     EXPECT_TRUE(dialog->grab().save(QStringLiteral(ROUNDWRIGHT_SCREENSHOTS "/form-egg.png")) ||
                 QDir().mkpath(QStringLiteral(ROUNDWRIGHT_SCREENSHOTS)));
-    QTest::mouseClick(button(*dialog, QStringLiteral("Use this form")), Qt::LeftButton);
+    QTest::mouseClick(button(*dialog, QStringLiteral("Use this shape")), Qt::LeftButton);
     ASSERT_EQ(session.toy().pieces.size(), 2u);
     EXPECT_EQ(session.toy().pieces[1].name, "Egg");
     EXPECT_EQ(session.current_piece(), 1);
@@ -79,7 +79,7 @@ TEST_F(FormDialogTest, OrTakesThePlaceOfTheRounds) {
     for (auto* choice : dialog->findChildren<QRadioButton*>())
         if (choice->text().contains(QStringLiteral("place"))) choice->click();
     settle();
-    QTest::mouseClick(button(*dialog, QStringLiteral("Use this form")), Qt::LeftButton);
+    QTest::mouseClick(button(*dialog, QStringLiteral("Use this shape")), Qt::LeftButton);
     ASSERT_EQ(session.toy().pieces.size(), 1u);
     EXPECT_EQ(session.toy().pieces[0].name, "Head");
     EXPECT_EQ(session.toy().pieces[0].end, End::drawn_closed);
@@ -97,7 +97,7 @@ TEST_F(FormDialogTest, RoundsAreForTheSizeUnlessTheFormIsWanted) {
         if (choice->text().remove(u'&').startsWith(QStringLiteral("Nearest"))) choice->click();
     settle();
     EXPECT_TRUE(dialog->answer().startsWith(QStringLiteral("Comes out 6"))) << dialog->answer().toStdString();
-    EXPECT_TRUE(dialog->answer().endsWith(QStringLiteral("Tidy rounds for the size come nearer to it.")));
+    EXPECT_TRUE(dialog->answer().endsWith(QStringLiteral("Choose tidy rounds to get closer to the size.")));
 }
 
 TEST_F(FormDialogTest, InThePlaceOfRoundsItSaysWhatToUndoAndKeepsTheFace) {
@@ -114,7 +114,7 @@ TEST_F(FormDialogTest, InThePlaceOfRoundsItSaysWhatToUndoAndKeepsTheFace) {
         if (choice->text().contains(QStringLiteral("place"))) choice->click();
     settle();
     EXPECT_EQ(dialog->frog_back().toStdString(), "Keep rounds 1 to 4, undo 1 round (24 stitches).");
-    QTest::mouseClick(button(*dialog, QStringLiteral("Use this form")), Qt::LeftButton);
+    QTest::mouseClick(button(*dialog, QStringLiteral("Use this shape")), Qt::LeftButton);
     EXPECT_EQ(session.piece()->worked.rounds, 4);
     EXPECT_EQ(session.piece()->features.size(), 1u);
 }
@@ -123,7 +123,7 @@ TEST_F(FormDialogTest, EveryFormCanBeUsed) {
     open();
     for (int kind = 0; kind < 8; ++kind) {
         choose(kind);
-        EXPECT_TRUE(button(*dialog, QStringLiteral("Use this form"))->isEnabled()) << kind;
+        EXPECT_TRUE(button(*dialog, QStringLiteral("Use this shape"))->isEnabled()) << kind;
     }
 }
 
@@ -139,7 +139,7 @@ TEST_F(FormDialogTest, SizesThatDoNotGoTogetherAreSaid) {
     QTest::keyClick(top, Qt::Key_Tab);
     settle();
     EXPECT_EQ(dialog->answer().toStdString(), "The top must be narrower than the whole.");
-    EXPECT_FALSE(button(*dialog, QStringLiteral("Use this form"))->isEnabled());
+    EXPECT_FALSE(button(*dialog, QStringLiteral("Use this shape"))->isEnabled());
 }
 
 TEST_F(FormDialogTest, TwoPiecesAreWorkedAsOne) {

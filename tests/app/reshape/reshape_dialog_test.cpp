@@ -132,7 +132,7 @@ TEST_F(ReshapeDialogTest, AWayOnThatUndoesNothingCanBeChosen) {
     mark_worked(11);
     open_dialog();
     type(QStringLiteral("60"));
-    auto* ways = named<QTableView>(QStringLiteral("Ways on from what is worked"));
+    auto* ways = named<QTableView>(QStringLiteral("Other ways to go on"));
     ASSERT_NE(ways, nullptr);
     ASSERT_TRUE(ways->isVisible());
     ASSERT_GE(ways->model()->rowCount(), 3);
@@ -146,6 +146,24 @@ TEST_F(ReshapeDialogTest, AWayOnThatUndoesNothingCanBeChosen) {
     EXPECT_NE(session->piece()->rounds.size(), 23u);
 }
 
+// "as wante" and "57 mm, 2 mm off" when 48 was asked for.
+TEST_F(ReshapeDialogTest, NoAnswerIsCutAtTheDefaultSizeAndSaysHowFarTheSizeIsOff) {
+    mark_worked(16);
+    open_dialog();
+    type(QStringLiteral("48"));
+    auto* ways = named<QTableView>(QStringLiteral("Other ways to go on"));
+    ASSERT_NE(ways, nullptr);
+    ASSERT_TRUE(ways->isVisible());
+    QCoreApplication::processEvents();
+    const int last = ways->model()->columnCount() - 1;
+    EXPECT_LE(ways->columnViewportPosition(last) + ways->columnWidth(last), ways->viewport()->width());
+    for (int column = 0; column <= last; ++column)
+        EXPECT_GE(ways->columnWidth(column), ways->sizeHintForColumn(column)) << column;
+    const int row = ways->model()->rowCount() - 1;
+    const QString width = ways->model()->index(row, 1).data().toString();
+    EXPECT_TRUE(width.contains(QStringLiteral("(+"))) << width.toStdString();
+}
+
 TEST_F(ReshapeDialogTest, TheRoundsStandSideBySide) {
     open_dialog();
     type(QStringLiteral("60"));
@@ -156,7 +174,7 @@ TEST_F(ReshapeDialogTest, TheRoundsStandSideBySide) {
     };
     const QAbstractItemModelTester tester(rounds->model(),
                                           QAbstractItemModelTester::FailureReportingMode::Fatal);
-    EXPECT_EQ(text(0, 3).toStdString(), "the same");
+    EXPECT_EQ(text(0, 3).toStdString(), "same");
     EXPECT_EQ(text(10, 1).toStdString(), "48");
     EXPECT_EQ(text(22, 3).toStdString(), "gone");
     type(QStringLiteral("90"));  // other rows under the tester
@@ -278,7 +296,7 @@ TEST_F(ReshapeDialogTest, TheOutlineIsPulledByMouseAndByKeys) {
     keep_picture(QStringLiteral("reshape-outline"));
     EXPECT_TRUE(button(QStringLiteral("Use these rounds"))->isEnabled());
     QTest::mouseClick(button(QStringLiteral("Use these rounds")), Qt::LeftButton);
-    EXPECT_EQ(session->undo_stack().undoText().toStdString(), "Sculpt Head");
+    EXPECT_EQ(session->undo_stack().undoText().toStdString(), "Reshape Head");
     const auto counts = counts_of(*session->piece());
     EXPECT_LT(*std::min_element(counts.begin() + 8, counts.end() - 8), 42);
 }

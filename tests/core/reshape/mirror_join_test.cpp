@@ -86,7 +86,7 @@ TEST(Joined, BridgesAStepThatCannotBeWorked) {
     wide.start = OpenTube{48};
     const auto made = joined(thin, piece_form(wide, five_mm), 10);
     ASSERT_TRUE(made);
-    EXPECT_EQ(even_counts(*made), (std::vector<int>{6, 10, 10, 10, 20, 40, 48, 48, 48}));
+    EXPECT_EQ(even_counts(*made), (std::vector<int>{6, 10, 10, 10, 16, 22, 28, 34, 40, 46, 48, 48, 48}));
 }
 
 TEST(Joined, NeedsTheNeckInBoth) {

@@ -97,4 +97,6 @@ Gauge random_gauge(std::mt19937& random) {
     return {width, width * between(random, 0.8, 1.15), 0, 0};
 }
 
+int one_of(std::mt19937& random, int n) { return between(random, 0, n - 1); }
+
 }  // namespace roundwright::testing

@@ -23,4 +23,7 @@ Piece random_piece(std::mt19937& random);
 /// A fabric from fine to bulky, rounds between 0.8 and 1.15 times as high as a stitch is wide.
 Gauge random_gauge(std::mt19937& random);
 
+/// One of 0 ... n - 1.
+int one_of(std::mt19937& random, int n);
+
 }  // namespace roundwright::testing

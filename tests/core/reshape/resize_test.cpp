@@ -249,6 +249,57 @@ TEST(Resize, TidinessTradesLikenessForMultiplesOfTheStart) {
     EXPECT_LE(awkward(0.95), awkward(0.5));
 }
 
+// The balls that makers write (published ones grow by the start and have even middles): 6, 12, 18 ... m of
+// the widest, and back.
+Piece written_ball(int widest, int even_rounds) {
+    std::vector<int> counts;
+    for (int n = 6; n < widest; n += 6) counts.push_back(n);
+    counts.insert(counts.end(), std::size_t(even_rounds), widest);
+    for (int n = widest - 6; n >= 6; n -= 6) counts.push_back(n);
+    return piece_of(counts);
+}
+
+// Half a round, which is about two millimetres, and as round as it was.
+bool some_written_ball_has(const Size& wanted, const Gauge& gauge) {
+    for (int widest = 12; widest <= 84; widest += 6)
+        for (int even_rounds = widest / 6 - 3; even_rounds <= widest / 6 + 3; ++even_rounds) {
+            if (even_rounds < 1) continue;
+            const Size size = piece_form(written_ball(widest, even_rounds), gauge).size();
+            if (size_miss(size, wanted, gauge) <= 1 && half_rounds_off(size, wanted, gauge) <= 1) return true;
+        }
+    return false;
+}
+
+TEST(Resize, WhereABallThatMakersWriteHasTheSizeThatIsTheAnswer) {
+    int asked = 0;
+    for (const Gauge& gauge : {five_mm, Gauge{4.6, 4.5, 0, 0}, Gauge{3.5, 3.4, 0, 0}}) {
+        const PieceForm ball = piece_form(ball_piece(6), gauge);
+        for (double mm = 30; mm <= 110; mm += 1) {
+            const Reshaped made = resize(ball, width(mm));
+            if (!some_written_ball_has(made.wanted, gauge)) continue;
+            ++asked;
+            for (const int count : even_counts(made.form.piece))
+                EXPECT_EQ(count % 6, 0) << mm << " mm, rounds of " << gauge.round_height_mm << ": "
+                                        << ::testing::PrintToString(even_counts(made.form.piece));
+        }
+    }
+    EXPECT_GT(asked, 60);
+}
+
+// And where none has, only the widest rounds are others, as in 36, 38, 38 ... 36.
+TEST(Resize, ABallGrowsAndClosesByItsStart) {
+    for (const Gauge& gauge : {five_mm, Gauge{4.6, 4.5, 0, 0}}) {
+        const PieceForm ball = piece_form(ball_piece(6), gauge);
+        for (double mm = 35; mm <= 100; mm += 1) {
+            const auto counts = even_counts(resize(ball, width(mm)).form.piece);
+            const int widest = *std::max_element(counts.begin(), counts.end());
+            for (const int count : counts)
+                EXPECT_TRUE(count == widest || count % 6 == 0)
+                    << mm << " mm: " << ::testing::PrintToString(counts);
+        }
+    }
+}
+
 TEST(Resize, SaysWhatIsWrongWithATarget) {
     const PieceForm ball = piece_form(ball_piece(4), five_mm);
     EXPECT_EQ(resize(ball, {}).code, ReshapeCode::nothing_wanted);

@@ -121,7 +121,7 @@ TEST(Sculpt, IsNearerToTheLineThanThePieceWas) {
         before += untouched;
         after += made.apart_mm;
     }
-    EXPECT_LT(after, 0.55 * before);
+    EXPECT_LT(after, 0.56 * before);  // no nearer: rounds that would gather or ruffle are not taken
 }
 
 // Twice as many stitches would follow a corner more closely, and ruffle.
