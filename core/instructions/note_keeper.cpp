@@ -43,6 +43,14 @@ void add_step(std::string& text, const WaitingLine& line) {
     text += words;
 }
 
+TextSpan whole_line(const PatternLine& line) {
+    TextSpan where = line.tokens[0].where;
+    for (const Token& token : line.tokens)
+        if (token.where.line == where.line)
+            where.length = token.where.column + token.where.length - where.column;
+    return where;
+}
+
 ReadLineKind kind_of(const WaitingLine& line, Terms terms) {
     if (line.heading && line.heading->section != Section::none) return ReadLineKind::section;
     switch (line.section) {
@@ -177,7 +185,7 @@ bool NoteKeeper::tell(const WaitingLine& waiting, const NoteMeaning& meaning) {
     if (waiting.told) return true;
     const PatternLine& line = *waiting.line;
     ReadDiagnostic told{
-        .code = ReadCode::line_not_understood, .where = line.tokens[0].where, .piece = state_.piece_index()};
+        .code = ReadCode::line_not_understood, .where = whole_line(line), .piece = state_.piece_index()};
     if (waiting.heading && waiting.heading->says_make && !waiting.heading->name.empty()) {
         told.code = ReadCode::piece_without_rounds;
         told.arguments = {waiting.heading->name};
