@@ -16,18 +16,22 @@ void add_line(std::string& text, const std::string& line) {
     text += line;
 }
 
-// A sentence that goes on from the line before begins with a small letter.
-bool goes_on(const WaitingLine& before, const WaitingLine& line) {
-    if (line.line->bulleted || line.line->first_line != before.line->last_line + 1) return false;
-    const char first = line.line->tokens.empty() ? ' ' : line.line->tokens[0].raw[0];
-    return first >= 'a' && first <= 'z';
-}
-
 bool is_step(const WaitingLine& line) {
     if (line.line->bare) return true;
     const Tokens tokens = line.line->tokens;
     return tokens.size() > 1 && tokens[0].kind == TokenKind::number &&
            (tokens[1].is(".") || tokens[1].is(")"));
+}
+
+// A sentence that goes on from the line before begins with a small letter, or with a number where the line
+// before has no end.
+bool goes_on(const WaitingLine& before, const WaitingLine& line) {
+    if (line.line->bulleted || line.line->first_line != before.line->last_line + 1) return false;
+    const char first = line.line->tokens.empty() ? ' ' : line.line->tokens[0].raw[0];
+    if (first >= 'a' && first <= 'z') return true;
+    const Tokens above = before.line->tokens;
+    const bool open = !above.empty() && above.back().kind != TokenKind::mark;
+    return open && first >= '0' && first <= '9' && !is_step(line);
 }
 
 // Assembly is kept as steps, a paragraph each: numbers and bullets go, broken lines are joined.
@@ -37,6 +41,14 @@ void add_step(std::string& text, const WaitingLine& line) {
     const bool begins = text.empty() || step || line.line->bulleted || line.after_blank;
     text += text.empty() ? "" : begins ? "\n\n" : " ";
     text += words;
+}
+
+TextSpan whole_line(const PatternLine& line) {
+    TextSpan where = line.tokens[0].where;
+    for (const Token& token : line.tokens)
+        if (token.where.line == where.line)
+            where.length = token.where.column + token.where.length - where.column;
+    return where;
 }
 
 ReadLineKind kind_of(const WaitingLine& line, Terms terms) {
@@ -173,7 +185,7 @@ bool NoteKeeper::tell(const WaitingLine& waiting, const NoteMeaning& meaning) {
     if (waiting.told) return true;
     const PatternLine& line = *waiting.line;
     ReadDiagnostic told{
-        .code = ReadCode::line_not_understood, .where = line.tokens[0].where, .piece = state_.piece_index()};
+        .code = ReadCode::line_not_understood, .where = whole_line(line), .piece = state_.piece_index()};
     if (waiting.heading && waiting.heading->says_make && !waiting.heading->name.empty()) {
         told.code = ReadCode::piece_without_rounds;
         told.arguments = {waiting.heading->name};

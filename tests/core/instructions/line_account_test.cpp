@@ -37,6 +37,11 @@ TEST(LineAccount, HasEveryLineOfTheText) {
     EXPECT_TRUE(read.proved());
 }
 
+TEST(LineAccount, MarksTheWholeLineThatWasNotRead) {
+    const ReadPattern read = read_pattern("Head\nRnd 1: 6 sc in MR (6)\nReihe 2: 6 fM (6)\n");
+    EXPECT_EQ(read.diagnostics.at(0).where, (TextSpan{3, 1, 17}));
+}
+
 TEST(LineAccount, TellsTheRoundsAfterALimitToo) {
     std::string text =
         "Rnd 1: 6 sc in MR\nRnds 2-2000: sc around\nRnd 2001: sc around\nRnd 2002: sc around\n";
