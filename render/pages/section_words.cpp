@@ -109,9 +109,11 @@ QString yarn_estimate_words(const Toy& toy) {
 QString stuffing_words(const PatternStudy& study, Units units) {
     const Estimate& grams = study.materials.stuffing_g;
     if (grams.high <= 0) return {};
-    return words(
-               "%1 of washable fibrefill, counted from the volume of the pieces. Small toys are often "
-               "filled more tightly than that: have twice as much at hand.")
+    const bool weighed = study.toy.making.stuffing_density_kg_per_m3.has_value();
+    return (weighed
+                ? words("%1 of washable fibrefill, by the weight of a stuffed piece.")
+                : words("%1 of washable fibrefill. This is a guess from the volume of the pieces: have the "
+                        "larger amount at hand."))
         .arg(weight_words(grams, units));
 }
 

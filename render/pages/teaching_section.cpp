@@ -1,3 +1,4 @@
+#include "core/materials/working_time.h"
 #include "render/pages/block_builders.h"
 #include "render/pages/page_context.h"
 #include "render/pages/pattern_words.h"
@@ -68,7 +69,9 @@ QString pace_words(const Making& making) {
             .arg(number_words(*making.stitches_per_minute));
     }
     return words(
-        "Times are at the hook, at the usual 18 single crochets (US terms) a minute; a class takes longer.");
+               "Times are at the hook, at a guess of %1 single crochets (US terms) a minute; a class takes "
+               "longer.")
+        .arg(number_words(usual_stitches_per_minute.likely));
 }
 
 }  // namespace
