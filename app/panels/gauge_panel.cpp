@@ -43,6 +43,7 @@ GaugePanel::GaugePanel(DocumentSession& session, QAction* from_finished_piece, Q
     connect(&session_, &DocumentSession::toy_changed, this, &GaugePanel::show_toy);
     connect(&session_, &DocumentSession::file_changed, this, [this] {
         asked_ = -1;
+        measured_.clear();
         show_toy();
     });
     connect(&session_, &DocumentSession::study_ready, this, &GaugePanel::show_result);
@@ -79,15 +80,14 @@ void GaugePanel::lay_out(QAction* from_finished_piece) {
     layout->addStretch(1);
 }
 
-/// What has to be measured first is asked for; the toy's gauge stays until it is.
+/// What was measured before comes back. What has to be measured first is asked for; the toy's gauge stays
+/// until it is.
 void GaugePanel::choose_source(int index) {
     session_.end_merging();
     asked_ = -1;
-    const bool is_own = static_cast<std::size_t>(index) == session_.toy().gauge.index();
-    if (is_own || !is_measured(index)) {
-        if (!is_own) set_source(unmeasured(index));
-        return show_toy();
-    }
+    if (static_cast<std::size_t>(index) == session_.toy().gauge.index()) return show_toy();
+    if (measured_.contains(index)) return set_source(measured_.at(index));
+    if (!is_measured(index)) return set_source(unmeasured(index));
     asked_ = index;
     show_unmeasured();
     show_page();
@@ -126,6 +126,8 @@ void GaugePanel::set_source(const GaugeSource& source) {
 void GaugePanel::show_toy() {
     if (session_.toy().gauge != seen_) asked_ = -1;
     seen_ = session_.toy().gauge;
+    const int kind = static_cast<int>(seen_.index());
+    if (is_measured(kind) && gauge_from(seen_, session_.toy().hook_mm)) measured_[kind] = seen_;
     show_page();
     show_pages();
     show_result();

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <map>
+
 #include <QWidget>
 
 #include "app/session/document_session.h"
@@ -44,6 +46,8 @@ class GaugePanel : public QWidget {
     GivenPage* given_;
     int asked_ = -1;    ///< the page that is being filled in and gives no gauge yet; -1: none
     GaugeSource seen_;  ///< of the toy, when it was shown last
+    std::map<int, GaugeSource>
+        measured_;  ///< by kind, what this toy had: looking at another kind loses nothing
 };
 
 }  // namespace roundwright::app

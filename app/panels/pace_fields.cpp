@@ -58,7 +58,10 @@ PaceFields::PaceFields(DocumentSession& session, QWidget* parent)
     });
     connect(&session_, &DocumentSession::toy_changed, this, &PaceFields::show_all);
     connect(&session_, &DocumentSession::current_piece_changed, this, &PaceFields::show_all);
-    connect(&session_, &DocumentSession::study_ready, this, &PaceFields::show_all);
+    connect(&session_, &DocumentSession::study_ready, this, [this] {
+        show_time();
+        show_timed();
+    });
     show_all();
 }
 
@@ -75,7 +78,8 @@ void PaceFields::set_pace(double stitches_per_minute) {
 
 void PaceFields::show_all() {
     const QSignalBlocker quiet(pace_);
-    pace_->setValue(session_.toy().making.stitches_per_minute.value_or(0));
+    const double pace = session_.toy().making.stitches_per_minute.value_or(0);
+    if (pace_->value() != pace) pace_->setValue(pace);  // which would wipe out what is being typed
     pace_->setEnabled(!session_.read_only());
     show_time();
     show_timed();

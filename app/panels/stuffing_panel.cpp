@@ -98,8 +98,7 @@ void StuffingPanel::show_piece() {
     if (piece == nullptr) return;
     const QSignalBlocker quiet(stretch_);
     stretch_->setValue(static_cast<int>(std::lround(piece->area_stretch * slider_steps)));
-    stretch_text_->setText(
-        tr("Fabric &stretch: %1 %").arg(piece->area_stretch * 100, 0, 'f', 1));
+    stretch_text_->setText(tr("Fabric &stretch: %1 %").arg(piece->area_stretch * 100, 0, 'f', 1));
     firmness_->setExclusive(false);
     for (std::size_t k = 0; k < firmnesses.size(); ++k) {
         firmness_->button(static_cast<int>(k))->setChecked(piece->area_stretch == firmnesses[k].stretch);

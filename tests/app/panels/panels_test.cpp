@@ -107,21 +107,30 @@ void choose(GaugePanel& panel, int source) {
         QTest::keyClick(box, box->currentIndex() < source ? Qt::Key_Down : Qt::Key_Up);
 }
 
-void type_into(QWidget* box, const char* text) {
+void type_into(QAbstractSpinBox* box, const char* text) {
     box->setFocus();
-    QCoreApplication::processEvents();
+    box->selectAll();
     QTest::keyClicks(box, QString::fromLatin1(text));
     QTest::keyClick(box, Qt::Key_Return);
 }
 
+/// A toy whose gauge is estimated.
+void estimate_gauge(DocumentSession& session) {
+    session.edit(QStringLiteral("Estimate"), [](Toy toy) {
+        toy.gauge = EstimatedGauge{YarnWeight::light};
+        return toy;
+    });
+}
+
 TEST_F(Panels, NothingIsMeasuredByChoosingHowToMeasure) {
+    estimate_gauge(session);
     GaugePanel panel(session);
     panel.show();
     const Toy before = session.toy();
-    for (const int source : {swatch, circle, given}) {
+    for (const int source : {circle, swatch, given}) {
         choose(panel, source);
         EXPECT_EQ(session.toy(), before) << source;
-        EXPECT_EQ(session.undo_stack().count(), 0) << source;
+        EXPECT_EQ(session.undo_stack().count(), 1) << source;
         QStringList empty;
         for (auto* box : page_of(panel)->findChildren<MeasureSpinBox*>())
             if (box->value() == 0) empty << box->text();
@@ -157,6 +166,7 @@ TEST_F(Panels, AGaugeCircleCountsOnceItIsMeasured) {
 }
 
 TEST_F(Panels, WhatIsTypedOfASwatchStaysWhileTheRestIsMissing) {
+    estimate_gauge(session);
     GaugePanel panel(session);
     panel.show();
     const GaugeSource before = session.toy().gauge;
@@ -184,6 +194,40 @@ TEST_F(Panels, ADiscardedWishForAnotherGaugeLeavesTheMeasuredOne) {
     choose(panel, swatch);
     EXPECT_EQ(session.toy(), before);
     EXPECT_EQ(page_of(panel)->findChildren<QDoubleSpinBox*>().first()->value(), 20);
+}
+
+TEST_F(Panels, WhatWasMeasuredComesBackAfterALookAtAnotherKind) {
+    const GaugeSource found = GivenGauge{{5.2, 5.1, 0.1, 0.1}, "Head"};
+    session.edit(QStringLiteral("Found"), [&found](Toy toy) {
+        toy.gauge = found;
+        return toy;
+    });
+    GaugePanel panel(session);
+    panel.show();
+    choose(panel, estimate);
+    EXPECT_EQ(session.toy().gauge, GaugeSource(EstimatedGauge{YarnWeight::light}));
+    choose(panel, swatch);
+    choose(panel, given);
+    EXPECT_EQ(session.toy().gauge, found);
+    session.start(toy_of({6, 12}));
+    estimate_gauge(session);
+    choose(panel, given);
+    EXPECT_NE(session.toy().gauge, found);
+}
+
+// The shape is ready while the figure is typed.
+TEST_F(Panels, ThePaceBeingTypedIsNotWipedOut) {
+    StuffingPanel panel(session);
+    panel.show();
+    auto* pace = panel.findChild<MeasureSpinBox*>();
+    pace->setFocus();
+    pace->selectAll();
+    session.edit_piece(QStringLiteral("Count"), [](Piece& piece) { piece.rounds.pop_back(); });
+    QTest::keyClick(pace, Qt::Key_1);
+    ASSERT_TRUE(wait_for_shape(session));
+    QTest::keyClick(pace, Qt::Key_4);
+    QTest::keyClick(pace, Qt::Key_Return);
+    EXPECT_EQ(session.toy().making.stitches_per_minute, 14);
 }
 
 TEST_F(Panels, ChoosingAYarnsWeightOffersItsHookAndSaysTheSize) {
