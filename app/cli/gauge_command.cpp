@@ -156,11 +156,11 @@ int run(const Arguments& arguments) {
 
 constexpr Option options[] = {
     {"piece", 0, "NAME", nullptr, "the piece measured, by name or number; needed where there are several"},
-    {"width", 0, "LENGTH", nullptr, "its width: 82mm, or 82mm+-1mm; to within 2 mm where it says nothing"},
+    {"width", 0, "LENGTH", nullptr, "its width: 82mm, or 82mm+-1mm; give or take 2 mm without it"},
     {"height", 0, "LENGTH", nullptr, "its height"},
     {"circumference", 0, "LENGTH", nullptr, "around the widest place"},
     {"round", 0, "ROUND=LENGTH", nullptr, "around the top of a round: 8=250mm, and more after commas"},
-    {"with-gauge", 0, nullptr, nullptr, "the toy's gauge counts too, within its errors"},
+    {"with-gauge", 0, nullptr, nullptr, "the toy's gauge counts too, give or take its errors"},
     {"with-stuffing", 0, nullptr, nullptr, "the piece is stuffed as the file says"},
     {"output", 'o', "TOY.roundwright", nullptr,
      "save the toy with the gauge and stuffing found; FILE itself may be named"},

@@ -1,5 +1,8 @@
 #include "app/panels/field_widgets.h"
 
+#include <QCoreApplication>
+#include <QLocale>
+
 namespace roundwright::app {
 
 QLabel* words_label(const QString& name) {
@@ -16,6 +19,11 @@ QSpinBox* whole_box(int least, int most) {
     box->setKeyboardTracking(false);
     box->setAlignment(Qt::AlignRight);
     return box;
+}
+
+QString grams_text(double grams) {
+    return QCoreApplication::translate("FieldWidgets", "%1 g")
+        .arg(QLocale().toString(grams, 'f', grams < 10 ? 1 : 0));
 }
 
 QFont larger_font(QFont font, double factor, QFont::Weight weight) {

@@ -62,7 +62,7 @@ void FinishedPieceDialog::show_known() {
     if (const auto gauge = known_gauge(session_.toy()))
         gauge_counts_->setText(tr("The &gauge there is counts too: %1")
                                    .arg(gauge_words(*gauge, session_.preferences().units())));
-    stuffing_is_known_->setText(tr("The &stuffing is right as it is: %1 % in area")
+    stuffing_is_known_->setText(tr("The &stuffing is as the piece says: fabric stretch %1 %")
                                     .arg(QLocale().toString(100 * session_.piece()->area_stretch, 'f', 1)));
 }
 

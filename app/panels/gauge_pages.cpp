@@ -9,6 +9,7 @@
 
 #include "app/panels/field_widgets.h"
 #include "app/panels/length_spin_box.h"
+#include "core/base/units.h"
 #include "core/gauge/hook.h"
 
 namespace roundwright::app {
@@ -20,23 +21,26 @@ constexpr double most_stitch_mm = 60;
 constexpr double most_error_mm = 20;
 
 QDoubleSpinBox* count_box(double most) {
-    auto* box = new QDoubleSpinBox;
+    auto* box = new MeasureSpinBox;
     box->setRange(0, most);
     box->setDecimals(1);
-    box->setKeyboardTracking(false);
-    box->setAlignment(Qt::AlignRight);
+    box->setSpecialValueText(SwatchPage::tr("not counted"));
     return box;
 }
 
 QDoubleSpinBox* hook_box() {
-    auto* box = new QDoubleSpinBox;
+    auto* box = new MeasureSpinBox;
     box->setRange(0, most_hook_mm);
     box->setDecimals(2);
     box->setSingleStep(0.25);
-    box->setKeyboardTracking(false);
     box->setSuffix(SwatchPage::tr(" mm"));
     box->setSpecialValueText(SwatchPage::tr("the same"));
-    box->setAlignment(Qt::AlignRight);
+    return box;
+}
+
+LengthSpinBox* measure_box(const Preferences& preferences, double most_mm) {
+    auto* box = new LengthSpinBox(preferences, 0, most_mm);
+    box->setSpecialValueText(SwatchPage::tr("not measured"));
     return box;
 }
 
@@ -71,15 +75,29 @@ QLabel* remark(const QString& text) {
     return label;
 }
 
+// --- what each starts from
+
+SwatchGauge unmeasured_swatch(LengthUnit units) {
+    const double side_mm = units == LengthUnit::inches ? 4 * mm_per_inch : 100;
+    return {.stitches = 0, .width_mm = side_mm, .rounds = 0, .height_mm = side_mm};
+}
+
+CircleGauge unmeasured_circle() { return {.rounds = 6, .increases = 6, .across_mm = 0}; }
+
+GivenGauge unmeasured_stitch() {
+    constexpr double read_off_a_ruler_mm = 0.2;
+    return {{0, 0, read_off_a_ruler_mm, read_off_a_ruler_mm}};
+}
+
 // --- a swatch
 
 SwatchPage::SwatchPage(const Preferences& preferences) {
     auto* form = form_on(this);
     form->addRow(tr("S&titches"), stitches_ = count_box(500));
-    form->addRow(tr("over a &width of"), width_ = new LengthSpinBox(preferences, 0, most_swatch_mm));
+    form->addRow(tr("over a &width of"), width_ = measure_box(preferences, most_swatch_mm));
     form->addRow(tr("R&ounds"), rounds_ = count_box(500));
-    form->addRow(tr("over a &height of"), height_ = new LengthSpinBox(preferences, 0, most_swatch_mm));
-    form->addRow(tr("to wit&hin"), error_ = error_box(preferences));
+    form->addRow(tr("over a &height of"), height_ = measure_box(preferences, most_swatch_mm));
+    form->addRow(tr("gi&ve or take"), error_ = error_box(preferences));
     form->addRow(tr("Hook &used"), hook_ = hook_box());
     form->addRow(in_rows_ = new QCheckBox(tr("Worked in ro&ws, turned")));
     for (QDoubleSpinBox* box : {stitches_, rounds_, hook_})
@@ -113,8 +131,8 @@ CirclePage::CirclePage(const Preferences& preferences)
     auto* form = form_on(this);
     form->addRow(tr("R&ounds"), rounds_);
     form->addRow(tr("&Increases a round"), increases_);
-    form->addRow(tr("&Across"), across_ = new LengthSpinBox(preferences, 0, most_swatch_mm));
-    form->addRow(tr("to wit&hin"), error_ = error_box(preferences));
+    form->addRow(tr("&Across"), across_ = measure_box(preferences, most_swatch_mm));
+    form->addRow(tr("gi&ve or take"), error_ = error_box(preferences));
     form->addRow(tr("It &lies"), lie_);
     form->addRow(tr("Hook &used"), hook_ = hook_box());
     for (QSpinBox* box : {rounds_, increases_})
@@ -140,15 +158,15 @@ void CirclePage::take() {
                               hook_->value()});
 }
 
-// --- given outright, or found on a finished piece
+// --- a stitch size that is known, or was found on a finished piece
 
 GivenPage::GivenPage(const Preferences& preferences) : found_on_(remark({})) {
     auto* form = form_on(this);
     form->addRow(found_on_);
-    form->addRow(tr("Stitch &width"), width_ = new LengthSpinBox(preferences, 0.1, most_stitch_mm));
-    form->addRow(tr("to wit&hin"), width_error_ = error_box(preferences));
-    form->addRow(tr("Round h&eight"), height_ = new LengthSpinBox(preferences, 0.1, most_stitch_mm));
-    form->addRow(tr("to with&in"), height_error_ = error_box(preferences));
+    form->addRow(tr("Stitch &width"), width_ = measure_box(preferences, most_stitch_mm));
+    form->addRow(tr("gi&ve or take"), width_error_ = error_box(preferences));
+    form->addRow(tr("Round h&eight"), height_ = measure_box(preferences, most_stitch_mm));
+    form->addRow(tr("give or ta&ke"), height_error_ = error_box(preferences));
     for (LengthSpinBox* box : {width_, width_error_, height_, height_error_}) {
         box->setSingleStep(0.1);
         connect(box, &LengthSpinBox::edited, this, &GivenPage::take);

@@ -16,7 +16,8 @@ namespace roundwright::app {
 class LengthSpinBox;
 
 /// What the maker says of where the gauge comes from: one page for each kind that has something to say. Each
-/// shows a source without telling anyone, and says when the maker changed it.
+/// shows a source without telling anyone, and says when the maker changed it. A measure of nought is not
+/// measured yet: words stand in its place.
 
 class SwatchPage : public QWidget {
     Q_OBJECT
@@ -77,6 +78,11 @@ class GivenPage : public QWidget {
     LengthSpinBox* height_;
     LengthSpinBox* height_error_;
 };
+
+/// What a kind of source starts from: how a swatch or a gauge circle is usually worked, and nothing measured.
+[[nodiscard]] SwatchGauge unmeasured_swatch(LengthUnit units);
+[[nodiscard]] CircleGauge unmeasured_circle();
+[[nodiscard]] GivenGauge unmeasured_stitch();
 
 /// A paragraph of a panel.
 [[nodiscard]] QLabel* remark(const QString& text);

@@ -19,27 +19,7 @@ namespace {
 // In the order of the GaugeSource variant, which the combo box and the pages follow.
 enum SourceIndex { not_known, swatch, circle, estimate, given };
 
-/// What a source starts from when the maker picks its kind: the gauge as it is, put in that kind's words, so
-/// that the shape does not jump.
-GaugeSource first_of_kind(int kind, const Toy& toy, const Gauge& gauge) {
-    constexpr double stitches = 20;
-    constexpr int rounds = 6;
-    switch (kind) {
-        case swatch:
-            return SwatchGauge{.stitches = stitches,
-                               .width_mm = stitches * gauge.stitch_width_mm,
-                               .rounds = stitches,
-                               .height_mm = stitches * gauge.round_height_mm};
-        case circle:
-            return CircleGauge{.rounds = rounds, .across_mm = 2 * rounds * gauge.round_height_mm};
-        case estimate:
-            return EstimatedGauge{toy.yarns.empty() ? YarnWeight::light : toy.yarns.front().weight};
-        case given:
-            return GivenGauge{gauge};
-        default:
-            return {};
-    }
-}
+bool is_measured(int kind) { return kind == swatch || kind == circle || kind == given; }
 
 }  // namespace
 
@@ -53,14 +33,19 @@ GaugePanel::GaugePanel(DocumentSession& session, QAction* from_finished_piece, Q
       circle_(new CirclePage(session.preferences())),
       given_(new GivenPage(session.preferences())) {
     source_->addItems({tr("Not known yet"), tr("A swatch"), tr("A gauge circle"), tr("Yarn weight and hook"),
-                       tr("Given outright")});
+                       tr("A known stitch size")});
     add_pages();
     lay_out(from_finished_piece);
     connect(source_, &QComboBox::activated, this, &GaugePanel::choose_source);
-    connect(swatch_, &SwatchPage::edited, this, &GaugePanel::set_source);
-    connect(circle_, &CirclePage::edited, this, &GaugePanel::set_source);
-    connect(given_, &GivenPage::edited, this, &GaugePanel::set_source);
+    connect(swatch_, &SwatchPage::edited, this, &GaugePanel::take);
+    connect(circle_, &CirclePage::edited, this, &GaugePanel::take);
+    connect(given_, &GivenPage::edited, this, &GaugePanel::take);
     connect(&session_, &DocumentSession::toy_changed, this, &GaugePanel::show_toy);
+    connect(&session_, &DocumentSession::file_changed, this, [this] {
+        asked_ = -1;
+        measured_.clear();
+        show_toy();
+    });
     connect(&session_, &DocumentSession::study_ready, this, &GaugePanel::show_result);
     connect(&session_.preferences(), &Preferences::units_changed, this, &GaugePanel::show_result);
     show_toy();
@@ -68,8 +53,8 @@ GaugePanel::GaugePanel(DocumentSession& session, QAction* from_finished_piece, Q
 
 void GaugePanel::add_pages() {
     pages_->addWidget(
-        remark(tr("A usual stitch for the hook stands in. Measure a gauge circle: six rounds of six "
-                  "increases, laid flat, are the surest.")));
+        remark(tr("Sizes go by a usual stitch for the hook. Work a gauge circle to make them yours: six "
+                  "rounds of six increases, laid flat and measured across.")));
     pages_->addWidget(swatch_);
     pages_->addWidget(circle_);
     pages_->addWidget(remark(tr(
@@ -95,13 +80,37 @@ void GaugePanel::lay_out(QAction* from_finished_piece) {
     layout->addStretch(1);
 }
 
+/// What was measured before comes back. What has to be measured first is asked for; the toy's gauge stays
+/// until it is.
 void GaugePanel::choose_source(int index) {
-    if (static_cast<std::size_t>(index) == session_.toy().gauge.index()) return;
     session_.end_merging();
-    const auto study = session_.study(session_.current_piece());
-    const auto known = gauge_from(session_.toy().gauge, session_.toy().hook_mm);
-    const Gauge now = known ? *known : study != nullptr ? study->gauge : Gauge{5, 5, 0, 0};
-    set_source(first_of_kind(index, session_.toy(), now));
+    asked_ = -1;
+    if (static_cast<std::size_t>(index) == session_.toy().gauge.index()) return show_toy();
+    if (measured_.contains(index)) return set_source(measured_.at(index));
+    if (!is_measured(index)) return set_source(unmeasured(index));
+    asked_ = index;
+    show_unmeasured();
+    show_page();
+    show_result();
+}
+
+GaugeSource GaugePanel::unmeasured(int kind) const {
+    const Toy& toy = session_.toy();
+    if (kind == estimate)
+        return EstimatedGauge{toy.yarns.empty() ? YarnWeight::light : toy.yarns.front().weight};
+    return {};
+}
+
+void GaugePanel::show_unmeasured() {
+    if (asked_ == swatch) swatch_->show_source(unmeasured_swatch(session_.preferences().units()));
+    if (asked_ == circle) circle_->show_source(unmeasured_circle());
+    if (asked_ == given) given_->show_source(unmeasured_stitch());
+}
+
+/// A page that is asked for takes over once it gives a gauge.
+void GaugePanel::take(const GaugeSource& source) {
+    const bool is_own = source.index() == session_.toy().gauge.index();
+    if (is_own || gauge_from(source, session_.toy().hook_mm)) set_source(source);
 }
 
 void GaugePanel::set_source(const GaugeSource& source) {
@@ -115,7 +124,17 @@ void GaugePanel::set_source(const GaugeSource& source) {
 }
 
 void GaugePanel::show_toy() {
-    const int index = static_cast<int>(session_.toy().gauge.index());
+    if (session_.toy().gauge != seen_) asked_ = -1;
+    seen_ = session_.toy().gauge;
+    const int kind = static_cast<int>(seen_.index());
+    if (is_measured(kind) && gauge_from(seen_, session_.toy().hook_mm)) measured_[kind] = seen_;
+    show_page();
+    show_pages();
+    show_result();
+}
+
+void GaugePanel::show_page() {
+    const int index = asked_ >= 0 ? asked_ : static_cast<int>(session_.toy().gauge.index());
     source_->setCurrentIndex(index);
     pages_->setCurrentIndex(index);
     // A page that is not shown takes no room.
@@ -123,8 +142,6 @@ void GaugePanel::show_toy() {
         const auto vertical = k == index ? QSizePolicy::Preferred : QSizePolicy::Ignored;
         pages_->widget(k)->setSizePolicy(QSizePolicy::Preferred, vertical);
     }
-    show_pages();
-    show_result();
 }
 
 void GaugePanel::show_pages() {
@@ -141,8 +158,10 @@ void GaugePanel::show_result() {
     if (!known && study == nullptr) return result_->clear();
     const QString text = gauge_words(known ? *known : study->gauge, unit);
     const bool unread = !known && session_.toy().gauge.index() != not_known;
-    result_->setText(unread ? tr("These measures give no gauge yet; a usual one stands in. %1").arg(text)
-                            : text);
+    if (asked_ >= 0)
+        result_->setText(tr("Until this is measured the gauge stays as it was. %1").arg(text));
+    else
+        result_->setText(unread ? tr("Nothing measured yet: a usual stitch is used. %1").arg(text) : text);
 }
 
 }  // namespace roundwright::app

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <map>
+
 #include <QWidget>
 
 #include "app/session/document_session.h"
@@ -26,8 +28,12 @@ class GaugePanel : public QWidget {
     void add_pages();
     void lay_out(QAction* from_finished_piece);
     void choose_source(int index);
+    [[nodiscard]] GaugeSource unmeasured(int kind) const;
+    void take(const GaugeSource& source);
     void set_source(const GaugeSource& source);
     void show_toy();
+    void show_page();
+    void show_unmeasured();
     void show_pages();
     void show_result();
 
@@ -38,6 +44,10 @@ class GaugePanel : public QWidget {
     SwatchPage* swatch_;
     CirclePage* circle_;
     GivenPage* given_;
+    int asked_ = -1;    ///< the page that is being filled in and gives no gauge yet; -1: none
+    GaugeSource seen_;  ///< of the toy, when it was shown last
+    std::map<int, GaugeSource>
+        measured_;  ///< by kind, what this toy had: looking at another kind loses nothing
 };
 
 }  // namespace roundwright::app

@@ -1,16 +1,13 @@
 #include "app/panels/length_spin_box.h"
 
 #include <QSignalBlocker>
-#include <QTimer>
 
 #include "core/base/units.h"
 
 namespace roundwright::app {
 
 LengthSpinBox::LengthSpinBox(const Preferences& preferences, double least_mm, double most_mm, QWidget* parent)
-    : QDoubleSpinBox(parent), least_mm_(least_mm), most_mm_(most_mm), millimetres_(least_mm) {
-    setKeyboardTracking(false);
-    setAlignment(Qt::AlignRight);
+    : MeasureSpinBox(parent), least_mm_(least_mm), most_mm_(most_mm), millimetres_(least_mm) {
     show_unit(preferences.units());
     connect(&preferences, &Preferences::units_changed, this, &LengthSpinBox::show_unit);
     connect(this, &QDoubleSpinBox::valueChanged, this, [this](double shown) {
@@ -19,13 +16,6 @@ LengthSpinBox::LengthSpinBox(const Preferences& preferences, double least_mm, do
         millimetres_ = unit_ == LengthUnit::inches ? shown * mm_per_inch : shown;
         Q_EMIT edited(millimetres_);
     });
-}
-
-// Words that stand in for the least length are no place to type a number into: they are typed over.
-void LengthSpinBox::focusInEvent(QFocusEvent* event) {
-    QDoubleSpinBox::focusInEvent(event);
-    if (value() == minimum() && !specialValueText().isEmpty())
-        QTimer::singleShot(0, this, &QDoubleSpinBox::selectAll);
 }
 
 void LengthSpinBox::show_millimetres(double mm) {

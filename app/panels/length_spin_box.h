@@ -1,14 +1,13 @@
 #pragma once
 
-#include <QDoubleSpinBox>
-
+#include "app/panels/measure_spin_box.h"
 #include "app/session/preferences.h"
 
 namespace roundwright::app {
 
 /// A measured length, held in mm and shown in the unit the maker prefers. A tape is read to the millimetre or
 /// to a sixteenth of an inch; finer values given are kept.
-class LengthSpinBox : public QDoubleSpinBox {
+class LengthSpinBox : public MeasureSpinBox {
     Q_OBJECT
   public:
     LengthSpinBox(const Preferences& preferences, double least_mm, double most_mm, QWidget* parent = nullptr);
@@ -20,9 +19,6 @@ class LengthSpinBox : public QDoubleSpinBox {
   Q_SIGNALS:
     /// The maker typed or stepped to another length.
     void edited(double mm);
-
-  protected:
-    void focusInEvent(QFocusEvent* event) override;
 
   private:
     void show_unit(LengthUnit unit);

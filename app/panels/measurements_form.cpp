@@ -54,7 +54,7 @@ MeasurementsForm::MeasurementsForm(const Preferences& preferences, int rounds, Q
 
 void MeasurementsForm::add_heads() {
     grid_->addWidget(column_head(tr("measured")), 0, 1);
-    grid_->addWidget(column_head(tr("to within")), 0, 2);
+    grid_->addWidget(column_head(tr("give or take")), 0, 2);
     grid_->addWidget(column_head(tr("by this gauge")), 0, 3);
 }
 
@@ -72,7 +72,7 @@ QWidget* MeasurementsForm::round_head() {
 
 void MeasurementsForm::add_row(MeasuredOf of, QWidget* head, const QString& name) {
     Row row{of, length_box(preferences_, 0, most_mm, name),
-            length_box(preferences_, least_error_mm, most_error_mm, tr("%1, to within").arg(name)),
+            length_box(preferences_, least_error_mm, most_error_mm, tr("%1, give or take").arg(name)),
             new QLabel};
     row.length->setSpecialValueText(tr("not measured"));
     row.error->show_millimetres(Measured{}.error_mm);

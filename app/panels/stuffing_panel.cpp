@@ -5,11 +5,16 @@
 
 #include <QButtonGroup>
 #include <QLabel>
+#include <QLocale>
+#include <QPushButton>
 #include <QRadioButton>
 #include <QSignalBlocker>
 #include <QSlider>
 #include <QVBoxLayout>
 
+#include "app/panels/field_widgets.h"
+#include "app/panels/pace_fields.h"
+#include "app/panels/stuffing_scales_dialog.h"
 #include "core/materials/stuffing.h"
 
 namespace roundwright::app {
@@ -40,7 +45,8 @@ StuffingPanel::StuffingPanel(DocumentSession& session, QWidget* parent)
       firmness_(new QButtonGroup(this)),
       stretch_(new QSlider(Qt::Horizontal)),
       stretch_text_(new QLabel),
-      amount_(new QLabel) {
+      amount_(words_label(tr("Stuffing"))),
+      weigh_(new QPushButton(tr("&Weigh a stuffed piece …"))) {
     auto* layout = new QVBoxLayout(this);
     for (std::size_t k = 0; k < firmnesses.size(); ++k) {
         auto* button = new QRadioButton(tr(firmnesses[k].name));
@@ -52,13 +58,15 @@ StuffingPanel::StuffingPanel(DocumentSession& session, QWidget* parent)
     stretch_->setAccessibleName(tr("Stretch of the fabric by the stuffing"));
     stretch_text_->setBuddy(stretch_);
     stretch_text_->setWordWrap(true);
-    amount_->setWordWrap(true);
-    amount_->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
+    weigh_->setToolTip(tr("Kitchen scales turn the guess into how you stuff"));
     layout->addSpacing(6);
     layout->addWidget(stretch_text_);
     layout->addWidget(stretch_);
     layout->addSpacing(6);
     layout->addWidget(amount_);
+    layout->addWidget(weigh_, 0, Qt::AlignLeft);
+    layout->addSpacing(12);
+    layout->addWidget(new PaceFields(session_));
     layout->addStretch(1);
 
     connect(firmness_, &QButtonGroup::idClicked, this, [this](int id) {
@@ -71,6 +79,11 @@ StuffingPanel::StuffingPanel(DocumentSession& session, QWidget* parent)
     connect(&session_, &DocumentSession::toy_changed, this, &StuffingPanel::show_piece);
     connect(&session_, &DocumentSession::current_piece_changed, this, &StuffingPanel::show_piece);
     connect(&session_, &DocumentSession::study_ready, this, &StuffingPanel::show_amount);
+    connect(weigh_, &QPushButton::clicked, this, [this] {
+        auto* dialog = new StuffingScalesDialog(session_, window());
+        dialog->setAttribute(Qt::WA_DeleteOnClose);
+        dialog->open();
+    });
     show_piece();
 }
 
@@ -85,8 +98,7 @@ void StuffingPanel::show_piece() {
     if (piece == nullptr) return;
     const QSignalBlocker quiet(stretch_);
     stretch_->setValue(static_cast<int>(std::lround(piece->area_stretch * slider_steps)));
-    stretch_text_->setText(
-        tr("It &stretches the fabric by %1 % in area").arg(piece->area_stretch * 100, 0, 'f', 1));
+    stretch_text_->setText(tr("Fabric &stretch: %1 %").arg(piece->area_stretch * 100, 0, 'f', 1));
     firmness_->setExclusive(false);
     for (std::size_t k = 0; k < firmnesses.size(); ++k) {
         firmness_->button(static_cast<int>(k))->setChecked(piece->area_stretch == firmnesses[k].stretch);
@@ -98,22 +110,23 @@ void StuffingPanel::show_piece() {
 void StuffingPanel::show_amount() {
     const Piece* piece = session_.piece();
     const auto study = session_.study(session_.current_piece());
-    if (piece == nullptr || study == nullptr || !study->shape.usable()) {
-        amount_->clear();
-        return;
-    }
+    const bool usable = piece != nullptr && study != nullptr && study->shape.usable();
+    weigh_->setEnabled(usable && piece->area_stretch > 0 && !session_.read_only());
+    if (!usable) return amount_->clear();
     if (piece->area_stretch <= 0) {
-        amount_->setText(study->problem.limp ? tr("No fibrefill: it lies flat, one layer on the other.")
-                                             : tr("No fibrefill: it stands by itself."));
-        return;
+        return amount_->setText(study->problem.limp
+                                    ? tr("No fibrefill: it lies flat, one layer on the other.")
+                                    : tr("No fibrefill: it stands by itself."));
     }
-    const Estimate grams =
-        stuffing_grams(study->shape.volume_mm3, piece->area_stretch, session_.toy().making);
-    amount_->setText(tr("About %1 g of fibrefill (%2 to %3 g), for a volume of %4 ml.")
-                         .arg(grams.likely, 0, 'f', grams.likely < 10 ? 1 : 0)
-                         .arg(grams.low, 0, 'f', grams.low < 10 ? 1 : 0)
-                         .arg(grams.high, 0, 'f', grams.high < 10 ? 1 : 0)
-                         .arg(study->shape.volume_mm3 / 1000, 0, 'f', 0));
+    const Making& making = session_.toy().making;
+    const Estimate grams = stuffing_grams(study->shape.volume_mm3, piece->area_stretch, making);
+    const QString ml = QLocale().toString(study->shape.volume_mm3 / 1000, 'f', 0);
+    const QString words =
+        making.stuffing_density_kg_per_m3
+            ? tr("About %1 of fibrefill (%2 to %3) for %4 ml, by your own scales.")
+            : tr("Perhaps %1 of fibrefill, anything from %2 to %3, for %4 ml. This is a guess: no figure for "
+                 "toys was found in print. Weigh one stuffed piece and it goes by how you stuff.");
+    amount_->setText(words.arg(grams_text(grams.likely), grams_text(grams.low), grams_text(grams.high), ml));
 }
 
 }  // namespace roundwright::app

@@ -6,11 +6,13 @@
 
 class QButtonGroup;
 class QLabel;
+class QPushButton;
 class QSlider;
 
 namespace roundwright::app {
 
-/// How firmly the current piece is stuffed, and how much fibrefill that takes.
+/// How firmly the current piece is stuffed, how much fibrefill that takes, and how long the piece takes to
+/// work.
 class StuffingPanel : public QWidget {
     Q_OBJECT
   public:
@@ -26,6 +28,7 @@ class StuffingPanel : public QWidget {
     QSlider* stretch_;
     QLabel* stretch_text_;
     QLabel* amount_;
+    QPushButton* weigh_;
 };
 
 }  // namespace roundwright::app

@@ -11,13 +11,19 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QListView>
+#include <QLocale>
 #include <QPushButton>
 #include <QSignalBlocker>
 #include <QVBoxLayout>
 
+#include "app/panels/field_widgets.h"
 #include "app/panels/yarns_model.h"
+#include "app/window/shape_words.h"
+#include "app/wording/piece_name.h"
 #include "app/wording/yarn_weight_words.h"
+#include "core/checks/piece_study.h"
 #include "core/gauge/hook.h"
+#include "core/gauge/usual_gauge.h"
 
 namespace roundwright::app {
 
@@ -57,7 +63,9 @@ YarnPanel::YarnPanel(DocumentSession& session, QWidget* parent)
       weight_(new QComboBox),
       metres_(new QDoubleSpinBox),
       hook_(new QDoubleSpinBox),
-      hook_names_(new QLabel) {
+      hook_names_(new QLabel),
+      offer_(words_label(tr("Hook for this yarn"))),
+      take_offer_(new QPushButton) {
     build();
     connect_all();
     show_toy();
@@ -88,6 +96,8 @@ void YarnPanel::build() {
     auto* form = new QFormLayout;
     auto* layout = new QVBoxLayout(this);
     layout->addLayout(form);
+    layout->addWidget(offer_);
+    layout->addWidget(take_offer_, 0, Qt::AlignLeft);
     layout->addStretch(1);
     form->setFieldGrowthPolicy(QFormLayout::AllNonFixedFieldsGrow);
     form->addRow(list_);
@@ -97,17 +107,20 @@ void YarnPanel::build() {
     form->addRow(tr("&Length"), metres_);
     form->addRow(tr("&Hook"), hook_);
     form->addRow(tr("also called"), hook_names_);
+    withdraw_offer();
 }
 
 void YarnPanel::connect_all() {
     connect(add_, &QPushButton::clicked, this, &YarnPanel::add_yarn);
     connect(remove_, &QPushButton::clicked, this, &YarnPanel::remove_yarn);
     connect(colour_, &QPushButton::clicked, this, &YarnPanel::choose_colour);
-    connect(list_->selectionModel(), &QItemSelectionModel::currentChanged, this, &YarnPanel::show_yarn);
-    connect(weight_, &QComboBox::activated, this, [this](int weight) {
-        change_yarn(tr("Change yarn weight"),
-                    [weight](Yarn& yarn) { yarn.weight = static_cast<YarnWeight>(weight); });
+    connect(list_->selectionModel(), &QItemSelectionModel::currentChanged, this, [this] {
+        show_yarn();
+        show_offer();
     });
+    connect(weight_, &QComboBox::activated, this,
+            [this](int weight) { choose_weight(static_cast<YarnWeight>(weight)); });
+    connect(take_offer_, &QPushButton::clicked, this, [this] { use_hook(offered_hook_mm_); });
     connect(metres_, &QDoubleSpinBox::valueChanged, this, [this](double metres) {
         change_yarn(
             tr("Change yarn length"),
@@ -116,15 +129,7 @@ void YarnPanel::connect_all() {
             },
             QStringLiteral("yarn length"));
     });
-    connect(hook_, &QDoubleSpinBox::valueChanged, this, [this](double mm) {
-        session_.edit(
-            tr("Use a %1 mm hook").arg(mm),
-            [mm](Toy toy) {
-                toy.hook_mm = mm;
-                return toy;
-            },
-            QStringLiteral("hook"));
-    });
+    connect(hook_, &QDoubleSpinBox::valueChanged, this, &YarnPanel::use_hook);
     connect(&session_, &DocumentSession::toy_changed, this, &YarnPanel::show_toy);
 }
 
@@ -144,6 +149,63 @@ void YarnPanel::change_yarn(const QString& step, const std::function<void(Yarn&)
             return toy;
         },
         merge_key);
+}
+
+void YarnPanel::use_hook(double mm) {
+    session_.edit(
+        tr("Use a %1 mm hook").arg(mm),
+        [mm](Toy toy) {
+            toy.hook_mm = mm;
+            return toy;
+        },
+        QStringLiteral("hook"));
+}
+
+/// An estimate of the gauge goes by the weight of the first yarn, and follows it.
+void YarnPanel::choose_weight(YarnWeight weight) {
+    const int row = current();
+    if (row < 0) return;
+    session_.edit(tr("Change yarn weight"), [row, weight](Toy toy) {
+        toy.yarns[static_cast<std::size_t>(row)].weight = weight;
+        auto* estimate = std::get_if<EstimatedGauge>(&toy.gauge);
+        if (row == 0 && estimate != nullptr) estimate->weight = weight;
+        return toy;
+    });
+    if (row == 0) offer_hook(weight);
+}
+
+void YarnPanel::offer_hook(YarnWeight weight) {
+    const double usual = usual_hook_mm(weight);
+    if (usual == session_.toy().hook_mm || session_.read_only()) return withdraw_offer();
+    offered_hook_mm_ = usual;
+    offer_->setText(offer_words(weight, usual));
+    take_offer_->setText(tr("&Use a %1 mm hook").arg(QLocale().toString(usual)));
+    offer_->show();
+    take_offer_->show();
+}
+
+void YarnPanel::withdraw_offer() {
+    offered_hook_mm_ = 0;
+    offer_->hide();
+    take_offer_->hide();
+}
+
+QString YarnPanel::offer_words(YarnWeight weight, double hook_mm) const {
+    const std::string_view name = yarn_standard(weight).name;
+    const QString words = tr("Toys in %1 yarn are usually worked with a %2 mm hook.")
+                              .arg(QString::fromUtf8(name.data(), static_cast<qsizetype>(name.size())),
+                                   QLocale().toString(hook_mm));
+    Toy toy = session_.toy();
+    const bool measured = gauge_from(toy.gauge, toy.hook_mm) && !std::get_if<EstimatedGauge>(&toy.gauge);
+    if (measured) return words + tr(" If the yarn is new, measure the gauge again.");
+    toy.hook_mm = hook_mm;
+    const int piece = session_.current_piece();
+    if (piece < 0 || session_.piece()->rounds.empty()) return words;
+    const PieceStudy study = study_piece(toy, static_cast<std::size_t>(piece));
+    if (!study.shape.usable()) return words;
+    return words + tr(" %1 would be %2.")
+                       .arg(piece_name(toy, static_cast<std::size_t>(piece)),
+                            size_words(study, session_.preferences().units()));
 }
 
 void YarnPanel::add_yarn() {
@@ -183,6 +245,18 @@ void YarnPanel::show_toy() {
     if (current() < 0 && model_->rowCount() > 0) list_->setCurrentIndex(model_->index(0));
     show_yarn();
     show_hook();
+    show_offer();
+}
+
+/// An offer stands until it is taken, or no longer fits.
+void YarnPanel::show_offer() {
+    const Toy& toy = session_.toy();
+    const bool stands = offered_hook_mm_ > 0 && current() == 0 && toy.hook_mm != offered_hook_mm_ &&
+                        !toy.yarns.empty() && usual_hook_mm(toy.yarns.front().weight) == offered_hook_mm_;
+    if (stands)
+        offer_->setText(offer_words(toy.yarns.front().weight, offered_hook_mm_));
+    else
+        withdraw_offer();
 }
 
 void YarnPanel::show_yarn() {

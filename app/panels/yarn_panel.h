@@ -34,6 +34,12 @@ class YarnPanel : public QWidget {
     void show_toy();
     void show_yarn();
     void show_hook();
+    void choose_weight(YarnWeight weight);
+    void offer_hook(YarnWeight weight);
+    void show_offer();
+    void withdraw_offer();
+    [[nodiscard]] QString offer_words(YarnWeight weight, double hook_mm) const;
+    void use_hook(double mm);
 
     DocumentSession& session_;
     YarnsModel* model_;
@@ -45,6 +51,9 @@ class YarnPanel : public QWidget {
     QDoubleSpinBox* metres_;
     QDoubleSpinBox* hook_;
     QLabel* hook_names_;
+    QLabel* offer_;
+    QPushButton* take_offer_;
+    double offered_hook_mm_ = 0;  ///< 0: none is offered
 };
 
 }  // namespace roundwright::app

@@ -17,9 +17,11 @@ bool holds(const Keys& keys, std::string_view key) {
     return std::find(keys.begin(), keys.end(), key) != keys.end();
 }
 
+constexpr std::size_t letters_a_slip = 3;  // more slips than that make another word
+
 /// The nearest key that was asked for and is not there.
 std::string likely_meant(const json& object, const Keys& asked, std::string_view key) {
-    int fewest = 3;
+    int fewest = static_cast<int>(key.size() / letters_a_slip) + 1;
     std::string likely;
     for (const std::string_view candidate : asked) {
         const int slips = slips_between(key, candidate);

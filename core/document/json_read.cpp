@@ -261,6 +261,7 @@ Making read_making(const JsonPlace& place) {
     making.stitches_per_minute = amount(place, "stitches_per_minute");
     making.yarn_per_ten_stitches_mm = amount(place, "yarn_per_ten_stitches_mm");
     making.stuffing_density_kg_per_m3 = amount(place, "stuffing_density_kg_per_m3");
+    making.stuffing_density_error_kg_per_m3 = amount(place, "stuffing_density_error_kg_per_m3");
     making.currency = optional_text(place, "currency");
     making.hourly_rate = amount(place, "hourly_rate");
     making.stuffing_price_per_kg = amount(place, "stuffing_price_per_kg");

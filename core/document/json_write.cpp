@@ -175,6 +175,7 @@ ordered_json making_json(const Making& making) {
     put(json, "stitches_per_minute", making.stitches_per_minute);
     put(json, "yarn_per_ten_stitches_mm", making.yarn_per_ten_stitches_mm);
     put(json, "stuffing_density_kg_per_m3", making.stuffing_density_kg_per_m3);
+    put(json, "stuffing_density_error_kg_per_m3", making.stuffing_density_error_kg_per_m3);
     put(json, "currency", making.currency);
     put(json, "hourly_rate", making.hourly_rate);
     put(json, "stuffing_price_per_kg", making.stuffing_price_per_kg);

@@ -22,7 +22,15 @@ double between(const Knot& a, const Knot& b, double stretch) {
 
 constexpr double grams_per_kg = 1e3;
 constexpr double mm3_per_m3 = 1e9;
-constexpr double weighed_error = 0.1;  // stuffing the same piece twice; our own estimate
+
+double cubic_metres(double volume_mm3) { return std::max(volume_mm3, 0.0) / mm3_per_m3; }
+
+Estimate density_of(const Making& making) {
+    if (!making.stuffing_density_kg_per_m3) return guessed_fill_kg_per_m3;
+    const double own = *making.stuffing_density_kg_per_m3;
+    const double error = own * stuffed_again_error + making.stuffing_density_error_kg_per_m3.value_or(0);
+    return {own, std::max(own - error, 0.0), own + error};
+}
 
 }  // namespace
 
@@ -34,13 +42,29 @@ double fill_over_medium(double area_stretch) {
 }
 
 Estimate stuffing_grams(double volume_mm3, double area_stretch, const Making& making) {
-    Estimate density = medium_fill_kg_per_m3;
-    if (making.stuffing_density_kg_per_m3) {
-        const double own = *making.stuffing_density_kg_per_m3;
-        density = {own, own * (1 - weighed_error), own * (1 + weighed_error)};
-    }
-    const double cubic_metres = std::max(volume_mm3, 0.0) / mm3_per_m3;
-    return density * (fill_over_medium(area_stretch) * cubic_metres * grams_per_kg);
+    return density_of(making) * (fill_over_medium(area_stretch) * cubic_metres(volume_mm3) * grams_per_kg);
+}
+
+Estimate stuffing_weighed(const WeighedPiece& weighed, const Estimate& yarn_g) {
+    const double half_step = weighed.scales_g / 2;
+    const Estimate empty = weighed.empty_g ? Estimate{*weighed.empty_g, *weighed.empty_g - half_step,
+                                                      *weighed.empty_g + half_step}
+                                           : yarn_g;
+    return {weighed.stuffed_g - empty.likely, weighed.stuffed_g - half_step - empty.high,
+            weighed.stuffed_g + half_step - empty.low};
+}
+
+std::optional<Estimate> medium_density(const Estimate& grams, double volume_mm3, double area_stretch) {
+    const double room = cubic_metres(volume_mm3) * fill_over_medium(area_stretch) * grams_per_kg;
+    if (grams.low <= 0 || room <= 0) return std::nullopt;
+    return grams * (1 / room);
+}
+
+Making with_stuffing_density(Making making, const Estimate& kg_per_m3) {
+    making.stuffing_density_kg_per_m3 = kg_per_m3.likely;
+    making.stuffing_density_error_kg_per_m3 =
+        std::max(kg_per_m3.high - kg_per_m3.likely, kg_per_m3.likely - kg_per_m3.low);
+    return making;
 }
 
 }  // namespace roundwright

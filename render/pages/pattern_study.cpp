@@ -61,7 +61,7 @@ std::optional<FinishedSize> size_at(const PatternStudy& pattern, std::size_t i, 
     const Shape shape =
         solve_shape(shape_problem(pattern.toy.pieces[i], study.graph.graph, gauge), {}, &study.shape);
     if (!shape.usable()) return std::nullopt;
-    return FinishedSize{exactly(shape.width_mm), exactly(shape.height_mm), study.problem.limp};
+    return FinishedSize{exactly(shape.width_mm), exactly(shape.height_mm), 0, study.problem.limp};
 }
 
 /// Whole numbers of stitches around the toy's own, which stands among them.

@@ -142,12 +142,16 @@ QString yarn_estimate_words(const Toy& toy) {
 QString stuffing_words(const PatternStudy& study, const PatternOptions& options) {
     const Estimate& grams = study.materials.stuffing_g;
     if (grams.high <= 0) return {};
-    return words(
-               options.terms,
-               "%1 of washable polyester fiberfill, worked out from the volume of the pieces. Small toys are "
-               "often stuffed more tightly than that: have twice as much on hand.",
-               "%1 of washable toy filling, worked out from the volume of the pieces. Small toys are often "
-               "stuffed more tightly than that: have twice as much to hand.")
+    const bool weighed = study.toy.making.stuffing_density_kg_per_m3.has_value();
+    return (weighed
+                ? words(options.terms,
+                        "%1 of washable polyester fiberfill, by the weight of a stuffed piece.",
+                        "%1 of washable toy filling, by the weight of a stuffed piece.")
+                : words(options.terms,
+                        "%1 of washable polyester fiberfill. This is a guess from the volume of the pieces: "
+                        "have the larger amount on hand.",
+                        "%1 of washable toy filling. This is a guess from the volume of the pieces: have the "
+                        "larger amount to hand."))
         .arg(weight_words(grams, options.units));
 }
 

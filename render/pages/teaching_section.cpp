@@ -66,8 +66,13 @@ void add_piece(Blocks& blocks, const PageContext& context, const TaughtPiece& ta
 QString pace_words(const Making& making, Terms terms) {
     const double pace = making.stitches_per_minute.value_or(usual_stitches_per_minute.likely);
     const QString stitch = QString::fromUtf8(full_name(StitchKind::single_crochet, terms).data());
-    return words("Times count crocheting only, at %1 stitches (%2) a minute. A class takes longer.")
-        .arg(number_words(pace), stitch);
+    const QString said =
+        making.stitches_per_minute
+            ? words("Times count crocheting only, at %1 stitches (%2) a minute. A class takes longer.")
+            : words(
+                  "Times count crocheting only, at a guess of %1 stitches (%2) a minute. A class takes "
+                  "longer.");
+    return said.arg(number_words(pace), stitch);
 }
 
 }  // namespace

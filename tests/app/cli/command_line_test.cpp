@@ -463,10 +463,11 @@ TEST_F(CommandLine, ATextThatIsTooLongIsRefused) {
 // Reading what was written gives the same stitches: the counts and the loops of every stitch.
 TEST_F(CommandLine, WrittenRoundsAreReadBack) {
     for (const char* terms : {"us", "uk"}) {
-        const ProgramRun written =
-            run_program({"write", sample("puffin.roundwright"), "--terms", terms, "-o", path("puffin.txt")});
+        const ProgramRun written = run_program(
+            {"write", sample("puffin.roundwright"), "--terms", terms, "-o", path("puffin.txt"), "--force"});
         EXPECT_EQ(written.exit_code, 0) << written.err;
-        const ProgramRun read = run_program({"read", path("puffin.txt"), "-o", path("again.roundwright")});
+        const ProgramRun read =
+            run_program({"read", path("puffin.txt"), "-o", path("again.roundwright"), "--force"});
         EXPECT_EQ(read.exit_code, 0) << terms << read.out << read.err;
         const json one = json::parse(run_program({"shape", "--json", sample("puffin.roundwright")}).out);
         const json two = json::parse(run_program({"shape", "--json", path("again.roundwright")}).out);

@@ -180,7 +180,7 @@ TEST_F(OutputRule, AnOutputOfTheWrongKindIsRefused) {
 
 TEST_F(OutputRule, AFullDeviceIsNoSuccess) {
     const QString full = QStringLiteral("/dev/full");
-    if (!std::filesystem::exists("/dev/full")) GTEST_SKIP();
+    if (!std::filesystem::is_character_file("/dev/full")) GTEST_SKIP();
     const std::vector<QStringList> talking{{"--help"},
                                            {"help"},
                                            {"help", "pdf"},
@@ -205,6 +205,7 @@ TEST_F(OutputRule, AFullDeviceIsNoSuccess) {
         const ProgramRun run = run_program(maker.words + QStringList{read, "-o", full});
         EXPECT_EQ(run.exit_code, 2) << maker.words[0].toStdString();
         EXPECT_THAT(run.err, HasSubstr("/dev/full: No space left on device")) << maker.words[0].toStdString();
+        ASSERT_TRUE(std::filesystem::is_character_file("/dev/full"));
     }
 }
 

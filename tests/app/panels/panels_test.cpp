@@ -10,16 +10,20 @@
 #include <QRadioButton>
 #include <QSlider>
 #include <QSpinBox>
+#include <QStackedWidget>
 
 #include "app/panels/finish_panel.h"
 #include "app/panels/gauge_panel.h"
 #include "app/panels/length_spin_box.h"
+#include "app/panels/measure_spin_box.h"
 #include "app/panels/round_strips.h"
 #include "app/panels/rounds_plot.h"
 #include "app/panels/stuffing_panel.h"
 #include "app/panels/yarn_panel.h"
 #include "app/panels/yarns_model.h"
+#include "app/window/shape_words.h"
 #include "core/document/json_document.h"
+#include "core/gauge/usual_gauge.h"
 #include "core/shape/fabric_limits.h"
 #include "tests/app/app_testing.h"
 
@@ -115,19 +119,226 @@ TEST_F(Panels, AnOpenTubeStartsWithTheStitchesOfItsFirstRound) {
     EXPECT_EQ(std::get<OpenTube>(session.piece()->start).chains, 6);
 }
 
-TEST_F(Panels, ChoosingAnotherSourceOfTheGaugeKeepsTheGauge) {
+/// Indexes of the box of sources, in the order of the variant.
+enum Source { not_known, swatch, circle, estimate, given };
+
+/// The only page of a gauge panel that is on show.
+QWidget* page_of(GaugePanel& panel) { return panel.findChild<QStackedWidget*>()->currentWidget(); }
+
+void choose(GaugePanel& panel, int source) {
+    auto* box = panel.findChildren<QComboBox*>().first();
+    box->setFocus();
+    while (box->currentIndex() != source)
+        QTest::keyClick(box, box->currentIndex() < source ? Qt::Key_Down : Qt::Key_Up);
+}
+
+void type_into(QAbstractSpinBox* box, const char* text) {
+    box->setFocus();
+    box->selectAll();
+    QTest::keyClicks(box, QString::fromLatin1(text));
+    QTest::keyClick(box, Qt::Key_Return);
+}
+
+/// A toy whose gauge is estimated.
+void estimate_gauge(DocumentSession& session) {
+    session.edit(QStringLiteral("Estimate"), [](Toy toy) {
+        toy.gauge = EstimatedGauge{YarnWeight::light};
+        return toy;
+    });
+}
+
+TEST_F(Panels, NothingIsMeasuredByChoosingHowToMeasure) {
+    estimate_gauge(session);
     GaugePanel panel(session);
     panel.show();
-    auto* source = panel.findChildren<QComboBox*>().first();
-    source->setFocus();
-    source->setCurrentIndex(4);
-    QTest::keyClick(source, Qt::Key_Up);  // from "given" to "yarn weight", then on to the circle
-    QTest::keyClick(source, Qt::Key_Up);
-    QTest::keyClick(source, Qt::Key_Up);
+    const Toy before = session.toy();
+    for (const int source : {circle, swatch, given}) {
+        choose(panel, source);
+        EXPECT_EQ(session.toy(), before) << source;
+        EXPECT_EQ(session.undo_stack().count(), 1) << source;
+        QStringList empty;
+        for (auto* box : page_of(panel)->findChildren<MeasureSpinBox*>())
+            if (box->value() == 0) empty << box->text();
+        EXPECT_TRUE(empty.contains(QStringLiteral("not measured")) ||
+                    empty.contains(QStringLiteral("not counted")))
+            << source;
+    }
+    choose(panel, not_known);
+    EXPECT_FALSE(gauge_from(session.toy().gauge, session.toy().hook_mm));
+}
+
+TEST_F(Panels, AGaugeCircleCountsOnceItIsMeasured) {
+    session.edit(QStringLiteral("None"), [](Toy toy) {
+        toy.gauge = {};
+        return toy;
+    });
+    GaugePanel panel(session);
+    panel.show();
+    choose(panel, circle);
+    ASSERT_TRUE(wait_for_shape(session));
+    EXPECT_FALSE(session.study(0)->gauge_known);
+    auto* across = page_of(panel)->findChild<LengthSpinBox*>();
+    EXPECT_EQ(across->text(), QStringLiteral("not measured"));
+    type_into(across, "56");
+    ASSERT_TRUE(std::holds_alternative<CircleGauge>(session.toy().gauge));
+    EXPECT_EQ(std::get<CircleGauge>(session.toy().gauge).across_mm, 56);
+    EXPECT_EQ(session.undo_stack().count(), 2);
+    ASSERT_TRUE(wait_for_shape(session));
+    EXPECT_TRUE(session.study(0)->gauge_known);
+    session.undo_stack().undo();
+    EXPECT_EQ(session.toy().gauge.index(), std::size_t{not_known});
+    EXPECT_EQ(panel.findChildren<QComboBox*>().first()->currentIndex(), not_known);
+}
+
+TEST_F(Panels, WhatIsTypedOfASwatchStaysWhileTheRestIsMissing) {
+    estimate_gauge(session);
+    GaugePanel panel(session);
+    panel.show();
+    const GaugeSource before = session.toy().gauge;
+    choose(panel, swatch);
+    const auto boxes = page_of(panel)->findChildren<QDoubleSpinBox*>();
+    type_into(boxes[0], "20");
+    EXPECT_EQ(session.toy().gauge, before);
+    session.edit_piece(QStringLiteral("Count"), [](Piece& piece) { piece.make = 2; });
+    EXPECT_EQ(boxes[0]->value(), 20);
+    type_into(boxes[2], "22");
     ASSERT_TRUE(std::holds_alternative<SwatchGauge>(session.toy().gauge));
-    const auto gauge = gauge_from(session.toy().gauge, session.toy().hook_mm);
-    ASSERT_TRUE(gauge);
-    EXPECT_GT(gauge->stitch_width_mm, 1);
+    EXPECT_EQ(std::get<SwatchGauge>(session.toy().gauge).stitches, 20);
+    EXPECT_EQ(std::get<SwatchGauge>(session.toy().gauge).rounds, 22);
+}
+
+TEST_F(Panels, ADiscardedWishForAnotherGaugeLeavesTheMeasuredOne) {
+    session.edit(QStringLiteral("Swatch"), [](Toy toy) {
+        toy.gauge = SwatchGauge{.stitches = 20, .width_mm = 100, .rounds = 21, .height_mm = 100};
+        return toy;
+    });
+    GaugePanel panel(session);
+    panel.show();
+    const Toy before = session.toy();
+    choose(panel, circle);
+    choose(panel, swatch);
+    EXPECT_EQ(session.toy(), before);
+    EXPECT_EQ(page_of(panel)->findChildren<QDoubleSpinBox*>().first()->value(), 20);
+}
+
+TEST_F(Panels, WhatWasMeasuredComesBackAfterALookAtAnotherKind) {
+    const GaugeSource found = GivenGauge{{5.2, 5.1, 0.1, 0.1}, "Head"};
+    session.edit(QStringLiteral("Found"), [&found](Toy toy) {
+        toy.gauge = found;
+        return toy;
+    });
+    GaugePanel panel(session);
+    panel.show();
+    choose(panel, estimate);
+    EXPECT_EQ(session.toy().gauge, GaugeSource(EstimatedGauge{YarnWeight::light}));
+    choose(panel, swatch);
+    choose(panel, given);
+    EXPECT_EQ(session.toy().gauge, found);
+    session.start(toy_of({6, 12}));
+    estimate_gauge(session);
+    choose(panel, given);
+    EXPECT_NE(session.toy().gauge, found);
+}
+
+// The shape is ready while the figure is typed.
+TEST_F(Panels, ThePaceBeingTypedIsNotWipedOut) {
+    StuffingPanel panel(session);
+    panel.show();
+    auto* pace = panel.findChild<MeasureSpinBox*>();
+    pace->setFocus();
+    pace->selectAll();
+    session.edit_piece(QStringLiteral("Count"), [](Piece& piece) { piece.rounds.pop_back(); });
+    QTest::keyClick(pace, Qt::Key_1);
+    ASSERT_TRUE(wait_for_shape(session));
+    QTest::keyClick(pace, Qt::Key_4);
+    QTest::keyClick(pace, Qt::Key_Return);
+    EXPECT_EQ(session.toy().making.stitches_per_minute, 14);
+}
+
+TEST_F(Panels, ChoosingAYarnsWeightOffersItsHookAndSaysTheSize) {
+    session.edit(QStringLiteral("Estimate"), [](Toy toy) {
+        toy.gauge = EstimatedGauge{YarnWeight::light};
+        toy.hook_mm = usual_hook_mm(YarnWeight::light);
+        return toy;
+    });
+    YarnPanel panel(session);
+    panel.show();
+    auto* weight = panel.findChild<QComboBox*>();
+    auto* take = child<QPushButton>(panel, QStringLiteral("mm hook"));
+    EXPECT_EQ(take, nullptr);
+    weight->setFocus();
+    while (weight->currentIndex() < static_cast<int>(YarnWeight::bulky))
+        QTest::keyClick(weight, Qt::Key_Down);
+    EXPECT_EQ(session.toy().yarns[0].weight, YarnWeight::bulky);
+    EXPECT_EQ(session.toy().gauge, GaugeSource(EstimatedGauge{YarnWeight::bulky}));
+    take = child<QPushButton>(panel, QStringLiteral("mm hook"));
+    ASSERT_NE(take, nullptr);
+    EXPECT_TRUE(take->isVisible());
+    auto* offer = child<QLabel>(panel, QStringLiteral("usually worked with"));
+    ASSERT_NE(offer, nullptr);
+    Toy then = session.toy();
+    then.hook_mm = usual_hook_mm(YarnWeight::bulky);
+    EXPECT_TRUE(offer->text().contains(size_words(study_piece(then, 0), LengthUnit::millimetres)))
+        << offer->text().toStdString();
+    QTest::mouseClick(take, Qt::LeftButton);
+    EXPECT_EQ(session.toy().hook_mm, usual_hook_mm(YarnWeight::bulky));
+    EXPECT_FALSE(take->isVisible());
+    session.undo_stack().undo();
+    EXPECT_EQ(session.toy().hook_mm, usual_hook_mm(YarnWeight::light));
+}
+
+TEST_F(Panels, AMeasuredGaugeOutlivesAnotherWeight) {
+    session.edit(QStringLiteral("Swatch"), [](Toy toy) {
+        toy.gauge = SwatchGauge{.stitches = 20, .width_mm = 100, .rounds = 21, .height_mm = 100};
+        return toy;
+    });
+    YarnPanel panel(session);
+    panel.show();
+    auto* weight = panel.findChild<QComboBox*>();
+    weight->setFocus();
+    QTest::keyClick(weight, Qt::Key_Down);
+    EXPECT_TRUE(std::holds_alternative<SwatchGauge>(session.toy().gauge));
+    EXPECT_NE(child<QLabel>(panel, QStringLiteral("measure the gauge again")), nullptr);
+}
+
+TEST_F(Panels, StuffingAndTimeAreGuessesUntilTheMakerMeasures) {
+    StuffingPanel panel(session);
+    panel.show();
+    ASSERT_TRUE(wait_for_shape(session));
+    EXPECT_NE(child<QLabel>(panel, QStringLiteral("This is a guess")), nullptr);
+    EXPECT_NE(child<QLabel>(panel, QStringLiteral("a guess at 10 stitches a minute")), nullptr);
+    session.edit(QStringLiteral("Mine"), [](Toy toy) {
+        toy.making.stuffing_density_kg_per_m3 = 40;
+        toy.making.stitches_per_minute = 14;
+        return toy;
+    });
+    EXPECT_EQ(child<QLabel>(panel, QStringLiteral("guess")), nullptr);
+    EXPECT_NE(child<QLabel>(panel, QStringLiteral("by your own scales")), nullptr);
+    EXPECT_NE(child<QLabel>(panel, QStringLiteral("at your pace")), nullptr);
+}
+
+TEST_F(Panels, ThePaceIsTypedOrTakenFromTimedRounds) {
+    StuffingPanel panel(session);
+    panel.show();
+    ASSERT_TRUE(wait_for_shape(session));
+    auto* pace = panel.findChild<MeasureSpinBox*>();
+    EXPECT_EQ(pace->text(), QStringLiteral("not timed"));
+    type_into(pace, "12.5");
+    EXPECT_EQ(session.toy().making.stitches_per_minute, 12.5);
+    auto* timed = child<QPushButton>(panel, QStringLiteral("rounds I timed"));
+    EXPECT_EQ(timed, nullptr);
+    session.edit_piece(QStringLiteral("Timed"), [](Piece& piece) {
+        piece.worked.rounds = 6;
+        piece.worked.seconds_of_round = {0, 0, 0, 0, 120, 120};  // rounds of 24 single crochets: 12 a minute
+    });
+    timed = child<QPushButton>(panel, QStringLiteral("rounds I timed: 12 a minute"));
+    ASSERT_NE(timed, nullptr);
+    EXPECT_TRUE(timed->isVisible());
+    QTest::mouseClick(timed, Qt::LeftButton);
+    EXPECT_EQ(session.toy().making.stitches_per_minute, 12);
+    EXPECT_FALSE(timed->isVisible());
+    type_into(pace, "0");
+    EXPECT_EQ(session.toy().making.stitches_per_minute, std::nullopt);
 }
 
 TEST_F(Panels, LengthsFollowTheUnitAndKeepTheirMillimetres) {

@@ -114,7 +114,7 @@ TEST_F(DocumentFileTest, SaysWhyAFullDiskTakesNoMore) {
 }
 
 TEST_F(DocumentFileTest, ADeviceIsWrittenToAndAFullOneSaysSo) {
-    if (!QFile::exists(QStringLiteral("/dev/full"))) GTEST_SKIP();
+    if (!is_device(QStringLiteral("/dev/full"))) GTEST_SKIP();
     EXPECT_EQ(save_bytes(QStringLiteral("/dev/full"), "knit"), qt_error_string(ENOSPC));
     EXPECT_EQ(save_bytes(QStringLiteral("/dev/null"), "knit"), std::nullopt);
 }

@@ -169,7 +169,7 @@ Making making(std::mt19937& random) {
     Making making;
     for (std::optional<double>* part :
          {&making.stitches_per_minute, &making.yarn_per_ten_stitches_mm, &making.stuffing_density_kg_per_m3,
-          &making.hourly_rate, &making.stuffing_price_per_kg}) {
+          &making.stuffing_density_error_kg_per_m3, &making.hourly_rate, &making.stuffing_price_per_kg}) {
         *part = amount(random);
     }
     making.currency = text(random);

@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include "core/materials/stuffing.h"
 #include "tests/core/materials/even_piece.h"
 
 namespace roundwright {
@@ -35,7 +36,7 @@ TEST(Materials, OfOneBall) {
     EXPECT_EQ(sum.stitches, 432);  // 3n-1 rounds, n = 6: computed
     EXPECT_NEAR(sum.yarns[0].metres.likely, 432 * 0.033 + 2 * 0.15, 1e-9);
     EXPECT_NEAR(sum.yarns[0].grams.likely, sum.yarns[0].metres.likely / 2, 1e-9);
-    EXPECT_NEAR(sum.stuffing_g.likely, 1.4, 1e-9);
+    EXPECT_NEAR(sum.stuffing_g.likely, 0.1 * guessed_fill_kg_per_m3.likely, 1e-9);
     EXPECT_NEAR(sum.minutes.likely, 24, 1e-9);
 }
 
@@ -48,7 +49,7 @@ TEST(Materials, APieceMadeTwiceCountsTwice) {
     const Materials twice = materials(toy, {once});
     EXPECT_DOUBLE_EQ(twice.yarns[0].metres.likely, 2 * metres);
     EXPECT_EQ(twice.stitches, 864);
-    EXPECT_NEAR(twice.stuffing_g.likely, 2.8, 1e-9);
+    EXPECT_NEAR(twice.stuffing_g.likely, 0.2 * guessed_fill_kg_per_m3.likely, 1e-9);
 }
 
 TEST(Materials, AToyWithoutYarnsStillNeedsSome) {

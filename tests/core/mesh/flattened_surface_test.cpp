@@ -147,7 +147,7 @@ TEST(FlattenedSurface, HoldsTheVolumeOfItsShape) {
         const Toy toy = toy_of_case(c);
         const PieceStudy study = study_piece(toy, 0);
         RevolveOptions smooth;
-        smooth.relief = false;
+        smooth.relief = Relief::none;
         const MeshMeasures mesh = measure(study_surface(toy, 0, study, smooth).mesh);
         EXPECT_NEAR(mesh.volume_mm3, study.shape.volume_mm3, 0.1 * study.shape.volume_mm3);
     }

@@ -1,0 +1,18 @@
+#pragma once
+
+#include <QDoubleSpinBox>
+
+namespace roundwright::app {
+
+/// A figure that is measured or counted. At its least value words may stand in its place ("not measured"):
+/// they are no place to type a number into, and are typed over.
+class MeasureSpinBox : public QDoubleSpinBox {
+    Q_OBJECT
+  public:
+    explicit MeasureSpinBox(QWidget* parent = nullptr);
+
+  protected:
+    void focusInEvent(QFocusEvent* event) override;
+};
+
+}  // namespace roundwright::app
