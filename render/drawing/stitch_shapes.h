@@ -18,7 +18,7 @@ struct StitchStyle {
 [[nodiscard]] double light_on(const Vec3& view_normal, bool inside);
 
 /// Light in the hollows between the cords.
-inline constexpr double hollow_light = 0.36;
+inline constexpr double hollow_light = 0.52;
 
 /// Orders of `ShapeBatches` that one layer takes.
 inline constexpr int orders_a_layer = 16;
