@@ -45,7 +45,7 @@ void FormFields::build(const Preferences& preferences) {
     top_ = new LengthSpinBox(preferences, least_mm, most_mm);
     waist_ = new LengthSpinBox(preferences, least_mm, most_mm);
     width_->show_millimetres(form_.width_mm);
-    tip_ = new QCheckBox(tr("Comes to a &point"));
+    tip_ = new QCheckBox(tr("Comes to a po&int"));
     closed_ = new QCheckBox(tr("Close the flat &end"));
     layout_ = new QFormLayout(this);
     layout_->setContentsMargins(0, 0, 0, 0);

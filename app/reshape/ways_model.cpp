@@ -23,7 +23,7 @@ QString length_and_difference(double reached_mm, double asked_mm, LengthUnit uni
     if (off == 0 || !(asked_mm > 0)) return length;
     QString difference = length_text(std::abs(off), units);
     if (units == LengthUnit::millimetres) difference = QLocale().toString(std::abs(off), 'f', 0);
-    return QStringLiteral("%1 (%2%3)").arg(length, QString(off > 0 ? QChar('+') : QChar(0x2212)), difference);
+    return QStringLiteral("%1 (%2%3)").arg(length, QString(QChar(off > 0 ? u'+' : u'\u2212')), difference);
 }
 
 }  // namespace
