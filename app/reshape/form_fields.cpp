@@ -49,10 +49,10 @@ void FormFields::build(const Preferences& preferences) {
     closed_ = new QCheckBox(tr("Close the flat &end"));
     layout_ = new QFormLayout(this);
     layout_->setContentsMargins(0, 0, 0, 0);
-    layout_->addRow(tr("&Wide"), width_);
-    layout_->addRow(tr("Ta&ll"), height_);
+    layout_->addRow(tr("&Width"), width_);
+    layout_->addRow(tr("Hei&ght"), height_);
     layout_->addRow(tip_);
-    layout_->addRow(tr("T&op"), top_);
+    layout_->addRow(tr("T&op width"), top_);
     layout_->addRow(tr("Wai&st"), waist_);
     layout_->addRow(closed_);
 }

@@ -160,6 +160,10 @@ TEST_F(ReshapeDialogTest, NoAnswerIsCutAtTheDefaultSizeAndSaysHowFarTheSizeIsOff
     for (int column = 0; column <= last; ++column)
         EXPECT_GE(ways->columnWidth(column),
                   static_cast<QAbstractItemView*>(ways)->sizeHintForColumn(column));
+    dialog->resize(1016, 660);  // a screen of 1024 x 700
+    QCoreApplication::processEvents();
+    EXPECT_LE(dialog->width(), 1016);
+    EXPECT_LE(ways->mapTo(dialog.data(), QPoint(ways->width(), 0)).x(), dialog->width());
     const int row = ways->model()->rowCount() - 1;
     const QString width = ways->model()->index(row, 1).data().toString();
     EXPECT_TRUE(width.contains(QStringLiteral("(+"))) << width.toStdString();
@@ -361,7 +365,7 @@ TEST_F(ReshapeDialogTest, WhatWasPulledIsTakenBackStepByStep) {
 TEST_F(ReshapeDialogTest, TheNewFabricIsShownWithTheOldAsAGhost) {
     open_dialog();
     type(QStringLiteral("60"));
-    QTest::mouseClick(button(QStringLiteral("As fabric")), Qt::LeftButton);
+    QTest::mouseClick(button(QStringLiteral("Show fabric")), Qt::LeftButton);
     EXPECT_TRUE(dialog->preview().shows_fabric());
     ASSERT_TRUE(wait_until([&] { return !dialog->preview().busy(); }));
     keep_picture(QStringLiteral("reshape-fabric"));
