@@ -43,10 +43,12 @@ QTableView* quiet_table(const QString& name, QAbstractItemModel* model) {
 // the screen for that beside the picture, the table scrolls.
 int width_of_columns(QTableView& table) {
     constexpr double most_of_screen = 0.46;
+    constexpr int always_room = 480;
     table.resizeColumnsToContents();
     const int wanted = table.horizontalHeader()->length() + 2 * table.frameWidth() +
                        table.style()->pixelMetric(QStyle::PM_ScrollBarExtent, nullptr, &table);
-    return std::min(wanted, static_cast<int>(most_of_screen * table.screen()->availableGeometry().width()));
+    const int screen = table.screen()->availableGeometry().width();
+    return std::min(wanted, std::max(always_room, static_cast<int>(most_of_screen * screen)));
 }
 
 }  // namespace
