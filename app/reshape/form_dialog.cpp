@@ -84,7 +84,7 @@ QWidget* FormDialog::questions() {
 void FormDialog::make_counts() {
     to_size_ = new QRadioButton(tr("Tid&y rounds at this size"));
     to_size_->setToolTip(tr("Rounds that repeat evenly and come out at this size once stuffed"));
-    to_form_ = new QRadioButton(tr("C&losest to the shape"));
+    to_form_ = new QRadioButton(tr("&Closest to the shape"));
     to_form_->setToolTip(tr("The nearest stitch count in every round, whatever size that comes to"));
     to_size_->setChecked(true);
     auto* counts = new QButtonGroup(this);

@@ -45,14 +45,14 @@ void FormFields::build(const Preferences& preferences) {
     top_ = new LengthSpinBox(preferences, least_mm, most_mm);
     waist_ = new LengthSpinBox(preferences, least_mm, most_mm);
     width_->show_millimetres(form_.width_mm);
-    tip_ = new QCheckBox(tr("Comes to a &point"));
+    tip_ = new QCheckBox(tr("Comes to a po&int"));
     closed_ = new QCheckBox(tr("Close the flat &end"));
     layout_ = new QFormLayout(this);
     layout_->setContentsMargins(0, 0, 0, 0);
-    layout_->addRow(tr("&Wide"), width_);
-    layout_->addRow(tr("Ta&ll"), height_);
+    layout_->addRow(tr("&Width"), width_);
+    layout_->addRow(tr("Hei&ght"), height_);
     layout_->addRow(tip_);
-    layout_->addRow(tr("T&op"), top_);
+    layout_->addRow(tr("T&op width"), top_);
     layout_->addRow(tr("Wai&st"), waist_);
     layout_->addRow(closed_);
 }

@@ -1,8 +1,11 @@
 #include "app/reshape/reshape_answers.h"
 
+#include <algorithm>
+
 #include <QHeaderView>
 #include <QItemSelectionModel>
 #include <QLabel>
+#include <QScreen>
 #include <QSignalBlocker>
 #include <QStyle>
 #include <QTableView>
@@ -36,11 +39,16 @@ QTableView* quiet_table(const QString& name, QAbstractItemModel* model) {
     return table;
 }
 
-// Columns are as wide as their words; a scroll bar may stand beside them.
+// Columns are as wide as their words; a scroll bar may stand beside them. Where large type leaves no room on
+// the screen for that beside the picture, the table scrolls.
 int width_of_columns(QTableView& table) {
+    constexpr double most_of_screen = 0.46;
+    constexpr int always_room = 480;
     table.resizeColumnsToContents();
-    return table.horizontalHeader()->length() + 2 * table.frameWidth() +
-           table.style()->pixelMetric(QStyle::PM_ScrollBarExtent, nullptr, &table);
+    const int wanted = table.horizontalHeader()->length() + 2 * table.frameWidth() +
+                       table.style()->pixelMetric(QStyle::PM_ScrollBarExtent, nullptr, &table);
+    const int screen = table.screen()->availableGeometry().width();
+    return std::min(wanted, std::max(always_room, static_cast<int>(most_of_screen * screen)));
 }
 
 }  // namespace

@@ -109,9 +109,9 @@ void ReshapeQuestions::make_wishes() {
 void ReshapeQuestions::make_fields() {
     fields_ = new QFormLayout;
     fields_->setRowWrapPolicy(QFormLayout::WrapLongRows);
-    fields_->addRow(tr("&Wide"), width_);
-    fields_->addRow(tr("&Tall"), height_);
-    fields_->addRow(tr("A&round"), around_);
+    fields_->addRow(tr("&Width"), width_);
+    fields_->addRow(tr("Hei&ght"), height_);
+    fields_->addRow(tr("A&round it"), around_);
     fields_->addRow(tr("S&cale"), scale_);
     fields_->addRow(all_pieces_);
     fields_->addRow(tr("&Yarn"), weight_);

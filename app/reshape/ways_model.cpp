@@ -6,6 +6,7 @@
 
 #include "app/reshape/reshape_words.h"
 #include "app/session/length_text.h"
+#include "app/wording/counted.h"
 
 namespace roundwright::app {
 namespace {
@@ -16,6 +17,11 @@ QString apart_text(double apart_mm, LengthUnit units) {
     return WaysModel::tr("%1 off").arg(length_text(apart_mm, units));
 }
 
+QString what_to_undo(const FrogBack& back) {
+    if (back.undo_rounds == 0) return WaysModel::tr("nothing");
+    return QStringLiteral("%1 (%2)").arg(rounds_words(back.undo_rounds), stitches_words(back.undo_stitches));
+}
+
 // "57 mm (+9)": nine more than asked for.
 QString length_and_difference(double reached_mm, double asked_mm, LengthUnit units) {
     const QString length = length_text(reached_mm, units);
@@ -23,7 +29,7 @@ QString length_and_difference(double reached_mm, double asked_mm, LengthUnit uni
     if (off == 0 || !(asked_mm > 0)) return length;
     QString difference = length_text(std::abs(off), units);
     if (units == LengthUnit::millimetres) difference = QLocale().toString(std::abs(off), 'f', 0);
-    return QStringLiteral("%1 (%2%3)").arg(length, QString(off > 0 ? QChar('+') : QChar(0x2212)), difference);
+    return QStringLiteral("%1 (%2%3)").arg(length, QString(QChar(off > 0 ? u'+' : u'\u2212')), difference);
 }
 
 }  // namespace
@@ -56,7 +62,7 @@ QVariant WaysModel::data(const QModelIndex& index, int role) const {
     if (role != Qt::DisplayRole) return {};
     switch (static_cast<WayColumn>(index.column())) {
         case WayColumn::undo:
-            return undo_words(way.back);
+            return what_to_undo(way.back);
         case WayColumn::width:
             return length_and_difference(way.made.reached().width_mm, way.made.wanted.width_mm, units);
         case WayColumn::height:
@@ -75,7 +81,7 @@ QVariant WaysModel::headerData(int section, Qt::Orientation orientation, int rol
     if (role != Qt::DisplayRole) return {};
     switch (column) {
         case WayColumn::undo:
-            return tr("What to undo");
+            return tr("Undo");
         case WayColumn::width:
             return tr("Width");
         case WayColumn::height:

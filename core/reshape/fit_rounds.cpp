@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
+#include <utility>
 
 #include "core/reshape/count_cost.h"
 #include "core/reshape/draft_solver.h"
@@ -206,12 +208,27 @@ class Fitter {
 
     double allowed_mm() const { return p_.near_enough * p_.gauge.round_height_mm / 2; }
 
+    struct Solved {
+        Shape shape;
+        FabricFlaws flaws;
+    };
+
+    // Different scales often come to the same counts.
+    const Solved& solve(const RoundsCut& cut) {
+        const auto [at, is_new] = solved_.try_emplace({cut.foundation, cut.counts});
+        if (!is_new) return at->second;
+        const RoundsDraft draft = cut.draft();
+        at->second.shape = solver_.solve(draft);
+        if (at->second.shape.usable()) at->second.flaws = fabric_flaws(p_, draft, at->second.shape);
+        return at->second;
+    }
+
     Candidate consider(RoundsCut cut) {
         Candidate made{std::move(cut), {}, {}, 0, 0, 0};
-        const RoundsDraft draft = made.cut.draft();
-        made.shape = solver_.solve(draft);
+        const Solved& solved = solve(made.cut);
+        made.shape = solved.shape;
+        made.flaws = solved.flaws;
         if (!made.found()) return made;
-        made.flaws = fabric_flaws(p_, draft, made.shape);
         const Size size = size_of(made.shape);
         made.miss = size_miss(size, p_.wanted, p_.gauge);
         made.off = std::max(half_rounds_off(size, p_.wanted, p_.gauge), made.miss);
@@ -261,6 +278,7 @@ class Fitter {
     DraftSolver solver_;
     ProfileScale scale_;
     Candidate best_;
+    std::map<std::pair<int, std::vector<int>>, Solved> solved_;
 };
 
 }  // namespace

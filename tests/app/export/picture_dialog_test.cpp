@@ -74,7 +74,7 @@ TEST_F(PictureDialogTest, ThePreviewFollowsTheView) {
     auto* preview = dialog->findChild<QLabel*>(QString(), Qt::FindDirectChildrenOnly);
     ASSERT_NE(preview, nullptr);
     const QImage front = preview->pixmap().toImage();
-    dialog->findChildren<QComboBox*>().front()->setCurrentText(QStringLiteral("The top"));
+    dialog->findChildren<QComboBox*>().front()->setCurrentText(QStringLiteral("Top"));
     EXPECT_NE(preview->pixmap().toImage(), front);
 }
 

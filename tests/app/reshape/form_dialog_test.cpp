@@ -94,7 +94,7 @@ TEST_F(FormDialogTest, RoundsAreForTheSizeUnlessTheFormIsWanted) {
     const QRegularExpression size(QStringLiteral("^6[0-2].mm wide .*, 7[0-4].mm tall "));  // 60 and 72 wanted
     EXPECT_TRUE(size.match(dialog->answer()).hasMatch()) << dialog->answer().toStdString();
     for (auto* choice : dialog->findChildren<QRadioButton*>())
-        if (choice->text().remove(u'&').startsWith(QStringLiteral("Nearest"))) choice->click();
+        if (choice->text().remove(u'&').startsWith(QStringLiteral("Closest"))) choice->click();
     settle();
     EXPECT_TRUE(dialog->answer().startsWith(QStringLiteral("Comes out 6"))) << dialog->answer().toStdString();
     EXPECT_TRUE(dialog->answer().endsWith(QStringLiteral("Choose tidy rounds to get closer to the size.")));
@@ -138,7 +138,7 @@ TEST_F(FormDialogTest, SizesThatDoNotGoTogetherAreSaid) {
     for (const char letter : {'9', '9'}) QTest::keyClick(top, letter);
     QTest::keyClick(top, Qt::Key_Tab);
     settle();
-    EXPECT_EQ(dialog->answer().toStdString(), "The top must be narrower than the whole.");
+    EXPECT_EQ(dialog->answer().toStdString(), "The top must be narrower than the widest part.");
     EXPECT_FALSE(button(*dialog, QStringLiteral("Use this shape"))->isEnabled());
 }
 
@@ -180,9 +180,9 @@ TEST_F(FormDialogTest, APieceBegunIsNotTurnedOverUnasked) {
     QString asked;
     answer_next_dialog(QStringLiteral("Cancel"), &asked);
     turn->trigger();
-    EXPECT_TRUE(asked.contains(QStringLiteral("3 rounds of Head are worked"))) << asked.toStdString();
+    EXPECT_TRUE(asked.contains(QStringLiteral("You have worked 3 rounds of Head"))) << asked.toStdString();
     EXPECT_EQ(counts_of(*session.piece()), before);
-    answer_next_dialog(QStringLiteral("Turn it over"), &asked);
+    answer_next_dialog(QStringLiteral("Turn it upside down"), &asked);
     turn->trigger();
     EXPECT_NE(counts_of(*session.piece()), before);
 }

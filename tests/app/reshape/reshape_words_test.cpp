@@ -72,7 +72,8 @@ TEST(OutcomeWords, SayWhatWasAskedForAndHowFarOffItIs) {
     EXPECT_TRUE(ends_with(words({48.2, 42.9}, {48, 44.1}, mm),
                           "That is 1 mm shorter than you asked for (48 mm wide, 44 mm tall)."));
     EXPECT_TRUE(ends_with(words({48.2, 44.3}, {48, 44.1}, mm), "Just the size you asked for."));
-    EXPECT_NE(words({57.2, 52.9}, {50.8, 50.8}, LengthUnit::inches).find("1/4 in wider"), std::string::npos)
+    EXPECT_NE(words({57.2, 52.9}, {50.8, 50.8}, LengthUnit::inches).find("\u00bc in wider"),
+              std::string::npos)
         << words({57.2, 52.9}, {50.8, 50.8}, LengthUnit::inches);
 }
 
