@@ -1,5 +1,8 @@
 #include "app/face/face_scene.h"
 
+#include <cmath>
+#include <numbers>
+
 #include "core/face/face_guides.h"
 #include "core/face/feature_mesh.h"
 #include "core/face/place_feature.h"
@@ -11,6 +14,18 @@ namespace roundwright::app {
 namespace {
 
 constexpr Colour guide_colour{0x5A, 0x78, 0x8C};
+
+/// Of the middle of the face, by the vertices' mean: its right is where the angle about the axis grows.
+int side_of(const Mesh& mesh, double face_degrees) {
+    double x = 0;
+    double z = 0;
+    for (std::size_t at = 0; at + 2 < mesh.positions.size(); at += 3) {
+        x += mesh.positions[at];
+        z += mesh.positions[at + 2];
+    }
+    constexpr double pi = std::numbers::pi;
+    return std::remainder(std::atan2(x, z) - face_degrees * pi / 180, 2 * pi) < 0 ? -1 : 1;
+}
 
 }  // namespace
 
@@ -25,7 +40,7 @@ FaceScene::FaceScene(DocumentSession& session, render::SceneView& scene, QObject
     connect(&scene_, &render::SceneView::part_clicked, this, [this](int part) {
         const auto index = static_cast<std::size_t>(part);
         if (index < feature_of_part_.size() && feature_of_part_[index] >= 0)
-            Q_EMIT feature_picked(feature_of_part_[index]);
+            Q_EMIT feature_picked(feature_of_part_[index], side_of_part_[index]);
     });
     show_parts();
 }
@@ -50,6 +65,7 @@ void FaceScene::follow_features() {
 void FaceScene::show_parts() {
     std::vector<render::ScenePart> parts;
     feature_of_part_.clear();
+    side_of_part_.clear();
     const Piece* piece = session_.piece();
     shown_features_ = piece == nullptr ? std::vector<Feature>() : piece->features;
     shown_degrees_ = piece == nullptr ? 0 : piece->face_degrees;
@@ -58,11 +74,13 @@ void FaceScene::show_parts() {
         const FaceSurface surface(*piece, shown->shape);
         for (FeaturePart& part : feature_parts(piece->features, surface, stitch_counts(shown->graph.graph))) {
             feature_of_part_.push_back(part.feature);
+            side_of_part_.push_back(side_of(part.mesh, piece->face_degrees));
             parts.push_back(render::scene_part(std::move(part)));
         }
         if (guides_ && !surface.empty()) {
             parts.push_back({face_guides(surface, guide_colour), render::Finish::felt, false});
             feature_of_part_.push_back(-1);
+            side_of_part_.push_back(1);
         }
     }
     scene_.set_parts(std::move(parts));
@@ -95,7 +113,7 @@ void FaceScene::drag(int part, QPointF position) {
     if (!toy) return;
     if (preview_ == nullptr) {
         preview_ = std::make_unique<LivePreview>(session_, tr("Move feature"));
-        Q_EMIT feature_picked(feature);
+        Q_EMIT feature_picked(feature, side_of_part_[index]);
     }
     preview_->show(std::move(*toy));
 }
