@@ -26,11 +26,11 @@ ReshapeActions::ReshapeActions(DocumentSession& session, QWidget* window)
     : QObject(window),
       session_(session),
       window_(window),
-      reshape_(make_action(window, tr("&Reshape …"), Qt::CTRL | Qt::Key_R, QStringLiteral("reshape"))),
-      sculpt_(make_action(window, tr("Pull the &outline …"), Qt::CTRL | Qt::SHIFT | Qt::Key_R)),
-      from_form_(make_action(window, tr("New &from a form …"), Qt::CTRL | Qt::SHIFT | Qt::Key_F)),
+      reshape_(make_action(window, tr("&Reshape…"), Qt::CTRL | Qt::Key_R, QStringLiteral("reshape"))),
+      sculpt_(make_action(window, tr("Pull the &outline…"), Qt::CTRL | Qt::SHIFT | Qt::Key_R)),
+      from_form_(make_action(window, tr("New &from a form…"), Qt::CTRL | Qt::SHIFT | Qt::Key_F)),
       mirror_(make_action(window, tr("&Turn over, top to bottom"), Qt::CTRL | Qt::SHIFT | Qt::Key_T)),
-      join_(make_action(window, tr("Go on into an&other piece …"), Qt::CTRL | Qt::SHIFT | Qt::Key_J)) {
+      join_(make_action(window, tr("Go on into an&other piece…"), Qt::CTRL | Qt::SHIFT | Qt::Key_J)) {
     reshape_->setToolTip(tr("Another size, another yarn or hook, or another outline"));
     connect(reshape_, &QAction::triggered, this,
             [this] { open_dialog(new ReshapeDialog(session_, window_)); });
