@@ -14,6 +14,7 @@
 #include "app/window/fast_entry_line.h"
 #include "app/window/main_window.h"
 #include "app/window/panel_column.h"
+#include "app/window/room_on_screen.h"
 #include "app/working/working_view.h"
 #include "tests/app/app_testing.h"
 
@@ -75,6 +76,25 @@ class WindowPlacingTest : public ::testing::Test {
     std::unique_ptr<DocumentSession> session;
     std::unique_ptr<MainWindow> window;
 };
+
+TEST(PlacedOnScreen, MovesAndShrinksNoMoreThanItMust) {
+    const QRect screen(1000, 0, 1024, 700);  // at the right of another
+    const QRect room = screen.adjusted(4, 36, -4, -4);
+    const struct {
+        QRect inside;
+        QRect placed;
+    } cases[] = {{{1100, 100, 400, 300}, {1100, 100, 400, 300}},
+                 {{1100, -50, 400, 300}, {1100, 36, 400, 300}},
+                 {{900, 600, 400, 300}, {1004, 396, 400, 300}},
+                 {{1900, 100, 400, 300}, {1620, 100, 400, 300}},
+                 {{1200, 100, 1600, 1200}, room},
+                 {{1100, 100, 400, 1200}, {1100, 36, 400, room.height()}}};
+    for (const auto& [inside, placed] : cases) {
+        const QRect found = placed_on_screen(inside, screen);
+        EXPECT_TRUE(found == placed) << found.x() << ", " << found.y() << ", " << found.width() << " x "
+                                     << found.height();
+    }
+}
 
 TEST_F(WindowPlacingTest, WindowsBesideTheMainOneOpenWithTheirTitlesOnTheScreen) {
     window->setGeometry(0, 0, 700, 600);  // at the upper edge
