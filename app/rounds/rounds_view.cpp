@@ -61,9 +61,9 @@ QSize RoundsView::sizeHint() const {
 }
 
 QSize RoundsView::minimumSizeHint() const {
-    return {
-        columns_width() + fontMetrics().horizontalAdvance(QStringLiteral("[3 sc, inc] x 6")) + cell_padding,
-        160};
+    return {columns_width() + fontMetrics().horizontalAdvance(QStringLiteral("[3 sc, inc] x 6")) +
+                cell_padding / 2,
+            160};
 }
 
 /// All columns but the words.

@@ -68,7 +68,7 @@ ShapePanel::ShapePanel(DocumentSession& session, const ShapeActions& actions, QW
     controls_->addLayout(views_, 1);
     controls_->addLayout(tools_);
     controls_->setSpacing(2);
-    controls_->setContentsMargins(8, 2, 12, 0);
+    controls_->setContentsMargins(6, 2, 4, 0);
     auto* words = new QVBoxLayout;
     words->setContentsMargins(words_margins / 2, 2, words_margins / 2, 0);
     words->setSpacing(2);

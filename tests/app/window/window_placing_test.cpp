@@ -63,7 +63,7 @@ class WindowPlacingTest : public ::testing::Test {
         auto* timer = new QTimer(window.get());
         QObject::connect(timer, &QTimer::timeout, timer, [timer, look] {
             auto* dialog = qobject_cast<QDialog*>(QApplication::activeModalWidget());
-            if (dialog == nullptr) return;
+            if (dialog == nullptr || QApplication::activeWindow() != dialog) return;
             timer->stop();
             timer->deleteLater();
             look(*dialog);
