@@ -93,23 +93,40 @@ QWidget* FacePanel::list_part() {
 
 void FacePanel::add_shortcuts() {
     struct Key {
-        const char* text;
-        QKeySequence keys;
-        int rounds;
-        int stitches;
+        QString text;
+        Qt::Key arrow;
+        int up;
+        int right;
     };
     for (const Key& key :
-         {Key{QT_TR_NOOP("Feature up by one round"), Qt::CTRL | Qt::Key_Up, -1, 0},
-          Key{QT_TR_NOOP("Feature down by one round"), Qt::CTRL | Qt::Key_Down, 1, 0},
-          Key{QT_TR_NOOP("Feature closer, or to the left, by one stitch"), Qt::CTRL | Qt::Key_Left, 0, -1},
-          Key{QT_TR_NOOP("Feature wider, or to the right, by one stitch"), Qt::CTRL | Qt::Key_Right, 0, 1}}) {
-        auto* action = new QAction(tr(key.text), this);
-        action->setShortcut(key.keys);
-        action->setShortcutContext(Qt::WidgetWithChildrenShortcut);
-        connect(action, &QAction::triggered, this, [this, key] { nudge(key.rounds, key.stitches); });
+         {Key{tr("&Up a round"), Qt::Key_Up, 1, 0}, Key{tr("&Down a round"), Qt::Key_Down, -1, 0},
+          Key{tr("A stitch to the &left"), Qt::Key_Left, 0, -1},
+          Key{tr("A stitch to the &right"), Qt::Key_Right, 0, 1}}) {
+        auto* action = new QAction(key.text, this);
+        action->setShortcut(Qt::CTRL | key.arrow);
+        connect(action, &QAction::triggered, this, [this, key] { nudge(key.up, key.right); });
         addAction(action);
+        nudges_ << action;
     }
-    setToolTip(tr("Ctrl and the arrow keys move a feature by one round or one stitch."));
+    list_->setToolTip(tr("Ctrl and the arrow keys move what is selected."));
+}
+
+void FacePanel::fill_menu(QMenu* menu) const { menu->addActions(nudges_); }
+
+/// Never without a sign of what would move.
+void FacePanel::update_nudges() {
+    for (QAction* action : std::as_const(nudges_))
+        action->setEnabled(feature() != nullptr && (picked_ || isVisible()));
+}
+
+void FacePanel::showEvent(QShowEvent* event) {
+    QWidget::showEvent(event);
+    update_nudges();
+}
+
+void FacePanel::hideEvent(QHideEvent* event) {
+    QWidget::hideEvent(event);
+    update_nudges();
 }
 
 void FacePanel::connect_all() {
@@ -125,6 +142,7 @@ void FacePanel::connect_all() {
     });
     connect(list_->selectionModel(), &QItemSelectionModel::currentChanged, this, [this] {
         place_->setChecked(false);
+        side_ = 1;
         show_fields();
     });
     connect(fields_, &FeatureFields::edited, this, &FacePanel::change);
@@ -135,7 +153,10 @@ void FacePanel::connect_all() {
             QStringLiteral("face direction"));
     });
     connect(&session_, &DocumentSession::toy_changed, this, &FacePanel::show_features);
-    connect(&session_, &DocumentSession::current_piece_changed, this, &FacePanel::show_features);
+    connect(&session_, &DocumentSession::current_piece_changed, this, [this] {
+        picked_ = false;
+        show_features();
+    });
     connect(&session_, &DocumentSession::study_ready, this, &FacePanel::show_words);
     connect(&session_.preferences(), &Preferences::units_changed, this, &FacePanel::show_words);
 }
@@ -143,7 +164,7 @@ void FacePanel::connect_all() {
 void FacePanel::set_scene(FaceScene* scene) {
     scene_ = scene;
     scene_->set_guides(guides_->isChecked());
-    connect(scene_, &FaceScene::feature_picked, this, &FacePanel::select);
+    connect(scene_, &FaceScene::feature_picked, this, &FacePanel::pick);
     connect(scene_, &FaceScene::placing_ended, this, [this] { place_->setChecked(false); });
 }
 
@@ -153,6 +174,14 @@ int FacePanel::current() const {
 }
 
 void FacePanel::select(int feature) { list_->setCurrentIndex(model_->index(feature)); }
+
+void FacePanel::pick(int feature, int side) {
+    select(feature);
+    picked_ = true;
+    side_ = side;
+    update_nudges();
+    Q_EMIT picked_on_the_shape();
+}
 
 const Feature* FacePanel::feature() const {
     const Piece* piece = session_.piece();
@@ -198,9 +227,11 @@ void FacePanel::embroider_instead() {
     change(tr("Embroider instead"), [](Feature& f) { f = embroidered(f); });
 }
 
-void FacePanel::nudge(int rounds, int stitches) {
+void FacePanel::nudge(int up, int right) {
     const std::vector<int> around = counts();
-    if (around.size() < 2) return;
+    if (feature() == nullptr || around.size() < 2) return;
+    const int rounds = session_.piece()->starts_at_top ? -up : up;
+    const int stitches = feature()->pair ? side_ * right : right;
     change(
         tr("Move feature"), [&](Feature& f) { f = nudged(f, rounds, stitches, around); },
         QStringLiteral("nudge"));
@@ -228,6 +259,7 @@ void FacePanel::show_fields() {
     if (now != nullptr) fields_->show_feature(*now);
     const QSignalBlocker quiet(direction_);
     if (session_.piece() != nullptr) direction_->setValue(session_.piece()->face_degrees);
+    update_nudges();
     show_words();
 }
 

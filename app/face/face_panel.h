@@ -9,6 +9,7 @@ class QCheckBox;
 class QDoubleSpinBox;
 class QLabel;
 class QListView;
+class QMenu;
 class QPushButton;
 
 namespace roundwright::app {
@@ -26,13 +27,26 @@ class FacePanel : public QWidget {
     void set_scene(FaceScene* scene);
     [[nodiscard]] int current() const;
     void select(int feature);
+    /// The keys that move a feature, for the window's menu.
+    void fill_menu(QMenu* menu) const;
 
     void add(FeatureKind kind);
     /// Turns the current feature into an embroidered one of the same size.
     void embroider_instead();
-    void nudge(int rounds, int stitches);
+    /// Moves the current feature up the shape by so many rounds and to the right, as the viewer sees the
+    /// face, by so many stitches; of a pair the one that was picked, the other mirrors it.
+    void nudge(int up, int right);
+
+  Q_SIGNALS:
+    void picked_on_the_shape();
+
+  protected:
+    void showEvent(QShowEvent* event) override;
+    void hideEvent(QHideEvent* event) override;
 
   private:
+    void pick(int feature, int side);
+    void update_nudges();
     void build();
     QWidget* list_part();
     void add_shortcuts();
@@ -50,6 +64,9 @@ class FacePanel : public QWidget {
     DocumentSession& session_;
     FaceScene* scene_ = nullptr;
     FeaturesModel* model_;
+    QList<QAction*> nudges_;
+    bool picked_ = false;  ///< on the shape, with the panel folded perhaps
+    int side_ = 1;         ///< of a pair: the one that was picked, -1 left or 1 right
     QListView* list_;
     QPushButton* add_;
     QPushButton* remove_;

@@ -1,6 +1,7 @@
 #include "app/face/face_scene.h"
 
 #include <cmath>
+#include <numbers>
 
 #include "core/face/face_guides.h"
 #include "core/face/feature_mesh.h"
@@ -15,6 +16,18 @@ namespace {
 constexpr Colour guide_colour{0x5A, 0x78, 0x8C};
 constexpr double most_degrees_away = 50;
 
+/// Of the middle of the face, by the vertices' mean: its right is where the angle about the axis grows.
+int side_of(const Mesh& mesh, double face_degrees) {
+    double x = 0;
+    double z = 0;
+    for (std::size_t at = 0; at + 2 < mesh.positions.size(); at += 3) {
+        x += mesh.positions[at];
+        z += mesh.positions[at + 2];
+    }
+    constexpr double pi = std::numbers::pi;
+    return std::remainder(std::atan2(x, z) - face_degrees * pi / 180, 2 * pi) < 0 ? -1 : 1;
+}
+
 }  // namespace
 
 FaceScene::FaceScene(DocumentSession& session, render::SceneView& scene, QObject* parent)
@@ -28,7 +41,7 @@ FaceScene::FaceScene(DocumentSession& session, render::SceneView& scene, QObject
     connect(&scene_, &render::SceneView::part_clicked, this, [this](int part) {
         const auto index = static_cast<std::size_t>(part);
         if (index < feature_of_part_.size() && feature_of_part_[index] >= 0)
-            Q_EMIT feature_picked(feature_of_part_[index]);
+            Q_EMIT feature_picked(feature_of_part_[index], side_of_part_[index]);
     });
     show_parts();
 }
@@ -63,6 +76,7 @@ void FaceScene::follow_features() {
 void FaceScene::show_parts() {
     std::vector<render::ScenePart> parts;
     feature_of_part_.clear();
+    side_of_part_.clear();
     const Piece* piece = session_.piece();
     shown_features_ = piece == nullptr ? std::vector<Feature>() : piece->features;
     shown_degrees_ = piece == nullptr ? 0 : piece->face_degrees;
@@ -71,11 +85,13 @@ void FaceScene::show_parts() {
         const FaceSurface surface(*piece, shown->shape);
         for (FeaturePart& part : feature_parts(piece->features, surface, stitch_counts(shown->graph.graph))) {
             feature_of_part_.push_back(part.feature);
+            side_of_part_.push_back(side_of(part.mesh, piece->face_degrees));
             parts.push_back(render::scene_part(std::move(part)));
         }
         if (guides_ && !surface.empty()) {
             parts.push_back({face_guides(surface, guide_colour), render::Finish::felt, false});
             feature_of_part_.push_back(-1);
+            side_of_part_.push_back(1);
         }
     }
     scene_.set_parts(std::move(parts));
@@ -108,7 +124,7 @@ void FaceScene::drag(int part, QPointF position) {
     if (!toy) return;
     if (preview_ == nullptr) {
         preview_ = std::make_unique<LivePreview>(session_, tr("Move feature"));
-        Q_EMIT feature_picked(feature);
+        Q_EMIT feature_picked(feature, side_of_part_[index]);
     }
     preview_->show(std::move(*toy));
 }

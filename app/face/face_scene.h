@@ -30,7 +30,8 @@ class FaceScene : public QObject {
     [[nodiscard]] int placing() const { return placing_; }
 
   Q_SIGNALS:
-    void feature_picked(int feature);
+    /// `side`: of the face's middle as the viewer sees it, -1 left or 1 right.
+    void feature_picked(int feature, int side);
     void placing_ended();
 
   private:
@@ -46,6 +47,7 @@ class FaceScene : public QObject {
     std::vector<Feature> shown_features_;
     double shown_degrees_ = 0;
     std::vector<int> feature_of_part_;
+    std::vector<int> side_of_part_;
     std::unique_ptr<LivePreview> preview_;
     bool guides_ = false;
     int placing_ = -1;

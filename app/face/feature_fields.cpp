@@ -70,6 +70,9 @@ QWidget* FeatureFields::spacing_buttons() {
          {std::pair{tr("Close"), EyeSpacing::close}, std::pair{tr("Middle"), EyeSpacing::middle},
           std::pair{tr("Wide"), EyeSpacing::wide}}) {
         auto* button = new QPushButton(name);
+        // Narrower than the usual least width of a button: the three stand side by side in the panels'
+        // column.
+        button->setMinimumWidth(button->fontMetrics().horizontalAdvance(name) + 24);
         button->setAccessibleDescription(tr("Distance between the two"));
         connect(button, &QPushButton::clicked, this,
                 [this, spacing = spacing] { Q_EMIT spacing_wanted(spacing); });

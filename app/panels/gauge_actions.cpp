@@ -8,7 +8,7 @@ namespace roundwright::app {
 GaugeActions::GaugeActions(DocumentSession& session, QWidget* window)
     : QObject(window),
       session_(session),
-      from_finished_piece_(make_action(window, tr("&Gauge from a finished piece …"), Qt::CTRL | Qt::Key_G)) {
+      from_finished_piece_(make_action(window, tr("&Gauge from a finished piece…"), Qt::CTRL | Qt::Key_G)) {
     from_finished_piece_->setToolTip(tr("Measure the finished piece, and the next one comes out right"));
     connect(from_finished_piece_, &QAction::triggered, this, [this, window] {
         auto* dialog = new FinishedPieceDialog(session_, window);

@@ -13,7 +13,9 @@
 #include <QListView>
 #include <QMenu>
 #include <QPushButton>
+#include <QScrollArea>
 #include <QSettings>
+#include <QStyle>
 #include <QVBoxLayout>
 
 #include "app/panels/field_widgets.h"
@@ -61,6 +63,18 @@ constexpr std::array<Part, 11> parts{{
     {QT_TRANSLATE_NOOP("roundwright::app::PatternPreview", "&Notes"), &render::PatternContents::notes},
 }};
 
+/// On a small screen the choices scroll, so that the window need not be as high as they are.
+QScrollArea* scrolled(QWidget* choices) {
+    auto* area = new QScrollArea;
+    area->setFrameShape(QFrame::NoFrame);
+    area->setWidgetResizable(true);
+    area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    area->setFocusPolicy(Qt::NoFocus);
+    area->setWidget(choices);
+    area->setFixedWidth(choices->sizeHint().width() + area->style()->pixelMetric(QStyle::PM_ScrollBarExtent));
+    return area;
+}
+
 QString file_name_of(const Toy& toy) {
     QString name = QString::fromStdString(toy.title).simplified();
     for (QChar& c : name) {
@@ -103,7 +117,7 @@ void PatternPreview::build() {
     auto* columns = new QHBoxLayout;
     columns->addWidget(thumbnail_list_);
     columns->addWidget(view_, 1);
-    columns->addWidget(choices());
+    columns->addWidget(scrolled(choices()));
     auto* layout = new QVBoxLayout(this);
     layout->addLayout(columns, 1);
     layout->addWidget(buttons());

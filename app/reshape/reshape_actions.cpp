@@ -30,7 +30,7 @@ ReshapeActions::ReshapeActions(DocumentSession& session, QWidget* window)
       sculpt_(make_action(window, tr("Pull the &outline…"), Qt::CTRL | Qt::SHIFT | Qt::Key_R)),
       from_form_(make_action(window, tr("New &from a shape…"), Qt::CTRL | Qt::SHIFT | Qt::Key_F)),
       mirror_(make_action(window, tr("&Turn upside down"), Qt::CTRL | Qt::SHIFT | Qt::Key_T)),
-      join_(make_action(window, tr("J&oin to another piece…"), Qt::CTRL | Qt::SHIFT | Qt::Key_J)) {
+      join_(make_action(window, tr("Join to an&other piece…"), Qt::CTRL | Qt::SHIFT | Qt::Key_J)) {
     reshape_->setToolTip(tr("Another size, another yarn or hook, or another outline"));
     connect(reshape_, &QAction::triggered, this,
             [this] { open_dialog(new ReshapeDialog(session_, window_)); });

@@ -11,6 +11,7 @@
 #include "app/session/length_text.h"
 #include "app/window/icons.h"
 #include "app/window/theme.h"
+#include "app/wording/counted.h"
 #include "core/instructions/read_round.h"
 #include "core/instructions/write.h"
 
@@ -161,7 +162,7 @@ QVariant RoundsModel::data(const QModelIndex& index, int role) const {
 QString RoundsModel::text(int round, RoundColumn column) const {
     switch (column) {
         case RoundColumn::number:
-            return QString::number(row(round).number);
+            return number(round);
         case RoundColumn::stitches:
             return QString::number(row(round).stitches);
         case RoundColumn::change:
@@ -176,6 +177,15 @@ QString RoundsModel::text(int round, RoundColumn column) const {
             return width(round);
     }
     return {};
+}
+
+/// "✓ 4" is worked, "▸ 5" in hand.
+QString RoundsModel::number(int round) const {
+    const QString plain = QString::number(row(round).number);
+    const WorkedSoFar& worked = session_.piece()->worked;
+    if (round < worked.rounds) return QStringLiteral("\u2713 %1").arg(plain);
+    const bool in_hand = round == worked.rounds && worked != WorkedSoFar{};
+    return in_hand ? QStringLiteral("\u25B8 %1").arg(plain) : plain;
 }
 
 QString RoundsModel::words(int round) const {
@@ -221,6 +231,12 @@ QStringList RoundsModel::due_after(int round) const {
 /// What is to be known of a round besides its columns.
 QString RoundsModel::about(int round) const {
     QStringList lines;
+    const WorkedSoFar& worked = session_.piece()->worked;
+    if (round < worked.rounds) {
+        lines << tr("Worked");
+    } else if (round == worked.rounds && worked != WorkedSoFar{}) {
+        lines << tr("In hand: %1 of %2 worked").arg(worked.stitches).arg(stitches_words(row(round).stitches));
+    }
     if (!round_at(round).note.empty()) lines << QString::fromStdString(round_at(round).note);
     const QStringList due = due_after(round);
     if (!due.isEmpty()) lines << tr("After this round: %1").arg(due.join(QLatin1Char(' ')));

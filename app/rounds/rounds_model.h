@@ -66,6 +66,7 @@ class RoundsModel : public QAbstractTableModel {
     [[nodiscard]] QString next_round_text(RoundColumn column) const;
     [[nodiscard]] QVariant decoration(int round, RoundColumn column) const;
     [[nodiscard]] QString tip(int round, RoundColumn column) const;
+    [[nodiscard]] QString number(int round) const;
     [[nodiscard]] QStringList due_after(int round) const;
     [[nodiscard]] QString about(int round) const;
     [[nodiscard]] std::optional<Severity> worst_check(int round) const;

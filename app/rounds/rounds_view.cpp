@@ -12,6 +12,8 @@
 namespace roundwright::app {
 namespace {
 
+constexpr int cell_padding = 14;  // left and right
+
 constexpr int column(RoundColumn column) { return static_cast<int>(column); }
 
 bool starts_a_count(const QString& typed) {
@@ -36,6 +38,7 @@ RoundsView::RoundsView(RoundsModel& model, QWidget* parent) : QTableView(parent)
     setAlternatingRowColors(true);
     setWordWrap(false);
     setTextElideMode(Qt::ElideRight);
+    setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOn);  // so that the columns stay where they are
     setHorizontalScrollMode(ScrollPerPixel);
     setVerticalScrollMode(ScrollPerPixel);
     setAccessibleName(tr("Rounds"));
@@ -58,7 +61,9 @@ QSize RoundsView::sizeHint() const {
 }
 
 QSize RoundsView::minimumSizeHint() const {
-    return {columns_width() + fontMetrics().horizontalAdvance(QStringLiteral("[3 sc, inc] x 6")), 200};
+    return {columns_width() + fontMetrics().horizontalAdvance(QStringLiteral("[3 sc, inc] x 6")) +
+                cell_padding / 2,
+            160};
 }
 
 /// All columns but the words.
@@ -72,16 +77,15 @@ int RoundsView::columns_width() const {
 
 void RoundsView::fit_columns() {
     const QFontMetrics metrics = fontMetrics();
-    const int pad = 14;
     const int sign = metrics.height() + 4;
     const auto fit = [&](RoundColumn which, const QString& widest, int more = 0) {
         const QString head = model_.headerData(column(which), Qt::Horizontal, Qt::DisplayRole).toString();
         const int text = std::max(metrics.horizontalAdvance(widest), metrics.horizontalAdvance(head));
-        setColumnWidth(column(which), text + pad + more);
+        setColumnWidth(column(which), text + cell_padding + more);
     };
     verticalHeader()->setDefaultSectionSize(metrics.height() + 12);
     setIconSize({metrics.height(), metrics.height()});
-    fit(RoundColumn::number, QStringLiteral("888"), sign);
+    fit(RoundColumn::number, QStringLiteral("\u2713 888"), sign);
     fit(RoundColumn::stitches, QStringLiteral("8888"));
     fit(RoundColumn::change, QStringLiteral("+888"));
     fit(RoundColumn::yarn, QStringLiteral("A"), sign);

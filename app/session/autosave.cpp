@@ -15,8 +15,11 @@ namespace roundwright::app {
 namespace {
 
 constexpr int usual_interval_ms = 4000;
+constexpr qint64 most_note_bytes = 8 << 20;
 const auto document_key = QStringLiteral("document");
 const auto copy_key = QStringLiteral("copy");
+const auto pending_key = QStringLiteral("typed");
+const auto pending_piece_key = QStringLiteral("typed_for_piece");
 const auto note_suffix = QStringLiteral(".note");
 const auto lock_suffix = QStringLiteral(".lock");
 
@@ -35,8 +38,12 @@ QString copy_beside(const QString& document) {
 std::optional<LeftBehind> read_note(const QString& path) {
     QFile file(path);
     if (!file.open(QIODevice::ReadOnly)) return std::nullopt;
-    const auto note = QJsonDocument::fromJson(file.read(64 * 1024)).object();
-    LeftBehind left{path, note.value(copy_key).toString(), note.value(document_key).toString(), {}};
+    const auto note = QJsonDocument::fromJson(file.read(most_note_bytes)).object();
+    LeftBehind left{path,
+                    note.value(copy_key).toString(),
+                    note.value(document_key).toString(),
+                    {},
+                    {note.value(pending_key).toString(), note.value(pending_piece_key).toInt()}};
     const QFileInfo copy(left.copy);
     if (left.copy.isEmpty() || !copy.isFile()) return std::nullopt;
     left.kept = copy.lastModified();
@@ -59,7 +66,9 @@ Autosave::Autosave(DocumentSession& session, const QString& state_folder, QObjec
     connect(&session_, &DocumentSession::toy_changed, this, [this] { changed_ = true; });
     connect(&session_, &DocumentSession::file_changed, this, &Autosave::follow_file);
     connect(&session_, &DocumentSession::modified_changed, this, [this](bool modified) {
-        if (!modified) forget();
+        if (modified) return;
+        forget();
+        changed_ = true;  // what is typed is not saved with the toy
     });
     timer_.start();
 }
@@ -75,25 +84,42 @@ bool Autosave::write_copy(const QString& path) const {
     return !save_document_file(path, session_.toy()).has_value();
 }
 
+void Autosave::set_pending(const PendingEntry& pending) {
+    if (pending == pending_) return;
+    pending_ = pending;
+    pending_changed_ = true;
+    if (pending_.text.isEmpty() && !session_.modified()) forget();
+}
+
 void Autosave::keep_now() {
-    if (!changed_ || !session_.modified()) return;
+    if (!session_.modified() && pending_.text.isEmpty()) return;
+    const QString before = copy_;
+    if ((changed_ || copy_.isEmpty()) && !keep_copy()) return;
+    if (copy_ != before || pending_changed_) write_note();
+}
+
+bool Autosave::keep_copy() {
     QString path = wanted_copy();
     if (!write_copy(path)) {
         path = QDir(folder_).filePath(name_ + QStringLiteral(".roundwright"));
-        if (!write_copy(path)) return;
+        if (!write_copy(path)) return false;
     }
     changed_ = false;
-    if (path == copy_) return;
-    if (!copy_.isEmpty()) QFile::remove(copy_);
+    if (!copy_.isEmpty() && path != copy_) QFile::remove(copy_);
     copy_ = path;
-    write_note();
+    return true;
 }
 
-void Autosave::write_note() const {
+void Autosave::write_note() {
     QSaveFile file(QDir(folder_).filePath(name_ + note_suffix));
     if (!file.open(QIODevice::WriteOnly)) return;
-    file.write(QJsonDocument(QJsonObject{{document_key, session_.path()}, {copy_key, copy_}}).toJson());
-    file.commit();
+    QJsonObject note{{document_key, session_.path()}, {copy_key, copy_}};
+    if (!pending_.text.isEmpty()) {
+        note.insert(pending_key, pending_.text);
+        note.insert(pending_piece_key, pending_.piece);
+    }
+    file.write(QJsonDocument(note).toJson());
+    pending_changed_ = !file.commit();
 }
 
 void Autosave::forget() {
@@ -116,6 +142,14 @@ QStringList Autosave::note_names() const {
         names << file.chopped(note_suffix.size());
     }
     return names;
+}
+
+bool Autosave::another_is_running() const {
+    const auto locks = QDir(folder_).entryList({QStringLiteral("*") + lock_suffix}, QDir::Files);
+    return std::ranges::any_of(locks, [this](const QString& lock) {
+        const QString name = lock.chopped(lock_suffix.size());
+        return name != name_ && is_running(name);
+    });
 }
 
 /// A lock that can be taken belongs to a program that is gone.
@@ -144,20 +178,30 @@ std::vector<LeftBehind> Autosave::left_behind() const {
 std::optional<LeftBehind> Autosave::left_beside(const QString& document) const {
     const QFileInfo copy(copy_beside(QFileInfo(document).absoluteFilePath()));
     if (!copy.isFile() || copy.lastModified() <= QFileInfo(document).lastModified()) return std::nullopt;
-    LeftBehind left{{}, copy.filePath(), document, copy.lastModified()};
+    LeftBehind left{{}, copy.filePath(), document, copy.lastModified(), {}};
     for (const auto& name : note_names()) {
         const auto note = read_note(QDir(folder_).filePath(name + note_suffix));
         if (!note || note->copy != left.copy) continue;
         if (is_running(name)) return std::nullopt;
         left.note = note->note;
+        left.pending = note->pending;
     }
     return left;
+}
+
+/// The toy in the copy is the one in its file: nothing but what was typed is lost.
+bool Autosave::only_typed(const LeftBehind& left, const Toy& toy) {
+    if (left.pending.text.isEmpty() || left.document.isEmpty()) return false;
+    const auto saved = load_document_file(left.document);
+    return !saved.problem && saved.document.toy == toy;
 }
 
 std::optional<FileProblem> Autosave::recover(const LeftBehind& left) {
     auto loaded = load_document_file(left.copy);
     if (loaded.problem) return loaded.problem;
-    session_.recover(std::move(loaded.document.toy), left.document);
+    if (!only_typed(left, loaded.document.toy) || session_.open(left.document))
+        session_.recover(std::move(loaded.document.toy), left.document);
+    set_pending(left.pending);
     keep_now();
     QFile::remove(left.note);
     if (left.copy != copy_) QFile::remove(left.copy);

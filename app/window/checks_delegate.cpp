@@ -18,10 +18,12 @@ constexpr int margin = 12;
 constexpr int gap = 10;
 constexpr int wrapping = Qt::AlignLeft | Qt::AlignVCenter | Qt::TextWordWrap;
 
+int button_height(const QFontMetrics& metrics) { return metrics.height() + 8; }
+
 QRect button_rect(const QStyleOptionViewItem& option, const QString& label) {
     if (label.isEmpty()) return {option.rect.right(), option.rect.top(), 0, option.rect.height()};
     const int width = option.fontMetrics.horizontalAdvance(label) + 28;
-    const int height = option.fontMetrics.height() + 8;
+    const int height = button_height(option.fontMetrics);
     return {option.rect.right() - width - gap, option.rect.center().y() - height / 2, width, height};
 }
 
@@ -60,8 +62,9 @@ void ChecksDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option
     painter->restore();
 }
 
+int ChecksDelegate::least_height(const QFontMetrics& metrics) { return button_height(metrics) + 8; }
+
 QSize ChecksDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const {
-    constexpr int fewest_lines = 2;
     constexpr int tallest = 10'000;
     QStyleOptionViewItem laid_out = option;
     const auto* view = qobject_cast<const QAbstractItemView*>(option.widget);
@@ -69,7 +72,7 @@ QSize ChecksDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelI
     laid_out.rect = QRect(0, 0, std::max(width, 1), tallest);
     const QRect room = text_rect(laid_out, cure_label(index));
     const int words = option.fontMetrics.boundingRect(room, wrapping, index.data().toString()).height();
-    return {laid_out.rect.width(), std::max(words, fewest_lines * option.fontMetrics.lineSpacing()) + 8};
+    return {laid_out.rect.width(), std::max(words + 8, least_height(option.fontMetrics))};
 }
 
 bool ChecksDelegate::editorEvent(QEvent* event, QAbstractItemModel* model, const QStyleOptionViewItem& option,

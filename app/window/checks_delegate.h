@@ -12,7 +12,9 @@ class ChecksDelegate : public QStyledItemDelegate {
 
     void paint(QPainter* painter, const QStyleOptionViewItem& option,
                const QModelIndex& index) const override;
-    /// Room for the whole sentence, two lines at least.
+    /// Of a sentence of one line, with room for its button.
+    [[nodiscard]] static int least_height(const QFontMetrics& metrics);
+    /// Room for the whole sentence.
     QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const override;
     bool editorEvent(QEvent* event, QAbstractItemModel* model, const QStyleOptionViewItem& option,
                      const QModelIndex& index) override;

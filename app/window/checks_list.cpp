@@ -11,7 +11,8 @@
 namespace roundwright::app {
 namespace {
 
-constexpr int most_rows_shown = 3;
+constexpr int rows_shown = 3;
+constexpr int padding = 6;
 
 }  // namespace
 
@@ -19,8 +20,8 @@ ChecksList::ChecksList(DocumentSession& session, QWidget* parent)
     : QWidget(parent),
       model_(session),
       title_(new QLabel(this)),
-      nothing_(new QLabel(tr("Nothing to mend."), this)),
-      view_(new QListView(this)) {
+      view_(new QListView(this)),
+      nothing_(new QLabel(tr("Nothing to fix."), view_->viewport())) {
     auto* delegate = new ChecksDelegate(view_);
     view_->setModel(&model_);
     view_->setItemDelegate(delegate);
@@ -28,19 +29,18 @@ ChecksList::ChecksList(DocumentSession& session, QWidget* parent)
     view_->setResizeMode(QListView::Adjust);
     view_->setFrameShape(QFrame::NoFrame);
     view_->setMouseTracking(true);
+    view_->setVerticalScrollMode(QListView::ScrollPerPixel);
+    view_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     QFont bold = title_->font();
     bold.setWeight(QFont::DemiBold);
     title_->setFont(bold);
-    auto* head = new QHBoxLayout;
-    head->setContentsMargins(12, 6, 12, 4);
-    head->addWidget(title_);
-    head->addSpacing(10);
-    head->addWidget(nothing_);
-    head->addStretch(1);
-    auto* layout = new QVBoxLayout(this);
-    layout->setContentsMargins(0, 0, 0, 0);
-    layout->setSpacing(0);
-    layout->addLayout(head);
+    title_->setMinimumWidth(QFontMetrics(bold).horizontalAdvance(tr("Checks (%1)").arg(888)));
+    auto* over_view = new QVBoxLayout(view_->viewport());
+    over_view->setContentsMargins(12, 8, 12, 0);
+    over_view->addWidget(nothing_, 0, Qt::AlignTop);
+    auto* layout = new QHBoxLayout(this);
+    layout->setContentsMargins(12, padding, 0, padding);
+    layout->addWidget(title_, 0, Qt::AlignTop);
     layout->addWidget(view_, 1);
     connect(delegate, &ChecksDelegate::cure_clicked, this, [this](int row) { model_.cure(row); });
     connect(view_, &QListView::clicked, this,
@@ -58,9 +58,7 @@ void ChecksList::follow() {
     const int count = model_.rowCount();
     title_->setText(count == 0 ? tr("Checks") : tr("Checks (%1)").arg(count));
     nothing_->setVisible(count == 0);
-    view_->setVisible(count > 0);
     find_current();
-    fit_height();
 }
 
 void ChecksList::keep_current() {
@@ -85,16 +83,13 @@ void ChecksList::find_current() {
     view_->setCurrentIndex(model_.index(row));
 }
 
-void ChecksList::fit_height() {
-    int height = 0;
-    for (int row = 0; row < std::min(model_.rowCount(), most_rows_shown); ++row)
-        height += view_->sizeHintForRow(row);
-    view_->setFixedHeight(height);
+QSize ChecksList::sizeHint() const {
+    return {view_->sizeHint().width(),
+            rows_shown * ChecksDelegate::least_height(fontMetrics()) + 2 * padding};
 }
 
-void ChecksList::resizeEvent(QResizeEvent* event) {
-    QWidget::resizeEvent(event);
-    fit_height();
+QSize ChecksList::minimumSizeHint() const {
+    return {title_->minimumWidth(), ChecksDelegate::least_height(fontMetrics()) + 2 * padding};
 }
 
 void ChecksList::offer_cures(const QPoint& place) {

@@ -41,16 +41,16 @@ void DocumentFiles::fill(QMenu* menu) {
         menu->addAction(action);
     };
     add(tr("&New toy"), QKeySequence::New, QStringLiteral("new"), [this] { start_new(); });
-    add(tr("&Open …"), QKeySequence::Open, QStringLiteral("open"), [this] { ask_open(); });
+    add(tr("&Open…"), QKeySequence::Open, QStringLiteral("open"), [this] { ask_open(); });
     auto* recent = menu->addMenu(tr("Open &recent"));
     connect(menu, &QMenu::aboutToShow, this, [this, recent] { recent_.fill(recent); });
     recent_.fill(recent);
     fill_samples(menu->addMenu(tr("Open a sa&mple")));
     menu->addSeparator();
     add(tr("&Save"), QKeySequence::Save, QStringLiteral("save"), [this] { save(); });
-    add(tr("Save &as …"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S), {}, [this] { save_as(); });
+    add(tr("Save &as…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S), {}, [this] { save_as(); });
     menu->addSeparator();
-    add(tr("About this &toy …"), QKeySequence(Qt::ALT | Qt::Key_Return), QStringLiteral("note"),
+    add(tr("About this &toy…"), QKeySequence(Qt::ALT | Qt::Key_Return), QStringLiteral("note"),
         [this] { ask_toy_details(session_, window_); });
 }
 
@@ -198,6 +198,7 @@ bool DocumentFiles::offer(const LeftBehind& left) {
         tell(tr("The copy could not be read."), *problem);
         return false;
     }
+    Q_EMIT brought_back(left.pending);
     return true;
 }
 

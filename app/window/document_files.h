@@ -30,6 +30,8 @@ class DocumentFiles : public QObject {
   Q_SIGNALS:
     void new_toy();
     void opened();
+    /// After a crash: what stood in the line of next rounds.
+    void brought_back(const roundwright::app::PendingEntry& pending);
 
   private:
     void start_new();

@@ -29,7 +29,7 @@ FastEntryLine::FastEntryLine(DocumentSession& session, QWidget* parent)
     : QWidget(parent), session_(session), line_(new QLineEdit(this)), understood_(new QLabel(this)) {
     auto* name = new QLabel(tr("&Next rounds"), this);
     name->setBuddy(line_);
-    line_->setPlaceholderText(tr("6, 12, 18   24x4   +6x3   or paste a pattern"));
+    line_->setPlaceholderText(tr("6, 12, 18   24x4   +6x3   or a pattern"));
     line_->setAccessibleName(tr("Next rounds"));
     line_->setAccessibleDescription(
         tr("Counts such as 6, 12, 18, or 24x4, or +6x3, or a pattern in words; Enter adds them."));
@@ -57,6 +57,11 @@ QString FastEntryLine::typed() const { return line_->text().replace(line_end, u'
 void FastEntryLine::focus_line() {
     line_->setFocus(Qt::OtherFocusReason);
     line_->selectAll();
+}
+
+void FastEntryLine::bring_back(const QString& typed) {
+    line_->setText(typed);
+    line_->setFocus(Qt::OtherFocusReason);
 }
 
 void FastEntryLine::take_text(const QString& text) {
@@ -128,6 +133,10 @@ bool FastEntryLine::eventFilter(QObject* watched, QEvent* event) {
         const auto* clip = QApplication::clipboard()->mimeData();
         if (key->matches(QKeySequence::Paste) && clip && clip->text().contains(u'\n')) {
             take_text(clip->text());
+            return true;
+        }
+        if (key->key() == Qt::Key_Up && (key->modifiers() & ~Qt::KeypadModifier) == Qt::NoModifier) {
+            Q_EMIT left_upwards();
             return true;
         }
         if (key->key() == Qt::Key_Escape && !line_->text().isEmpty()) {

@@ -20,12 +20,15 @@ class FastEntryLine : public QWidget {
     /// is handed on.
     void take_text(const QString& text);
     void focus_line();
+    /// Puts back what stood in the line, ready to be gone on with.
+    void bring_back(const QString& typed);
     [[nodiscard]] QLineEdit* line() { return line_; }
     [[nodiscard]] QString understood() const { return understood_->text(); }
 
   Q_SIGNALS:
     void rounds_added();
     void pattern_pasted(const QString& text);
+    void left_upwards();  ///< by the Up key
 
   protected:
     bool eventFilter(QObject* watched, QEvent* event) override;

@@ -35,6 +35,10 @@ QString menu_rows(const QMenu& menu) {
     return rows;
 }
 
+QString heading(const QString& title, const QString& rows) {
+    return QStringLiteral("<h3>%1</h3><table>%2</table>").arg(title, rows);
+}
+
 QString table_rows() {
     return row(tr("Set the count"), tr("30")) + row(tr("From the round below"), tr("+6  -6  =")) +
            row(tr("On to the next round"), tr("Enter")) + row(tr("The words of the round"), tr("F2, Tab")) +
@@ -44,13 +48,27 @@ QString table_rows() {
 
 }  // namespace
 
+QString line_rows() {
+    return row(tr("Add the rounds"), tr("Enter")) + row(tr("Up to the table"), tr("Up")) +
+           row(tr("Empty the line"), tr("Escape"));
+}
+
+QString work_along_rows() {
+    return row(tr("Round done"), tr("Space")) + row(tr("Count a stitch"), tr("Right")) +
+           row(tr("Take a stitch back"), tr("Backspace, Left")) + row(tr("A round back"), tr("PgUp")) +
+           row(tr("Close"), tr("Escape, Ctrl+W"));
+}
+
+QString picture_rows() { return row(tr("Choose an eye, then move it"), tr("Click, Ctrl+arrows")); }
+
 void show_keyboard_help(QMainWindow& window) {
-    QString text =
-        QStringLiteral("<h3>%1</h3><table>%2</table>").arg(tr("In the rounds table"), table_rows());
+    QString text = heading(tr("In the rounds table"), table_rows()) +
+                   heading(tr("In the line of next rounds"), line_rows()) +
+                   heading(tr("On the shape"), picture_rows()) +
+                   heading(tr("While you work along"), work_along_rows());
     for (const QAction* action : window.menuBar()->actions()) {
         if (!action->menu()) continue;
-        text += QStringLiteral("<h3>%1</h3><table>%2</table>")
-                    .arg(plain(action->text()), menu_rows(*action->menu()));
+        text += heading(plain(action->text()), menu_rows(*action->menu()));
     }
     QDialog dialog(&window);
     dialog.setWindowTitle(tr("Keyboard"));

@@ -2,10 +2,13 @@
 
 #include <algorithm>
 #include <functional>
+#include <numeric>
 
 #include <QCloseEvent>
+#include <QFileInfo>
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QLineEdit>
 #include <QMenuBar>
 #include <QScreen>
 #include <QSettings>
@@ -37,6 +40,7 @@
 #include "app/window/first_toy.h"
 #include "app/window/help.h"
 #include "app/window/icons.h"
+#include "app/window/last_toy.h"
 #include "app/window/panel_column.h"
 #include "app/window/piece_actions.h"
 #include "app/window/piece_bar.h"
@@ -47,16 +51,19 @@
 #include "app/window/shape_actions.h"
 #include "app/window/shape_panel.h"
 #include "app/window/system_wishes.h"
+#include "app/window/window_placing.h"
+#include "app/wording/counted.h"
 #include "app/words/text_actions.h"
 #include "app/working/working_actions.h"
+#include "core/instructions/piece_graph.h"
 
 namespace roundwright::app {
 namespace {
 
-constexpr int narrow_window = 1150;  // below, the panels fold to their titles
 constexpr int message_ms = 12'000;
 const auto geometry_setting = QStringLiteral("window/geometry");
 const auto columns_setting = QStringLiteral("window/columns");
+const auto rows_setting = QStringLiteral("window/rows");
 const auto started_setting = QStringLiteral("started-before");
 
 QFrame* rule(QWidget* parent) {
@@ -98,6 +105,8 @@ MainWindow::MainWindow(DocumentSession& session, const QString& state_folder, QW
     follow_session();
     restore_places();
     show_name();
+    show_counts();
+    new WindowPlacing(*this);
 }
 
 MainWindow::~MainWindow() = default;
@@ -128,7 +137,8 @@ QWidget* MainWindow::rounds_side() {
     return side;
 }
 
-void MainWindow::lay_out() {
+/// Rounds and shape side by side over the entry line, and the panels at the right of all three.
+QWidget* MainWindow::upper_part() {
     columns_ = new QSplitter(Qt::Horizontal, this);
     columns_->addWidget(rounds_side());
     columns_->addWidget(shape_);
@@ -151,17 +161,38 @@ void MainWindow::lay_out() {
     upper_layout->setSpacing(0);
     upper_layout->addWidget(middle, 1);
     upper_layout->addWidget(panels_);
+    return upper;
+}
 
-    auto* central = new QWidget(this);
-    auto* layout = new QVBoxLayout(central);
-    layout->setContentsMargins(0, 0, 0, 0);
-    layout->setSpacing(0);
-    layout->addWidget(upper, 1);
-    layout->addWidget(rule(central));
-    layout->addWidget(checks_);
-    setCentralWidget(central);
+void MainWindow::lay_out() {
+    rows_ = new QSplitter(Qt::Vertical, this);
+    rows_->addWidget(upper_part());
+    rows_->addWidget(checks_);
+    rows_->setChildrenCollapsible(false);
+    rows_->setHandleWidth(1);
+    rows_->setStretchFactor(0, 1);
+    rows_->setStretchFactor(1, 0);
+    setCentralWidget(rows_);
+    fill_status_bar();
+}
+
+/// Always there: what it says comes and goes without moving anything.
+void MainWindow::fill_status_bar() {
+    counts_ = new QLabel(this);
+    counts_->setAccessibleName(tr("The piece in numbers"));
+    counts_->setForegroundRole(QPalette::PlaceholderText);
+    counts_->setContentsMargins(0, 0, 10, 0);
     statusBar()->setSizeGripEnabled(false);
-    statusBar()->hide();
+    statusBar()->addPermanentWidget(counts_);
+}
+
+void MainWindow::show_counts() {
+    const auto study = session_.study(session_.current_piece());
+    if (session_.piece() == nullptr || study == nullptr) return counts_->clear();
+    const auto counts = stitch_counts(study->graph.graph);
+    const int stitches = std::accumulate(counts.begin(), counts.end(), 0);
+    counts_->setText(
+        tr("%1, %2").arg(rounds_words(static_cast<int>(counts.size())), stitches_words(stitches)));
 }
 
 void MainWindow::fill_panels() {
@@ -187,6 +218,9 @@ void MainWindow::build_menus() {
     file->addSeparator();
     export_actions_->fill(file);
     file->addSeparator();
+    auto* close = make_action(this, tr("&Close the window"), QKeySequence(Qt::CTRL | Qt::Key_W));
+    connect(close, &QAction::triggered, this, &QWidget::close);
+    file->addAction(close);
     auto* quit = make_action(this, tr("&Quit"), QKeySequence(Qt::CTRL | Qt::Key_Q));
     connect(quit, &QAction::triggered, this, &QWidget::close);
     file->addAction(quit);
@@ -204,6 +238,8 @@ void MainWindow::build_menus() {
     gauge_actions_->fill_shape_menu(shape);
     shape->addSeparator();
     shape_actions_->fill(shape);
+    shape->addSeparator();
+    face_->fill_menu(shape->addMenu(tr("Move on the fa&ce")));
     shape_->offer(reshape_actions_->reshape());
     fill_pattern_menu(menuBar()->addMenu(tr("P&attern")));
     fill_help_menu(menuBar()->addMenu(tr("&Help")));
@@ -242,7 +278,7 @@ void MainWindow::fill_pattern_menu(QMenu* menu) {
     const std::tuple<QString, QKeySequence, std::function<void()>> actions[] = {
         {tr("Next &check"), Qt::Key_F8, [this] { checks_->step(+1); }},
         {tr("&Previous check"), Qt::SHIFT | Qt::Key_F8, [this] { checks_->step(-1); }},
-        {tr("&Mend the check"), Qt::CTRL | Qt::Key_F8, [this] { checks_->cure_current(); }}};
+        {tr("Fi&x the check"), Qt::CTRL | Qt::Key_F8, [this] { checks_->cure_current(); }}};
     for (const auto& [text, keys, act] : actions) {
         auto* action = make_action(this, text, keys);
         connect(action, &QAction::triggered, this, act);
@@ -299,13 +335,18 @@ void MainWindow::follow_session() {
     connect(&session_, &DocumentSession::edit_refused, this, &MainWindow::tell);
     connect(rounds_model_, &RoundsModel::entry_refused, this, &MainWindow::tell);
     connect(&session_.undo_stack(), &QUndoStack::indexChanged, statusBar(), &QStatusBar::clearMessage);
-    connect(statusBar(), &QStatusBar::messageChanged, this,
-            [this](const QString& text) { statusBar()->setVisible(!text.isEmpty()); });
+    connect(&session_, &DocumentSession::study_ready, this, &MainWindow::show_counts);
+    connect(&session_, &DocumentSession::current_piece_changed, this, &MainWindow::show_counts);
     connect(round_actions_, &RoundActions::text_pasted, fast_entry_, &FastEntryLine::take_text);
     // Once the paste is over: the review is a dialog of its own.
     connect(fast_entry_, &FastEntryLine::pattern_pasted, text_actions_, &TextActions::review,
             Qt::QueuedConnection);
     connect(fast_entry_, &FastEntryLine::rounds_added, this, [this] { rounds_view_->scrollToBottom(); });
+    connect(fast_entry_, &FastEntryLine::left_upwards, this, &MainWindow::go_up_to_rounds);
+    const auto keep_pending = [this] { autosave_.set_pending(pending_entry()); };
+    connect(fast_entry_->line(), &QLineEdit::textChanged, this, keep_pending);
+    connect(&session_, &DocumentSession::current_piece_changed, this, keep_pending);
+    connect(files_, &DocumentFiles::brought_back, this, &MainWindow::bring_back);
     connect(shape_, &ShapePanel::round_clicked, this, [this](int round) { session_.select_rounds({round}); });
     connect(files_, &DocumentFiles::new_toy, fast_entry_, &FastEntryLine::focus_line);
     connect(files_, &DocumentFiles::opened, this, [this] { rounds_view_->setFocus(Qt::OtherFocusReason); });
@@ -334,10 +375,44 @@ void MainWindow::begin(const QString& path) {
     QSettings().setValue(started_setting, true);
     if (!path.isEmpty() && files_->open(path)) return;
     if (files_->offer_left_behind()) return;
+    if (path.isEmpty() && !first_time && open_last_toy()) return;
     session_.start(first_time ? first_toy() : empty_toy());
     turn_once_ = first_time && !wants_less_motion();
     if (turn_once_ && shape_->scene()) shape_->turn_once();
     fast_entry_->focus_line();
+}
+
+/// Where the maker stopped. While another window of the program is open it may be the one with that toy, and
+/// a copy that is still to be asked about may be of it: then a new toy is begun.
+bool MainWindow::open_last_toy() {
+    if (autosave_.another_is_running() || !autosave_.left_behind().empty()) return false;
+    const LastToy last = last_toy();
+    if (last.path.isEmpty()) {
+        if (last.pending.text.isEmpty()) return false;
+        session_.start(empty_toy());
+    } else if (!QFileInfo::exists(last.path)) {
+        tell(tr("“%1” is not where it was.").arg(QFileInfo(last.path).fileName()));
+        return false;
+    } else if (!files_->open(last.path)) {
+        return false;
+    }
+    session_.set_current_piece(last.piece);
+    bring_back(last.pending);
+    return true;
+}
+
+PendingEntry MainWindow::pending_entry() const {
+    return {fast_entry_->line()->text(), std::max(session_.current_piece(), 0)};
+}
+
+void MainWindow::bring_back(const PendingEntry& pending) {
+    if (!pending.text.isEmpty()) session_.set_current_piece(std::max(pending.piece, 0));
+    fast_entry_->bring_back(pending.text);
+}
+
+void MainWindow::go_up_to_rounds() {
+    rounds_view_->setFocus(Qt::OtherFocusReason);
+    rounds_view_->go_to_next_round();
 }
 
 void MainWindow::showEvent(QShowEvent* event) {
@@ -350,12 +425,9 @@ void MainWindow::set_up_scene() {
     shape_actions_->drive(shape_->scene());
     export_actions_->show_from(shape_->scene());
     face_->set_scene(new FaceScene(session_, *shape_->scene(), this));
+    connect(face_, &FacePanel::picked_on_the_shape, this,
+            [this] { panels_->open_section(QStringLiteral("face")); });
     if (turn_once_) shape_->turn_once();
-}
-
-void MainWindow::resizeEvent(QResizeEvent* event) {
-    QMainWindow::resizeEvent(event);
-    panels_->fit_room(width() >= narrow_window);
 }
 
 void MainWindow::closeEvent(QCloseEvent* event) {
@@ -364,14 +436,18 @@ void MainWindow::closeEvent(QCloseEvent* event) {
         return;
     }
     keep_places();
+    keep_last_toy(session_, pending_entry());
     event->accept();
 }
 
 void MainWindow::restore_places() {
     const QSettings settings;
-    if (!restoreGeometry(settings.value(geometry_setting).toByteArray()))
+    if (restoreGeometry(settings.value(geometry_setting).toByteArray()))
+        keep_on_screen(*this);
+    else
         resize(room_on_screen(*this, {1480, 940}));
-    panels_->restore(width() >= narrow_window);
+    panels_->restore();
+    rows_->restoreState(settings.value(rows_setting).toByteArray());
     if (!columns_->restoreState(settings.value(columns_setting).toByteArray())) {
         const int rounds = rounds_view_->sizeHint().width();
         columns_->setSizes({rounds, std::max(width() - rounds - panels_->width(), 1)});
@@ -382,6 +458,7 @@ void MainWindow::keep_places() const {
     QSettings settings;
     settings.setValue(geometry_setting, saveGeometry());
     settings.setValue(columns_setting, columns_->saveState());
+    settings.setValue(rows_setting, rows_->saveState());
 }
 
 }  // namespace roundwright::app

@@ -7,6 +7,7 @@
 #include "app/session/document_session.h"
 #include "app/window/theme.h"
 
+class QLabel;
 class QSplitter;
 
 namespace roundwright::app {
@@ -54,7 +55,6 @@ class MainWindow : public QMainWindow {
 
   protected:
     void showEvent(QShowEvent* event) override;
-    void resizeEvent(QResizeEvent* event) override;
     void closeEvent(QCloseEvent* event) override;
 
   private:
@@ -68,11 +68,18 @@ class MainWindow : public QMainWindow {
     void show_chart();
     void lay_out();
     [[nodiscard]] QWidget* rounds_side();
+    [[nodiscard]] QWidget* upper_part();
+    void fill_status_bar();
+    void show_counts();
     void follow_session();
     void show_name();
     void tell(const QString& text);
     void set_up_scene();
     [[nodiscard]] bool wants_less_motion() const;
+    [[nodiscard]] bool open_last_toy();
+    [[nodiscard]] PendingEntry pending_entry() const;
+    void bring_back(const PendingEntry& pending);
+    void go_up_to_rounds();
     void restore_places();
     void keep_places() const;
 
@@ -99,6 +106,8 @@ class MainWindow : public QMainWindow {
     TextActions* text_actions_ = nullptr;
     ChartWindow* chart_ = nullptr;
     QSplitter* columns_ = nullptr;
+    QSplitter* rows_ = nullptr;  ///< the checks below all else
+    QLabel* counts_ = nullptr;
     bool turn_once_ = false;
 };
 

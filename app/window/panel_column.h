@@ -10,7 +10,8 @@
 namespace roundwright::app {
 
 /// The column of titled sections at the right of the window. One is open at a time; a click on its title
-/// folds it. Which one was open is remembered by its key. Folded, the column is as narrow as its titles.
+/// folds it. Which one was open is remembered by its key. The column is always as wide, whichever is open and
+/// whatever it says, so that nothing beside it moves.
 class PanelColumn : public QWidget {
     Q_OBJECT
   public:
@@ -26,19 +27,17 @@ class PanelColumn : public QWidget {
     [[nodiscard]] QString open_key() const { return open_key_; }
     [[nodiscard]] QStringList keys() const;
     [[nodiscard]] QString title(const QString& key) const;
-    [[nodiscard]] QSize sizeHint() const override;
-    [[nodiscard]] QSize minimumSizeHint() const override;
 
-    /// Opens the section that was open last, if there is room for it.
-    void restore(bool room_enough);
-    /// Folds where there is no room, and opens again what that had folded where there is.
-    void fit_room(bool room_enough);
+    /// Opens the section that was open last.
+    void restore();
+    /// What a panel may take in width, its margins included.
+    [[nodiscard]] int panel_width() const;
 
   Q_SIGNALS:
     void section_opened(const QString& key);  ///< empty: all are folded
 
   protected:
-    bool eventFilter(QObject* watched, QEvent* event) override;
+    void changeEvent(QEvent* event) override;
 
   private:
     struct Section {
@@ -48,15 +47,12 @@ class PanelColumn : public QWidget {
         QScrollArea* body = nullptr;
     };
     void show_open(const QString& key);
-    [[nodiscard]] int folded_width() const;
-    [[nodiscard]] int wanted_width() const;
+    void fix_width();
     void remember() const;
 
     std::vector<Section> sections_;
     QVBoxLayout* layout_;
-    bool room_enough_ = true;
     QString open_key_;
-    QString folded_for_room_;
 };
 
 }  // namespace roundwright::app

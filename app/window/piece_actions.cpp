@@ -37,7 +37,7 @@ void PieceActions::make_list_actions() {
     connect(add_, &QAction::triggered, this, [this] { PieceEdits(session_).add(); });
     duplicate_ = on_piece(alone(tr("&Duplicate"), Qt::CTRL | Qt::SHIFT | Qt::Key_D),
                           [this] { PieceEdits(session_).duplicate(); });
-    rename_ = on_piece(alone(tr("&Rename …"), Qt::SHIFT | Qt::Key_F2), [this] { ask_name(); });
+    rename_ = on_piece(alone(tr("&Rename…"), Qt::SHIFT | Qt::Key_F2), [this] { ask_name(); });
     remove_ = on_piece(alone(tr("De&lete piece"), Qt::CTRL | Qt::SHIFT | Qt::Key_Delete),
                        [this] { PieceEdits(session_).remove(); });
     earlier_ = on_piece(alone(tr("Move to the &left"), Qt::ALT | Qt::SHIFT | Qt::Key_Left), [this] {
@@ -61,15 +61,15 @@ void PieceActions::make_start_actions() {
     };
     starts_ << on_piece(choice(tr("&Magic ring"), Qt::Key_1),
                         [this] { PieceEdits(session_).set_start(MagicRing{}); });
-    starts_ << on_piece(choice(tr("&Chain ring …"), Qt::Key_2), [this] {
+    starts_ << on_piece(choice(tr("&Chain ring…"), Qt::Key_2), [this] {
         ask_chains(tr("A ring of how many chains?"), ChainRing{}.chains,
                    [](int chains) { return ChainRing{chains}; });
     });
-    starts_ << on_piece(choice(tr("Open &tube …"), Qt::Key_3), [this] {
+    starts_ << on_piece(choice(tr("Open &tube…"), Qt::Key_3), [this] {
         ask_chains(tr("A tube on how many chains, joined?"), OpenTube{}.chains,
                    [](int chains) { return OpenTube{chains}; });
     });
-    starts_ << on_piece(choice(tr("&Oval on a chain …"), Qt::Key_4), [this] {
+    starts_ << on_piece(choice(tr("&Oval on a chain…"), Qt::Key_4), [this] {
         ask_chains(tr("An oval around how many chains?"), OvalChain{}.chains,
                    [](int chains) { return OvalChain{chains}; });
     });
@@ -92,7 +92,7 @@ void PieceActions::make_working_actions() {
     });
     starts_at_top_ = make_choice(window_, tr("Starts at the &top"), Qt::CTRL | Qt::ALT | Qt::Key_T);
     on_piece(starts_at_top_, [this] { PieceEdits(session_).set_starts_at_top(starts_at_top_->isChecked()); });
-    make_ = on_piece(make_action(window_, tr("How &many …"), Qt::CTRL | Qt::ALT | Qt::Key_N),
+    make_ = on_piece(make_action(window_, tr("How &many…"), Qt::CTRL | Qt::ALT | Qt::Key_N),
                      [this] { ask_make(); });
 }
 

@@ -56,6 +56,7 @@ void PieceBar::refill() {
         }
     }
     tabs_->setCurrentIndex(session_.current_piece());
+    if (tabs_->count() > 0) setMinimumHeight(std::max(minimumHeight(), tabs_->sizeHint().height()));
 }
 
 void PieceBar::follow(const ChangeSet& changes) {

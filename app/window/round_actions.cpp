@@ -79,8 +79,8 @@ void RoundActions::make_working_actions(QWidget* window) {
     words_ = make_action(window, tr("&Words of the round"), Qt::Key_F2);
     evenly_ = make_action(window, tr("Work e&venly"), Qt::CTRL | Qt::Key_E);
     flat_ = make_choice(window, tr("Meant to lie &flat"), Qt::CTRL | Qt::Key_L);
-    note_ = make_action(window, tr("N&ote …"), Qt::CTRL | Qt::Key_M);
-    mend_ = make_action(window, tr("&Mend the words"), Qt::CTRL | Qt::SHIFT | Qt::Key_F8);
+    note_ = make_action(window, tr("N&ote…"), Qt::CTRL | Qt::Key_M);
+    mend_ = make_action(window, tr("Fi&x the words"), Qt::CTRL | Qt::SHIFT | Qt::Key_F8);
     connect(mend_, &QAction::triggered, this, &RoundActions::mend);
     connect(count_, &QAction::triggered, &view_, &RoundsView::edit_count);
     connect(words_, &QAction::triggered, &view_, &RoundsView::edit_words);
@@ -185,13 +185,13 @@ void RoundActions::mend() {
     if (!selected().empty()) edits_.mend(selected().front());
 }
 
-/// The action says what it would do: "Mend the words: 6 times".
+/// The action says what it would do: "Fix the words: 6 times".
 void RoundActions::update_mend() {
     const bool can = !selected().empty() && !session_.read_only();
     const auto fault = can ? edits_.mendable(selected().front()) : std::nullopt;
     mend_->setEnabled(fault.has_value());
-    mend_->setText(fault ? tr("&Mend the words: %1").arg(mend_label(fault->mends.front()))
-                         : tr("&Mend the words"));
+    mend_->setText(fault ? tr("Fi&x the words: %1").arg(mend_label(fault->mends.front()))
+                         : tr("Fi&x the words"));
 }
 
 void RoundActions::update_enabled() {

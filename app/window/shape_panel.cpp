@@ -1,12 +1,13 @@
 #include "app/window/shape_panel.h"
 
+#include <algorithm>
+
 #include <QAction>
 #include <QGuiApplication>
 #include <QHBoxLayout>
 #include <QToolButton>
 #include <QVBoxLayout>
 
-#include "app/panels/field_widgets.h"
 #include "app/rounds/round_phrases.h"
 #include "app/window/shape_actions.h"
 #include "app/window/shape_words.h"
@@ -15,6 +16,8 @@
 
 namespace roundwright::app {
 namespace {
+
+constexpr int words_margins = 26;  // left and right
 
 QToolButton* button_for(QAction* action, QWidget* parent) {
     auto* button = new QToolButton(parent);
@@ -36,42 +39,46 @@ ShapePanel::ShapePanel(DocumentSession& session, const ShapeActions& actions, QW
       session_(session),
       stack_(new QStackedWidget(this)),
       message_(new QLabel(this)),
-      size_(words_label(tr("Size"))),
-      detail_(words_label(tr("Shape in words"))),
+      size_(new StillLabel(tr("Size"), this)),
+      detail_(new StillLabel(tr("Shape in words"), this)),
       scale_bar_(new ScaleBar(session.preferences(), this)),
-      size_line_(new QHBoxLayout) {
+      controls_(new QBoxLayout(QBoxLayout::LeftToRight)),
+      views_(new QHBoxLayout),
+      tools_(new QHBoxLayout) {
     message_->setAlignment(Qt::AlignCenter);
     message_->setWordWrap(true);
     message_->setMargin(24);
     stack_->addWidget(message_);
-    stack_->setMinimumSize(240, 200);
+    stack_->setMinimumSize(240, 160);
     QFont large = size_->font();
     large.setPointSizeF(large.pointSizeF() * 1.2);
     large.setWeight(QFont::DemiBold);
     size_->setFont(large);
-    // Room for two lines, so that the picture does not jump when the words get longer.
-    detail_->setMinimumHeight(2 * detail_->fontMetrics().lineSpacing());
-    detail_->setAlignment(Qt::AlignLeft | Qt::AlignTop);
+    QSizePolicy room_kept = scale_bar_->sizePolicy();
+    room_kept.setRetainSizeWhenHidden(true);
+    scale_bar_->setSizePolicy(room_kept);
 
-    auto* controls = new QHBoxLayout;
-    controls->setSpacing(2);
+    views_->setSpacing(2);
     for (QAction* action : {actions.front, actions.side, actions.top, actions.fit, actions.stuffed}) {
-        controls->addWidget(button_for(action, this));
+        views_->addWidget(button_for(action, this));
     }
-    controls->addStretch(1);
-    controls->addWidget(scale_bar_);
-    controls->setContentsMargins(8, 2, 12, 0);
+    views_->addStretch(1);
+    tools_->addStretch(1);
+    tools_->addWidget(scale_bar_);
+    controls_->addLayout(views_, 1);
+    controls_->addLayout(tools_);
+    controls_->setSpacing(2);
+    controls_->setContentsMargins(6, 2, 4, 0);
     auto* words = new QVBoxLayout;
-    words->setContentsMargins(14, 2, 12, 0);
+    words->setContentsMargins(words_margins / 2, 2, words_margins / 2, 0);
     words->setSpacing(2);
-    size_line_->addWidget(size_, 1);
-    words->addLayout(size_line_);
+    words->addWidget(size_);
     words->addWidget(detail_);
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 6);
     layout->setSpacing(4);
     layout->addWidget(stack_, 1);
-    layout->addLayout(controls);
+    layout->addLayout(controls_);
     layout->addLayout(words);
 
     connect(&session_, &DocumentSession::surface_ready, this, &ShapePanel::show_surface);
@@ -86,10 +93,35 @@ ShapePanel::ShapePanel(DocumentSession& session, const ShapeActions& actions, QW
     show_words();
 }
 
+/// Where there is no room side by side, the controls stand in two rows. The words get their lines by the room
+/// they have, not by what they say.
+void ShapePanel::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    const QMargins margins = controls_->contentsMargins();
+    const int side_by_side = views_->sizeHint().width() + tools_->sizeHint().width() + controls_->spacing() +
+                             margins.left() + margins.right();
+    const bool narrow = width() < side_by_side;
+    controls_->setDirection(narrow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
+    const auto lines = [this](const QLabel& label, const QString& words) {
+        return 1 + label.fontMetrics().horizontalAdvance(words) / std::max(width() - words_margins, 1);
+    };
+    size_->set_lines(lines(*size_, tr("888 mm wide (888–888), 888 mm tall (888–888), edge waves 88 mm")));
+    detail_->set_lines(1 +
+                       lines(*detail_, tr("Wider than tall, widest at round 888, open at the last round")));
+}
+
+/// That of the controls in two rows.
+QSize ShapePanel::minimumSizeHint() const {
+    const QMargins margins = controls_->contentsMargins();
+    const int controls = std::max(views_->minimumSize().width(), tools_->minimumSize().width());
+    return {std::max(stack_->minimumWidth(), controls + margins.left() + margins.right()),
+            QWidget::minimumSizeHint().height()};
+}
+
 void ShapePanel::offer(QAction* action) {
     auto* button = button_for(action, this);
     button->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
-    size_line_->addWidget(button);
+    tools_->insertWidget(0, button);
 }
 
 void ShapePanel::make_scene() {
@@ -133,13 +165,13 @@ void ShapePanel::show_words() {
         message_->setText(tr("Type the first round: 6, 12, 18 … The shape appears here."));
     } else {
         message_->setText(session_.is_up_to_date(piece) ? tr("No shape was found for these rounds.")
-                                                        : tr("Working out the shape …"));
+                                                        : tr("Working out the shape…"));
     }
     stack_->setCurrentIndex(there && scene_ ? 1 : 0);
     scale_bar_->setVisible(there);
     size_text_ = there ? as_sentence(size_words(*shown, session_.preferences().units())) : QString();
-    size_->setText(sizes_kept_whole(size_text_));
-    detail_->setText(hover_.isEmpty() ? words() : hover_);
+    size_->say(sizes_kept_whole(size_text_));
+    detail_->say(hover_.isEmpty() ? words() : hover_);
 }
 
 QString ShapePanel::words() const {

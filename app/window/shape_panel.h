@@ -8,6 +8,7 @@
 
 #include "app/session/document_session.h"
 #include "app/window/scale_bar.h"
+#include "app/window/still_label.h"
 #include "render/scene/scene_view.h"
 
 namespace roundwright::app {
@@ -30,11 +31,15 @@ class ShapePanel : public QWidget {
     void turn_once();
     void set_scene_colour(const QColor& colour);
     [[nodiscard]] QString size_text() const { return size_text_; }
+    [[nodiscard]] QSize minimumSizeHint() const override;
     /// What the picture shows, in words.
     [[nodiscard]] QString words() const;
 
   Q_SIGNALS:
     void round_clicked(int round);
+
+  protected:
+    void resizeEvent(QResizeEvent* event) override;
 
   private:
     void show_surface(int piece);
@@ -46,10 +51,12 @@ class ShapePanel : public QWidget {
     DocumentSession& session_;
     QStackedWidget* stack_;
     QLabel* message_;
-    QLabel* size_;
-    QLabel* detail_;
+    StillLabel* size_;
+    StillLabel* detail_;
     ScaleBar* scale_bar_;
-    QHBoxLayout* size_line_;
+    QBoxLayout* controls_;
+    QHBoxLayout* views_;
+    QHBoxLayout* tools_;
     render::SceneView* scene_ = nullptr;
     QTimer turning_;
     double turned_degrees_ = 0;

@@ -14,6 +14,11 @@ namespace {
 
 QString tr(const char* text) { return QCoreApplication::translate("WorkInHand", text); }
 
+void forget_times_from(int round, WorkedSoFar& worked) {
+    const auto measured = std::min(worked.seconds_of_round.size(), static_cast<std::size_t>(round));
+    worked.seconds_of_round.resize(measured);
+}
+
 }  // namespace
 
 WorkInHand::WorkInHand(DocumentSession& session, RoundClock clock)
@@ -74,16 +79,31 @@ void WorkInHand::go_back() {
     change(tr("Back to round %1").arg(back_to + 1), [back_to](WorkedSoFar& worked) {
         worked.rounds = back_to;
         worked.stitches = 0;
-        const auto measured = std::min(worked.seconds_of_round.size(), static_cast<std::size_t>(back_to));
-        worked.seconds_of_round.resize(measured);
+        forget_times_from(back_to, worked);
     });
 }
 
-void WorkInHand::count_stitch(int by) {
+void WorkInHand::count_stitch() {
     if (finished()) return;
-    const int all = stitches_of(round());
-    const int stitches = std::clamp(stitches_worked() + by, 0, all);
-    if (stitches == all) return finish_round();
+    const int stitches = stitches_worked() + 1;
+    stitches >= stitches_of(round()) ? finish_round() : set_stitches(stitches);
+}
+
+void WorkInHand::take_stitch_back() {
+    if (stitches_worked() > 0) return set_stitches(stitches_worked() - 1);
+    if (round() == 0) return;
+    const int back_to = round() - 1;
+    const int stitches = std::max(stitches_of(back_to) - 1, 0);
+    clock_.restart();
+    change(tr("Back to stitch %1 of round %2").arg(stitches).arg(back_to + 1),
+           [back_to, stitches](WorkedSoFar& worked) {
+               worked.rounds = back_to;
+               worked.stitches = stitches;
+               forget_times_from(back_to, worked);
+           });
+}
+
+void WorkInHand::set_stitches(int stitches) {
     change(
         tr("Count stitches of round %1").arg(round() + 1),
         [stitches](WorkedSoFar& worked) { worked.stitches = stitches; },

@@ -38,7 +38,9 @@ class WorkInHand {
     /// A round begun is begun again; else the one before is taken back.
     void go_back();
     /// The last stitch of a round finishes it.
-    void count_stitch(int by);
+    void count_stitch();
+    /// From the start of a round that is the last stitch of the one before.
+    void take_stitch_back();
     void begin_again();
 
     void measure_time(bool measure);
@@ -53,6 +55,7 @@ class WorkInHand {
 
   private:
     [[nodiscard]] const WorkedSoFar& worked() const;
+    void set_stitches(int stitches);
     void change(const QString& step, const std::function<void(WorkedSoFar&)>& change,
                 const QString& merge_key = {});
 

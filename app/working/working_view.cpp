@@ -64,11 +64,12 @@ void WorkingView::build() {
     times_ = big_label(tr("Times"), 1.1);
     measure_ = new QCheckBox(tr("&Measure the time"));
     done_ = new QPushButton(tr("Round done (Space)"));
-    back_ = new QPushButton(tr("Back (Backspace)"));
+    back_ = new QPushButton(tr("Round back (Page Up)"));
+    stitch_back_ = new QPushButton(tr("Stitch back (Backspace)"));
     stitch_ = new QPushButton(tr("Count a stitch (→)"));
     again_ = new QPushButton(tr("Begin &again"));
     done_->setFont(larger_font(done_->font(), 1.4, QFont::DemiBold));
-    for (auto* button : {back_, stitch_, again_})
+    for (auto* button : {back_, stitch_back_, stitch_})
         button->setFont(larger_font(button->font(), 1.1, QFont::Normal));
     done_->setMinimumSize(done_->sizeHint() + QSize(28, 14));
     words_->setMinimumHeight(2 * QFontMetrics(words_->font()).lineSpacing());
@@ -77,8 +78,9 @@ void WorkingView::build() {
     top->addWidget(pieces_);
     top->addStretch(1);
     top->addWidget(measure_);
+    top->addWidget(again_);
     auto* buttons = new QHBoxLayout;
-    for (auto* button : {back_, stitch_, again_}) buttons->addWidget(button);
+    for (auto* button : {back_, stitch_back_, stitch_}) buttons->addWidget(button);
     buttons->addStretch(1);
     buttons->addWidget(done_);
     auto* layout = new QVBoxLayout(this);
@@ -102,9 +104,10 @@ void WorkingView::build() {
 void WorkingView::add_shortcuts() {
     const std::pair<Qt::Key, std::function<void()>> keys[] = {
         {Qt::Key_Space, [this] { work_.finish_round(); }},
-        {Qt::Key_Backspace, [this] { work_.go_back(); }},
-        {Qt::Key_Right, [this] { work_.count_stitch(+1); }},
-        {Qt::Key_Left, [this] { work_.count_stitch(-1); }},
+        {Qt::Key_PageUp, [this] { work_.go_back(); }},
+        {Qt::Key_Right, [this] { work_.count_stitch(); }},
+        {Qt::Key_Backspace, [this] { work_.take_stitch_back(); }},
+        {Qt::Key_Left, [this] { work_.take_stitch_back(); }},
         {Qt::Key_Escape, [this] { close(); }}};
     for (const auto& [key, act] : keys) {
         auto* shortcut = new QShortcut(QKeySequence(key), this);
@@ -120,7 +123,8 @@ void WorkingView::add_shortcuts() {
 void WorkingView::connect_all() {
     connect(done_, &QPushButton::clicked, this, [this] { work_.finish_round(); });
     connect(back_, &QPushButton::clicked, this, [this] { work_.go_back(); });
-    connect(stitch_, &QPushButton::clicked, this, [this] { work_.count_stitch(+1); });
+    connect(stitch_back_, &QPushButton::clicked, this, [this] { work_.take_stitch_back(); });
+    connect(stitch_, &QPushButton::clicked, this, [this] { work_.count_stitch(); });
     connect(again_, &QPushButton::clicked, this, [this] { work_.begin_again(); });
     connect(measure_, &QCheckBox::toggled, this, &WorkingView::set_measuring);
     connect(pieces_, &QComboBox::activated, &session_, &DocumentSession::set_current_piece);
@@ -174,6 +178,7 @@ void WorkingView::show_all() {
     done_->setEnabled(may_change && !work_.finished());
     stitch_->setEnabled(may_change && !work_.finished());
     back_->setEnabled(may_change && work_.begun());
+    stitch_back_->setEnabled(may_change && work_.begun());
     again_->setEnabled(may_change && work_.begun());
     if (work_.finished())
         show_finished();

@@ -59,6 +59,7 @@ class WorkingView : public QWidget {
     QCheckBox* measure_;
     QPushButton* done_;
     QPushButton* back_;
+    QPushButton* stitch_back_;
     QPushButton* stitch_;
     QPushButton* again_;
 };

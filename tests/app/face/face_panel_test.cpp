@@ -14,6 +14,7 @@
 #include "core/document/json_document.h"
 #include "core/face/face_surface.h"
 #include "core/face/place_feature.h"
+#include "core/instructions/piece_graph.h"
 #include "render/scene/scene_view.h"
 #include "tests/app/app_testing.h"
 
@@ -75,6 +76,28 @@ TEST_F(Face, ArrowsWithCtrlNudgeByOneStitchOrOneRound) {
     session.undo_stack().undo();  // both nudges are one step
     EXPECT_EQ(feature().round, round);
     EXPECT_EQ(feature().stitches_apart, apart);
+}
+
+TEST_F(Face, UpIsUpOnTheShapeWhereverItBegins) {
+    FacePanel panel(session);
+    panel.show();
+    panel.add(FeatureKind::safety_eye);
+    for (const bool starts_at_top : {true, false}) {
+        session.edit_piece(QStringLiteral("Turn over"),
+                           [&](Piece& piece) { piece.starts_at_top = starts_at_top; });
+        ASSERT_TRUE(wait_for_shape(session));
+        const auto height = [&] {
+            const FaceSurface surface(*session.piece(), session.study(0)->shape);
+            const auto counts = stitch_counts(session.study(0)->graph.graph);
+            return measure_feature(place_feature(feature(), surface, counts), surface).height_mm;
+        };
+        const double before = height();
+        QTest::keyClick(&panel, Qt::Key_Up, Qt::ControlModifier);
+        EXPECT_GT(height(), before) << starts_at_top;
+        QTest::keyClick(&panel, Qt::Key_Down, Qt::ControlModifier);
+        QTest::keyClick(&panel, Qt::Key_Down, Qt::ControlModifier);
+        EXPECT_LT(height(), before) << starts_at_top;
+    }
 }
 
 TEST_F(Face, EmbroideredInsteadIsOneKeyAway) {

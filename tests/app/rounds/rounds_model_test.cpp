@@ -34,6 +34,28 @@ TEST(RoundsModel, ShowsARoundInEveryColumn) {
     EXPECT_FALSE(lie.data(Qt::DecorationRole).value<QIcon>().isNull()) << "a glyph beside the word";
 }
 
+TEST(RoundsModel, MarksWhatIsWorkedAndWhatIsInHand) {
+    DocumentSession session;
+    session.start(toy_of({6, 12, 18, 18}));
+    RoundsModel model(session);
+    const auto numbers = [&] {
+        QStringList shown_numbers;
+        for (int row = 0; row < 4; ++row) shown_numbers << shown(model, row, RoundColumn::number);
+        return shown_numbers.join(u'|').toStdString();
+    };
+    EXPECT_EQ(numbers(), "1|2|3|4");
+    session.edit_piece(QStringLiteral("Work"), [](Piece& piece) { piece.worked = {2, 7, {}}; });
+    EXPECT_EQ(numbers(), "✓ 1|✓ 2|▸ 3|4");
+    const auto about = [&](int row) {
+        return model.index(row, 0).data(Qt::AccessibleDescriptionRole).toString().toStdString();
+    };
+    EXPECT_EQ(about(0), "Worked");
+    EXPECT_EQ(about(2), "In hand: 7 of 18 stitches worked");
+    EXPECT_EQ(about(3), "");
+    session.undo_stack().undo();
+    EXPECT_EQ(numbers(), "1|2|3|4");
+}
+
 TEST(RoundsModel, FollowsTermsAndUnits) {
     DocumentSession session;
     session.preferences().set_terms(Terms::us);

@@ -18,6 +18,7 @@
 #include <QScreen>
 #include <QUrl>
 
+#include "app/face/face_panel.h"
 #include "app/panels/stuffing_panel.h"
 #include "app/rounds/rounds_view.h"
 #include "app/window/checks_list.h"
@@ -26,6 +27,7 @@
 #include "app/window/panel_column.h"
 #include "app/window/piece_edits.h"
 #include "app/window/shape_panel.h"
+#include "render/scene/scene_view.h"
 #include "tests/app/app_testing.h"
 
 namespace roundwright::app {
@@ -131,7 +133,7 @@ TEST_F(MainWindowTest, WhatWasTriedOutIsShownUntilItsOwnShapeIsThere) {
     type(QStringLiteral("6, 12, 18, 24"));
     ASSERT_TRUE(wait_until([&] { return session->shows_trial() && !session->solving(); }));
     const auto tried = session->surface(0);
-    press(Qt::Key_Return);
+    QTest::keyClick(focus(), Qt::Key_Return);  // before the new shape can have come in
     EXPECT_FALSE(session->shows_trial());
     EXPECT_EQ(session->surface(0), tried);
     EXPECT_EQ(counts(), (std::vector{6, 12, 18, 24}));
@@ -415,6 +417,52 @@ TEST_F(MainWindowTest, AClickOnTheShapeSelectsTheRound) {
     ASSERT_EQ(session->selection().size(), 1u);
     EXPECT_TRUE(window->shape().words().contains(QStringLiteral("selected")));
     EXPECT_EQ(window->rounds_view().currentIndex().row(), session->selection().front());
+}
+
+TEST_F(MainWindowTest, CtrlAndTheArrowsMoveTheEyeThatWasClicked) {
+    type_a_ball();
+    window->face().add(FeatureKind::safety_eye);
+    ASSERT_TRUE(wait_for_shape(*session));
+    const auto eye = [&]() -> const Feature& { return session->piece()->features.front(); };
+    window->panels().open_section(QStringLiteral("gauge"));
+    window->rounds_view().setFocus();
+    const Feature untouched = eye();
+    press(Qt::Key_Up, Qt::ControlModifier);
+    EXPECT_EQ(eye(), untouched) << "nothing shows what would move";
+
+    auto* scene = window->shape().scene();
+    scene->look_from(render::ViewDirection::front);
+    scene->fit();
+    QCoreApplication::processEvents();
+    QWidget* canvas = scene->widget()->childAt(scene->widget()->rect().center());
+    if (canvas == nullptr) canvas = scene->widget();
+    const auto click_an_eye = [&](int from, int to) {
+        for (int y = 0; y < canvas->height(); y += 3) {
+            for (int x = from; x < to; x += 3) {
+                if (!scene->part_at(QPointF(x, y)) || !scene->part_at(QPointF(x + 4, y + 4))) continue;
+                QTest::mouseClick(canvas, Qt::LeftButton, {}, QPoint(x + 2, y + 2));
+                return true;
+            }
+        }
+        return false;
+    };
+    ASSERT_TRUE(click_an_eye(0, canvas->width() / 2));
+    EXPECT_EQ(window->panels().open_key(), QStringLiteral("face"));
+    EXPECT_TRUE(window->rounds_view().hasFocus() || QApplication::focusWidget() != nullptr);
+    Feature before = eye();
+    press(Qt::Key_Left, Qt::ControlModifier);  // the left one to the left: further apart
+    EXPECT_EQ(eye().stitches_apart, before.stitches_apart + 1);
+    press(Qt::Key_Right, Qt::ControlModifier);
+    press(Qt::Key_Right, Qt::ControlModifier);
+    EXPECT_EQ(eye().stitches_apart, before.stitches_apart - 1);
+    before = eye();
+    press(Qt::Key_Up, Qt::ControlModifier);
+    EXPECT_EQ(eye().round, before.round + 1) << "this piece begins at the bottom";
+    ASSERT_TRUE(wait_for_shape(*session));
+    ASSERT_TRUE(click_an_eye(canvas->width() / 2, canvas->width()));
+    before = eye();
+    press(Qt::Key_Right, Qt::ControlModifier);
+    EXPECT_EQ(eye().stitches_apart, before.stitches_apart + 1);
 }
 
 TEST_F(MainWindowTest, ASampleOpensAsANewToy) {

@@ -60,13 +60,38 @@ TEST_F(WorkingViewTest, EveryTickCanBeUndone) {
     EXPECT_EQ(worked().rounds, 0);
 }
 
-TEST_F(WorkingViewTest, BackspaceGoesBack) {
+TEST_F(WorkingViewTest, BackspaceTakesOneStitchBack) {
+    press(Qt::Key_Space);
+    press(Qt::Key_Space);
+    for (int i = 0; i < 3; ++i) press(Qt::Key_Right);
+    press(Qt::Key_Backspace);
+    EXPECT_EQ(worked(), (WorkedSoFar{2, 2, {}}));
+    press(Qt::Key_Backspace);
+    press(Qt::Key_Backspace);
+    EXPECT_EQ(worked(), (WorkedSoFar{2, 0, {}}));
+    press(Qt::Key_Backspace);  // the last stitch of the round before
+    EXPECT_EQ(worked(), (WorkedSoFar{1, 11, {}}));
+    press(Qt::Key_Right);
+    EXPECT_EQ(worked(), (WorkedSoFar{2, 0, {}}));
+    for (int i = 0; i < 4; ++i) press(Qt::Key_PageUp);
+    press(Qt::Key_Backspace);
+    EXPECT_EQ(worked(), WorkedSoFar{});
+}
+
+TEST_F(WorkingViewTest, BackspaceReopensAPieceThatIsDone) {
+    for (int i = 0; i < 6; ++i) press(Qt::Key_Space);
+    press(Qt::Key_Backspace);
+    EXPECT_EQ(worked(), (WorkedSoFar{5, 5, {}}));
+    EXPECT_TRUE(view->words().startsWith(QStringLiteral("Round 6\n")));
+}
+
+TEST_F(WorkingViewTest, PageUpGoesBackARound) {
     press(Qt::Key_Space);
     press(Qt::Key_Space);
     press(Qt::Key_Right);
-    press(Qt::Key_Backspace);  // the round begun is begun again
+    press(Qt::Key_PageUp);  // the round begun is begun again
     EXPECT_EQ(worked(), (WorkedSoFar{2, 0, {}}));
-    press(Qt::Key_Backspace);
+    press(Qt::Key_PageUp);
     EXPECT_EQ(worked().rounds, 1);
 }
 

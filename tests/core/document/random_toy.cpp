@@ -185,7 +185,7 @@ void every_field_is_set(const Toy& a, const Yarn& b, const Piece& c, const Round
     [[maybe_unused]] const auto& [d1, d2, d3, d4] = d;
     [[maybe_unused]] const auto& [e1, e2, e3, e4] = e;
     [[maybe_unused]] const auto& [f1, f2, f3, f4, f5, f6, f7] = a.text;
-    [[maybe_unused]] const auto& [g1, g2, g3, g4, g5, g6, g7] = a.making;
+    [[maybe_unused]] const auto& [g1, g2, g3, g4, g5, g6, g7, g8] = a.making;
     [[maybe_unused]] const auto& [h1, h2, h3] = c.worked;
     [[maybe_unused]] const auto& [i1, i2, i3, i4, i5, i6, i7, i8, i9, i10, i11, i12, i13] = Feature{};
 }
