@@ -103,7 +103,7 @@ double off_mm(const Size& a, const Size& b) {
 // What is worked smaller by s and missed its size by d misses d / s made as large again, so pieces of few or
 // coarse rounds can only come within (1 + 1 / s) / 2 of a round. Whatever is not within one round must have
 // been said on the way: that a size is not met, or that the piece would not return. Such answers are counted.
-// Of these 2,000, one is more than a round off, a piece of four rounds made one of three.
+// Of these 2,000, four say so.
 // A round is the tallest of the piece, as it lies in it.
 TEST(Resize, ThereAndBackIsTheSameSizeWithinARoundOrSaysNo) {
     std::mt19937 random(22);
