@@ -211,7 +211,7 @@ QString RoundsModel::lie(int round) const {
 QString RoundsModel::width(int round) const {
     const auto* study = fitting_study();
     if (!study || index_of(round) + 1 >= study->shape.radius_mm.size()) return {};
-    return length_number(2 * study->shape.radius_mm[index_of(round) + 1], session_.preferences().units());
+    return length_number(2 * study->shape.reach_mm(index_of(round) + 1), session_.preferences().units());
 }
 
 QString RoundsModel::next_round_text(RoundColumn column) const {

@@ -84,8 +84,13 @@ QPainterPath half_flattened(const Shape& shape, bool starts_at_top) {
     path.moveTo(first.front());
     for (const QPointF& point : first) path.lineTo(point);
     const std::vector<QPointF> points = fold(shape, starts_at_top);
-    for (std::size_t i = 0; i + 1 < points.size(); ++i) curve_to(path, points, i);
-    std::vector<QPointF> last = half_line(shape, starts_at_top, shape.sections.size() - 1);
+    // A quadratic B-spline: a fold has corners, which a curve through every round would swing around.
+    for (std::size_t i = 1; i + 1 < points.size(); ++i) {
+        if (i == 1) path.lineTo((points[0] + points[1]) / 2);
+        path.quadTo(points[i], (points[i] + points[i + 1]) / 2);
+    }
+    path.lineTo(points.back());
+    const std::vector<QPointF> last = half_line(shape, starts_at_top, shape.sections.size() - 1);
     if (shape.last_pole_z_mm == shape.z_mm.back())
         for (auto point = last.rbegin(); point != last.rend(); ++point) path.lineTo(*point);
     return path;

@@ -140,9 +140,10 @@ TEST(VerdictLimits, AnEdgeShowsAboveAChangeOfGrowth) {
     }
 }
 
-/// An unstuffed tube of 60 stitches, a straight cylinder of radius 47.75 mm, with one feature on round 15.
+/// An unstuffed tube of 60 stitches, low enough to stand by itself: a straight cylinder of radius 47.75 mm,
+/// with one feature on round 5.
 Toy tube_with(const Feature& feature) {
-    Toy toy = toy_of(std::vector<int>(30, 60));
+    Toy toy = toy_of(std::vector<int>(9, 60));
     toy.pieces[0].start = OpenTube{60};
     toy.pieces[0].features.push_back(feature);
     return toy;
@@ -152,7 +153,7 @@ constexpr double tube_radius_mm = 60 * width_mm / (2 * pi);
 
 Feature eyes(double mm) {
     Feature eyes;
-    eyes.round = 14;
+    eyes.round = 4;
     eyes.width_mm = eyes.height_mm = mm;
     eyes.washer_mm = mm;
     eyes.stitches_apart = 8;
