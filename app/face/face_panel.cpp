@@ -17,6 +17,7 @@
 #include "app/face/feature_words.h"
 #include "app/face/features_model.h"
 #include "app/panels/field_widgets.h"
+#include "app/wording/feature_name.h"
 #include "core/face/feature_fit.h"
 #include "core/face/first_feature.h"
 #include "core/face/opening.h"
@@ -71,7 +72,7 @@ QWidget* FacePanel::list_part() {
     auto* layout = new QVBoxLayout(part);
     layout->setContentsMargins(0, 0, 0, 0);
     list_->setModel(model_);
-    list_->setAccessibleName(tr("Features"));
+    list_->setAccessibleName(tr("Eyes, nose and other parts"));
     list_->setMaximumHeight(96);
     auto* menu = new QMenu(add_);
     for (auto kind : {FeatureKind::safety_eye, FeatureKind::safety_nose, FeatureKind::embroidered_eye,
@@ -108,7 +109,7 @@ void FacePanel::add_shortcuts() {
         addAction(action);
         nudges_ << action;
     }
-    list_->setToolTip(tr("Ctrl and the arrow keys move what is selected."));
+    list_->setToolTip(tr("Ctrl and the arrow keys move the selected one."));
 }
 
 void FacePanel::fill_menu(QMenu* menu) const { menu->addActions(nudges_); }
@@ -219,7 +220,7 @@ void FacePanel::add(FeatureKind kind) {
 void FacePanel::remove() {
     if (feature() == nullptr) return;
     const int row = current();
-    session_.edit_piece(tr("Remove feature"),
+    session_.edit_piece(tr("Remove from the face"),
                         [row](Piece& piece) { piece.features.erase(piece.features.begin() + row); });
 }
 
@@ -233,7 +234,7 @@ void FacePanel::nudge(int up, int right) {
     const int rounds = session_.piece()->starts_at_top ? -up : up;
     const int stitches = feature()->pair ? side_ * right : right;
     change(
-        tr("Move feature"), [&](Feature& f) { f = nudged(f, rounds, stitches, around); },
+        tr("Move on the face"), [&](Feature& f) { f = nudged(f, rounds, stitches, around); },
         QStringLiteral("nudge"));
 }
 
@@ -276,8 +277,7 @@ void FacePanel::show_words() {
     const FaceSurface surface(*session_.piece(), study->shape);
     const PlacedFeature placed = place_feature(*now, surface, counts());
     if (placed.starts.empty()) {
-        place_words_->setText(
-            tr("Its rounds are not there: the gap after round %1 is gone.").arg(now->round + 1));
+        place_words_->setText(tr("Its place is gone: there is no gap after round %1.").arg(now->round + 1));
         return;
     }
     const QString place = feature_place(*now);

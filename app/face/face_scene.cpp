@@ -123,7 +123,7 @@ void FaceScene::drag(int part, QPointF position) {
     auto toy = moved(feature, surface.nearest(hit->point));
     if (!toy) return;
     if (preview_ == nullptr) {
-        preview_ = std::make_unique<LivePreview>(session_, tr("Move feature"));
+        preview_ = std::make_unique<LivePreview>(session_, tr("Move on the face"));
         Q_EMIT feature_picked(feature, side_of_part_[index]);
     }
     preview_->show(std::move(*toy));
@@ -148,7 +148,7 @@ void FaceScene::click(int round, int stitch) {
     const FaceSurface face(*session_.piece(), shown->shape);
     const auto toy = moved(placing_, face.nearest((corners[2] + corners[3]) / 2));
     placing_ = -1;
-    if (toy) session_.edit(tr("Move feature"), *toy);
+    if (toy) session_.edit(tr("Move on the face"), *toy);
     Q_EMIT placing_ended();
 }
 

@@ -115,7 +115,7 @@ void FeatureFields::connect_place() {
                 step, [take, value](Feature& feature) { take(feature, value); }, merge_key);
         });
     };
-    const QString moved = tr("Move feature");
+    const QString moved = tr("Move on the face");
     const QString end_moved = tr("Move the line's end");
     move(round_, moved, QStringLiteral("feature round"), [](Feature& f, int round) { f.round = round - 1; });
     move(apart_, moved, QStringLiteral("feature apart"), [](Feature& f, int n) { f.stitches_apart = n; });
@@ -135,7 +135,7 @@ void FeatureFields::connect_size() {
     connect(width_->lineEdit(), &QLineEdit::editingFinished, this, &FeatureFields::take_width);
     connect(height_, &QDoubleSpinBox::valueChanged, this, [this](double mm) {
         Q_EMIT edited(
-            tr("Change feature size"), [mm](Feature& f) { f.height_mm = mm; },
+            tr("Change size on the face"), [mm](Feature& f) { f.height_mm = mm; },
             QStringLiteral("feature height"));
     });
 }
@@ -144,7 +144,7 @@ void FeatureFields::connect_size() {
 void FeatureFields::take_width() {
     const double mm = QLocale().toDouble(width_->currentText().section(QLatin1Char(' '), 0, 0));
     if (!(mm >= least_feature_mm && mm <= most_feature_mm)) return show_feature(shown_);
-    Q_EMIT edited(tr("Change feature size"),
+    Q_EMIT edited(tr("Change size on the face"),
                   [mm](Feature& f) {
                       const double oval = f.width_mm > 0 ? f.height_mm / f.width_mm : 1;
                       f.width_mm = mm;

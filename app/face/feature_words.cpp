@@ -6,6 +6,7 @@
 
 #include "app/session/length_text.h"
 #include "app/wording/counted.h"
+#include "app/wording/feature_name.h"
 #include "core/face/feature_fit.h"
 #include "core/face/small_parts.h"
 
@@ -30,20 +31,9 @@ QString stitches(double count) {
 
 }  // namespace
 
-QString feature_kind_name(FeatureKind kind, bool pair) {
-    switch (kind) {
-        case FeatureKind::safety_eye:
-            return pair ? tr("Safety eyes") : tr("Safety eye");
-        case FeatureKind::safety_nose:
-            return tr("Safety nose");
-        case FeatureKind::embroidered_eye:
-            return pair ? tr("Embroidered eyes") : tr("Embroidered eye");
-        case FeatureKind::felt_disc:
-            return pair ? tr("Felt patches") : tr("Felt patch");
-        case FeatureKind::stitched_line:
-            return pair ? tr("Stitched lines") : tr("Stitched line");
-    }
-    return {};
+QString feature_with_size(const Feature& feature) {
+    const QString name = feature_name(feature);
+    return feature.kind == FeatureKind::stitched_line ? name : tr("%1 %2").arg(size_in_mm(feature), name);
 }
 
 QString feature_title(const Feature& feature) {
@@ -78,22 +68,21 @@ QString fitting_words(const FittingTime& time, double washer_mm, const std::vect
     const QString washer = tr("%1 mm washer").arg(washer_mm, 0, 'g', 4);
     if (time.other_end_open) return tr("The %1 goes in through the open end at any time.").arg(washer);
     if (!time.last_by_washer) {
-        return tr("The %1 does not pass the opening any more once round %2 is worked. Move it to an earlier "
-                  "round, or "
-                  "embroider it.")
+        return tr("The %1 no longer fits through the opening once round %2 is worked. Move it to an earlier "
+                  "round, or embroider it.")
             .arg(washer)
             .arg(time.earliest + 1);
     }
-    const QString when = tr("Fit after round %1: the opening is %2 then.")
+    const QString when = tr("Insert after round %1: the opening is %2 then.")
                              .arg(*time.recommended + 1)
                              .arg(opening(*time.recommended));
-    const QString last = tr("The %1 passes up to round %2 (%3).")
+    const QString last = tr("The %1 still fits through up to round %2 (%3).")
                              .arg(washer)
                              .arg(*time.last_by_washer + 1)
                              .arg(opening(*time.last_by_washer));
     const QString fingers = time.last_by_fingers
                                 ? tr("Fingers reach in up to round %1.").arg(*time.last_by_fingers + 1)
-                                : tr("Fingers hardly reach in; use a tool that presses the washer on.");
+                                : tr("Fingers barely reach in: press the washer on with a tool.");
     return tr("%1 %2 %3").arg(when, last, fingers);
 }
 
@@ -101,10 +90,10 @@ QString step_words(const WorkStep& step, const Piece& piece) {
     switch (step.kind) {
         case StepKind::fit_feature: {
             const Feature& feature = piece.features[static_cast<std::size_t>(step.feature)];
-            return tr("Fit: %1, %2.").arg(feature_title(feature), feature_place(feature));
+            return tr("Insert the %1, %2.").arg(feature_with_size(feature), feature_place(feature));
         }
         case StepKind::begin_stuffing:
-            return tr("Begin to stuff.");
+            return tr("Start stuffing.");
         case StepKind::finish_stuffing:
             return tr("Finish stuffing: after this the opening is too small.");
         case StepKind::stuff:
@@ -115,16 +104,14 @@ QString step_words(const WorkStep& step, const Piece& piece) {
 
 QString safety_words(const Feature& feature) {
     if (!has_rigid_part(feature.kind))
-        return tr("Stitched features have no loose part. Fasten the ends well inside.");
+        return tr("Stitched details have no loose parts. Fasten the ends well inside.");
     const QString fit =
         fits_small_parts_cylinder(rigid_part(feature))
             ? tr("It fits the small-parts cylinder of 16 CFR 1501.4 and EN 71-1.")
             : tr("By its size it does not fit the small-parts cylinder of 16 CFR 1501.4 and EN 71-1.");
-    return tr("Small parts are a choking hazard. %1 Toys to cuddle count as toys for children under three in "
-              "the EU "
-              "whatever the label says: embroider or sew instead. The rules where you sell apply; an "
-              "accredited "
-              "laboratory can test. Nothing is certified here.")
+    return tr("Small parts are a choking hazard. %1 In the EU, cuddly toys count as toys for children under "
+              "three, whatever the label says: embroider or sew instead. Follow the rules where you sell; an "
+              "accredited laboratory can test. Nothing is certified here.")
         .arg(fit);
 }
 

@@ -10,12 +10,13 @@
 
 namespace roundwright::app {
 
-/// A feature in the maker's words. Rounds count from 1 here.
-
-[[nodiscard]] QString feature_kind_name(FeatureKind kind, bool pair);
+/// A feature in the maker's words. Rounds count from 1 here. Its name alone: app/wording/feature_name.h
 
 /// "Safety eyes, 10 mm"
 [[nodiscard]] QString feature_title(const Feature& feature);
+
+/// "10 mm safety eyes", within a sentence
+[[nodiscard]] QString feature_with_size(const Feature& feature);
 
 /// "between rounds 9 and 10, with 7 stitches between them"
 [[nodiscard]] QString feature_place(const Feature& feature);
@@ -28,7 +29,7 @@ namespace roundwright::app {
 [[nodiscard]] QString fitting_words(const FittingTime& time, double washer_mm,
                                     const std::vector<double>& openings_mm, LengthUnit unit);
 
-/// "Fit: Safety eyes, 10 mm, between rounds 9 and 10.", "Begin to stuff."
+/// "Insert the 10 mm safety eyes, between rounds 9 and 10.", "Start stuffing."
 [[nodiscard]] QString step_words(const WorkStep& step, const Piece& piece);
 
 /// The caution that goes with small parts, and whether this one fits the small-parts cylinder.

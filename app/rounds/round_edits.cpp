@@ -152,7 +152,7 @@ bool RoundEdits::mend(int round) {
     YarnTable yarns = yarn_table(session_.toy());
     piece.rounds[index(round)] =
         read_cell(piece, index(round), mended(words, what->mends.front()), Terms::us, yarns).round;
-    return put(tr("Mend round %1").arg(round + 1), Edited<Piece>{std::move(piece)}, yarns.names);
+    return put(tr("Fix round %1").arg(round + 1), Edited<Piece>{std::move(piece)}, yarns.names);
 }
 
 bool RoundEdits::work_evenly(const std::vector<int>& rounds) {
@@ -184,7 +184,7 @@ bool RoundEdits::set_yarn(const std::vector<int>& rounds, std::size_t yarn) {
 }
 
 bool RoundEdits::set_flat_mark(const std::vector<int>& rounds, bool lies_flat) {
-    const QString text = lies_flat ? tr("Mean %1 to lie flat") : tr("Let %1 rise");
+    const QString text = lies_flat ? tr("Mark %1 to lie flat") : tr("Let %1 rise");
     return change_each(rounds, text.arg(rounds_phrase(rounds)),
                        [lies_flat](Round& round) { round.lies_flat = lies_flat; });
 }

@@ -235,7 +235,9 @@ QString RoundsModel::about(int round) const {
     if (round < worked.rounds) {
         lines << tr("Worked");
     } else if (round == worked.rounds && worked != WorkedSoFar{}) {
-        lines << tr("In hand: %1 of %2 worked").arg(worked.stitches).arg(stitches_words(row(round).stitches));
+        lines << tr("On the hook: %1 of %2 worked")
+                     .arg(worked.stitches)
+                     .arg(stitches_words(row(round).stitches));
     }
     if (!round_at(round).note.empty()) lines << QString::fromStdString(round_at(round).note);
     const QStringList due = due_after(round);

@@ -46,7 +46,7 @@ WordsEdit::WordsEdit(const RoundSetting& setting, YarnTable yarns, QWidget* pare
       completer_(new QCompleter(offered_, this)),
       hint_(new QLabel(parent)) {
     completer_->setCompletionMode(QCompleter::UnfilteredPopupCompletion);
-    completer_->popup()->setAccessibleName(tr("Words that may go on"));
+    completer_->popup()->setAccessibleName(tr("What may come next"));
     // A sheet with rules for items only takes the frame away, and the list would lie over the table in
     // patches.
     completer_->popup()->setStyleSheet(
@@ -112,7 +112,7 @@ QString WordsEdit::sentence() const {
         return tr("%1 so far, over %2 of the %3 below.").arg(made).arg(reading_.taken).arg(below);
     if (what && what->mends.empty()) return diagnostic_sentence(*what);
     if (what)
-        return tr("%1 %2 Ctrl+F8 mends it.")
+        return tr("%1 %2 Ctrl+F8 fixes it.")
             .arg(diagnostic_sentence(*what), mend_question(what->mends.front()));
     if (!isModified()) return {};
     return setting_.work.into_ring ? tr("%1 in the ring.").arg(made)

@@ -28,10 +28,10 @@ QString value_name(CalibratedValue value) {
 
 QString free_words(CalibratedValue value) {
     return value == CalibratedValue::area_stretch
-               ? tr("These measurements say little of %1: it stays near what the piece's stuffing says.")
+               ? tr("These measurements say little about %1, so it stays close to the piece's stuffing.")
                      .arg(value_name(value))
-               : tr("These measurements say little of %1: it stays near what was taken for likely. Another "
-                    "measurement, or a swatch, would say it.")
+               : tr("These measurements say little about %1, so it stays close to a typical value. Another "
+                    "measurement, or a swatch, would settle it.")
                      .arg(value_name(value));
 }
 
@@ -39,13 +39,12 @@ QString together_words(CalibratedValue one, CalibratedValue other) {
     const bool with_stretch = other == CalibratedValue::area_stretch;
     if (!with_stretch)
         return tr(
-            "They cannot tell a wide stitch in low rounds from a narrow one in tall rounds: both would "
+            "They cannot tell wide stitches in short rounds from narrow stitches in tall rounds: both "
             "measure the same.");
-    return one == CalibratedValue::stitch_width
-               ? tr("They cannot tell a narrow stitch, firmly stuffed, from a wide one softly stuffed: both "
-                    "would measure the same.")
-               : tr("They cannot tell low rounds, firmly stuffed, from tall ones softly stuffed: both would "
-                    "measure the same.");
+    return one == CalibratedValue::stitch_width ? tr("They cannot tell narrow stitches, firmly stuffed, from "
+                                                     "wide stitches, softly stuffed: both measure the same.")
+                                                : tr("They cannot tell short rounds, firmly stuffed, from "
+                                                     "tall rounds, softly stuffed: both measure the same.");
 }
 
 QString disagreement_words(const Calibration& found, const std::vector<Measured>& measured, std::size_t which,
@@ -54,9 +53,9 @@ QString disagreement_words(const Calibration& found, const std::vector<Measured>
     const QString name = measured_name(measured[which]);
     const QString sentence =
         measured.size() > 1
-            ? tr("%1 does not go with the rest: it would be %2, and was measured as %3. "
-                 "Measure it again, or look whether the rounds were worked as they stand.")
-            : tr("%1 does not go with what is known: it would be %2, and was measured as %3.");
+            ? tr("%1 does not fit with the rest: it should be %2, and was measured as %3. Measure it again, "
+                 "or check that the rounds were worked as written.")
+            : tr("%1 does not fit with what is known: it should be %2, and was measured as %3.");
     QString text = sentence.arg(name, fine_length_text(found.modelled_mm[which], units),
                                 fine_length_text(measured[which].mm, units));
     text[0] = text[0].toUpper();
@@ -67,8 +66,7 @@ QString note_words(const CalibrationNote& note, const Calibration& found,
                    const std::vector<Measured>& measured, LengthUnit units) {
     switch (note.code) {
         case CalibrationCode::unusable_piece:
-            return tr(
-                "There is nothing to work with yet: a piece with rounds and one measurement are needed.");
+            return tr("Nothing to go on yet: this takes a piece with rounds and one measurement.");
         case CalibrationCode::left_free:
             return free_words(note.value);
         case CalibrationCode::not_told_apart:
@@ -76,7 +74,7 @@ QString note_words(const CalibrationNote& note, const Calibration& found,
         case CalibrationCode::measurements_disagree:
             return disagreement_words(found, measured, note.measured, units);
         case CalibrationCode::not_converged:
-            return tr("No gauge was found that these measurements settle on.");
+            return tr("No gauge fits these measurements.");
     }
     return {};
 }
@@ -93,11 +91,12 @@ QString calibration_words(const Calibration& found, LengthUnit units) {
     if (!found.usable()) return {};
     QStringList sentences{gauge_words(found.gauge, units)};
     if (found.area_stretch_error > 0)
-        sentences << tr("The stuffing stretches the fabric by %1 % in area (%2–%3).")
+        sentences << tr("Fabric stretch: %1 % (%2–%3).")
                          .arg(percent(found.area_stretch),
                               percent(std::max(0.0, found.area_stretch - found.area_stretch_error)),
                               percent(found.area_stretch + found.area_stretch_error));
-    sentences << tr("The measurements are met within %1.").arg(fine_length_text(found.residual_mm, units));
+    sentences << tr("Typical difference from your measurements: %1.")
+                     .arg(fine_length_text(found.residual_mm, units));
     return sentences.join(QLatin1Char(' '));
 }
 

@@ -9,6 +9,7 @@
 #include "app/wording/counted.h"
 #include "app/wording/cure_words.h"
 #include "app/wording/diagnostic_sentence.h"
+#include "app/wording/feature_name.h"
 
 namespace roundwright::app {
 namespace {
@@ -29,6 +30,11 @@ class Arguments {
     [[nodiscard]] QString length(std::size_t index) const { return length_text(mm(index), units_); }
     [[nodiscard]] QString round() const { return QLocale().toString(check_.round + 1); }
     [[nodiscard]] LengthUnit units() const { return units_; }
+    /// "the safety eyes": what a check of the face is about.
+    [[nodiscard]] QString feature(std::size_t index) const {
+        return index < check_.features.size() ? tr("the %1").arg(feature_name(check_.features[index]))
+                                              : tr("a part of the face");
+    }
     [[nodiscard]] const ReadDiagnostic* reading() const {
         return check_.reading ? &*check_.reading : nullptr;
     }
@@ -46,14 +52,14 @@ class Arguments {
 };
 
 QString too_many_increases(const Arguments& said) {
-    return tr("Round %1 has %2 over %3. Two into each make %4: %5 (%6) too many.")
+    return tr("Round %1 has %2 over %3. Increasing in every stitch makes %4: %5 (%6) too many.")
         .arg(said.round(), stitches_words(said.count(0)), QLocale().toString(said.count(1)),
              QLocale().toString(said.count(2)), stitches_words(said.count(0) - said.count(2)),
              said.length(3));
 }
 
 QString too_many_decreases(const Arguments& said) {
-    return tr("Round %1 has %2 over %3. Two together all around leave %4: %5 (%6) too few.")
+    return tr("Round %1 has %2 over %3. Decreasing all around leaves %4: %5 (%6) too few.")
         .arg(said.round(), stitches_words(said.count(0)), QLocale().toString(said.count(1)),
              QLocale().toString(said.count(2)), stitches_words(said.count(2) - said.count(0)),
              said.length(3));
@@ -66,7 +72,7 @@ QString growth(int more, double flat) {
 }
 
 QString waves(const Arguments& said) {
-    return tr("Its edge has %1 to spare, which waves %2 high.").arg(said.length(4), said.length(3));
+    return tr("The edge has %1 to spare, which makes waves %2 high.").arg(said.length(4), said.length(3));
 }
 
 QString ruffles(const Arguments& said) {
@@ -92,7 +98,7 @@ QString gathers(const Arguments& said) {
 QString words_do_not_fit(const Arguments& said) {
     const QString why = said.reading() == nullptr ? QString() : diagnostic_sentence(*said.reading());
     const QString apart = said.count(0) == said.count(1) ? QString() : tr(" (%1)").arg(said.length(2));
-    return tr("The words of round %1 do not come out%2. %3").arg(said.round(), apart, why).trimmed();
+    return tr("Round %1 does not work out as written%2. %3").arg(said.round(), apart, why).trimmed();
 }
 
 QString gauge_missing(const Arguments& said) {
@@ -100,24 +106,23 @@ QString gauge_missing(const Arguments& said) {
     const double across = inches ? four_inches_mm : ten_centimetres_mm;
     const double width = said.mm(0);
     if (!(width > 0)) return tr("There is no gauge yet.");
-    return tr("There is no gauge yet: sizes take one that is usual for the hook, %1 to %2, and may be off by "
-              "%3 %.")
+    return tr("There is no gauge yet: sizes assume %1 to %2, typical for the hook, and may be off by %3 %.")
         .arg(stitches_words(static_cast<int>(std::lround(across / width))), inches ? tr("4 in") : tr("10 cm"),
              QLocale().toString(std::lround(100 * said.mm(1) / width)));
 }
 
 QString not_converged(const Arguments& said) {
-    return tr("The shape of these %1 did not come to rest: its size is not to be relied on.")
+    return tr("No settled shape was found for these %1, so do not rely on the size.")
         .arg(rounds_words(said.count(0)));
 }
 
 QString too_many_stitches(const Arguments& said) {
-    return tr("This piece has %1, and at most %2 can be worked out. Part it into several pieces.")
+    return tr("This piece has %1, and the limit is %2. Split it into several pieces.")
         .arg(stitches_words(said.count(0)), QLocale().toString(said.count(1)));
 }
 
 QString gaps(const Arguments& said) {
-    return tr("Stuffing shows through: round %1 is stretched by %2 %, and %3 like it.")
+    return tr("Stuffing shows through at %3: round %1 stretches most, by %2 %.")
         .arg(said.round(), QLocale().toString(std::lround(said.number(0))), rounds_words(said.count(1)));
 }
 
@@ -126,49 +131,47 @@ QString edge(const Arguments& said, const char* sentence) {
 }
 
 QString corners(const Arguments& said) {
-    return tr("The increases of rounds %1 to %2 stand over each other: the edge gets %3 corners, up to %4 "
-              "out.")
+    return tr("The increases of rounds %1 to %2 line up: the edge gets %3 corners, which stick out by up to "
+              "%4.")
         .arg(QLocale().toString(said.count(2)), QLocale().toString(said.count(3)),
              QLocale().toString(said.count(0)), said.length(1));
 }
 
 QString widening_neck(const Arguments& said) {
-    return tr("The neck at round %1 is stuffed to %2 where its stitches make %3.")
+    return tr("Stuffing widens the neck at round %1 to %2; its stitches alone make %3.")
         .arg(said.round(), said.length(0), said.length(1));
 }
 
-/// Features count from 1 where the maker reads them.
-QString feature_number(const Arguments& said, std::size_t index = 0) {
-    return QLocale().toString(said.count(index) + 1);
-}
+/// "The safety eyes" where a sentence begins.
+QString at_the_start(const QString& words) { return words.left(1).toUpper() + words.mid(1); }
 
 QString feature_lost(const Arguments& said) {
-    return tr("Feature %1 sits between rounds that are gone.").arg(feature_number(said));
+    return tr("The rounds that held %1 are gone.").arg(said.feature(0));
 }
 
 QString washer_too_late(const Arguments& said) {
-    return tr("The %1 washer of feature %2 never passes: the opening is %3 when its gap is worked.")
-        .arg(said.length(1), feature_number(said), said.length(2));
+    return tr("The %1 washer of %2 will not go in: by then the opening is only %3.")
+        .arg(said.length(1), said.feature(0), said.length(2));
 }
 
 QString washer_rocks(const Arguments& said) {
-    return tr("The %1 washer of feature %2 does not lie flat: the fabric curves away by %3.")
-        .arg(said.length(1), feature_number(said), said.length(2));
+    return tr("The %1 washer of %2 does not lie flat: the fabric curves away by %3.")
+        .arg(said.length(1), said.feature(0), said.length(2));
 }
 
 QString features_touch(const Arguments& said) {
     const QString what = said.count(3) == 1 ? tr("washers") : tr("outlines");
     if (said.count(0) == said.count(1)) {
-        return tr("The two of feature %1 touch: their %2 overlap by %3.")
-            .arg(feature_number(said), what, said.length(2));
+        return tr("%1 touch each other: their %2 overlap by %3.")
+            .arg(at_the_start(said.feature(0)), what, said.length(2));
     }
-    return tr("Features %1 and %2 touch: their %3 overlap by %4.")
-        .arg(feature_number(said, 0), feature_number(said, 1), what, said.length(2));
+    return tr("%1 and %2 touch: their %3 overlap by %4.")
+        .arg(at_the_start(said.feature(0)), said.feature(1), what, said.length(2));
 }
 
 QString feature_too_large(const Arguments& said) {
-    return tr("Feature %1 is %2 wide where the piece is only %3 across.")
-        .arg(feature_number(said), said.length(1), said.length(2));
+    return tr("There is little room for %1: %2 wide where the piece is only %3 across.")
+        .arg(said.feature(0), said.length(1), said.length(2));
 }
 
 /// Where words of the maker's stand and what they say.
@@ -212,7 +215,7 @@ QString said_count_missing(const Arguments& said) {
 }
 
 QString odd_seam(const Arguments& said) {
-    return tr("The last round has %1: sewn straight across, one is left without a partner.")
+    return tr("The last round has %1: sewn straight across, one has no partner.")
         .arg(stitches_words(said.count(0)));
 }
 
@@ -289,9 +292,9 @@ QString check_sentence(const Check& check, LengthUnit units) {
 QString severity_words(Severity severity) {
     switch (severity) {
         case Severity::error:
-            return tr("To mend");
+            return tr("To fix");
         case Severity::warning:
-            return tr("To look at");
+            return tr("Worth a look");
         case Severity::note:
             return tr("Good to know");
     }

@@ -12,7 +12,7 @@ namespace roundwright::app {
 /// Spread the increases over 2 rounds?" Rounds count from 1. The piece is not named.
 [[nodiscard]] QString check_sentence(const Check& check, LengthUnit units);
 
-/// "To mend", "To look at", "Good to know".
+/// "To fix", "Worth a look", "Good to know".
 [[nodiscard]] QString severity_words(Severity severity);
 
 }  // namespace roundwright::app

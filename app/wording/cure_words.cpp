@@ -40,29 +40,29 @@ QString cure_question(const Cure& cure) {
         case CureKind::set_count:
             return tr("Work %1 instead?").arg(counts_text(cure));
         case CureKind::add_even_round:
-            return tr("Put an even round in?");
+            return tr("Add an even round?");
         case CureKind::change_start_count:
             return tr("Start with %1, and work %2?").arg(start_text(cure), counts_text(cure));
         case CureKind::stagger_increases:
-            return tr("Move the increases off each other?");
+            return tr("Stagger the increases?");
         case CureKind::remove_flat_mark:
-            return tr("Take the mark off?");
+            return tr("Remove the mark?");
         case CureKind::mend_words:
-            return cure.mend ? mend_question(*cure.mend) : tr("Mend the words?");
+            return cure.mend ? mend_question(*cure.mend) : tr("Fix the words?");
         case CureKind::stuff_softer:
-            return tr("Stuff it softer?");
+            return tr("Stuff it less firmly?");
         case CureKind::move_feature:
-            return tr("Move it to an earlier gap?");
+            return tr("Move it to an earlier round?");
         case CureKind::space_features:
-            return tr("Space them wider?");
+            return tr("Set them further apart?");
         case CureKind::embroider:
             return tr("Embroider instead?");
         case CureKind::smaller_feature:
-            return tr("Take a smaller one?");
+            return tr("Use a smaller one?");
         case CureKind::remove_feature:
-            return tr("Take it off?");
+            return tr("Remove it?");
         case CureKind::renumber_words:
-            return tr("Bring the numbers in the words up to date?");
+            return tr("Update the numbers?");
     }
     return {};
 }
@@ -76,29 +76,29 @@ QString cure_label(const Cure& cure) {
             return cure.rounds.size() == 1 ? tr("Work %1").arg(counts_text(cure))
                                            : tr("Change %1").arg(rounds_text(cure));
         case CureKind::add_even_round:
-            return tr("Put a round in");
+            return tr("Add a round");
         case CureKind::change_start_count:
             return tr("Start with %1").arg(start_text(cure));
         case CureKind::stagger_increases:
-            return tr("Move increases apart");
+            return tr("Stagger the increases");
         case CureKind::remove_flat_mark:
-            return tr("Take the mark off");
+            return tr("Remove the mark");
         case CureKind::mend_words:
-            return cure.mend ? mend_label(*cure.mend) : tr("Mend the words");
+            return cure.mend ? mend_label(*cure.mend) : tr("Fix the words");
         case CureKind::stuff_softer:
-            return tr("Stuff softer");
+            return tr("Stuff less firmly");
         case CureKind::move_feature:
             return tr("Move it");
         case CureKind::space_features:
-            return tr("Space wider");
+            return tr("Further apart");
         case CureKind::embroider:
             return tr("Embroider");
         case CureKind::smaller_feature:
-            return tr("Take a smaller one");
+            return tr("Use a smaller one");
         case CureKind::remove_feature:
-            return tr("Take it off");
+            return tr("Remove it");
         case CureKind::renumber_words:
-            return tr("Update the words");
+            return tr("Update the numbers");
     }
     return {};
 }
@@ -113,27 +113,27 @@ QString cure_step(const Cure& cure) {
         case CureKind::change_start_count:
             return tr("Change counts");
         case CureKind::add_even_round:
-            return tr("Put an even round in");
+            return tr("Add an even round");
         case CureKind::stagger_increases:
-            return tr("Move increases off each other");
+            return tr("Stagger the increases");
         case CureKind::remove_flat_mark:
-            return tr("Take the flat mark off");
+            return tr("Remove the flat mark");
         case CureKind::mend_words:
-            return tr("Mend words");
+            return tr("Fix the words");
         case CureKind::stuff_softer:
             return tr("Change stuffing");
         case CureKind::move_feature:
-            return tr("Move feature");
+            return tr("Move on the face");
         case CureKind::space_features:
             return tr("Space the pair");
         case CureKind::embroider:
             return tr("Embroider instead");
         case CureKind::smaller_feature:
-            return tr("Change feature size");
+            return tr("Change size on the face");
         case CureKind::remove_feature:
-            return tr("Remove feature");
+            return tr("Remove from the face");
         case CureKind::renumber_words:
-            return tr("Update numbers in the words");
+            return tr("Update the numbers");
     }
     return {};
 }

@@ -47,7 +47,7 @@ QString proof_words(const ReadDiagnostic& found) {
             return tr("The count says %1, but the words make %2.")
                 .arg(number(found.expected), number(found.found));
         case ReadCode::repeat_does_not_fit:
-            return tr("A repeat over %1 does not come out over %2.")
+            return tr("A repeat of %1 does not fit evenly into %2.")
                 .arg(stitches_words(found.expected), number(found.found));
         case ReadCode::not_enough_left:
             return tr("This stops %1 before the end, but only %2 are left.")
@@ -66,28 +66,27 @@ QString word_words(const ReadDiagnostic& found) {
     const QString word = said(found.arguments, 0);
     switch (found.code) {
         case ReadCode::no_stitches:
-            return tr("No stitch is worked here.");
+            return tr("There are no stitches here.");
         case ReadCode::unknown_words:
-            return tr("“%1” is not a word that is known here.").arg(word);
+            return tr("“%1” is not a stitch or word known here.").arg(word);
         case ReadCode::other_terms:
             return tr("“%1” belongs to the other terms, US or UK.").arg(word);
         case ReadCode::number_alone:
-            return tr("The number %1 belongs to nothing.").arg(word);
+            return tr("It is not clear what the %1 counts.").arg(word);
         case ReadCode::number_is_zero:
-            return tr("Nought stitches are no stitches.");
+            return tr("0 stitches leave nothing to work.");
         case ReadCode::number_too_large:
-            return tr("%1 is more than the %2 that can be worked out.")
-                .arg(number(found.found), number(found.expected));
+            return tr("%1 is more than the limit of %2.").arg(number(found.found), number(found.expected));
         case ReadCode::bracket_not_closed:
-            return tr("The bracket %1 is not closed.").arg(word);
+            return tr("There is no closing bracket for %1.").arg(word);
         case ReadCode::bracket_not_opened:
-            return tr("The bracket %1 was not opened.").arg(word);
+            return tr("There is no opening bracket for %1.").arg(word);
         case ReadCode::bracket_mismatched:
             return tr("The bracket %1 is closed by %2.").arg(word, said(found.arguments, 1));
         case ReadCode::star_missing:
             return tr("There is no * to repeat from.");
         case ReadCode::nested_too_deep:
-            return tr("Repeats stand in each other more than %1 deep.").arg(number(found.expected));
+            return tr("Repeats are nested more than %1 deep.").arg(number(found.expected));
         case ReadCode::not_one_stitch:
             return tr("These cannot all be worked into one stitch.");
         case ReadCode::unnamed_stitch:
@@ -115,10 +114,9 @@ QString pattern_words(const ReadDiagnostic& found) {
             return tr("The numbers make %1, but the line says %2.")
                 .arg(rounds_words(found.expected), number(found.found));
         case ReadCode::line_not_understood:
-            return tr("“%1” could be a round, but was not read as one. It is kept as a note.").arg(word);
+            return tr("“%1” may be a round, but could not be read. It is kept as a note.").arg(word);
         case ReadCode::remark_not_read:
-            return tr("“%1” has numbers or stitches in it that were not read. It is kept as a note.")
-                .arg(word);
+            return tr("Not all numbers or stitches in “%1” could be read. It is kept as a note.").arg(word);
         case ReadCode::unknown_piece:
             return tr("No piece before this one is called “%1”.").arg(word);
         case ReadCode::piece_without_rounds:
@@ -128,7 +126,7 @@ QString pattern_words(const ReadDiagnostic& found) {
         case ReadCode::terms_mixed:
             return tr("“%1” mixes US and UK terms.").arg(word);
         case ReadCode::no_rounds:
-            return tr("There is no round in this text.");
+            return tr("No rounds were found in this text.");
         default:
             return {};
     }
@@ -144,19 +142,19 @@ QString limit_words(const ReadDiagnostic& found) {
         case ReadCode::too_many_pieces:
             return tr("A toy has at most %1 pieces.").arg(number(found.expected));
         case ReadCode::rounds_of_text:
-            return tr("A text is read up to %1 in all; what follows was left out.")
+            return tr("Only the first %1 of a text are read; the rest was left out.")
                 .arg(rounds_words(found.expected));
         case ReadCode::stitches_of_text:
-            return tr("A text is read up to %1 in all; what follows was left out.")
+            return tr("Only the first %1 of a text are read; the rest was left out.")
                 .arg(stitches_words(found.expected));
         case ReadCode::text_too_long:
-            return tr("The text has %1 bytes; up to %2 are read. No pattern is that long.")
+            return tr("The text has %1 bytes, and the limit is %2. No pattern is that long.")
                 .arg(number(found.found), number(found.expected));
         case ReadCode::line_too_long:
-            return tr("This line has %1 bytes; lines of up to %2 are read. It was left out.")
+            return tr("This line has %1 bytes, and the limit is %2. It was left out.")
                 .arg(number(found.found), number(found.expected));
         case ReadCode::not_utf8:
-            return tr("These bytes are not text in UTF-8.");
+            return tr("This is not text in UTF-8.");
         default:
             return {};
     }
@@ -181,20 +179,20 @@ QString mend_question(const Mend& mend) {
         case MendCode::change_stated_count:
             return tr("Should the count say %1?").arg(second);
         case MendCode::change_number:
-            return tr("%1 in the place of %2?").arg(second, first);
+            return tr("%1 instead of %2?").arg(second, first);
         case MendCode::change_times:
-            return tr("%1 times in the place of %2?").arg(second, first);
+            return tr("%1 times instead of %2?").arg(second, first);
         case MendCode::add_times:
             return tr("Repeat it %1 times?").arg(first);
         case MendCode::times_sign:
-            return tr("Is “%1” a times sign: %2 times?").arg(first, second);
+            return tr("Does “%1” mean “times”: %2 times?").arg(first, second);
         case MendCode::add_stitches:
-            return tr("Put %1 in?").arg(stitches_words(count_at(mend.arguments, 0)));
+            return tr("Add %1?").arg(stitches_words(count_at(mend.arguments, 0)));
         case MendCode::remove_words:
             return tr("Leave out “%1”?").arg(first);
         case MendCode::change_stitch:
         case MendCode::spell:
-            return tr("“%1” in the place of “%2”?").arg(second, first);
+            return tr("“%1” instead of “%2”?").arg(second, first);
         case MendCode::close_bracket:
             return tr("Close it with %1?").arg(first);
         case MendCode::open_bracket:
@@ -206,7 +204,7 @@ QString mend_question(const Mend& mend) {
         case MendCode::renumber:
             return tr("Call it round %1?").arg(second);
         case MendCode::bracket_count:
-            return tr("Is %1 the count of stitches?").arg(first);
+            return tr("Is %1 the stitch count?").arg(first);
     }
     return {};
 }
@@ -220,7 +218,7 @@ QString mend_label(const Mend& mend) {
         case MendCode::change_number:
         case MendCode::change_stitch:
         case MendCode::spell:
-            return tr("Say %1").arg(second);
+            return tr("Use %1").arg(second);
         case MendCode::change_times:
         case MendCode::times_sign:
             return tr("%1 times").arg(second);

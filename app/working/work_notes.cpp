@@ -24,7 +24,7 @@ void add_yarn_changes(const Toy& toy, const Piece& piece, std::vector<WorkNote>&
     for (std::size_t i = 0; i < piece.rounds.size(); ++i) {
         const std::size_t yarn = piece.rounds[i].yarn;
         if (i == 0) {
-            if (toy.yarns.size() > 1) notes.push_back({-1, tr("Begin with %1.").arg(yarn_name(toy, yarn))});
+            if (toy.yarns.size() > 1) notes.push_back({-1, tr("Start with %1.").arg(yarn_name(toy, yarn))});
         } else if (yarn != piece.rounds[i - 1].yarn) {
             notes.push_back({static_cast<int>(i) - 1, tr("Change to %1.").arg(yarn_name(toy, yarn))});
         }
@@ -44,7 +44,9 @@ void add_sewn_features(const Piece& piece, std::vector<WorkNote>& notes) {
     const int last = static_cast<int>(piece.rounds.size()) - 1;
     for (const Feature& feature : piece.features) {
         if (has_washer(feature.kind)) continue;
-        notes.push_back({last, tr("Sew on: %1, %2.").arg(feature_title(feature), feature_place(feature))});
+        const QString words =
+            feature.kind == FeatureKind::felt_disc ? tr("Sew on the %1, %2.") : tr("Stitch the %1, %2.");
+        notes.push_back({last, words.arg(feature_with_size(feature), feature_place(feature))});
     }
 }
 

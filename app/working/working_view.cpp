@@ -62,7 +62,7 @@ void WorkingView::build() {
     progress_ = new QProgressBar;
     progress_->setAccessibleName(tr("Progress"));
     times_ = big_label(tr("Times"), 1.1);
-    measure_ = new QCheckBox(tr("&Measure the time"));
+    measure_ = new QCheckBox(tr("&Time my rounds"));
     done_ = new QPushButton(tr("Round done (Space)"));
     back_ = new QPushButton(tr("Round back (Page Up)"));
     stitch_back_ = new QPushButton(tr("Stitch back (Backspace)"));
@@ -224,7 +224,7 @@ void WorkingView::show_finished() {
     words_->setText(empty ? tr("This piece has no rounds yet.")
                           : QString::fromStdString(session_.piece()->name));
     const int make = session_.piece() != nullptr ? session_.piece()->make : 1;
-    stitches_->setText(make > 1 && !empty ? tr("The toy needs %1 of it.").arg(make) : QString());
+    stitches_->setText(make > 1 && !empty ? tr("The toy needs %1 of these.").arg(make) : QString());
     next_->clear();
 }
 

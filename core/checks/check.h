@@ -111,6 +111,8 @@ struct Check {
     std::optional<ReadDiagnostic> reading = std::nullopt;
     /// Of the checks of said numbers.
     std::optional<SaidPlace> said = std::nullopt;
+    /// Of the checks of the face: the feature it is about, or the two that touch.
+    std::vector<Feature> features = {};
 };
 
 }  // namespace roundwright

@@ -30,7 +30,9 @@ Cure embroider(int index, const Feature& feature) {
 }
 
 Check feature_check(const FaceInput& face, CheckCode code, Severity severity, const Feature& feature) {
-    return {code, severity, face.input.piece_index, feature.round, {}, {}};
+    Check check{code, severity, face.input.piece_index, feature.round, {}, {}};
+    check.features = {feature};
+    return check;
 }
 
 /// The nearest earlier gap whose washer passes while it can still be reached.
@@ -104,6 +106,8 @@ void check_touch(const FaceInput& face, std::vector<Check>& checks) {
                                     features[static_cast<std::size_t>(overlap.first)]);
         check.arguments = {overlap.first, overlap.second, Millimetres{-overlap.spare_mm},
                            overlap.washers ? 1 : 0};
+        if (overlap.first != overlap.second)
+            check.features.push_back(features[static_cast<std::size_t>(overlap.second)]);
         if (auto cure = spaced(face, overlap)) check.cures.push_back(*cure);
         checks.push_back(std::move(check));
     }
@@ -114,6 +118,7 @@ void check_feature(const FaceInput& face, int index, std::vector<Check>& checks)
     const PlacedFeature placed = place_feature(feature, face.surface, face.counts);
     if (placed.starts.empty()) {
         Check check{CheckCode::feature_lost, Severity::warning, face.input.piece_index, -1, {index}, {}};
+        check.features = {feature};
         check.cures = {feature_cure(CureKind::remove_feature, index, std::nullopt)};
         checks.push_back(std::move(check));
         return;

@@ -52,7 +52,7 @@ TEST_F(Face, AddingEyesPlacesAPairAndSaysHowAndWhen) {
     ASSERT_TRUE(wait_for_shape(session));
     const QString words = all_words(panel);
     EXPECT_TRUE(words.contains(QStringLiteral("stitches between them"))) << words.toStdString();
-    EXPECT_TRUE(words.contains(QStringLiteral("Fit after round"))) << words.toStdString();
+    EXPECT_TRUE(words.contains(QStringLiteral("Insert after round"))) << words.toStdString();
     EXPECT_TRUE(words.contains(QStringLiteral("choking hazard"))) << words.toStdString();
     EXPECT_TRUE(words.contains(QStringLiteral("16 CFR 1501.4"))) << words.toStdString();
     session.undo_stack().undo();
@@ -106,7 +106,7 @@ TEST_F(Face, EmbroideredInsteadIsOneKeyAway) {
     panel.add(FeatureKind::safety_eye);
     panel.embroider_instead();
     EXPECT_EQ(feature().kind, FeatureKind::embroidered_eye);
-    EXPECT_TRUE(all_words(panel).contains(QStringLiteral("no loose part")));
+    EXPECT_TRUE(all_words(panel).contains(QStringLiteral("no loose parts")));
 }
 
 TEST_F(Face, TheFeaturesModelIsOne) {

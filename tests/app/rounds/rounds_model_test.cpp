@@ -50,7 +50,7 @@ TEST(RoundsModel, MarksWhatIsWorkedAndWhatIsInHand) {
         return model.index(row, 0).data(Qt::AccessibleDescriptionRole).toString().toStdString();
     };
     EXPECT_EQ(about(0), "Worked");
-    EXPECT_EQ(about(2), "In hand: 7 of 18 stitches worked");
+    EXPECT_EQ(about(2), "On the hook: 7 of 18 stitches worked");
     EXPECT_EQ(about(3), "");
     session.undo_stack().undo();
     EXPECT_EQ(numbers(), "1|2|3|4");
@@ -143,8 +143,8 @@ TEST(RoundsModel, MarksTheRoundsAfterWhichEyesAndStuffingGoIn) {
     const auto about = [&](int round) {
         return model.index(round, 0).data(Qt::ToolTipRole).toString().toStdString();
     };
-    EXPECT_NE(about(9).find("After this round: Fit: "), std::string::npos) << about(9);
-    EXPECT_NE(about(11).find("Begin to stuff."), std::string::npos) << about(11);
+    EXPECT_NE(about(9).find("After this round: Insert the "), std::string::npos) << about(9);
+    EXPECT_NE(about(11).find("Start stuffing."), std::string::npos) << about(11);
     EXPECT_FALSE(model.index(9, 0).data(Qt::DecorationRole).value<QIcon>().isNull());
     EXPECT_TRUE(about(8).empty()) << about(8);
     EXPECT_EQ(model.index(9, 0).data(Qt::AccessibleDescriptionRole).toString().toStdString(), about(9));

@@ -164,7 +164,7 @@ TEST_F(WordsEditTest, AFaultyRoundIsMendedFromTheTableInOneStep) {
     ASSERT_TRUE(edits.mendable(2));
     EXPECT_TRUE(edits.mend(2));
     EXPECT_EQ(counts()[2], 18);
-    EXPECT_EQ(session.undo_stack().undoText(), QStringLiteral("Mend round 3"));
+    EXPECT_EQ(session.undo_stack().undoText(), QStringLiteral("Fix round 3"));
     EXPECT_FALSE(edits.mendable(2));
     EXPECT_FALSE(edits.mend(2));
     session.undo_stack().undo();

@@ -30,9 +30,9 @@ TEST_F(DiagnosticSentence, SaysBothNumbers) {
               "There are 18 stitches below and the words use 19: 1 too few.");
     EXPECT_EQ(sentence(ReadCode::count_differs, 24, 23), "The count says 24, but the words make 23.");
     EXPECT_EQ(sentence(ReadCode::repeat_does_not_fit, 4, 18),
-              "A repeat over 4 stitches does not come out over 18.");
+              "A repeat of 4 stitches does not fit evenly into 18.");
     EXPECT_EQ(sentence(ReadCode::unknown_words, 0, 0, {std::string("glorp")}),
-              "\u201cglorp\u201d is not a word that is known here.");
+              "\u201cglorp\u201d is not a stitch or word known here.");
 }
 
 TEST_F(DiagnosticSentence, EveryCodeHasASentenceOfItsOwn) {
@@ -53,7 +53,7 @@ TEST_F(DiagnosticSentence, SaysHowManyMoreAreNotListed) {
     diagnostic.arguments = {std::string(")")};
     diagnostic.more = 9'980;
     EXPECT_EQ(diagnostic_sentence(diagnostic).toStdString(),
-              "The bracket ) was not opened. (And 9980 more like this.)");
+              "There is no opening bracket for ). (And 9980 more like this.)");
 }
 
 TEST_F(DiagnosticSentence, EveryMendHasAQuestionAndALabel) {

@@ -29,7 +29,7 @@ Toy ball() {
 TEST(WorkNotes, TellYarnChanges) {
     Toy toy = ball();
     toy.pieces[0].rounds[6].yarn = 1;
-    EXPECT_TRUE(has_note(toy, -1, "Begin with Fog grey."));
+    EXPECT_TRUE(has_note(toy, -1, "Start with Fog grey."));
     EXPECT_TRUE(has_note(toy, 5, "Change to Tide blue."));
     EXPECT_TRUE(has_note(toy, 6, "Change to Fog grey."));
 }
@@ -41,7 +41,7 @@ TEST(WorkNotes, TellWhenToFitEyesWithTheirCaution) {
     toy.pieces[0].features.push_back(eyes);
     bool found = false;
     for (const auto& [round, words] : notes_of(toy)) {
-        if (words.find("Fit:") == std::string::npos) continue;
+        if (words.find("Insert the 8 mm safety eyes, between rounds 9 and 10") == std::string::npos) continue;
         found = true;
         EXPECT_GE(round, 8);
         EXPECT_LT(round, 14);

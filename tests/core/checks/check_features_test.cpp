@@ -75,6 +75,7 @@ TEST(CheckFeatures, APairThatTouchesIsSpacedUntilItClears) {
     const Toy toy = with_eyes(eyes);
     const auto touching = checks_of(toy, CheckCode::features_touch);
     ASSERT_EQ(touching.size(), 1u);
+    EXPECT_EQ(touching[0].features, toy.pieces[0].features) << "a check says which it is about";
     ASSERT_EQ(touching[0].cures.size(), 1u);
     Toy mended = toy;
     mended.pieces[0] = cured_piece(mended.pieces[0], touching[0].cures[0]);
