@@ -30,7 +30,7 @@ ordered_json check_json(const Toy& toy, const Check& check, LengthUnit units) {
 
 void print_checks(const QString& path, const Toy& toy, const std::vector<Check>& checks, LengthUnit units) {
     print_heading(path, toy);
-    if (checks.empty()) print_line(tr("  Nothing to mend."));
+    if (checks.empty()) print_line(tr("  Nothing to fix."));
     for (const Check& check : checks) {
         const QString piece =
             check.piece < 0 ? tr("Toy") : piece_name(toy, static_cast<std::size_t>(check.piece));
@@ -63,7 +63,7 @@ constexpr Option options[] = {
 }  // namespace
 
 const Command& check_command() {
-    static const Command command{"check", "FILE...", "say what cannot be worked, ruffles, cups or gathers",
+    static const Command command{"check", "FILE...", "list what cannot be worked, ruffles, cups or gathers",
                                  options, [](const Arguments& arguments) {
                                      return for_each_toy(arguments, [&](const QString& path, const Toy& toy) {
                                          return check_toy(arguments, path, toy);

@@ -16,7 +16,7 @@ namespace {
 
 QString tr(const char* text) { return QCoreApplication::translate("CommandLine", text); }
 
-constexpr Option help_option{"help", 'h', nullptr, nullptr, "this text"};
+constexpr Option help_option{"help", 'h', nullptr, nullptr, "show this help"};
 
 QString option_text(const Option& option) {
     QString text = QStringLiteral("--") + QLatin1String(option.name);
@@ -46,10 +46,10 @@ void print_help() {
         print_two_columns(QLatin1String(command->name), tr(command->summary));
     }
     print_line(QString());
-    print_line(tr("roundwright help COMMAND tells the options of a command."));
+    print_line(tr("roundwright help COMMAND lists the options of a command."));
     print_line(
-        tr("Exit code: 0 fine, 1 a check found an error or a shape did not come to rest, 2 bad usage or a "
-           "file that cannot be read or written."));
+        tr("Exit code: 0 fine; 1 a check found an error, or no settled shape was found; 2 a command that is "
+           "not understood, or a file that cannot be read or written."));
 }
 
 int complain(const Command& command, const QString& problem) {

@@ -28,7 +28,7 @@ Measured measured_length(const Arguments& arguments, const QString& option, cons
                          MeasuredOf of) {
     const auto length = length_with_error(text, units_wanted(arguments));
     if (!length)
-        throw Complaint{tr("--%1 takes a length, as 82mm or 82mm+-1mm, not \"%2\".").arg(option, text)};
+        throw Complaint{tr("--%1 takes a length such as 82mm or 82mm+-1mm, not \"%2\".").arg(option, text)};
     Measured measured{of, length->mm};
     if (length->error_mm) measured.error_mm = *length->error_mm;
     return measured;
@@ -45,7 +45,7 @@ std::vector<Measured> measured_rounds(const Arguments& arguments, const Piece& p
         const int round = good ? parts[0].toInt(&good) : 0;
         if (!good)
             throw Complaint{
-                tr("--round takes a round and the length around it, as 8=250mm, not \"%1\".").arg(text)};
+                tr("--round takes a round and the length around it, such as 8=250mm, not \"%1\".").arg(text)};
         if (round < 1 || round > static_cast<int>(piece.rounds.size()))
             throw Complaint{
                 tr("There is no round %1: the piece has %2.").arg(round).arg(piece.rounds.size())};
@@ -155,13 +155,13 @@ int run(const Arguments& arguments) {
 }
 
 constexpr Option options[] = {
-    {"piece", 0, "NAME", nullptr, "the piece measured, by name or number; needed where there are several"},
-    {"width", 0, "LENGTH", nullptr, "its width: 82mm, or 82mm+-1mm; give or take 2 mm without it"},
+    {"piece", 0, "NAME", nullptr, "the piece you measured, by name or number; needed if there are several"},
+    {"width", 0, "LENGTH", nullptr, "its width: 82mm, or 82mm+-1mm; otherwise give or take 2 mm"},
     {"height", 0, "LENGTH", nullptr, "its height"},
     {"circumference", 0, "LENGTH", nullptr, "around the widest place"},
-    {"round", 0, "ROUND=LENGTH", nullptr, "around the top of a round: 8=250mm, and more after commas"},
-    {"with-gauge", 0, nullptr, nullptr, "the toy's gauge counts too, give or take its errors"},
-    {"with-stuffing", 0, nullptr, nullptr, "the piece is stuffed as the file says"},
+    {"round", 0, "ROUND=LENGTH", nullptr, "around the top of a round: 8=250mm; separate several with commas"},
+    {"with-gauge", 0, nullptr, nullptr, "use the toy's gauge as well, with its uncertainty"},
+    {"with-stuffing", 0, nullptr, nullptr, "take the stuffing to be as the file says"},
     {"output", 'o', "TOY.roundwright", nullptr,
      "save the toy with the gauge and stuffing found; FILE itself may be named"},
     force_option,

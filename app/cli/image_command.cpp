@@ -33,7 +33,8 @@ std::optional<PictureWanted> picture_wanted(const Arguments& arguments) {
     }
     const auto pixels = pixels_wanted(arguments.value(QStringLiteral("size"), QStringLiteral("1200x1200")));
     if (!pixels) {
-        print_problem(tr("--size takes pixels as 1200x900, at most %1 a side.").arg(most_picture_pixels));
+        print_problem(
+            tr("--size takes pixels such as 1200x900, at most %1 a side.").arg(most_picture_pixels));
         return std::nullopt;
     }
     picture.pixels = *pixels;
@@ -41,7 +42,7 @@ std::optional<PictureWanted> picture_wanted(const Arguments& arguments) {
         picture.background = QColor(arguments.value(QStringLiteral("background")));
     }
     if (!picture.background.isValid()) {
-        print_problem(tr("--background takes a colour as #f4efe6."));
+        print_problem(tr("--background takes a colour such as #f4efe6."));
         return std::nullopt;
     }
     return picture;
@@ -70,12 +71,12 @@ int run(const Arguments& arguments) {
 }
 
 constexpr Option options_of_image[] = {
-    {"output", 'o', "OUT.png|.svg", nullptr, "where it goes: a picture, or a drawing at full size"},
+    {"output", 'o', "OUT.png|.svg", nullptr, "where to save it: a picture, or a drawing at full size"},
     force_option,
-    {"piece", 0, "PIECE", nullptr, "which piece, by number or name; without it, the first"},
-    {"view", 0, "VIEW", "front|side|back|top|bottom|three-quarter", "from where it is seen"},
-    {"size", 0, "WIDTHxHEIGHT", nullptr, "pixels of a picture; 1200x1200 without it"},
-    {"background", 0, "COLOUR", nullptr, "as #f4efe6; without it, transparent"},
+    {"piece", 0, "PIECE", nullptr, "which piece, by number or name; otherwise the first"},
+    {"view", 0, "VIEW", "front|side|back|top|bottom|three-quarter", "the side to show"},
+    {"size", 0, "WIDTHxHEIGHT", nullptr, "pixels of a picture; otherwise 1200x1200"},
+    {"background", 0, "COLOUR", nullptr, "such as #f4efe6; otherwise transparent"},
     {"json", 0, nullptr, nullptr, "one JSON object, with the names of both files"},
 };
 

@@ -22,7 +22,8 @@ void print_file_problem(const QString& path, const FileProblem& problem) {
 /// A newer program's words are not slips.
 void print_left_out(const QString& path, const ReadDocument& document) {
     if (document.newer) {
-        print_problem(tr("%1: written by a newer program; what is not known here was left out.").arg(path));
+        print_problem(
+            tr("%1: written by a newer Roundwright; what is not known here was left out.").arg(path));
         return;
     }
     for (const UnreadKey& key : document.unread) print_problem(tr("%1: %2").arg(path, unread_key_words(key)));

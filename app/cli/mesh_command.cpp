@@ -48,11 +48,11 @@ int run(const Arguments& arguments) {
 }
 
 constexpr Option options_of_mesh[] = {
-    {"output", 'o', "OUT.obj|.stl|.glb", nullptr, "where it goes; the ending says the kind of file"},
+    {"output", 'o', "OUT.obj|.stl|.glb", nullptr, "where to save it; the ending sets the kind of file"},
     force_option,
-    {"piece", 0, "PIECE", nullptr, "one piece, by number or name; without it, all in a row"},
+    {"piece", 0, "PIECE", nullptr, "one piece, by number or name; otherwise all in a row"},
     {"smooth", 0, nullptr, nullptr, "without the relief of the stitches"},
-    {"triangles", 0, "NUMBER", nullptr, "at most so many a piece; the relief gets coarser"},
+    {"triangles", 0, "NUMBER", nullptr, "at most this many per piece; the relief gets coarser"},
     {"json", 0, nullptr, nullptr, "one JSON object, with the names of both files"},
 };
 

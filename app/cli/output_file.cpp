@@ -61,10 +61,10 @@ bool may_write(const Arguments& arguments, const QString& path, const QStringLis
     if (!there.exists()) return true;
     if (is_read(arguments, path)) {
         if (write_back == WriteBack::yes) return true;
-        return refused(tr("%1 is the file that is read: name another with -o.").arg(path));
+        return refused(tr("%1 is the file being read: name another with -o.").arg(path));
     }
     if (arguments.has(QLatin1String(force_option.name))) return true;
-    return refused(tr("%1 is there already. Name another with -o, or say --force.").arg(path));
+    return refused(tr("%1 exists already. Name another with -o, or use --force.").arg(path));
 }
 
 bool output_is_free(const Arguments& arguments, const QStringList& endings, WriteBack write_back) {
@@ -80,7 +80,7 @@ bool toy_output_is_free(const Arguments& arguments) {
 bool output_is_named(const Arguments& arguments, const QStringList& endings) {
     if (arguments.operands().size() > 1) return refused(tr("Name one file at a time."));
     if (!arguments.has(output_option))
-        return refused(tr("Say with -o where it goes, ending in %1.").arg(in_words(endings)));
+        return refused(tr("Say with -o where to save it, ending in %1.").arg(in_words(endings)));
     return output_is_free(arguments, endings);
 }
 

@@ -60,12 +60,13 @@ int run(const Arguments& arguments) {
 }
 
 constexpr Option options[] = {
-    {"output", 'o', "OUT.pdf", nullptr, "where the pattern goes; without it, beside the toy"},
+    {"output", 'o', "OUT.pdf", nullptr, "where to save the pattern; otherwise beside the toy"},
     force_option,
     {"paper", 0, "PAPER", "a4|letter", "page size"},
     {"terms", 0, "TERMS", "us|uk", "names of the stitches"},
     {"units", 0, "UNIT", "mm|in|inch", "lengths"},
-    {"date", 0, "DATE", nullptr, "date in the file, as 2026-05-01; the same toy then gives the same bytes"},
+    {"date", 0, "DATE", nullptr,
+     "date in the file, such as 2026-05-01; the same toy then gives the same bytes"},
     {"json", 0, nullptr, nullptr, "one JSON object a file, with the names of both files"},
 };
 

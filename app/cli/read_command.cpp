@@ -56,7 +56,7 @@ std::optional<QByteArray> contents(const QString& path) {
     const QByteArray bytes = opened ? file.read(limit + 1) : QByteArray();
     if (opened && file.error() == QFileDevice::NoError && bytes.size() <= limit) return bytes;
     print_problem(bytes.size() > limit
-                      ? tr("%1: larger than %2 MiB, which no pattern's text is. Nothing was read.")
+                      ? tr("%1: larger than %2 MiB, too large for a pattern. Nothing was read.")
                             .arg(path)
                             .arg(limit >> 20)
                       : tr("%1: %2").arg(path, file.errorString()));
@@ -91,9 +91,9 @@ int run(const Arguments& arguments) {
 }
 
 constexpr Option options_of_read[] = {
-    {"output", 'o', "TOY.roundwright", nullptr, "keep what was understood as a toy"},
+    {"output", 'o', "TOY.roundwright", nullptr, "save what was understood as a toy"},
     force_option,
-    {"terms", 0, "TERMS", "us|uk", "names of the stitches; without it, found in the text"},
+    {"terms", 0, "TERMS", "us|uk", "names of the stitches; otherwise found from the text"},
     {"json", 0, nullptr, nullptr, "one JSON object a file: its pieces, and what was found wrong"},
 };
 
@@ -101,7 +101,7 @@ constexpr Option options_of_read[] = {
 
 const Command& read_command() {
     static const Command command{"read", "PATTERN...",
-                                 "read and prove a pattern in words; - is the standard input",
+                                 "read a written pattern and check every stitch; - is standard input",
                                  options_of_read, run};
     return command;
 }

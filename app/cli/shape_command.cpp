@@ -26,8 +26,7 @@ void print_shape(const Toy& toy, std::size_t piece, const PieceStudy& study, Len
         print_line(tr("  %1: %2, no shape").arg(piece_name(toy, piece), rounds));
         return;
     }
-    const QString settled =
-        shape.termination == Termination::converged ? QString() : tr(" (did not come to rest)");
+    const QString settled = shape.termination == Termination::converged ? QString() : tr(" (not settled)");
     print_line(tr("  %1: %2, %3, %4 ml%5")
                    .arg(piece_name(toy, piece), rounds, size_words(study, units),
                         QLocale().toString(shape.volume_mm3 / 1000, 'f', 0), settled));

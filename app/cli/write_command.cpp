@@ -63,11 +63,11 @@ int run(const Arguments& arguments) {
 
 constexpr Option options_of_write[] = {
     {"output", 'o', "OUT.txt|.md|.csv", nullptr,
-     "where it goes, ending as the form asks; without it, to the standard output"},
+     "where to save it, with the ending of its form; otherwise standard output"},
     force_option,
     {"terms", 0, "TERMS", "us|uk", "names of the stitches"},
     {"form", 0, "FORM", "rounds|pattern|markdown|csv",
-     "rounds, as read takes them back (without it); the whole pattern; a table of rounds"},
+     "rounds, which read can read back (the usual); the whole pattern; a table of rounds"},
     {"units", 0, "UNIT", "mm|in|inch", "lengths"},
     {"json", 0, nullptr, nullptr, "one JSON object a file: the text, or with -o the names of both files"},
 };

@@ -60,16 +60,15 @@ void FinishedPieceDialog::make_questions() {
 
 void FinishedPieceDialog::show_known() {
     if (const auto gauge = known_gauge(session_.toy()))
-        gauge_counts_->setText(tr("The &gauge there is counts too: %1")
+        gauge_counts_->setText(tr("Use the current &gauge as well: %1")
                                    .arg(gauge_words(*gauge, session_.preferences().units())));
-    stuffing_is_known_->setText(tr("The &stuffing is as the piece says: fabric stretch %1 %")
+    stuffing_is_known_->setText(tr("The &stuffing is as set for the piece: fabric stretch %1 %")
                                     .arg(QLocale().toString(100 * session_.piece()->area_stretch, 'f', 1)));
 }
 
 void FinishedPieceDialog::lay_out() {
     auto* intro = new QLabel(
-        tr("Measure the piece as it is finished, its rounds worked as they stand in the table. Leave out "
-           "what cannot be measured."));
+        tr("Measure the finished piece, worked exactly as in the table. Leave out what you cannot measure."));
     intro->setWordWrap(true);
     for (QLabel* label : {answer_, notes_}) {
         label->setAlignment(Qt::AlignTop | Qt::AlignLeft);
@@ -135,8 +134,8 @@ void FinishedPieceDialog::show_answer() {
     if (!found_) {
         answer_->setText(tr("Type a length above."));
         notes_->setText(
-            tr("A width and a height give the gauge; a circumference or a swatch besides tells "
-               "the stuffing too."));
+            tr("A width and a height give the gauge. Add a circumference or a swatch to find the stuffing "
+               "too."));
         return;
     }
     answer_->setText(calibration_words(*found_, units));

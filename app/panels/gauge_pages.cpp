@@ -46,7 +46,7 @@ LengthSpinBox* measure_box(const Preferences& preferences, double most_mm) {
 
 LengthSpinBox* error_box(const Preferences& preferences) {
     auto* box = new LengthSpinBox(preferences, 0, most_error_mm);
-    box->setToolTip(SwatchPage::tr("How far the measurement may be out, either way"));
+    box->setToolTip(SwatchPage::tr("How far off the measurement may be, either way"));
     return box;
 }
 
@@ -133,7 +133,7 @@ CirclePage::CirclePage(const Preferences& preferences)
     form->addRow(tr("&Increases a round"), increases_);
     form->addRow(tr("&Across"), across_ = measure_box(preferences, most_swatch_mm));
     form->addRow(tr("gi&ve or take"), error_ = error_box(preferences));
-    form->addRow(tr("It &lies"), lie_);
+    form->addRow(tr("How it &lies"), lie_);
     form->addRow(tr("Hook &used"), hook_ = hook_box());
     for (QSpinBox* box : {rounds_, increases_})
         connect(box, &QSpinBox::valueChanged, this, &CirclePage::take);

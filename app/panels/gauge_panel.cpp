@@ -53,13 +53,13 @@ GaugePanel::GaugePanel(DocumentSession& session, QAction* from_finished_piece, Q
 
 void GaugePanel::add_pages() {
     pages_->addWidget(
-        remark(tr("Sizes go by a usual stitch for the hook. Work a gauge circle to make them yours: six "
+        remark(tr("Sizes assume a typical stitch for your hook. Work a gauge circle to make them yours: six "
                   "rounds of six increases, laid flat and measured across.")));
     pages_->addWidget(swatch_);
     pages_->addWidget(circle_);
-    pages_->addWidget(remark(tr(
-        "From the published range of single crochets in 4 inches for the weight of the first yarn, and the "
-        "hook. A first guess only: your own swatch is better.")));
+    pages_->addWidget(remark(
+        tr("Worked out from the first yarn’s weight and your hook, by the published range of single crochet "
+           "stitches in 4 inches (US terms). Only a first guess: your own swatch is better.")));
     pages_->addWidget(given_);
 }
 
@@ -159,9 +159,10 @@ void GaugePanel::show_result() {
     const QString text = gauge_words(known ? *known : study->gauge, unit);
     const bool unread = !known && session_.toy().gauge.index() != not_known;
     if (asked_ >= 0)
-        result_->setText(tr("Until this is measured the gauge stays as it was. %1").arg(text));
+        result_->setText(tr("The gauge stays as it was until this is measured. %1").arg(text));
     else
-        result_->setText(unread ? tr("Nothing measured yet: a usual stitch is used. %1").arg(text) : text);
+        result_->setText(unread ? tr("Nothing measured yet, so a typical stitch is used. %1").arg(text)
+                                : text);
 }
 
 }  // namespace roundwright::app

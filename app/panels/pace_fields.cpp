@@ -44,7 +44,7 @@ PaceFields::PaceFields(DocumentSession& session, QWidget* parent)
     pace_->setDecimals(1);
     pace_->setSuffix(tr(" a minute"));
     pace_->setSpecialValueText(tr("not timed"));
-    pace_->setToolTip(tr("Single crochets (US terms) that you work in a minute"));
+    pace_->setToolTip(tr("How many single crochet stitches (US terms) you work in a minute"));
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     auto* form = new QFormLayout;

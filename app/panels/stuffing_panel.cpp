@@ -55,10 +55,10 @@ StuffingPanel::StuffingPanel(DocumentSession& session, QWidget* parent)
     }
     stretch_->setRange(0, most_slider);
     stretch_->setPageStep(10);
-    stretch_->setAccessibleName(tr("Stretch of the fabric by the stuffing"));
+    stretch_->setAccessibleName(tr("Fabric stretch"));
     stretch_text_->setBuddy(stretch_);
     stretch_text_->setWordWrap(true);
-    weigh_->setToolTip(tr("Kitchen scales turn the guess into how you stuff"));
+    weigh_->setToolTip(tr("Weigh a piece on kitchen scales to replace the guess with how you stuff"));
     layout->addSpacing(6);
     layout->addWidget(stretch_text_);
     layout->addWidget(stretch_);
@@ -115,17 +115,17 @@ void StuffingPanel::show_amount() {
     if (!usable) return amount_->clear();
     if (piece->area_stretch <= 0) {
         return amount_->setText(study->problem.limp
-                                    ? tr("No fibrefill: it lies flat, one layer on the other.")
-                                    : tr("No fibrefill: it stands by itself."));
+                                    ? tr("No stuffing: it lies flat, one layer on top of the other.")
+                                    : tr("No stuffing: it holds its own shape."));
     }
     const Making& making = session_.toy().making;
     const Estimate grams = stuffing_grams(study->shape.volume_mm3, piece->area_stretch, making);
     const QString ml = QLocale().toString(study->shape.volume_mm3 / 1000, 'f', 0);
     const QString words =
         making.stuffing_density_kg_per_m3
-            ? tr("About %1 of fibrefill (%2 to %3) for %4 ml, by your own scales.")
-            : tr("Perhaps %1 of fibrefill, anything from %2 to %3, for %4 ml. This is a guess: no figure for "
-                 "toys was found in print. Weigh one stuffed piece and it goes by how you stuff.");
+            ? tr("About %1 of stuffing (%2 to %3) for %4 ml, by your own scales.")
+            : tr("Perhaps %1 of stuffing, anything from %2 to %3, for %4 ml. This is a guess: no published "
+                 "figure for toys was found. Weigh one stuffed piece and it goes by how you stuff.");
     amount_->setText(words.arg(grams_text(grams.likely), grams_text(grams.low), grams_text(grams.high), ml));
 }
 

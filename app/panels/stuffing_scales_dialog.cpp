@@ -120,13 +120,12 @@ void StuffingScalesDialog::work_out() {
 
 QString StuffingScalesDialog::answer_words(const WeighedPiece& weighed, const Estimate& grams) const {
     if (!density_)
-        return weighed.empty_g
-                   ? tr("That leaves no stuffing that these scales could show. Weigh a larger piece, or "
-                        "several together.")
-                   : tr("The yarn alone weighs %1 to %2, so this does not tell what is stuffing. Weigh the "
-                        "next piece before you stuff it too.")
-                         .arg(grams_text(yarn_g_.low), grams_text(yarn_g_.high));
-    const QString words = tr("%1 of fibrefill (%2 to %3) in %4 ml.")
+        return weighed.empty_g ? tr("That leaves too little stuffing for these scales to show. Weigh a "
+                                    "larger piece, or several together.")
+                               : tr("The yarn alone weighs %1 to %2, so this does not say how much is "
+                                    "stuffing. Weigh the next piece before you stuff it too.")
+                                     .arg(grams_text(yarn_g_.low), grams_text(yarn_g_.high));
+    const QString words = tr("%1 of stuffing (%2 to %3) in %4 ml.")
                               .arg(grams_text(grams.likely), grams_text(grams.low), grams_text(grams.high),
                                    QLocale().toString(study_->shape.volume_mm3 / 1000, 'f', 0));
     return weighed.empty_g ? words

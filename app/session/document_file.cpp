@@ -18,7 +18,7 @@ LoadedFile refused(const QString& message, const QString& place = {}) {
 
 QString too_large_words() {
     constexpr auto limit = static_cast<qint64>(max_file_bytes);
-    return tr("The file is larger than %1 MiB, the most that is read.").arg(limit >> 20);
+    return tr("The file is larger than the limit of %1 MiB.").arg(limit >> 20);
 }
 
 QString fault_words(const DocumentError& error) {
@@ -64,7 +64,7 @@ LoadedFile load_document_file(const QString& path) {
 }
 
 QString unread_key_words(const UnreadKey& key) {
-    QString words = tr("at %1: this name means nothing here and was left out.").arg(shortened(key.place));
+    QString words = tr("at %1: this name is not known here and was left out.").arg(shortened(key.place));
     if (!key.likely.empty()) words += tr(" Did you mean “%1”?").arg(QString::fromStdString(key.likely));
     if (key.more > 0) words += tr(" (%1 more like it.)").arg(key.more);
     return words;

@@ -49,9 +49,8 @@ void DocumentSession::select_rounds(std::vector<int> rounds) {
 bool DocumentSession::may_edit() {
     if (read_only_) {
         refuse(
-            tr("This file was written by a newer Roundwright, so it is open to look at only. Save it under "
-               "another "
-               "name to change it."));
+            tr("This file was written by a newer Roundwright, so it is read-only. Save it under another name "
+               "to change it."));
     }
     return !read_only_;
 }

@@ -103,7 +103,7 @@ void ChecksList::offer_cures(const QPoint& place) {
         QAction* action = menu->addAction(cure_question(cure).remove(QLatin1Char('?')));
         connect(action, &QAction::triggered, this, [this, check, cure] { model_.apply(check, cure); });
     }
-    if (check.cures.empty()) menu->addAction(tr("No cure is known"))->setEnabled(false);
+    if (check.cures.empty()) menu->addAction(tr("No fix is known"))->setEnabled(false);
     menu->popup(view_->viewport()->mapToGlobal(place));
 }
 

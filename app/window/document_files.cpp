@@ -82,7 +82,7 @@ bool DocumentFiles::may_leave() {
     QMessageBox question(QMessageBox::Warning, tr("Unsaved changes"),
                          tr("Save the changes to “%1”?").arg(toy_name(session_)), QMessageBox::NoButton,
                          window_);
-    question.setInformativeText(tr("Without saving they are gone."));
+    question.setInformativeText(tr("If you don’t save them, they are lost."));
     const auto* save_button = question.addButton(tr("&Save"), QMessageBox::AcceptRole);
     const auto* drop_button = question.addButton(tr("&Don’t save"), QMessageBox::DestructiveRole);
     question.addButton(tr("&Cancel"), QMessageBox::RejectRole);
@@ -182,10 +182,11 @@ bool DocumentFiles::offer_left_behind() {
 bool DocumentFiles::offer(const LeftBehind& left) {
     const QString name = left.document.isEmpty() ? tr("a toy that was not saved yet")
                                                  : tr("“%1”").arg(QFileInfo(left.document).fileName());
-    QMessageBox question(QMessageBox::Question, tr("Unsaved changes were kept"),
-                         tr("The program ended before changes to %1 were saved. A copy was kept on %2.")
-                             .arg(name, QLocale().toString(left.kept, QLocale::ShortFormat)),
-                         QMessageBox::NoButton, window_);
+    QMessageBox question(
+        QMessageBox::Question, tr("Unsaved changes were kept"),
+        tr("Roundwright stopped before changes to %1 were saved. The latest copy is from %2.")
+            .arg(name, QLocale().toString(left.kept, QLocale::ShortFormat)),
+        QMessageBox::NoButton, window_);
     question.setInformativeText(tr("Bring it back?"));
     const auto* back = question.addButton(tr("&Bring it back"), QMessageBox::AcceptRole);
     const auto* discard = question.addButton(tr("&Delete the copy"), QMessageBox::DestructiveRole);

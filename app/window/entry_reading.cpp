@@ -52,7 +52,7 @@ QString problem_words(const EntryProblem& problem, const QString& there) {
             return tr("A comma or a space goes before “%1”.").arg(there);
         case EntryProblemCode::count_too_small:
             return problem.number > 0
-                       ? tr("“%1” leaves no stitch of the %2 below.").arg(there).arg(problem.number)
+                       ? tr("“%1” leaves none of the %2 stitches below.").arg(there).arg(problem.number)
                        : tr("A round has at least one stitch.");
         case EntryProblemCode::count_too_large:
             return tr("A piece has at most %1 stitches.").arg(problem.number);
@@ -121,7 +121,7 @@ EntryReading read_words(const QString& text, const EntryPlace& place) {
     const auto counts = edge_counts(grown);
     const auto first = static_cast<std::ptrdiff_t>(there) + 1;
     reading.understood = rounds_words(reading.rounds, there, {counts.begin() + first, counts.end()});
-    if (unproved > 0) reading.understood += tr("; round %1 does not come out yet").arg(there + unproved);
+    if (unproved > 0) reading.understood += tr("; round %1 does not work out yet").arg(there + unproved);
     return reading;
 }
 

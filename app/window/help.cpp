@@ -43,14 +43,14 @@ QString table_rows() {
     return row(tr("Set the count"), tr("30")) + row(tr("From the round below"), tr("+6  -6  =")) +
            row(tr("On to the next round"), tr("Enter")) + row(tr("The words of the round"), tr("F2, Tab")) +
            row(tr("First, last round"), tr("Home, End")) +
-           row(tr("Give up what is being typed"), tr("Escape"));
+           row(tr("Discard what is being typed"), tr("Escape"));
 }
 
 }  // namespace
 
 QString line_rows() {
     return row(tr("Add the rounds"), tr("Enter")) + row(tr("Up to the table"), tr("Up")) +
-           row(tr("Empty the line"), tr("Escape"));
+           row(tr("Clear the line"), tr("Escape"));
 }
 
 QString work_along_rows() {

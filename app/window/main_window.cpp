@@ -179,7 +179,7 @@ void MainWindow::lay_out() {
 /// Always there: what it says comes and goes without moving anything.
 void MainWindow::fill_status_bar() {
     counts_ = new QLabel(this);
-    counts_->setAccessibleName(tr("The piece in numbers"));
+    counts_->setAccessibleName(tr("Rounds and stitches of the piece"));
     counts_->setForegroundRole(QPalette::PlaceholderText);
     counts_->setContentsMargins(0, 0, 10, 0);
     statusBar()->setSizeGripEnabled(false);
@@ -357,7 +357,7 @@ void MainWindow::follow_session() {
 
 void MainWindow::show_name() {
     QString name = toy_name(session_) + QStringLiteral("[*]");
-    if (session_.read_only()) name = tr("%1 (to look at only)").arg(name);
+    if (session_.read_only()) name = tr("%1 (read-only)").arg(name);
     setWindowTitle(tr("%1 – Roundwright").arg(name));
     setWindowModified(session_.modified());
 }
@@ -391,7 +391,7 @@ bool MainWindow::open_last_toy() {
         if (last.pending.text.isEmpty()) return false;
         session_.start(empty_toy());
     } else if (!QFileInfo::exists(last.path)) {
-        tell(tr("“%1” is not where it was.").arg(QFileInfo(last.path).fileName()));
+        tell(tr("“%1” is no longer where it was.").arg(QFileInfo(last.path).fileName()));
         return false;
     } else if (!files_->open(last.path)) {
         return false;

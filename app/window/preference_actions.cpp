@@ -48,12 +48,12 @@ void PreferenceActions::fill_units(QMenu* menu) {
 
 void PreferenceActions::fill_look(QMenu* menu) {
     add_choices<Appearance>(menu, window_, preferences_.appearance(),
-                            {{tr("As the &system"), Qt::Key_Y, Appearance::system},
+                            {{tr("Same as the &system"), Qt::Key_Y, Appearance::system},
                              {tr("&Light"), Qt::Key_L, Appearance::light},
                              {tr("&Dark"), Qt::Key_D, Appearance::dark}},
                             [this](Appearance appearance) { preferences_.set_appearance(appearance); });
     menu->addSeparator();
-    auto* motion = make_choice(window_, tr("Less &motion"), Qt::CTRL | Qt::ALT | Qt::Key_R);
+    auto* motion = make_choice(window_, tr("Reduce &motion"), Qt::CTRL | Qt::ALT | Qt::Key_R);
     motion->setChecked(preferences_.reduced_motion());
     connect(motion, &QAction::toggled, &preferences_, &Preferences::set_reduced_motion);
     menu->addAction(motion);

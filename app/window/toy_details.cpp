@@ -21,7 +21,7 @@ constexpr std::array levels{Level::basic, Level::easy, Level::intermediate, Leve
 /// The first entry says none.
 QComboBox* level_box(const std::optional<Level>& level) {
     auto* box = new QComboBox;
-    box->addItem(ToyDetailsDialog::tr("Not said"));
+    box->addItem(ToyDetailsDialog::tr("Not given"));
     for (const Level each : levels) {
         box->addItem(render::level_words(each));
         if (level == each) box->setCurrentIndex(box->count() - 1);
@@ -67,11 +67,11 @@ QWidget* ToyDetailsDialog::making_page(const PatternText& text) {
     auto* page = new QWidget;
     auto* form = new QFormLayout(page);
     assembly_ = text_box(form, tr("&Assembly"), text.assembly,
-                         tr("How the pieces are put together and where: a step a line"));
+                         tr("How the pieces go together and where: one step per line"));
     finishing_ = text_box(form, tr("&Finishing"), text.finishing,
-                          tr("A step a line; left empty, brushing is told where a yarn is brushed"));
+                          tr("One step per line. If empty: how to brush a yarn that is brushed"));
     notions_ = text_box(form, tr("Noti&ons"), text.notions,
-                        tr("One a line; left empty: tapestry needle, scissors, stitch marker"));
+                        tr("One per line. If empty: tapestry needle, scissors, stitch marker"));
     return page;
 }
 

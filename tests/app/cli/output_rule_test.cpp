@@ -94,7 +94,7 @@ TEST_F(OutputRule, NothingIsWrittenOverWhatWasRead) {
                 const ProgramRun run =
                     run_program(maker.words + QStringList{path(name.c_str()), "-o", spelling} + force);
                 EXPECT_EQ(run.exit_code, 2) << maker.words[0].toStdString() << " " << spelling.toStdString();
-                EXPECT_THAT(run.err, HasSubstr("is the file that is read"));
+                EXPECT_THAT(run.err, HasSubstr("is the file being read"));
                 EXPECT_EQ(bytes_of(path(name.c_str())), before) << spelling.toStdString();
             }
         }
@@ -147,7 +147,7 @@ TEST_F(OutputRule, AnotherFileIsWrittenOverByForceOnly) {
         const QStringList words = maker.words + QStringList{read, "-o", path(name.c_str())};
         const ProgramRun refused = run_program(words);
         EXPECT_EQ(refused.exit_code, 2) << maker.words[0].toStdString();
-        EXPECT_THAT(refused.err, HasSubstr("is there already. Name another with -o, or say --force."));
+        EXPECT_THAT(refused.err, HasSubstr("exists already. Name another with -o, or use --force."));
         EXPECT_EQ(bytes_of(path(name.c_str())), "precious") << maker.words[0].toStdString();
         const ProgramRun forced = run_program(words + QStringList{"--force"});
         EXPECT_EQ(forced.exit_code, 0) << maker.words[0].toStdString() << forced.err;

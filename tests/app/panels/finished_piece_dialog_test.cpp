@@ -77,10 +77,10 @@ TEST_F(FinishedPieceDialogTest, SaysWhatToTypeFirst) {
 TEST_F(FinishedPieceDialogTest, AnswersWhileItIsTypedAndTakesTheGaugeInOneStep) {
     open();
     type(QStringLiteral("Width"), number(width * 1.2));
-    EXPECT_THAT(dialog->notes().toStdString(), HasSubstr("say little of"));
+    EXPECT_THAT(dialog->notes().toStdString(), HasSubstr("say little about"));
     type(QStringLiteral("Height"), number(height * 1.2));
     EXPECT_THAT(dialog->answer().toStdString(), HasSubstr("A stitch is 6.0\u00a0mm ("));
-    EXPECT_THAT(dialog->notes().toStdString(), HasSubstr("what the piece's stuffing says"));
+    EXPECT_THAT(dialog->notes().toStdString(), HasSubstr("close to the piece's stuffing"));
     EXPECT_TRUE(QDir().mkpath(QStringLiteral(ROUNDWRIGHT_SCREENSHOTS)));
     EXPECT_TRUE(dialog->grab().save(QStringLiteral(ROUNDWRIGHT_SCREENSHOTS "/finished-piece.png")));
 
@@ -116,7 +116,7 @@ TEST_F(FinishedPieceDialogTest, SaysWhichLengthDisagrees) {
     open();
     type(QStringLiteral("Width"), number(width + 15));
     type(QStringLiteral("Around the widest place"), number(std::numbers::pi * width));
-    EXPECT_THAT(dialog->notes().toStdString(), HasSubstr("The width does not go with the rest"));
+    EXPECT_THAT(dialog->notes().toStdString(), HasSubstr("The width does not fit with the rest"));
     EXPECT_THAT(dialog->notes().toStdString(), HasSubstr("cannot tell"));
     type(QStringLiteral("Width"), QStringLiteral("0"));  // left out again
     EXPECT_THAT(dialog->notes().toStdString(), testing::Not(HasSubstr("does not go")));

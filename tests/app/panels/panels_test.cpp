@@ -105,7 +105,7 @@ TEST_F(Panels, StuffingSaysHowAPieceWithoutItLies) {
     set({6, 12, 18, 24, 24, 24, 24, 24}, End::sewn_straight);
     EXPECT_TRUE(says(QStringLiteral("it lies flat")));
     set({6, 12, 18, 24}, End::left_open);
-    EXPECT_TRUE(says(QStringLiteral("stands by itself")));
+    EXPECT_TRUE(says(QStringLiteral("holds its own shape")));
 }
 
 TEST_F(Panels, AnOpenTubeStartsWithTheStitchesOfItsFirstRound) {

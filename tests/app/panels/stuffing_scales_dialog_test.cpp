@@ -54,7 +54,7 @@ TEST_F(StuffingScales, WhatIsWeighedBecomesTheMakersOwnDensity) {
     dialog.show();
     type(dialog, before, "18");
     type(dialog, after, "24");
-    EXPECT_TRUE(dialog.answer().startsWith(QStringLiteral("6.0 g of fibrefill (5.0 g to 7.0 g)")))
+    EXPECT_TRUE(dialog.answer().startsWith(QStringLiteral("6.0 g of stuffing (5.0 g to 7.0 g)")))
         << dialog.answer().toStdString();
     QTest::keyClick(&dialog, Qt::Key_Return);
     EXPECT_EQ(dialog.result(), QDialog::Accepted);
@@ -76,7 +76,7 @@ TEST_F(StuffingScales, FinerScalesLeaveLessOpen) {
     auto* scales = dialog.findChild<QComboBox*>();
     scales->setFocus();
     QTest::keyClick(scales, Qt::Key_Down);
-    EXPECT_TRUE(dialog.answer().startsWith(QStringLiteral("6.1 g of fibrefill (6.0 g to 6.2 g)")))
+    EXPECT_TRUE(dialog.answer().startsWith(QStringLiteral("6.1 g of stuffing (6.0 g to 6.2 g)")))
         << dialog.answer().toStdString();
 }
 
@@ -99,7 +99,7 @@ TEST_F(StuffingScales, WeightsThatTellNothingAreNotUsed) {
     for (const char* grams : {"24", "20", "25"}) {
         type(dialog, after, grams);
         EXPECT_FALSE(button(dialog, "Use this")->isEnabled()) << grams;
-        EXPECT_TRUE(dialog.answer().contains(QStringLiteral("no stuffing that these scales could show")))
+        EXPECT_TRUE(dialog.answer().contains(QStringLiteral("too little stuffing for these scales to show")))
             << grams;
         QTest::keyClick(&dialog, Qt::Key_Return);
         EXPECT_TRUE(dialog.isVisible());

@@ -49,7 +49,7 @@ TEST(EntryReading, ReadsWordsOneRoundALine) {
 
 TEST(EntryReading, SaysWhichRoundDoesNotComeOut) {
     const auto reading = read(QStringLiteral("[sc, inc] x 6\nsc 3, inc"));
-    EXPECT_TRUE(reading.understood.contains(QStringLiteral("round 4 does not come out")))
+    EXPECT_TRUE(reading.understood.contains(QStringLiteral("round 4 does not work out")))
         << reading.understood.toStdString();
     EXPECT_TRUE(reading.can_be_added());
 }
