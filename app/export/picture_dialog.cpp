@@ -95,7 +95,7 @@ void PictureDialog::build() {
     preview_ = new QLabel;
     preview_->setFixedSize(preview_pixels, preview_pixels);
     preview_->setAlignment(Qt::AlignCenter);
-    preview_->setAccessibleName(tr("The picture"));
+    preview_->setAccessibleName(tr("How the picture will look"));
     auto* upper = new QHBoxLayout;
     upper->setSpacing(20);
     upper->addWidget(preview_);

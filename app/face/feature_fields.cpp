@@ -1,6 +1,7 @@
 #include "app/face/feature_fields.h"
 
 #include <cstdint>
+#include <tuple>
 #include <utility>
 
 #include <QCheckBox>
@@ -66,13 +67,15 @@ QWidget* FeatureFields::spacing_buttons() {
     auto* buttons = new QWidget;
     auto* row = new QHBoxLayout(buttons);
     row->setContentsMargins(0, 0, 0, 0);
-    for (const auto& [name, spacing] :
-         {std::pair{tr("Close"), EyeSpacing::close}, std::pair{tr("Middle"), EyeSpacing::middle},
-          std::pair{tr("Wide"), EyeSpacing::wide}}) {
+    for (const auto& [name, spoken, spacing] :
+         {std::tuple{tr("Close"), tr("Close together"), EyeSpacing::close},
+          std::tuple{tr("Middle"), tr("Middle distance apart"), EyeSpacing::middle},
+          std::tuple{tr("Wide"), tr("Wide apart"), EyeSpacing::wide}}) {
         auto* button = new QPushButton(name);
         // Narrower than the usual least width of a button: the three stand side by side in the panels'
         // column.
         button->setMinimumWidth(button->fontMetrics().horizontalAdvance(name) + 24);
+        button->setAccessibleName(spoken);
         button->setAccessibleDescription(tr("Distance between the two"));
         connect(button, &QPushButton::clicked, this,
                 [this, spacing = spacing] { Q_EMIT spacing_wanted(spacing); });
@@ -101,6 +104,8 @@ void FeatureFields::build() {
     form_->addRow(tr("Ends stitches to the r&ight"), end_right_);
     form_->addRow(tr("&Width"), width_);
     form_->addRow(tr("&Height"), height_);
+    width_->setAccessibleName(tr("Width on the face"));
+    height_->setAccessibleName(tr("Height on the face"));
     auto* looks = new QHBoxLayout;
     looks->addWidget(colour_);
     looks->addWidget(lids_);

@@ -101,6 +101,10 @@ void FinishPanel::build() {
     form->addRow(tr("&End"), end_);
     form->addRow(tr("&Make"), make_);
     form->addRow(starts_at_top_);
+    start_->setAccessibleName(tr("How the piece starts"));
+    joining_->setAccessibleName(tr("How the rounds are worked"));
+    end_->setAccessibleName(tr("How the piece ends"));
+    make_->setAccessibleName(tr("How many to make"));
     start_->setItemData(oval_chain, oval_remark(), Qt::ToolTipRole);
 }
 

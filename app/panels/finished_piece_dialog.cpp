@@ -35,7 +35,7 @@ FinishedPieceDialog::FinishedPieceDialog(DocumentSession& session, QWidget* pare
       form_(new MeasurementsForm(session.preferences(), static_cast<int>(session.piece()->rounds.size()))),
       gauge_counts_(new QCheckBox),
       stuffing_is_known_(new QCheckBox),
-      answer_(words_label(tr("Answer"))),
+      answer_(words_label(tr("Gauge found"))),
       notes_(words_label(tr("What these lengths cannot tell"))) {
     setWindowTitle(tr("Gauge from the finished %1").arg(QString::fromStdString(session.piece()->name)));
     make_questions();

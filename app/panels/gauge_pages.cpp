@@ -44,8 +44,9 @@ LengthSpinBox* measure_box(const Preferences& preferences, double most_mm) {
     return box;
 }
 
-LengthSpinBox* error_box(const Preferences& preferences) {
+LengthSpinBox* error_box(const Preferences& preferences, const QString& name) {
     auto* box = new LengthSpinBox(preferences, 0, most_error_mm);
+    box->setAccessibleName(name);
     box->setToolTip(SwatchPage::tr("How far off the measurement may be, either way"));
     return box;
 }
@@ -97,8 +98,10 @@ SwatchPage::SwatchPage(const Preferences& preferences) {
     form->addRow(tr("over a &width of"), width_ = measure_box(preferences, most_swatch_mm));
     form->addRow(tr("R&ounds"), rounds_ = count_box(500));
     form->addRow(tr("over a &height of"), height_ = measure_box(preferences, most_swatch_mm));
-    form->addRow(tr("gi&ve or take"), error_ = error_box(preferences));
+    form->addRow(tr("gi&ve or take"), error_ = error_box(preferences, tr("Swatch, give or take")));
     form->addRow(tr("Hook &used"), hook_ = hook_box());
+    width_->setAccessibleName(tr("Width those stitches take"));
+    height_->setAccessibleName(tr("Height those rounds take"));
     form->addRow(in_rows_ = new QCheckBox(tr("Worked in ro&ws, turned")));
     for (QDoubleSpinBox* box : {stitches_, rounds_, hook_})
         connect(box, &QDoubleSpinBox::valueChanged, this, &SwatchPage::take);
@@ -132,7 +135,8 @@ CirclePage::CirclePage(const Preferences& preferences)
     form->addRow(tr("R&ounds"), rounds_);
     form->addRow(tr("&Increases a round"), increases_);
     form->addRow(tr("&Across"), across_ = measure_box(preferences, most_swatch_mm));
-    form->addRow(tr("gi&ve or take"), error_ = error_box(preferences));
+    form->addRow(tr("gi&ve or take"), error_ = error_box(preferences, tr("Across, give or take")));
+    across_->setAccessibleName(tr("Across the gauge circle"));
     form->addRow(tr("How it &lies"), lie_);
     form->addRow(tr("Hook &used"), hook_ = hook_box());
     for (QSpinBox* box : {rounds_, increases_})
@@ -164,9 +168,11 @@ GivenPage::GivenPage(const Preferences& preferences) : found_on_(remark({})) {
     auto* form = form_on(this);
     form->addRow(found_on_);
     form->addRow(tr("Stitch &width"), width_ = measure_box(preferences, most_stitch_mm));
-    form->addRow(tr("gi&ve or take"), width_error_ = error_box(preferences));
+    form->addRow(tr("gi&ve or take"),
+                 width_error_ = error_box(preferences, tr("Stitch width, give or take")));
     form->addRow(tr("Round h&eight"), height_ = measure_box(preferences, most_stitch_mm));
-    form->addRow(tr("give or ta&ke"), height_error_ = error_box(preferences));
+    form->addRow(tr("give or ta&ke"),
+                 height_error_ = error_box(preferences, tr("Round height, give or take")));
     for (LengthSpinBox* box : {width_, width_error_, height_, height_error_}) {
         box->setSingleStep(0.1);
         connect(box, &LengthSpinBox::edited, this, &GivenPage::take);

@@ -28,7 +28,7 @@ GaugePanel::GaugePanel(DocumentSession& session, QAction* from_finished_piece, Q
       session_(session),
       source_(new QComboBox),
       pages_(new QStackedWidget),
-      result_(words_label(tr("Gauge"))),
+      result_(words_label(tr("Stitch size by this gauge"))),
       swatch_(new SwatchPage(session.preferences())),
       circle_(new CirclePage(session.preferences())),
       given_(new GivenPage(session.preferences())) {

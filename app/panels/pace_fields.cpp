@@ -37,7 +37,7 @@ QString pace_text(double pace) { return QLocale().toString(rounded(pace), 'g', 3
 PaceFields::PaceFields(DocumentSession& session, QWidget* parent)
     : QWidget(parent),
       session_(session),
-      time_(words_label(tr("Time"))),
+      time_(words_label(tr("Time to crochet"))),
       pace_(new MeasureSpinBox),
       use_timed_(new QPushButton) {
     pace_->setRange(0, fastest_stitches_per_minute);

@@ -45,8 +45,8 @@ StuffingPanel::StuffingPanel(DocumentSession& session, QWidget* parent)
       firmness_(new QButtonGroup(this)),
       stretch_(new QSlider(Qt::Horizontal)),
       stretch_text_(new QLabel),
-      amount_(words_label(tr("Stuffing"))),
-      weigh_(new QPushButton(tr("&Weigh a stuffed piece …"))) {
+      amount_(words_label(tr("Amount of stuffing"))),
+      weigh_(new QPushButton(tr("&Weigh a stuffed piece…"))) {
     auto* layout = new QVBoxLayout(this);
     for (std::size_t k = 0; k < firmnesses.size(); ++k) {
         auto* button = new QRadioButton(tr(firmnesses[k].name));

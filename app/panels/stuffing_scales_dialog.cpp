@@ -52,7 +52,7 @@ StuffingScalesDialog::StuffingScalesDialog(DocumentSession& session, QWidget* pa
       empty_(grams_box(tr("Before stuffing"))),
       stuffed_(grams_box(tr("After stuffing"))),
       scales_(new QComboBox),
-      answer_(words_label(tr("Answer"))) {
+      answer_(words_label(tr("Stuffing by weight"))) {
     if (study_ != nullptr) yarn_g_ = yarn_in_one(session.toy(), *session.piece(), *study_);
     setWindowTitle(tr("Weigh the stuffed %1").arg(QString::fromStdString(session.piece()->name)));
     for (const double step : scale_steps_g) scales_->addItem(grams_text(step));

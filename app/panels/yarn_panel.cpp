@@ -107,6 +107,9 @@ void YarnPanel::build() {
     form->addRow(tr("&Length"), metres_);
     form->addRow(tr("&Hook"), hook_);
     form->addRow(tr("also called"), hook_names_);
+    colour_->setAccessibleName(tr("Colour of the yarn"));
+    weight_->setAccessibleName(tr("Weight of the yarn"));
+    metres_->setAccessibleName(tr("Length of 100 g of the yarn"));
     withdraw_offer();
 }
 

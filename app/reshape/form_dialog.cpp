@@ -57,7 +57,7 @@ void FormDialog::build() {
 
 QWidget* FormDialog::questions() {
     kinds_ = new QListWidget;
-    kinds_->setAccessibleName(tr("Shape"));
+    kinds_->setAccessibleName(tr("Kind of shape"));
     kinds_->setIconSize(QSize(form_icon_size, form_icon_size));
     for (const FormKind kind : kinds)
         new QListWidgetItem(form_icon(kind, palette()), form_name(kind), kinds_);
@@ -108,7 +108,7 @@ QWidget* FormDialog::answers() {
     outline_ = new OutlineView(session_.preferences());
     frog_back_ = words_label(tr("What to undo"));
     frog_back_->setFont(larger_font(frog_back_->font(), 1.1, QFont::DemiBold));
-    answer_ = words_label(tr("Answer"));
+    answer_ = words_label(tr("What you get"));
     rounds_ = words_label(tr("Stitches of the rounds"));
     rounds_->setMinimumHeight(3 * fontMetrics().lineSpacing());
     rounds_->setAlignment(Qt::AlignTop | Qt::AlignLeft);

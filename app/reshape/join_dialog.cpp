@@ -39,7 +39,7 @@ void JoinDialog::build() {
     outline_->set_starts_at_top(first_.piece.starts_at_top);
     frog_back_ = words_label(tr("What to undo"));
     frog_back_->setFont(larger_font(frog_back_->font(), 1.1, QFont::DemiBold));
-    answer_ = words_label(tr("Answer"));
+    answer_ = words_label(tr("What you get"));
     auto* form = new QFormLayout;
     form->addRow(tr("Join &to"), others_);
     form->addRow(tr("&Stitches at the neck"), neck_);

@@ -56,9 +56,9 @@ int width_of_columns(QTableView& table) {
 ReshapeAnswers::ReshapeAnswers(const Preferences& preferences, QWidget* parent)
     : QWidget(parent),
       frog_back_(words_label(tr("What to undo"))),
-      answer_(words_label(tr("Answer"))),
-      remarks_(words_label(tr("Remarks"))),
-      now_(words_label(tr("Now"))),
+      answer_(words_label(tr("What you get"))),
+      remarks_(words_label(tr("Remarks on the new rounds"))),
+      now_(words_label(tr("The piece now"))),
       ways_title_(new QLabel(tr("Or undo less and get:"))),
       ways_model_(new WaysModel(preferences, this)),
       rounds_model_(new RoundsComparisonModel(this)) {

@@ -73,7 +73,7 @@ QVBoxLayout* ReshapeDialog::picture() {
     as_fabric_->setCheckable(true);
     as_fabric_->setAutoDefault(false);
     as_fabric_->setToolTip(tr("The stuffed piece in 3D, with the old one behind it"));
-    handle_words_ = words_label(tr("Handle"));
+    handle_words_ = words_label(tr("Handle you are moving"));
     legend_ = new QLabel;
     legend_->setWordWrap(true);
     legend_->setForegroundRole(QPalette::PlaceholderText);

@@ -39,7 +39,7 @@ ShapePanel::ShapePanel(DocumentSession& session, const ShapeActions& actions, QW
       session_(session),
       stack_(new QStackedWidget(this)),
       message_(new QLabel(this)),
-      size_(new StillLabel(tr("Size"), this)),
+      size_(new StillLabel(tr("Size of the piece"), this)),
       detail_(new StillLabel(tr("Shape in words"), this)),
       scale_bar_(new ScaleBar(session.preferences(), this)),
       controls_(new QBoxLayout(QBoxLayout::LeftToRight)),

@@ -124,7 +124,7 @@ QWidget* PatternReview::lower_part() {
     auto* layout = new QVBoxLayout(part);
     layout->setContentsMargins(0, 0, 0, 0);
     auto* row = new QHBoxLayout;
-    problems_->setAccessibleName(tr("Problems"));
+    problems_->setAccessibleName(tr("Problems in the text"));
     problems_->setWordWrap(true);
     problems_->setMaximumHeight(fontMetrics().height() * 7);
     row->addWidget(problems_, 1);

@@ -51,17 +51,17 @@ WorkingView::WorkingView(DocumentSession& session, RoundClock clock, QWidget* pa
 
 void WorkingView::build() {
     pieces_ = new QComboBox;
-    pieces_->setAccessibleName(tr("Piece"));
+    pieces_->setAccessibleName(tr("Piece to work"));
     pieces_->setSizeAdjustPolicy(QComboBox::AdjustToContents);
-    number_ = big_label(tr("Round"), 1.8, QFont::DemiBold);
+    number_ = big_label(tr("Round to work"), 1.8, QFont::DemiBold);
     words_ = big_label(tr("What to work"), 3.0, QFont::DemiBold);
-    stitches_ = big_label(tr("Stitches"), 1.8);
+    stitches_ = big_label(tr("Stitches of the round"), 1.8);
     next_ = big_label(tr("Next round"), 1.3);
     next_->setForegroundRole(QPalette::PlaceholderText);
     coming_up_ = big_label(tr("Coming up"), 1.3);
     progress_ = new QProgressBar;
-    progress_->setAccessibleName(tr("Progress"));
-    times_ = big_label(tr("Times"), 1.1);
+    progress_->setAccessibleName(tr("Progress of the piece"));
+    times_ = big_label(tr("Time taken and time left"), 1.1);
     measure_ = new QCheckBox(tr("&Time my rounds"));
     done_ = new QPushButton(tr("Round done (Space)"));
     back_ = new QPushButton(tr("Round back (Page Up)"));
