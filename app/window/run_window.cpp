@@ -1,9 +1,11 @@
 #include "app/window/run_window.h"
 
 #include <QApplication>
+#include <QLocale>
 
 #include "app/session/document_session.h"
 #include "app/window/main_window.h"
+#include "app/wording/us_spelling.h"
 
 namespace roundwright::app {
 
@@ -15,6 +17,8 @@ int run_window(int argc, char** argv) {
     QApplication::setApplicationDisplayName(QStringLiteral("Roundwright"));
     QApplication::setApplicationVersion(QStringLiteral(ROUNDWRIGHT_VERSION));
     QApplication::setDesktopFileName(QStringLiteral("roundwright"));
+    UsSpelling us_spelling;
+    if (wants_us_spelling(QLocale::system().uiLanguages())) QApplication::installTranslator(&us_spelling);
 
     DocumentSession session;
     MainWindow window(session);
