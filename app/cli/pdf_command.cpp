@@ -73,7 +73,7 @@ constexpr Option options[] = {
 }  // namespace
 
 const Command& pdf_command() {
-    static const Command command{"pdf", "FILE...", "print the pattern as PDF", options, run, true};
+    static const Command command{"pdf", "FILE...", "save the pattern as PDF", options, run, true};
     return command;
 }
 

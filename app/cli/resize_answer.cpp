@@ -20,7 +20,7 @@ QString tr(const char* text) { return QCoreApplication::translate("CommandLine",
 
 void print_ways(const std::vector<WayOn>& ways, LengthUnit units) {
     if (ways.empty()) return;
-    print_line(tr("    Ways to go on:"));
+    print_line(tr("    Other ways to go on:"));
     for (const WayOn& way : ways) {
         const QString apart = outline_words(way.shape_error_mm, units);
         print_line(

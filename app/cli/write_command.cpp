@@ -67,7 +67,7 @@ constexpr Option options_of_write[] = {
     force_option,
     {"terms", 0, "TERMS", "us|uk", "names of the stitches"},
     {"form", 0, "FORM", "rounds|pattern|markdown|csv",
-     "rounds, which read can read back (the usual); the whole pattern; a table of rounds"},
+     "rounds, which read can read back (the default); the whole pattern; a table of rounds"},
     {"units", 0, "UNIT", "mm|in|inch", "lengths"},
     {"json", 0, nullptr, nullptr, "one JSON object a file: the text, or with -o the names of both files"},
 };

@@ -100,8 +100,8 @@ void FeatureFields::build() {
     form_->addRow(tr("S&titches between"), apart_);
     form_->addRow(spacings_);
     form_->addRow(tr("S&titches to the right"), right_);
-    form_->addRow(tr("Ends after roun&d"), end_round_);
-    form_->addRow(tr("Ends stitches to the r&ight"), end_right_);
+    form_->addRow(tr("End after roun&d"), end_round_);
+    form_->addRow(tr("End, stitches to the r&ight"), end_right_);
     form_->addRow(tr("&Width"), width_);
     form_->addRow(tr("&Height"), height_);
     width_->setAccessibleName(tr("Width on the face"));
@@ -130,7 +130,7 @@ void FeatureFields::connect_place() {
     move(end_right_, end_moved, QStringLiteral("end right"),
          [](Feature& f, double n) { f.end_stitches_right = n; });
     connect(pair_, &QCheckBox::clicked, this, [this](bool pair) {
-        Q_EMIT edited(pair ? tr("Make it a pair") : tr("Make it a single one"),
+        Q_EMIT edited(pair ? tr("Make it a pair") : tr("Make it single"),
                       [pair](Feature& f) { f.pair = pair; }, {});
     });
 }

@@ -84,13 +84,12 @@ void show_keyboard_help(QMainWindow& window) {
 }
 
 void show_about(QMainWindow& window) {
-    QMessageBox::about(
-        &window, tr("About Roundwright"),
-        tr("<h3>Roundwright %1</h3><p>Drafts stuffed crochet toys: a table of rounds becomes the stuffed "
-           "shape as it is typed.</p><p>Safety eyes, beads and buttons are small parts and a choking "
-           "hazard. This program certifies nothing; ask an accredited laboratory, and follow the toy "
-           "safety rules where the toy is sold.</p>")
-            .arg(QApplication::applicationVersion()));
+    QMessageBox::about(&window, tr("About Roundwright"),
+                       tr("<h3>Roundwright %1</h3><p>Design stuffed crochet toys: type the rounds, and see "
+                          "the stuffed shape at once.</p><p>Safety eyes, beads and buttons are small parts "
+                          "and a choking hazard. This program certifies nothing: follow the toy safety rules "
+                          "where the toy is sold, and ask an accredited laboratory.</p>")
+                           .arg(QApplication::applicationVersion()));
 }
 
 }  // namespace roundwright::app

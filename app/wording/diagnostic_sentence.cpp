@@ -55,7 +55,7 @@ QString proof_words(const ReadDiagnostic& found) {
         case ReadCode::nothing_to_fill:
             return tr("There is nothing here to work around.");
         case ReadCode::no_stitch_before:
-            return tr("No stitch comes before this to work into again.");
+            return tr("There is no stitch before this to work into again.");
         default:
             return {};
     }
@@ -70,7 +70,7 @@ QString word_words(const ReadDiagnostic& found) {
         case ReadCode::unknown_words:
             return tr("“%1” is not a stitch or word known here.").arg(word);
         case ReadCode::other_terms:
-            return tr("“%1” belongs to the other terms, US or UK.").arg(word);
+            return tr("“%1” is from the other set of terms, US or UK.").arg(word);
         case ReadCode::number_alone:
             return tr("It is not clear what the %1 counts.").arg(word);
         case ReadCode::number_is_zero:
@@ -179,9 +179,9 @@ QString mend_question(const Mend& mend) {
         case MendCode::change_stated_count:
             return tr("Should the count say %1?").arg(second);
         case MendCode::change_number:
-            return tr("%1 instead of %2?").arg(second, first);
+            return tr("Should that be %1, not %2?").arg(second, first);
         case MendCode::change_times:
-            return tr("%1 times instead of %2?").arg(second, first);
+            return tr("Should that be %1 times, not %2?").arg(second, first);
         case MendCode::add_times:
             return tr("Repeat it %1 times?").arg(first);
         case MendCode::times_sign:
@@ -192,7 +192,7 @@ QString mend_question(const Mend& mend) {
             return tr("Leave out “%1”?").arg(first);
         case MendCode::change_stitch:
         case MendCode::spell:
-            return tr("“%1” instead of “%2”?").arg(second, first);
+            return tr("Should that be “%1”, not “%2”?").arg(second, first);
         case MendCode::close_bracket:
             return tr("Close it with %1?").arg(first);
         case MendCode::open_bracket:

@@ -23,7 +23,7 @@ QString open_question_words(const OpenQuestion& question, const Toy& toy) {
         case OpenQuestionKind::no_rounds:
             return tr("how %1 is worked: it has no rounds").arg(piece_name(toy, question.index));
         case OpenQuestionKind::rounds:
-            return tr("how to work the rounds of %1 that do not work out")
+            return tr("what to do in the rounds of %1 that do not work out")
                 .arg(piece_name(toy, question.index));
         case OpenQuestionKind::assembly:
             return tr("how the parts go together: there are no assembly steps");

@@ -69,7 +69,7 @@ TEST_F(CheckSentence, Words) {
         check_sentence(check, LengthUnit::millimetres).replace(QChar(0xA0), QLatin1Char(' ')).toStdString(),
         "Round 3 does not work out as written (10 mm). There are 12 stitches below and the words use 10: 2 "
         "left "
-        "over. 6 times instead of 5?");
+        "over. Should that be 6 times, not 5?");
     EXPECT_EQ(cure_label(check.cures[0]), "6 times");
 }
 
