@@ -1,7 +1,10 @@
 #include "app/panels/length_spin_box.h"
 
+#include <utility>
+
+#include <QFocusEvent>
+#include <QLineEdit>
 #include <QSignalBlocker>
-#include <QTimer>
 
 #include "core/base/units.h"
 
@@ -11,6 +14,7 @@ LengthSpinBox::LengthSpinBox(const Preferences& preferences, double least_mm, do
     : QDoubleSpinBox(parent), least_mm_(least_mm), most_mm_(most_mm), millimetres_(least_mm) {
     setKeyboardTracking(false);
     setAlignment(Qt::AlignRight);
+    lineEdit()->installEventFilter(this);
     show_unit(preferences.units());
     connect(&preferences, &Preferences::units_changed, this, &LengthSpinBox::show_unit);
     connect(this, &QDoubleSpinBox::valueChanged, this, [this](double shown) {
@@ -21,11 +25,23 @@ LengthSpinBox::LengthSpinBox(const Preferences& preferences, double least_mm, do
     });
 }
 
-// Words that stand in for the least length are no place to type a number into: they are typed over.
+bool LengthSpinBox::stands_for_nothing() const {
+    return value() == minimum() && !specialValueText().isEmpty();
+}
+
+// Words that stand in for the least length are no place to type a number into: they are typed over. At once,
+// since keys may wait already; after a click once more, which puts the cursor somewhere.
 void LengthSpinBox::focusInEvent(QFocusEvent* event) {
     QDoubleSpinBox::focusInEvent(event);
-    if (value() == minimum() && !specialValueText().isEmpty())
-        QTimer::singleShot(0, this, &QDoubleSpinBox::selectAll);
+    if (!stands_for_nothing()) return;
+    selectAll();
+    clicked_into_ = event->reason() == Qt::MouseFocusReason;
+}
+
+bool LengthSpinBox::eventFilter(QObject* watched, QEvent* event) {
+    const bool click_done = watched == lineEdit() && event->type() == QEvent::MouseButtonRelease;
+    if (click_done && std::exchange(clicked_into_, false) && stands_for_nothing()) selectAll();
+    return QDoubleSpinBox::eventFilter(watched, event);
 }
 
 void LengthSpinBox::show_millimetres(double mm) {

@@ -23,8 +23,10 @@ class LengthSpinBox : public QDoubleSpinBox {
 
   protected:
     void focusInEvent(QFocusEvent* event) override;
+    bool eventFilter(QObject* watched, QEvent* event) override;
 
   private:
+    [[nodiscard]] bool stands_for_nothing() const;
     void show_unit(LengthUnit unit);
 
     LengthUnit unit_ = LengthUnit::millimetres;
@@ -32,6 +34,7 @@ class LengthSpinBox : public QDoubleSpinBox {
     double most_mm_;
     double shown_ = 0;  ///< in the unit shown
     double millimetres_ = 0;
+    bool clicked_into_ = false;
 };
 
 }  // namespace roundwright::app
