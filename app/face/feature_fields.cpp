@@ -39,6 +39,10 @@ QDoubleSpinBox* half_stitch_box() {
     return box;
 }
 
+QString width_text(const Feature& feature) {
+    return FeatureFields::tr("%1 mm").arg(QLocale().toString(feature.width_mm, 'g', 4));
+}
+
 QSpinBox* round_box() { return whole_box(1, static_cast<int>(max_rounds_per_piece)); }
 
 }  // namespace
@@ -145,8 +149,9 @@ void FeatureFields::connect_size() {
     });
 }
 
-/// An oval stays one.
+/// An oval stays one. The text shows fewer digits than the width may have, so text that stands says nothing.
 void FeatureFields::take_width() {
+    if (width_->currentText() == width_text(shown_)) return;
     const double mm = QLocale().toDouble(width_->currentText().section(QLatin1Char(' '), 0, 0));
     if (!(mm >= least_feature_mm && mm <= most_feature_mm)) return show_feature(shown_);
     Q_EMIT edited(tr("Change size on the face"),
@@ -187,7 +192,7 @@ void FeatureFields::show_feature(const Feature& feature) {
     right_->setValue(feature.stitches_right);
     end_round_->setValue(feature.end_round + 1);
     end_right_->setValue(feature.end_stitches_right);
-    width_->setEditText(tr("%1 mm").arg(QLocale().toString(feature.width_mm, 'g', 4)));
+    width_->setEditText(width_text(feature));
     height_->setValue(feature.height_mm);
     lids_->setChecked(feature.lids);
     show_rows(feature);

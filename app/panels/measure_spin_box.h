@@ -13,6 +13,12 @@ class MeasureSpinBox : public QDoubleSpinBox {
 
   protected:
     void focusInEvent(QFocusEvent* event) override;
+    bool eventFilter(QObject* watched, QEvent* event) override;
+
+  private:
+    [[nodiscard]] bool shows_words() const;
+
+    bool clicked_into_ = false;
 };
 
 }  // namespace roundwright::app

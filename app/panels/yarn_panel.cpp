@@ -16,6 +16,7 @@
 #include <QSignalBlocker>
 #include <QVBoxLayout>
 
+#include "app/kit/cell_delegate.h"
 #include "app/panels/field_widgets.h"
 #include "app/panels/yarns_model.h"
 #include "app/window/shape_words.h"
@@ -73,6 +74,7 @@ YarnPanel::YarnPanel(DocumentSession& session, QWidget* parent)
 
 void YarnPanel::build() {
     list_->setModel(model_);
+    list_->setItemDelegate(new CellDelegate(list_));
     list_->setAccessibleName(tr("Yarns"));
     list_->setMaximumHeight(96);
     for (const YarnStandard& standard : yarn_standards()) weight_->addItem(yarn_weight_words(standard));

@@ -82,7 +82,7 @@ bool RoundEdits::put(const QString& text, Edited<Piece> piece, const std::vector
 }
 
 Toy RoundEdits::toy_with(Piece piece, const std::vector<std::string>& yarn_names) const {
-    Toy toy = session_.toy();
+    Toy toy = session_.said_toy();
     toy.pieces[index(session_.current_piece())] = std::move(piece);
     add_yarns(toy, yarn_names);
     return toy;
@@ -114,7 +114,7 @@ bool RoundEdits::change_evenly(const std::vector<int>& rounds, const QString& te
 
 bool RoundEdits::set_words(int round, const QString& words) {
     if (words.trimmed().isEmpty()) return work_evenly({round});
-    YarnTable yarns = yarn_table(session_.toy());
+    YarnTable yarns = yarn_table(session_.said_toy());
     Piece piece = current();
     piece.rounds[index(round)] =
         read_cell(piece, index(round), words.trimmed().toStdString(), session_.preferences().terms(), yarns)
@@ -123,7 +123,7 @@ bool RoundEdits::set_words(int round, const QString& words) {
 }
 
 Toy RoundEdits::with_words(int round, const QString& words) const {
-    Toy toy = session_.toy();
+    Toy toy = session_.said_toy();
     YarnTable yarns = yarn_table(toy);
     Piece& piece = toy.pieces[index(session_.current_piece())];
     piece.rounds[index(round)] =
@@ -137,7 +137,7 @@ std::optional<ReadDiagnostic> RoundEdits::mendable(int round) const {
     if (!session_.piece() || round < 0 || index(round) >= current().rounds.size()) return std::nullopt;
     const auto* written = std::get_if<AsWritten>(&current().rounds[index(round)].working);
     if (!written) return std::nullopt;
-    YarnTable yarns = yarn_table(session_.toy());
+    YarnTable yarns = yarn_table(session_.said_toy());
     for (ReadDiagnostic& found :
          read_cell(current(), index(round), written->words, Terms::us, yarns).reading.diagnostics)
         if (found.severity == Severity::error && !found.mends.empty()) return found;
@@ -149,7 +149,7 @@ bool RoundEdits::mend(int round) {
     if (!what) return false;
     const auto& words = std::get<AsWritten>(current().rounds[index(round)].working).words;
     Piece piece = current();
-    YarnTable yarns = yarn_table(session_.toy());
+    YarnTable yarns = yarn_table(session_.said_toy());
     piece.rounds[index(round)] =
         read_cell(piece, index(round), mended(words, what->mends.front()), Terms::us, yarns).round;
     return put(tr("Fix round %1").arg(round + 1), Edited<Piece>{std::move(piece)}, yarns.names);
@@ -177,7 +177,7 @@ bool RoundEdits::set_spacing(const std::vector<int>& rounds, Spacing spacing) {
 }
 
 bool RoundEdits::set_yarn(const std::vector<int>& rounds, std::size_t yarn) {
-    const auto& yarns = session_.toy().yarns;
+    const auto& yarns = session_.said_toy().yarns;
     const QString name = yarn < yarns.size() ? QString::fromStdString(yarns[yarn].name) : QString();
     return change_each(rounds, tr("Work %1 in %2").arg(rounds_phrase(rounds), name),
                        [yarn](Round& round) { round.yarn = yarn; });
@@ -244,7 +244,7 @@ std::optional<Toy> RoundEdits::with_appended(const CountEntry& entry) const {
 
 RoundEdits::Appended RoundEdits::appended(const QString& words) const {
     const auto at = current().rounds.size();
-    YarnTable yarns = yarn_table(session_.toy());
+    YarnTable yarns = yarn_table(session_.said_toy());
     auto grown = insert_rounds(current(), at, std::vector{like_round_before(static_cast<int>(at))});
     if (!grown.refusal) {
         grown.value.rounds[at] =

@@ -62,7 +62,10 @@ class RoundEdits {
     [[nodiscard]] Round like_round_before(int at) const;
 
   private:
-    [[nodiscard]] const Piece& current() const { return *session_.piece(); }
+    /// As it was said: an edit starts from no preview.
+    [[nodiscard]] const Piece& current() const {
+        return session_.said_toy().pieces[static_cast<std::size_t>(session_.current_piece())];
+    }
     bool put(const QString& text, Piece piece);
     bool put(const QString& text, Edited<Piece> piece, const std::vector<std::string>& yarn_names = {});
     [[nodiscard]] Toy toy_with(Piece piece, const std::vector<std::string>& yarn_names) const;

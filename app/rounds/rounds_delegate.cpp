@@ -2,7 +2,9 @@
 
 #include <algorithm>
 
+#include <QApplication>
 #include <QComboBox>
+#include <QKeyEvent>
 #include <QLineEdit>
 #include <QPainter>
 #include <QTimer>
@@ -42,15 +44,29 @@ QComboBox* yarn_picker(QWidget* parent, const Toy& toy) {
     return picker;
 }
 
+/// Up and Down move among what a picker, or a popup of the words, offers.
+std::optional<RoundsDelegate::Ending> ending_by(const QKeyEvent& key, const QWidget& editor) {
+    using Ending = RoundsDelegate::Ending;
+    if (is_enter(key)) return Ending::enter;
+    if (key.key() == Qt::Key_Backtab) return Ending::backtab;
+    if ((key.modifiers() & ~Qt::KeypadModifier) != 0) return std::nullopt;
+    if (key.key() == Qt::Key_Tab) return Ending::tab;
+    const bool offers = !qobject_cast<const QLineEdit*>(&editor) || QApplication::activePopupWidget();
+    if (offers) return std::nullopt;
+    if (key.key() == Qt::Key_Up) return Ending::up;
+    if (key.key() == Qt::Key_Down) return Ending::down;
+    return std::nullopt;
+}
+
 }  // namespace
 
-RoundsDelegate::RoundsDelegate(RoundsModel& model, QObject* parent)
-    : QStyledItemDelegate(parent), model_(model) {}
+RoundsDelegate::RoundsDelegate(RoundsModel& model, QObject* parent) : CellDelegate(parent), model_(model) {}
 
 RoundsDelegate::~RoundsDelegate() = default;
 
 QWidget* RoundsDelegate::createEditor(QWidget* parent, const QStyleOptionViewItem&,
                                       const QModelIndex& index) const {
+    open_ = {index, model_.edited_rounds(index.row()), {}, nullptr};
     if (column_of(index) == RoundColumn::yarn) {
         auto* picker = yarn_picker(parent, model_.session().toy());
         auto* self = const_cast<RoundsDelegate*>(this);
@@ -87,29 +103,27 @@ void RoundsDelegate::preview_words(int row, const WordsEdit& words) const {
     auto& session = model_.session();
     if (!words.isModified() || session.read_only()) return;
     if (row >= model_.rounds()) return try_next_words(words);
-    preview_.reset();
-    if (!words.reading().proved() || words.text().trimmed().isEmpty()) return;
-    Toy toy = model_.edits().with_words(row, words.text());
-    preview_ = std::make_unique<LivePreview>(session, QString());
-    preview_->show(std::move(toy));
+    if (!words.reading().proved() || words.text().trimmed().isEmpty()) return open_.preview.reset();
+    show(model_.edits().with_words(row, words.text()));
+}
+
+void RoundsDelegate::show(Toy toy) const {
+    if (!open_.preview) open_.preview = std::make_unique<LivePreview>(model_.session(), QString());
+    open_.preview->show(std::move(toy));
 }
 
 /// While a count is typed the shape follows, as soon as the count is one that can be worked.
 void RoundsDelegate::preview(int row, const QString& text) const {
-    const auto rounds = model_.edited_rounds(row);
-    auto& session = model_.session();
+    const auto& session = model_.session();
     if (session.read_only()) return;
     if (row >= model_.rounds()) return try_next_round(text);
-    if (rounds.empty()) return;
-    preview_.reset();
     const auto entry = parse_count_entry(text);
-    if (!entry) return;
-    auto piece = model_.edits().with_count(rounds, *entry);
-    if (piece.refusal || !can_be_worked(piece.value, rounds)) return;
-    Toy toy = session.toy();
+    if (!entry) return open_.preview.reset();
+    auto piece = model_.edits().with_count(open_.rounds, *entry);
+    if (piece.refusal || !can_be_worked(piece.value, open_.rounds)) return open_.preview.reset();
+    Toy toy = session.said_toy();
     toy.pieces[static_cast<std::size_t>(session.current_piece())] = std::move(piece.value);
-    preview_ = std::make_unique<LivePreview>(session, QString());
-    preview_->show(std::move(toy));
+    show(std::move(toy));
 }
 
 // The table has no row for the next round before it is there, so only the shape shows it.
@@ -138,24 +152,41 @@ void RoundsDelegate::setEditorData(QWidget* editor, const QModelIndex& index) co
     }
     auto* line = qobject_cast<QLineEdit*>(editor);
     if (!line || line->isModified()) return;
-    line->setText(index.data(Qt::EditRole).toString());
+    open_.text = index.data(Qt::EditRole).toString();
+    line->setText(open_.text);
     line->selectAll();
 }
 
-void RoundsDelegate::setModelData(QWidget* editor, QAbstractItemModel* model,
-                                  const QModelIndex& index) const {
-    preview_.reset();
+void RoundsDelegate::setModelData(QWidget* editor, QAbstractItemModel*, const QModelIndex& index) const {
+    open_.preview.reset();
     if (const auto* picker = qobject_cast<QComboBox*>(editor)) {
-        model->setData(index, picker->currentIndex(), Qt::EditRole);
-    } else if (const auto* line = qobject_cast<QLineEdit*>(editor); line && line->isModified()) {
-        model->setData(index, line->text(), Qt::EditRole);
+        model_.set_yarn(open_.rounds, picker->currentIndex());
+        return;
+    }
+    auto* line = qobject_cast<QLineEdit*>(editor);
+    if (!line || !line->isModified()) return;
+    line->setModified(false);  // it is said once, however often the view asks
+    if (column_of(index) != RoundColumn::words) {
+        model_.set_count(open_.rounds, line->text());
+    } else if (line->text() != open_.text) {
+        model_.set_words(index.row(), line->text());
     }
 }
 
 void RoundsDelegate::destroyEditor(QWidget* editor, const QModelIndex& index) const {
-    preview_.reset();
+    open_ = {};
     model_.session().end_trial();
-    QStyledItemDelegate::destroyEditor(editor, index);
+    CellDelegate::destroyEditor(editor, index);
+}
+
+bool RoundsDelegate::eventFilter(QObject* watched, QEvent* event) {
+    auto* editor = qobject_cast<QWidget*>(watched);
+    const auto ending = editor && event->type() == QEvent::KeyPress
+                            ? ending_by(*static_cast<QKeyEvent*>(event), *editor)
+                            : std::nullopt;
+    if (!ending) return CellDelegate::eventFilter(watched, event);
+    Q_EMIT ended(editor, open_.cell, *ending);
+    return true;
 }
 
 void RoundsDelegate::updateEditorGeometry(QWidget* editor, const QStyleOptionViewItem& option,
@@ -171,7 +202,7 @@ void RoundsDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option
     calm.palette.setColor(QPalette::Highlight, Theme::colours().soft_accent);
     calm.palette.setColor(QPalette::HighlightedText, option.palette.color(QPalette::Text));
     calm.state &= ~QStyle::State_HasFocus;
-    QStyledItemDelegate::paint(painter, calm, index);
+    CellDelegate::paint(painter, calm, index);
     const bool current = (option.state & QStyle::State_HasFocus) != 0;
     if (!current) return;
     painter->save();

@@ -1,8 +1,13 @@
 #pragma once
 
 #include <memory>
+#include <vector>
 
-#include <QStyledItemDelegate>
+#include "app/kit/cell_delegate.h"
+
+namespace roundwright {
+struct Toy;
+}
 
 namespace roundwright::app {
 
@@ -11,10 +16,14 @@ class RoundsModel;
 class WordsEdit;
 
 /// Editors of the rounds table: a count is typed and shows on the shape as it is typed, a yarn is picked from
-/// the toy's, words are typed.
-class RoundsDelegate : public QStyledItemDelegate {
+/// the toy's, words are typed. What is given to the toy is what the editor says, if it says something else
+/// than it began with; what the shape shows meanwhile has no part in it.
+class RoundsDelegate : public CellDelegate {
     Q_OBJECT
   public:
+    /// The key that ends an edit, and says where to go on.
+    enum class Ending { enter, up, down, tab, backtab };
+
     explicit RoundsDelegate(RoundsModel& model, QObject* parent = nullptr);
     ~RoundsDelegate() override;
 
@@ -28,7 +37,24 @@ class RoundsDelegate : public QStyledItemDelegate {
     void paint(QPainter* painter, const QStyleOptionViewItem& option,
                const QModelIndex& index) const override;
 
+  Q_SIGNALS:
+    /// The maker asks to end the edit. The view gives it to the model, closes it and goes on, before the next
+    /// key.
+    void ended(QWidget* editor, QPersistentModelIndex cell, roundwright::app::RoundsDelegate::Ending how);
+
+  protected:
+    bool eventFilter(QObject* watched, QEvent* event) override;
+
   private:
+    /// The edit that is open, as it was when it began, whatever is selected or shown later.
+    struct Open {
+        QPersistentModelIndex cell;
+        std::vector<int> rounds;               ///< that a count or yarn is for; none: the next round
+        QString text;                          ///< what the editor began with
+        std::unique_ptr<LivePreview> preview;  ///< of a round there is; the next is only tried out
+    };
+
+    void show(Toy toy) const;
     void preview(int row, const QString& text) const;
     void try_next_round(const QString& text) const;
     void try_next_words(const WordsEdit& words) const;
@@ -36,7 +62,7 @@ class RoundsDelegate : public QStyledItemDelegate {
     void preview_words(int row, const WordsEdit& words) const;
 
     RoundsModel& model_;
-    mutable std::unique_ptr<LivePreview> preview_;  ///< of a round there is; the next is only tried out
+    mutable Open open_;  // mutable: the editors of a delegate come and go by its const functions
 };
 
 }  // namespace roundwright::app

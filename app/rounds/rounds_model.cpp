@@ -12,6 +12,7 @@
 #include "app/window/icons.h"
 #include "app/window/theme.h"
 #include "app/wording/counted.h"
+#include "core/instructions/piece_graph.h"
 #include "core/instructions/read_round.h"
 #include "core/instructions/write.h"
 
@@ -46,15 +47,14 @@ RoundsModel::RoundsModel(DocumentSession& session, QObject* parent)
     connect(&session_, &DocumentSession::toy_changed, this, &RoundsModel::follow);
     connect(&session_, &DocumentSession::current_piece_changed, this, &RoundsModel::refill);
     connect(&session_, &DocumentSession::study_ready, this, &RoundsModel::take_study);
-    connect(&session_, &DocumentSession::file_changed, this, &RoundsModel::refill);
+    connect(&session_, &DocumentSession::file_changed, this, &RoundsModel::follow_file);
     connect(&session_.preferences(), &Preferences::units_changed, this, &RoundsModel::refresh);
     connect(&session_.preferences(), &Preferences::terms_changed, this, &RoundsModel::refresh);
     refill();
 }
 
 int RoundsModel::rowCount(const QModelIndex& parent) const {
-    if (parent.isValid() || !session_.piece()) return 0;
-    return rounds_ + (session_.read_only() ? 0 : 1);
+    return parent.isValid() ? 0 : rounds_ + (has_next_round_ ? 1 : 0);
 }
 
 int RoundsModel::columnCount(const QModelIndex& parent) const { return parent.isValid() ? 0 : round_columns; }
@@ -64,10 +64,16 @@ int RoundsModel::columnCount(const QModelIndex& parent) const { return parent.is
 void RoundsModel::refill() {
     beginResetModel();
     rounds_ = session_.piece() ? static_cast<int>(session_.piece()->rounds.size()) : 0;
+    has_next_round_ = session_.piece() && !session_.read_only();
     rows_.assign(index_of(rounds_), {});
     study_ = session_.study(session_.current_piece());
     read_rows();
     endResetModel();
+}
+
+/// A toy to look at only has no next round. Saving under another name changes nothing, and the cursor stays.
+void RoundsModel::follow_file() {
+    if (has_next_round_ != (session_.piece() && !session_.read_only())) refill();
 }
 
 void RoundsModel::follow(const ChangeSet& changes) {
@@ -77,13 +83,17 @@ void RoundsModel::follow(const ChangeSet& changes) {
     if (ours || changes.materials) refresh();
 }
 
+/// Rounds added at the end: the row of the next round becomes the first of them, with the cursor or editor in
+/// it, and the next round gets a new row.
 void RoundsModel::splice(const Splice& rounds) {
     const int shared = std::min(rounds.removed, rounds.inserted);
     const int at = rounds.first + shared;
     if (rounds.inserted > shared) {
         const int more = rounds.inserted - shared;
-        beginInsertRows({}, at, at + more - 1);
+        const int first = at == rounds_ && has_next_round_ ? at + 1 : at;
+        beginInsertRows({}, first, first + more - 1);
         rows_.insert(rows_.begin() + at, index_of(more), Row{});
+        rows_[index_of(at)].number = at + 1;  // as it stood on the row of the next round
         rounds_ += more;
         endInsertRows();
     } else if (rounds.removed > shared) {
@@ -138,8 +148,10 @@ QVariant RoundsModel::data(const QModelIndex& index, int role) const {
         return {};
     }
     switch (role) {
-        case Qt::DisplayRole:
         case Qt::EditRole:
+            if (column == RoundColumn::words) return words_to_edit(index.row());
+            [[fallthrough]];
+        case Qt::DisplayRole:
             return text(index.row(), column);
         case Qt::AccessibleTextRole:
             return QStringLiteral("%1: %2").arg(headerData(index.column(), Qt::Horizontal, role).toString(),
@@ -201,6 +213,16 @@ QString RoundsModel::words(int round) const {
         return {};
     }
     return *row(round).words;
+}
+
+/// Of the toy as it is, though the study that `words` reads may be of an earlier one for a moment.
+QString RoundsModel::words_to_edit(int round) const {
+    if (session_.is_up_to_date(session_.current_piece()) ||
+        !std::holds_alternative<WorkedEvenly>(round_at(round).working))
+        return words(round);
+    const Piece& piece = *session_.piece();
+    return QString::fromStdString(
+        round_words(piece_graph(piece).graph, round, session_.preferences().terms(), piece.start));
 }
 
 QString RoundsModel::lie(int round) const {
@@ -335,17 +357,17 @@ bool RoundsModel::setData(const QModelIndex& index, const QVariant& value, int r
     switch (column_of(index)) {
         case RoundColumn::stitches:
         case RoundColumn::change:
-            return set_count(index.row(), value.toString());
+            return set_count(edited_rounds(index.row()), value.toString());
         case RoundColumn::words:
             return set_words(index.row(), value.toString());
         case RoundColumn::yarn:
-            return edits_.set_yarn(edited_rounds(index.row()), static_cast<std::size_t>(value.toUInt()));
+            return set_yarn(edited_rounds(index.row()), value.toInt());
         default:
             return false;
     }
 }
 
-bool RoundsModel::set_count(int row, const QString& text) {
+bool RoundsModel::set_count(const std::vector<int>& rounds, const QString& text) {
     if (text.trimmed().isEmpty()) return false;
     const auto entry = parse_count_entry(text);
     if (!entry) {
@@ -354,13 +376,15 @@ bool RoundsModel::set_count(int row, const QString& text) {
                 .arg(text.trimmed()));
         return false;
     }
-    return row >= rounds_ ? edits_.append_count(*entry) : edits_.set_count(edited_rounds(row), *entry);
+    return rounds.empty() ? edits_.append_count(*entry) : edits_.set_count(rounds, *entry);
 }
 
 bool RoundsModel::set_words(int row, const QString& text) {
-    if (row >= rounds_) return edits_.append_words(text);
-    if (text.trimmed() == words(row).trimmed()) return false;
-    return edits_.set_words(row, text);
+    return row >= rounds_ ? edits_.append_words(text) : edits_.set_words(row, text);
+}
+
+bool RoundsModel::set_yarn(const std::vector<int>& rounds, int yarn) {
+    return yarn >= 0 && edits_.set_yarn(rounds, static_cast<std::size_t>(yarn));
 }
 
 }  // namespace roundwright::app

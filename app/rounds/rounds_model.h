@@ -33,6 +33,11 @@ class RoundsModel : public QAbstractTableModel {
     [[nodiscard]] bool is_next_round(const QModelIndex& index) const { return index.row() == rounds_; }
     /// The rounds an edit of `row` is for: the selected ones, if it is among several.
     [[nodiscard]] std::vector<int> edited_rounds(int row) const;
+    /// What was typed as a count of rounds, or, with none, of the next round. False: nothing changed.
+    bool set_count(const std::vector<int>& rounds, const QString& text);
+    /// What was typed as the words of a round, or of the next.
+    bool set_words(int row, const QString& text);
+    bool set_yarn(const std::vector<int>& rounds, int yarn);
     [[nodiscard]] RoundEdits& edits() { return edits_; }
     [[nodiscard]] DocumentSession& session() { return session_; }
 
@@ -51,6 +56,7 @@ class RoundsModel : public QAbstractTableModel {
     };
 
     void follow(const ChangeSet& changes);
+    void follow_file();
     void splice(const Splice& rounds);
     void refill();
     void refresh();
@@ -61,6 +67,7 @@ class RoundsModel : public QAbstractTableModel {
     [[nodiscard]] const PieceStudy* fitting_study() const;
     [[nodiscard]] QString text(int round, RoundColumn column) const;
     [[nodiscard]] QString words(int round) const;
+    [[nodiscard]] QString words_to_edit(int round) const;
     [[nodiscard]] QString width(int round) const;
     [[nodiscard]] QString lie(int round) const;
     [[nodiscard]] QString next_round_text(RoundColumn column) const;
@@ -70,13 +77,12 @@ class RoundsModel : public QAbstractTableModel {
     [[nodiscard]] QStringList due_after(int round) const;
     [[nodiscard]] QString about(int round) const;
     [[nodiscard]] std::optional<Severity> worst_check(int round) const;
-    bool set_count(int row, const QString& text);
-    bool set_words(int row, const QString& text);
 
     DocumentSession& session_;
     RoundEdits edits_;
     int rounds_ = 0;
-    int next_number_ = 1;  ///< shown on the row for the next round
+    bool has_next_round_ = false;  ///< the row where it is typed
+    int next_number_ = 1;          ///< shown on the row for the next round
     std::vector<Row> rows_;
     std::shared_ptr<const PieceStudy> study_;
     std::vector<WorkStep> steps_;  ///< what is due between the rounds, in their order

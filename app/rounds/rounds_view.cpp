@@ -29,7 +29,9 @@ bool starts_words(const QString& typed) {
 
 RoundsView::RoundsView(RoundsModel& model, QWidget* parent) : QTableView(parent), model_(model) {
     setModel(&model_);
-    setItemDelegate(new RoundsDelegate(model_, this));
+    auto* delegate = new RoundsDelegate(model_, this);
+    connect(delegate, &RoundsDelegate::ended, this, &RoundsView::end_edit);
+    setItemDelegate(delegate);
     setSelectionBehavior(SelectRows);
     setSelectionMode(ExtendedSelection);
     setEditTriggers(DoubleClicked | AnyKeyPressed);
@@ -108,6 +110,10 @@ void RoundsView::resizeEvent(QResizeEvent* event) {
 
 void RoundsView::selectionChanged(const QItemSelection& selected, const QItemSelection& deselected) {
     QTableView::selectionChanged(selected, deselected);
+    tell_selection();
+}
+
+void RoundsView::tell_selection() {
     if (taking_selection_) return;
     const QScopedValueRollback guard(taking_selection_, true);
     if (selectionModel()->selectedRows().size() == 1) anchor_ = selectionModel()->selectedRows().front();
@@ -199,8 +205,7 @@ bool RoundsView::event(QEvent* event) {
 }
 
 void RoundsView::keyPressEvent(QKeyEvent* event) {
-    if (state() == EditingState)
-        return;  // Enter in an editor comes here as well, before its count is committed
+    if (state() == EditingState) return;  // keys that the editor has no use for
     if (begin_typing(event)) return;
     const bool plain = (event->modifiers() & ~(Qt::KeypadModifier | Qt::ShiftModifier)) == 0;
     switch (plain ? event->key() : Qt::Key_unknown) {
@@ -222,25 +227,44 @@ void RoundsView::keyPressEvent(QKeyEvent* event) {
     }
 }
 
-void RoundsView::closeEditor(QWidget* editor, QAbstractItemDelegate::EndEditHint hint) {
-    const bool from_words = currentIndex().column() == column(RoundColumn::words);
-    QTableView::closeEditor(editor, QAbstractItemDelegate::NoHint);
-    switch (hint) {
-        case QAbstractItemDelegate::SubmitModelCache:
-            return go_on();
-        case QAbstractItemDelegate::EditNextItem:
-            if (from_words) {
-                focusNextChild();
-            } else {
-                edit_words();
-            }
-            return;
-        case QAbstractItemDelegate::EditPreviousItem:
-        case QAbstractItemDelegate::RevertModelCache:
-            return setFocus();
-        case QAbstractItemDelegate::NoHint:
-            return;
+// --- the end of an edit
+
+/// All at once, so that the next key, however long it has waited, finds the next cell.
+void RoundsView::end_edit(QWidget* editor, const QPersistentModelIndex& cell, RoundsDelegate::Ending how) {
+    {
+        const QScopedValueRollback guard(ending_edit_, true);
+        commitData(editor);
+        closeEditor(editor, QAbstractItemDelegate::NoHint);
     }
+    go_on_from(cell, how);
+}
+
+void RoundsView::go_on_from(const QModelIndex& cell, RoundsDelegate::Ending how) {
+    const bool from_words = cell.column() == column(RoundColumn::words);
+    const bool from_count =
+        cell.column() == column(RoundColumn::stitches) || cell.column() == column(RoundColumn::change);
+    switch (how) {
+        case RoundsDelegate::Ending::enter:
+        case RoundsDelegate::Ending::down:
+            return go_to_row(cell.row() + 1);
+        case RoundsDelegate::Ending::up:
+            return go_to_row(cell.row() - 1);
+        case RoundsDelegate::Ending::tab:
+            go_to_row(cell.row());
+            if (from_count) return edit_words();
+            if (from_words) focusNextChild();
+            return;
+        case RoundsDelegate::Ending::backtab:
+            return go_to_row(cell.row());
+    }
+}
+
+/// However an edit ends, the cursor stays in its cell; what moves it on are the keys. (QAbstractItemView
+/// moves on when its current cell changes under an editor, which then is somewhere else already.)
+void RoundsView::closeEditor(QWidget* editor, QAbstractItemDelegate::EndEditHint hint) {
+    QTableView::closeEditor(editor, QAbstractItemDelegate::NoHint);
+    if (hint == QAbstractItemDelegate::RevertModelCache) setFocus();
+    if (!ending_edit_) tell_selection();  // the next round is a round now
 }
 
 }  // namespace roundwright::app

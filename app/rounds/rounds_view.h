@@ -2,6 +2,8 @@
 
 #include <QTableView>
 
+#include "app/rounds/rounds_delegate.h"
+
 namespace roundwright::app {
 
 class RoundsModel;
@@ -32,6 +34,9 @@ class RoundsView : public QTableView {
     [[nodiscard]] QModelIndex current_in(int column) const;
     bool begin_typing(QKeyEvent* event);
     void go_on();
+    void end_edit(QWidget* editor, const QPersistentModelIndex& cell, RoundsDelegate::Ending how);
+    void go_on_from(const QModelIndex& cell, RoundsDelegate::Ending how);
+    void tell_selection();
     void go_to_row(int row, Qt::KeyboardModifiers modifiers = {});
     void open_editor(int column, QEvent* event = nullptr);
     void show_selection(const std::vector<int>& rounds);
@@ -40,6 +45,7 @@ class RoundsView : public QTableView {
 
     RoundsModel& model_;
     bool taking_selection_ = false;
+    bool ending_edit_ = false;
     QPersistentModelIndex anchor_;  ///< where a selection with Shift began
 };
 

@@ -29,6 +29,8 @@ class DocumentSession : public QObject, private ToyOwner {
 
     // What is open.
     [[nodiscard]] const Toy& toy() const { return toy_; }
+    /// Without the preview that is open: what an edit is to start from.
+    [[nodiscard]] const Toy& said_toy() const { return preview_base_ ? *preview_base_ : toy_; }
     [[nodiscard]] int current_piece() const { return current_piece_; }  ///< -1: the toy has no piece
     [[nodiscard]] const Piece* piece() const;                           ///< the current one; may be null
     [[nodiscard]] const std::vector<int>& selection() const { return selection_; }  ///< rounds, ascending

@@ -121,7 +121,7 @@ void FastEntryLine::add_rounds() {
     const QString text = rounds.size() == 1 ? tr("Add round %1").arg(at + 1)
                                             : tr("Add rounds %1 to %2").arg(at + 1).arg(at + rounds.size());
     if (!RoundEdits(session_).insert(at, rounds, text, reading.yarn_names)) return;
-    line_->clear();
+    line_->setText({});  // and not clear(), which Undo would take back in place of the rounds
     Q_EMIT rounds_added();
 }
 

@@ -23,6 +23,7 @@
 #include "app/export/export_actions.h"
 #include "app/face/face_panel.h"
 #include "app/face/face_scene.h"
+#include "app/kit/field_rules.h"
 #include "app/panels/finish_panel.h"
 #include "app/panels/gauge_actions.h"
 #include "app/panels/gauge_panel.h"
@@ -97,6 +98,7 @@ MainWindow::MainWindow(DocumentSession& session, const QString& state_folder, QW
       checks_(new ChecksList(session, this)),
       panels_(new PanelColumn(this)),
       preference_actions_(new PreferenceActions(session.preferences(), this)) {
+    FieldRules::hold();
     setWindowIcon(QIcon(QStringLiteral(":/icons/roundwright.svg")));
     setAcceptDrops(true);
     fill_panels();
@@ -109,7 +111,11 @@ MainWindow::MainWindow(DocumentSession& session, const QString& state_folder, QW
     new WindowPlacing(*this);
 }
 
-MainWindow::~MainWindow() = default;
+// An edit that is open ends as its editor goes, when there is no window left to tell of it.
+MainWindow::~MainWindow() {
+    session_.disconnect(this);
+    rounds_model_->disconnect(this);
+}
 
 // --- layout
 
@@ -347,6 +353,7 @@ void MainWindow::follow_session() {
     connect(fast_entry_->line(), &QLineEdit::textChanged, this, keep_pending);
     connect(&session_, &DocumentSession::current_piece_changed, this, keep_pending);
     connect(files_, &DocumentFiles::brought_back, this, &MainWindow::bring_back);
+    connect(piece_actions_, &PieceActions::piece_added, fast_entry_, &FastEntryLine::focus_line);
     connect(shape_, &ShapePanel::round_clicked, this, [this](int round) { session_.select_rounds({round}); });
     connect(files_, &DocumentFiles::new_toy, fast_entry_, &FastEntryLine::focus_line);
     connect(files_, &DocumentFiles::opened, this, [this] { rounds_view_->setFocus(Qt::OtherFocusReason); });

@@ -34,7 +34,9 @@ void PieceActions::make_list_actions() {
         return make_action(window_, text, keys, icon_name);
     };
     add_ = alone(tr("&New piece"), Qt::CTRL | Qt::SHIFT | Qt::Key_N, QStringLiteral("add"));
-    connect(add_, &QAction::triggered, this, [this] { PieceEdits(session_).add(); });
+    connect(add_, &QAction::triggered, this, [this] {
+        if (PieceEdits(session_).add()) Q_EMIT piece_added();
+    });
     duplicate_ = on_piece(alone(tr("&Duplicate"), Qt::CTRL | Qt::SHIFT | Qt::Key_D),
                           [this] { PieceEdits(session_).duplicate(); });
     rename_ = on_piece(alone(tr("&Rename…"), Qt::SHIFT | Qt::Key_F2), [this] { ask_name(); });

@@ -21,6 +21,9 @@ class PieceActions : public QObject {
     [[nodiscard]] QAction* add() const { return add_; }
     [[nodiscard]] QAction* rename() const { return rename_; }
 
+  Q_SIGNALS:
+    void piece_added();  ///< an empty one, that waits for its rounds
+
   private:
     void make_list_actions();
     void make_start_actions();

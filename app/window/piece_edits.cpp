@@ -49,7 +49,7 @@ QString PieceEdits::name() const {
 }
 
 bool PieceEdits::insert(int at, const Piece& piece, const QString& text) {
-    auto edited = insert_piece(session_.toy(), static_cast<std::size_t>(at), piece);
+    auto edited = insert_piece(session_.said_toy(), static_cast<std::size_t>(at), piece);
     if (edited.refusal) {
         session_.refuse(refusal_words(*edited.refusal));
         return false;
@@ -60,7 +60,7 @@ bool PieceEdits::insert(int at, const Piece& piece, const QString& text) {
 }
 
 bool PieceEdits::add() {
-    const int number = static_cast<int>(session_.toy().pieces.size()) + 1;
+    const int number = static_cast<int>(session_.said_toy().pieces.size()) + 1;
     return insert(session_.current_piece() + 1, empty_piece(number), tr("Add a piece"));
 }
 
@@ -77,16 +77,19 @@ bool PieceEdits::rename(const QString& new_name) {
 }
 
 bool PieceEdits::remove() {
-    return session_.edit(tr("Delete %1").arg(name()),
-                         remove_piece(session_.toy(), static_cast<std::size_t>(session_.current_piece())));
+    return session_.edit(
+        tr("Delete %1").arg(name()),
+        remove_piece(session_.said_toy(), static_cast<std::size_t>(session_.current_piece())));
 }
 
 bool PieceEdits::move(int from, int to) {
-    const int count = static_cast<int>(session_.toy().pieces.size());
+    const int count = static_cast<int>(session_.said_toy().pieces.size());
     if (from == to || std::min(from, to) < 0 || std::max(from, to) >= count) return false;
-    const QString moved = QString::fromStdString(session_.toy().pieces[static_cast<std::size_t>(from)].name);
-    if (!session_.edit(tr("Move %1").arg(moved), move_piece(session_.toy(), static_cast<std::size_t>(from),
-                                                            static_cast<std::size_t>(to)))) {
+    const QString moved =
+        QString::fromStdString(session_.said_toy().pieces[static_cast<std::size_t>(from)].name);
+    if (!session_.edit(
+            tr("Move %1").arg(moved),
+            move_piece(session_.said_toy(), static_cast<std::size_t>(from), static_cast<std::size_t>(to)))) {
         return false;
     }
     session_.set_current_piece(to);

@@ -45,6 +45,7 @@ ToyDetailsDialog::ToyDetailsDialog(const Toy& toy, QWidget* parent) : QDialog(pa
     layout->addWidget(tabs);
     layout->addWidget(buttons);
     resize(560, 480);
+    title_->setFocus();
 }
 
 QWidget* ToyDetailsDialog::toy_page(const Toy& toy) {
