@@ -23,6 +23,8 @@ constexpr float light_inside = 0.86F;
 
 /// Of the half depth of a flattened piece that its inside is sunk by, so that the layers do not touch.
 constexpr double fabric_between_layers = 0.8;
+/// Of that, how deep the grooves of the outside may be.
+constexpr double groove_in_layer = 0.85;
 
 /// A regular polygon of `corners` corners has the area of its circle if its corners stand this much further
 /// out.
@@ -134,13 +136,20 @@ class VertexPlacer {
 
     /// The inside is a skin one fabric thickness below the mean surface, less where that would reach the
     /// axis.
-    [[nodiscard]] double depth(const LaidLoop& loop) const {
-        if (!inside_) return 0;
+    [[nodiscard]] double depth(const LaidLoop& loop) const { return inside_ ? skin_depth(loop) : 0; }
+
+    [[nodiscard]] double skin_depth(const LaidLoop& loop) const {
         const double thickness = fabric_thickness_in_stitches * stitch_width_mm_;
         if (loop.section) return std::min(thickness, fabric_between_layers * loop.section->half_depth_mm);
         const double towards_axis = loop.normal.x();
         return loop.radius_mm > 0 && towards_axis > 0 ? std::min(thickness, loop.radius_mm / 2 / towards_axis)
                                                       : thickness;
+    }
+
+    /// The grooves of a thin layer's outside end short of its inside.
+    [[nodiscard]] double least_lift(const LaidLoop& below, const LaidLoop& above) const {
+        if (inside_ || (!below.section && !above.section)) return -std::numeric_limits<double>::infinity();
+        return -groove_in_layer * std::min(skin_depth(below), skin_depth(above));
     }
 
     void put(std::uint32_t vertex, const Vec3& place, const Vec3& normal, Colour colour, float light) {
@@ -209,6 +218,7 @@ class VertexPlacer {
         const double last =
             (1 - v) * below.angle(cell.below_last) + v * above.angle(static_cast<double>(c) + 1);
         const bool round = RevolvedSurface::is_round(below, above);
+        const double least = least_lift(below, above);
         auto point = RevolvedSurface::between(below, first, above, first, v);
         Turn turn(first, (last - first) / columns);
         std::uint32_t vertex =
@@ -218,7 +228,7 @@ class VertexPlacer {
             if (!round) point = RevolvedSurface::between(below, angle, above, angle, v);
             const std::size_t k = shown.relief->at(j, q);
             const double lift =
-                (inside_ ? -scale : scale) * static_cast<double>(shown.relief->height[k]) - sink;
+                std::max((inside_ ? -scale : scale) * static_cast<double>(shown.relief->height[k]) - sink, least);
             put(vertex, surface_.place(point, lift, factor, turn.sine, turn.cosine),
                 surface_.normal(point, turn.sine, turn.cosine), shown.colour, shown.relief->light[k]);
         }

@@ -95,13 +95,13 @@ TEST(ResizeCommand, SaysWhatIsWrong) {
         {"--piece 1 --width 60mm --worked x", "--worked takes rounds"},
         {"--piece 1 --hook 0", "--hook takes a hook"},
         {"--piece 1 --scale -2", "--scale takes a number"},
-        {"--piece 1 --width 60mm --scale 2", "A scale says width and height at once"},
-        {"--piece 1 --width 1mm", "smaller than a few stitches"},
-        {"--piece 1", "Say how wide or how tall"},
+        {"--piece 1 --width 60mm --scale 2", "A scale sets width and height at once"},
+        {"--piece 1 --width 1mm", "too small to work in this yarn"},
+        {"--piece 1", "Enter a width or a height"},
         {"--piece 1 --alike --width 60mm --height 60mm", "--alike takes a width or a height"},
         {"--piece 1 --keep-rounds", "goes with another hook"},
         {"--piece 1 --keep-rounds --hook 5 --width 60mm", "leave the sizes out"},
-        {"--piece 1 --keep-rounds --hook 5 --ways-on 3", "--ways-on does not go"},
+        {"--piece 1 --keep-rounds --hook 5 --ways-on 3", "--ways-on does not work with --keep-rounds"},
     };
     for (const auto& [arguments, said] : cases) {
         const ProgramRun run = resize(QStringList{pup} + words(arguments));
