@@ -13,7 +13,9 @@ MeasureSpinBox::MeasureSpinBox(QWidget* parent) : QDoubleSpinBox(parent) {
     lineEdit()->installEventFilter(this);
 }
 
-bool MeasureSpinBox::shows_words() const { return value() == minimum() && !specialValueText().isEmpty(); }
+bool MeasureSpinBox::shows_words() const {
+    return !specialValueText().isEmpty() && text() == specialValueText();
+}
 
 // At once, since keys may wait already; after a click once more, which puts the cursor somewhere.
 void MeasureSpinBox::focusInEvent(QFocusEvent* event) {

@@ -102,6 +102,7 @@ void YarnPanel::build() {
     layout->addWidget(take_offer_, 0, Qt::AlignLeft);
     layout->addStretch(1);
     form->setFieldGrowthPolicy(QFormLayout::AllNonFixedFieldsGrow);
+    form->setRowWrapPolicy(QFormLayout::WrapLongRows);
     form->addRow(list_);
     form->addRow(buttons);
     form->addRow(tr("C&olour"), colour_);

@@ -37,7 +37,7 @@ class OutlineView : public QWidget {
     [[nodiscard]] QPointF handle_position(int handle) const;
 
     [[nodiscard]] QSize sizeHint() const override { return {420, 460}; }
-    [[nodiscard]] QSize minimumSizeHint() const override { return {260, 260}; }
+    [[nodiscard]] QSize minimumSizeHint() const override { return {240, 240}; }
 
   Q_SIGNALS:
     void handle_changed(int handle);

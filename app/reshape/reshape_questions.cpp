@@ -80,6 +80,8 @@ void ReshapeQuestions::make_yarn_and_hook() {
     weight_ = new QComboBox;
     weight_->setAccessibleName(tr("Yarn"));
     weight_->addItem(tr("the same yarn"));
+    weight_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    weight_->setMinimumContentsLength(12);
     for (const YarnStandard& standard : yarn_standards()) {
         if (standard.single_crochets_per_4_inches)
             weight_->addItem(yarn_weight_words(standard), static_cast<int>(standard.weight));

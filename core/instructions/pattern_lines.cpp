@@ -157,8 +157,6 @@ class LineCutter {
             return append(lines_.back(), tokens, source.number);
         if ((goes_on || indented) && !line.bulleted)
             return append(goes_on ? *last : lines_.back(), tokens, source.number);
-        if (works && !line.bulleted && goes_on_in_prose(tokens, source.number))
-            return append(lines_.back(), tokens, source.number);
         line.kind = works ? (line.bulleted ? LineKind::round : LineKind::work) : LineKind::text;
         line.tokens.assign(tokens.begin(), tokens.end());
         line.raw = std::string(source.raw);
@@ -213,22 +211,6 @@ class LineCutter {
         const PatternLine& last = lines_.back();
         return last.header.length > 0 && !last.counted && last.header.line == last.first_line &&
                tokens[0].where.column > last.header.column + 1;
-    }
-
-    // "... mark the first stitch of" and "each round." below it: prose that was broken at the page's width, in
-    // the middle of a sentence. What begins with a stitch or a number is never taken for that.
-    bool goes_on_in_prose(Tokens tokens, int number) const {
-        if (tokens.empty() || lines_.empty()) return false;
-        const PatternLine& last = lines_.back();
-        constexpr std::size_t shortest_full_line = 50;
-        constexpr auto ends = std::to_array<std::string_view>({".", ":", "!", "?"});
-        if (last.kind != LineKind::text || last.bulleted || last.heading_level != 0 || last.tokens.empty() ||
-            last.last_line + 1 != number || last.raw.size() < shortest_full_line ||
-            is_one_of(last.tokens.back().text, ends))
-            return false;
-        const Token& first = tokens[0];
-        return first.kind == TokenKind::word && !first.raw.empty() && first.raw[0] >= 'a' &&
-               first.raw[0] <= 'z' && !match_name(tokens, terms_);
     }
 
     bool continues(const PatternLine& last, Tokens tokens) const {

@@ -30,6 +30,10 @@ struct NoteMeaning {
 /// Of each sentence that means something.
 [[nodiscard]] std::vector<NoteMeaning> meanings_of_notes(std::span<const Token> tokens);
 
+/// What pages say of a piece worked in a spiral; the plain form leaves it out, since most pieces are.
+inline constexpr std::string_view spiral_words =
+    "Work in a spiral without joining; mark the first stitch of each round.";
+
 /// The same in words, as a pattern is written here.
 [[nodiscard]] std::string stuffing_words(double area_stretch);
 [[nodiscard]] std::string end_words(End end);

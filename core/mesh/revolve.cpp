@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
+#include <limits>
 #include <numbers>
 
 #include "core/mesh/coarse_fabric.h"
@@ -227,8 +228,8 @@ class VertexPlacer {
             const double angle = first + (last - first) * q / columns;
             if (!round) point = RevolvedSurface::between(below, angle, above, angle, v);
             const std::size_t k = shown.relief->at(j, q);
-            const double lift =
-                std::max((inside_ ? -scale : scale) * static_cast<double>(shown.relief->height[k]) - sink, least);
+            const double lift = std::max(
+                (inside_ ? -scale : scale) * static_cast<double>(shown.relief->height[k]) - sink, least);
             put(vertex, surface_.place(point, lift, factor, turn.sine, turn.cosine),
                 surface_.normal(point, turn.sine, turn.cosine), shown.colour, shown.relief->light[k]);
         }

@@ -26,7 +26,7 @@ QString view(std::string_view text) {
 
 QString working_words(const Piece& piece, Terms terms) {
     if (piece.joining == Joining::spiral)
-        return words("Work in a spiral without joining; mark the first stitch of each round.");
+        return QString::fromUtf8(spiral_words.data(), static_cast<qsizetype>(spiral_words.size()));
     return QString::fromStdString(joining_words(piece.joining, terms));
 }
 
