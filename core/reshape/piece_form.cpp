@@ -7,6 +7,7 @@
 #include "core/gauge/usual_gauge.h"
 #include "core/reshape/carry_over.h"
 #include "core/shape/fabric_signs.h"
+#include "core/shape/lies_limp.h"
 #include "core/stitches/stitch_measure.h"
 
 namespace roundwright {
@@ -108,6 +109,7 @@ FitProblem fit_problem(const PieceForm& form, StitchProfile profile, const Gauge
     problem.fan_rounds = gauge.stitch_width_mm / 2 / (gauge.round_height_mm * heights.back());
     const double old_rounds = rounds_with_closing(form);
     const double old_foundation = form.problem.rest_loop_mm.front();
+    const Joining form_joining = form.piece.joining;
     problem.problem_of = [=](const RoundsDraft& draft) {
         ShapeProblem shape = ends;
         shape.rest_loop_mm.push_back(draft.foundation * gauge.stitch_width_mm);
@@ -116,6 +118,7 @@ FitProblem fit_problem(const PieceForm& form, StitchProfile profile, const Gauge
             shape.rest_height_mm.push_back(gauge.round_height_mm * heights[source] * draft.height_factor);
         if (shape.first == MeridianEnd::drawn_closed)
             shape.first_fan_height_mm *= shape.rest_loop_mm.front() / old_foundation;
+        lay_unstuffed(shape, form_joining);
         return shape;
     };
     problem.profile = std::move(profile);

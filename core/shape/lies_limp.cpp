@@ -92,4 +92,10 @@ bool lies_on_its_face(const ShapeProblem& problem) {
            is_low(problem);
 }
 
+void lay_unstuffed(ShapeProblem& problem, Joining joining) {
+    const bool loops = joining != Joining::rows;
+    problem.limp = loops && lies_limp(problem);
+    problem.on_its_face = loops && lies_on_its_face(problem);
+}
+
 }  // namespace roundwright

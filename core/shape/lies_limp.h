@@ -15,4 +15,7 @@ namespace roundwright {
 /// Two discs, or nearly, that are joined: top on base.
 [[nodiscard]] bool lies_on_its_face(const ShapeProblem& problem);
 
+/// Decides both for a problem whose loops are set. Rows have no loop to flatten.
+void lay_unstuffed(ShapeProblem& problem, Joining joining);
+
 }  // namespace roundwright

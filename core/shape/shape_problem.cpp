@@ -87,10 +87,8 @@ ShapeProblem shape_problem(const Piece& piece, const StitchGraph& graph, const G
     problem.fan_height_mm = w / 2;
     problem.area_stretch = piece.area_stretch;
     problem.stitch_width_mm = w;
-    if (piece.joining == Joining::rows) return problem;
-    problem.sewn_straight = piece.end == End::sewn_straight;
-    problem.limp = lies_limp(problem);
-    problem.on_its_face = lies_on_its_face(problem);
+    problem.sewn_straight = piece.joining != Joining::rows && piece.end == End::sewn_straight;
+    lay_unstuffed(problem, piece.joining);
     if (problem.limp) problem.equivalent_round = false;
     return problem;
 }
