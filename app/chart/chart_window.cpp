@@ -3,7 +3,6 @@
 #include <algorithm>
 
 #include <QComboBox>
-#include <QFileDialog>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QMessageBox>
@@ -11,6 +10,7 @@
 #include <QSignalBlocker>
 #include <QVBoxLayout>
 
+#include "app/kit/save_path.h"
 #include "app/session/save_bytes.h"
 #include "app/window/room_on_screen.h"
 #include "render/drawing/round_chart.h"
@@ -119,7 +119,7 @@ void ChartWindow::save_svg() {
     const QByteArray picture = svg();
     if (picture.isEmpty()) return;
     const QString path =
-        QFileDialog::getSaveFileName(this, tr("Save the chart"), tr("chart.svg"), tr("SVG (*.svg)"));
+        ask_save_path(this, tr("Save the chart"), tr("chart.svg"), tr("SVG (*.svg)"), QStringLiteral("svg"));
     if (path.isEmpty()) return;
     if (const auto problem = save_bytes(path, picture)) {
         QMessageBox::warning(this, tr("Save the chart"),

@@ -4,7 +4,6 @@
 
 #include <QComboBox>
 #include <QDialogButtonBox>
-#include <QFileDialog>
 #include <QFileInfo>
 #include <QFormLayout>
 #include <QLabel>
@@ -13,6 +12,7 @@
 #include <QVBoxLayout>
 
 #include "app/export/run_with_progress.h"
+#include "app/kit/save_path.h"
 #include "app/session/save_bytes.h"
 #include "app/wording/piece_name.h"
 
@@ -83,12 +83,10 @@ std::optional<QString> MeshDialog::save_to(const QString& path, const render::Pr
 
 void MeshDialog::ask_and_save() {
     const QString ending = QLatin1String(endings[form_->currentIndex()]);
-    QFileDialog dialog(this, windowTitle(), {}, tr("3D file (*.%1)").arg(ending));
-    dialog.setAcceptMode(QFileDialog::AcceptSave);
-    dialog.setDefaultSuffix(ending);
-    dialog.selectFile(pieces_->currentText() + QLatin1Char('.') + ending);
-    if (dialog.exec() != QDialog::Accepted) return;
-    const QString path = dialog.selectedFiles().value(0);
+    const QString path =
+        ask_save_path(this, windowTitle(), pieces_->currentText() + QLatin1Char('.') + ending,
+                      tr("3D file (*.%1)").arg(ending), ending);
+    if (path.isEmpty()) return;
     std::optional<QString> problem;
     const bool written =
         run_with_progress(this, tr("Writing the 3D file…"), [&](const render::Progress& progress) {

@@ -3,7 +3,6 @@
 #include <QColorDialog>
 #include <QComboBox>
 #include <QDialogButtonBox>
-#include <QFileDialog>
 #include <QFileInfo>
 #include <QFormLayout>
 #include <QGuiApplication>
@@ -15,6 +14,7 @@
 #include <QSpinBox>
 #include <QVBoxLayout>
 
+#include "app/kit/save_path.h"
 #include "app/session/save_bytes.h"
 #include "app/wording/piece_name.h"
 #include "render/scene/scene_view.h"
@@ -158,13 +158,10 @@ std::optional<QString> PictureDialog::save_to(const QString& path) const {
 }
 
 void PictureDialog::ask_and_save(const QString& filter, const QString& ending) {
-    QFileDialog dialog(this, windowTitle(), {}, filter);
-    dialog.setAcceptMode(QFileDialog::AcceptSave);
-    dialog.setDefaultSuffix(ending);
     const auto piece = static_cast<std::size_t>(session_.current_piece());
-    dialog.selectFile(piece_name(session_.toy(), piece) + QLatin1Char('.') + ending);
-    if (dialog.exec() != QDialog::Accepted) return;
-    const QString path = dialog.selectedFiles().value(0);
+    const QString name = piece_name(session_.toy(), piece) + QLatin1Char('.') + ending;
+    const QString path = ask_save_path(this, windowTitle(), name, filter, ending);
+    if (path.isEmpty()) return;
     QGuiApplication::setOverrideCursor(Qt::WaitCursor);
     const auto problem = save_to(path);
     QGuiApplication::restoreOverrideCursor();

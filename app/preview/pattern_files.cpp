@@ -1,10 +1,10 @@
 #include "app/preview/pattern_files.h"
 
 #include <QCoreApplication>
-#include <QFileDialog>
 #include <QMessageBox>
 
 #include "app/export/run_with_progress.h"
+#include "app/kit/save_path.h"
 #include "app/session/save_bytes.h"
 #include "render/pages/pdf_export.h"
 #include "render/pages/text_export.h"
@@ -70,12 +70,9 @@ bool write_pattern(PatternForm form, const Toy& toy, const render::PatternOption
 bool save_pattern(QWidget* parent, PatternForm form, const Toy& toy, const render::PatternOptions& options,
                   const QString& suggested_name) {
     const FormWords words = words_of(form);
-    QFileDialog dialog(parent, words.title, {}, words.filter);
-    dialog.setAcceptMode(QFileDialog::AcceptSave);
-    dialog.setDefaultSuffix(words.suffix);
-    dialog.selectFile(suggested_name + QLatin1Char('.') + words.suffix);
-    if (dialog.exec() != QDialog::Accepted) return false;
-    const QString path = dialog.selectedFiles().value(0);
+    const QString path = ask_save_path(parent, words.title, suggested_name + QLatin1Char('.') + words.suffix,
+                                       words.filter, words.suffix);
+    if (path.isEmpty()) return false;
     QString message;
     const bool written =
         run_with_progress(parent, tr("Writing the pattern…"), [&](const render::Progress& progress) {

@@ -9,6 +9,7 @@
 #include <QSettings>
 #include <QStandardPaths>
 
+#include "app/kit/save_path.h"
 #include "app/window/action_maker.h"
 #include "app/window/piece_edits.h"
 #include "app/window/toy_details.h"
@@ -156,10 +157,9 @@ bool DocumentFiles::save() {
 }
 
 bool DocumentFiles::save_as() {
-    QString path = QFileDialog::getSaveFileName(window_, tr("Save the toy"), suggested_path(), file_filter());
-    if (path.isEmpty()) return false;
-    if (QFileInfo(path).suffix().isEmpty()) path += suffix;
-    return save_to(path);
+    const QString path =
+        ask_save_path(window_, tr("Save the toy"), suggested_path(), file_filter(), suffix.mid(1));
+    return !path.isEmpty() && save_to(path);
 }
 
 bool DocumentFiles::save_to(const QString& path) {

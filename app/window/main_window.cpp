@@ -365,7 +365,7 @@ void MainWindow::follow_session() {
 void MainWindow::show_name() {
     QString name = toy_name(session_) + QStringLiteral("[*]");
     if (session_.read_only()) name = tr("%1 (read-only)").arg(name);
-    setWindowTitle(tr("%1 – Roundwright").arg(name));
+    setWindowTitle(tr("%1 — Roundwright").arg(name));
     setWindowModified(session_.modified());
 }
 

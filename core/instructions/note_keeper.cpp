@@ -31,7 +31,8 @@ bool goes_on(const WaitingLine& before, const WaitingLine& line) {
     if (first >= 'a' && first <= 'z') return true;
     const Tokens above = before.line->tokens;
     const bool open = !above.empty() && above.back().kind != TokenKind::mark;
-    return open && first >= '0' && first <= '9' && !is_step(line);
+    if (!open) return false;
+    return first == '(' || (first >= '0' && first <= '9' && !is_step(line));
 }
 
 // Assembly is kept as steps, a paragraph each: numbers and bullets go, broken lines are joined.

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <gtest/gtest.h>
 #include <numbers>
 #include <random>
@@ -71,8 +72,9 @@ TEST(SolvedSurface, RandomClosedPiecesHoldTheSolversVolume) {
         ASSERT_EQ(mesh.odd_edges, 0U) << k;
         ASSERT_EQ(mesh.euler_characteristic, 2) << k;
         ASSERT_TRUE(mesh.finite && mesh.unit_normals) << k;
-        // The relief of a knot of one or two rounds is as large as the knot.
-        ASSERT_NEAR(mesh.volume_mm3 / found.shape.volume_mm3, 1, counts.size() > 2 ? 0.01 : 0.02) << k;
+        // The relief of a knot of one or two rounds, or of a cord of a few stitches, is as large as they are.
+        const bool small = counts.size() <= 2 || *std::ranges::max_element(counts) <= 6;
+        ASSERT_NEAR(mesh.volume_mm3 / found.shape.volume_mm3, 1, small ? 0.02 : 0.01) << k;
     }
 }
 
