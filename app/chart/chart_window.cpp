@@ -10,11 +10,11 @@
 #include <QSignalBlocker>
 #include <QVBoxLayout>
 
+#include "app/kit/room_on_screen.h"
+#include "app/kit/save_bytes.h"
 #include "app/kit/save_path.h"
-#include "app/session/save_bytes.h"
-#include "app/window/room_on_screen.h"
-#include "render/drawing/round_chart.h"
-#include "render/drawing/round_chart_view.h"
+#include "render/chart/round_chart.h"
+#include "render/chart/round_chart_view.h"
 #include "render/pages/chart_words.h"
 
 namespace roundwright::app {

@@ -5,7 +5,7 @@
 #include <QDialog>
 
 #include "app/session/document_session.h"
-#include "render/drawing/chart_layout.h"
+#include "render/chart/chart_layout.h"
 
 class QComboBox;
 

@@ -3,9 +3,9 @@
 #include <functional>
 
 #include "app/cli/arguments.h"
-#include "app/session/preferences.h"
+#include "app/kit/preferences.h"
 #include "app/wording/piece_name.h"
-#include "core/checks/piece_study.h"
+#include "core/study/piece_study.h"
 
 namespace roundwright::app {
 

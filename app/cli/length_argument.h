@@ -4,7 +4,7 @@
 
 #include <QString>
 
-#include "app/session/preferences.h"
+#include "app/kit/preferences.h"
 
 namespace roundwright::app {
 

@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "app/cli/arguments.h"
-#include "core/pattern/toy.h"
+#include "core/toy/toy.h"
 
 namespace roundwright::app {
 

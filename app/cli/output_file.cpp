@@ -9,8 +9,8 @@
 
 #include "app/cli/command_line.h"
 #include "app/cli/output.h"
+#include "app/kit/save_bytes.h"
 #include "app/session/document_file.h"
-#include "app/session/save_bytes.h"
 
 namespace roundwright::app {
 namespace {

@@ -5,7 +5,7 @@
 #include <QStringList>
 
 #include "app/cli/arguments.h"
-#include "core/pattern/toy.h"
+#include "core/toy/toy.h"
 
 namespace roundwright::app {
 

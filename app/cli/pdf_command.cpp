@@ -9,7 +9,7 @@
 #include "app/cli/output.h"
 #include "app/cli/output_file.h"
 #include "app/cli/unworkable.h"
-#include "render/pages/pdf_export.h"
+#include "render/pages/pdf/pdf_export.h"
 
 namespace roundwright::app {
 namespace {

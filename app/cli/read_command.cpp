@@ -12,8 +12,8 @@
 #include "app/wording/counted.h"
 #include "app/wording/diagnostic_sentence.h"
 #include "core/base/limits.h"
-#include "core/instructions/piece_graph.h"
-#include "core/instructions/read_pattern.h"
+#include "core/language/pattern/read_pattern.h"
+#include "core/rounds/piece_graph.h"
 
 namespace roundwright::app {
 namespace {

@@ -4,7 +4,7 @@
 
 #include "app/cli/severity_name.h"
 #include "app/wording/diagnostic_sentence.h"
-#include "core/instructions/piece_graph.h"
+#include "core/rounds/piece_graph.h"
 
 namespace roundwright::app {
 namespace {

@@ -4,7 +4,7 @@
 
 #include <QString>
 
-#include "core/instructions/read_pattern.h"
+#include "core/language/pattern/read_pattern.h"
 
 namespace roundwright::app {
 

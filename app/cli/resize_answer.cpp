@@ -7,9 +7,9 @@
 
 #include "app/cli/output.h"
 #include "app/cli/shape_json.h"
-#include "app/reshape/reshape_words.h"
-#include "app/window/shape_words.h"
 #include "app/wording/piece_name.h"
+#include "app/wording/reshape_words.h"
+#include "app/wording/shape_words.h"
 
 namespace roundwright::app {
 namespace {

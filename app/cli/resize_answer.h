@@ -3,7 +3,7 @@
 #include <nlohmann/json_fwd.hpp>
 #include <vector>
 
-#include "app/session/preferences.h"
+#include "app/kit/preferences.h"
 #include "core/reshape/continue_from_here.h"
 #include "core/reshape/reshape_toy.h"
 

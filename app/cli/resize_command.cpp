@@ -10,7 +10,7 @@
 #include "app/cli/output_file.h"
 #include "app/cli/resize_answer.h"
 #include "app/cli/resize_wish.h"
-#include "app/reshape/reshape_words.h"
+#include "app/wording/reshape_words.h"
 #include "core/checks/check_said_numbers.h"
 
 namespace roundwright::app {

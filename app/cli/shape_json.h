@@ -2,8 +2,8 @@
 
 #include <nlohmann/json_fwd.hpp>
 
-#include "core/checks/piece_study.h"
 #include "core/gauge/yarn_standard.h"
+#include "core/study/piece_study.h"
 
 namespace roundwright::app {
 

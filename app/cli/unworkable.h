@@ -2,8 +2,8 @@
 
 #include <QString>
 
-#include "app/session/preferences.h"
-#include "core/pattern/toy.h"
+#include "app/kit/preferences.h"
+#include "core/toy/toy.h"
 
 namespace roundwright::app {
 

@@ -6,7 +6,7 @@
 #include "app/cli/output.h"
 #include "app/cli/output_file.h"
 #include "app/cli/unworkable.h"
-#include "core/instructions/write_pattern.h"
+#include "core/language/pattern/write_pattern.h"
 #include "render/pages/text_export.h"
 
 namespace roundwright::app {

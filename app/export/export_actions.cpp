@@ -2,7 +2,7 @@
 
 #include "app/export/mesh_dialog.h"
 #include "app/export/picture_dialog.h"
-#include "app/window/action_maker.h"
+#include "app/kit/action_maker.h"
 
 namespace roundwright::app {
 

@@ -11,9 +11,9 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
-#include "app/export/run_with_progress.h"
+#include "app/kit/run_with_progress.h"
+#include "app/kit/save_bytes.h"
 #include "app/kit/save_path.h"
-#include "app/session/save_bytes.h"
 #include "app/wording/piece_name.h"
 
 namespace roundwright::app {

@@ -14,8 +14,8 @@
 #include <QSpinBox>
 #include <QVBoxLayout>
 
+#include "app/kit/save_bytes.h"
 #include "app/kit/save_path.h"
-#include "app/session/save_bytes.h"
 #include "app/wording/piece_name.h"
 #include "render/scene/scene_view.h"
 

@@ -4,9 +4,9 @@
 
 #include <QBuffer>
 
-#include "render/drawing/image_export.h"
+#include "render/illustration/image_export.h"
+#include "render/raster/software_picture.h"
 #include "render/scene/feature_scene_part.h"
-#include "render/scene/software_picture.h"
 
 namespace roundwright::app {
 namespace {

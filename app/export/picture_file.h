@@ -10,7 +10,7 @@
 
 #include "app/export/shown_piece.h"
 #include "render/drawing/drawing_view.h"
-#include "render/scene/camera.h"
+#include "render/raster/camera.h"
 
 namespace roundwright::app {
 

@@ -1,6 +1,6 @@
 #include "app/export/shown_piece.h"
 
-#include "core/checks/study_surface.h"
+#include "core/study/study_surface.h"
 
 namespace roundwright::app {
 

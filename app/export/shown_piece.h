@@ -2,10 +2,10 @@
 
 #include <vector>
 
-#include "core/checks/piece_study.h"
 #include "core/face/feature_mesh.h"
 #include "core/mesh/revolve.h"
 #include "core/mesh/stitch_surface.h"
+#include "core/study/piece_study.h"
 
 namespace roundwright::app {
 

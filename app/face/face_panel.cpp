@@ -14,10 +14,10 @@
 #include <QVBoxLayout>
 
 #include "app/face/face_scene.h"
-#include "app/face/feature_words.h"
 #include "app/face/features_model.h"
-#include "app/panels/field_widgets.h"
+#include "app/kit/field_widgets.h"
 #include "app/wording/feature_name.h"
+#include "app/wording/feature_words.h"
 #include "core/face/feature_fit.h"
 #include "core/face/first_feature.h"
 #include "core/face/opening.h"

@@ -6,7 +6,7 @@
 #include "core/face/face_guides.h"
 #include "core/face/feature_mesh.h"
 #include "core/face/place_feature.h"
-#include "core/instructions/piece_graph.h"
+#include "core/rounds/piece_graph.h"
 #include "render/scene/feature_scene_part.h"
 
 namespace roundwright::app {

@@ -16,7 +16,7 @@
 #include <QSignalBlocker>
 #include <QSpinBox>
 
-#include "app/panels/field_widgets.h"
+#include "app/kit/field_widgets.h"
 #include "core/base/limits.h"
 #include "core/face/feature_fit.h"
 #include "core/face/first_feature.h"

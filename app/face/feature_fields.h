@@ -5,7 +5,7 @@
 #include <QWidget>
 
 #include "core/face/place_feature.h"
-#include "core/pattern/feature.h"
+#include "core/toy/feature.h"
 
 class QCheckBox;
 class QComboBox;

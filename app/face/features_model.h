@@ -1,6 +1,6 @@
 #pragma once
 
-#include "app/session/counted_list_model.h"
+#include "app/kit/counted_list_model.h"
 #include "app/session/document_session.h"
 
 namespace roundwright::app {

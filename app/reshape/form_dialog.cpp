@@ -11,16 +11,16 @@
 #include <QRadioButton>
 #include <QVBoxLayout>
 
-#include "app/panels/field_widgets.h"
+#include "app/kit/field_widgets.h"
+#include "app/kit/room_on_screen.h"
 #include "app/reshape/form_fields.h"
 #include "app/reshape/form_icon.h"
 #include "app/reshape/outline_view.h"
-#include "app/reshape/reshape_words.h"
-#include "app/window/room_on_screen.h"
-#include "core/pattern/edits.h"
+#include "app/wording/reshape_words.h"
 #include "core/reshape/in_place_of.h"
 #include "core/reshape/piece_form.h"
 #include "core/reshape/reshape_toy.h"
+#include "core/toy/edits.h"
 
 namespace roundwright::app {
 namespace {

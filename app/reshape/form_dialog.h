@@ -4,7 +4,7 @@
 
 #include <QDialog>
 
-#include "app/reshape/latest_task.h"
+#include "app/kit/latest_task.h"
 #include "app/session/document_session.h"
 #include "core/reshape/forms.h"
 #include "core/reshape/frog_back.h"

@@ -5,7 +5,7 @@
 #include <QLabel>
 #include <QSignalBlocker>
 
-#include "app/panels/length_spin_box.h"
+#include "app/kit/length_spin_box.h"
 
 namespace roundwright::app {
 namespace {

@@ -2,7 +2,7 @@
 
 #include <QWidget>
 
-#include "app/session/preferences.h"
+#include "app/kit/preferences.h"
 #include "core/reshape/forms.h"
 
 class QCheckBox;

@@ -9,10 +9,10 @@
 #include <QSpinBox>
 #include <QVBoxLayout>
 
-#include "app/panels/field_widgets.h"
+#include "app/kit/field_widgets.h"
+#include "app/kit/room_on_screen.h"
 #include "app/reshape/outline_view.h"
-#include "app/reshape/reshape_words.h"
-#include "app/window/room_on_screen.h"
+#include "app/wording/reshape_words.h"
 #include "core/reshape/mirror_join.h"
 #include "core/reshape/reshape_toy.h"
 

@@ -9,8 +9,8 @@
 #include <QPainter>
 #include <QPainterPath>
 
-#include "app/session/length_text.h"
-#include "app/window/theme.h"
+#include "app/kit/length_text.h"
+#include "app/kit/theme.h"
 #include "core/base/units.h"
 
 namespace roundwright::app {

@@ -5,8 +5,8 @@
 
 #include <QWidget>
 
+#include "app/kit/preferences.h"
 #include "app/reshape/outline_placement.h"
-#include "app/session/preferences.h"
 #include "core/reshape/silhouette.h"
 
 namespace roundwright::app {

@@ -2,8 +2,8 @@
 
 #include <QVBoxLayout>
 
+#include "app/kit/theme.h"
 #include "app/session/background_solver.h"
-#include "app/window/theme.h"
 #include "render/scene/scene_view.h"
 
 namespace roundwright::app {

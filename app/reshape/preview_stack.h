@@ -5,10 +5,10 @@
 
 #include <QStackedWidget>
 
-#include "app/reshape/latest_task.h"
+#include "app/kit/latest_task.h"
 #include "app/reshape/outline_view.h"
 #include "core/mesh/stitch_surface.h"
-#include "core/pattern/toy.h"
+#include "core/toy/toy.h"
 
 namespace roundwright::render {
 class SceneView;

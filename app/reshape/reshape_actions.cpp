@@ -3,10 +3,10 @@
 #include <QMessageBox>
 #include <QPushButton>
 
+#include "app/kit/action_maker.h"
 #include "app/reshape/form_dialog.h"
 #include "app/reshape/join_dialog.h"
 #include "app/reshape/reshape_dialog.h"
-#include "app/window/action_maker.h"
 #include "app/wording/counted.h"
 #include "core/reshape/mirror_join.h"
 

@@ -11,7 +11,7 @@
 #include <QTableView>
 #include <QVBoxLayout>
 
-#include "app/panels/field_widgets.h"
+#include "app/kit/field_widgets.h"
 #include "app/reshape/rounds_comparison_model.h"
 #include "app/reshape/ways_model.h"
 #include "app/wording/measure_words.h"

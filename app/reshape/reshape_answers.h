@@ -4,7 +4,7 @@
 
 #include <QWidget>
 
-#include "app/session/preferences.h"
+#include "app/kit/preferences.h"
 #include "core/reshape/compare.h"
 #include "core/reshape/continue_from_here.h"
 

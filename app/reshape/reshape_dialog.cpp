@@ -8,12 +8,12 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
-#include "app/panels/field_widgets.h"
+#include "app/kit/field_widgets.h"
+#include "app/kit/room_on_screen.h"
 #include "app/reshape/hand_sculpting.h"
 #include "app/reshape/preview_stack.h"
 #include "app/reshape/reshape_answers.h"
-#include "app/reshape/reshape_words.h"
-#include "app/window/room_on_screen.h"
+#include "app/wording/reshape_words.h"
 
 namespace roundwright::app {
 namespace {

@@ -5,7 +5,7 @@
 
 #include <QDialog>
 
-#include "app/reshape/latest_task.h"
+#include "app/kit/latest_task.h"
 #include "app/reshape/reshape_answer.h"
 #include "app/reshape/reshape_questions.h"
 #include "app/session/document_session.h"

@@ -16,8 +16,8 @@
 #include <QSpinBox>
 #include <QVBoxLayout>
 
-#include "app/panels/field_widgets.h"
-#include "app/panels/length_spin_box.h"
+#include "app/kit/field_widgets.h"
+#include "app/kit/length_spin_box.h"
 #include "app/wording/yarn_weight_words.h"
 #include "core/gauge/hook.h"
 #include "core/gauge/usual_gauge.h"

@@ -2,9 +2,9 @@
 
 #include <QWidget>
 
-#include "app/session/preferences.h"
-#include "core/pattern/toy.h"
+#include "app/kit/preferences.h"
 #include "core/reshape/resize.h"
+#include "core/toy/toy.h"
 
 class QCheckBox;
 class QComboBox;

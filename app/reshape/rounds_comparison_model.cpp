@@ -2,7 +2,7 @@
 
 #include <QFont>
 
-#include "app/window/theme.h"
+#include "app/kit/theme.h"
 
 namespace roundwright::app {
 namespace {

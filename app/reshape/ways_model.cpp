@@ -4,9 +4,9 @@
 
 #include <QLocale>
 
-#include "app/reshape/reshape_words.h"
-#include "app/session/length_text.h"
+#include "app/kit/length_text.h"
 #include "app/wording/counted.h"
+#include "app/wording/reshape_words.h"
 
 namespace roundwright::app {
 namespace {

@@ -2,7 +2,7 @@
 
 #include <QAbstractTableModel>
 
-#include "app/session/preferences.h"
+#include "app/kit/preferences.h"
 #include "core/reshape/continue_from_here.h"
 
 namespace roundwright::app {

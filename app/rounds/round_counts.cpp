@@ -1,6 +1,6 @@
 #include "app/rounds/round_counts.h"
 
-#include "core/instructions/piece_graph.h"
+#include "core/rounds/piece_graph.h"
 
 namespace roundwright::app {
 

@@ -5,8 +5,8 @@
 
 #include "app/rounds/count_entry.h"
 #include "app/session/document_session.h"
-#include "core/instructions/piece_graph.h"
-#include "core/pattern/edits.h"
+#include "core/rounds/piece_graph.h"
+#include "core/toy/edits.h"
 
 namespace roundwright::app {
 

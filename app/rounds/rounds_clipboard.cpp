@@ -6,8 +6,8 @@
 
 #include "app/rounds/round_counts.h"
 #include "core/document/json_document.h"
-#include "core/instructions/piece_graph.h"
-#include "core/instructions/write.h"
+#include "core/language/round/write.h"
+#include "core/rounds/piece_graph.h"
 
 namespace roundwright::app {
 namespace {

@@ -9,12 +9,12 @@
 #include <QPainter>
 #include <QTimer>
 
+#include "app/kit/theme.h"
 #include "app/rounds/round_counts.h"
 #include "app/rounds/rounds_model.h"
 #include "app/rounds/words_edit.h"
 #include "app/session/live_preview.h"
-#include "app/window/theme.h"
-#include "core/instructions/write.h"
+#include "core/language/round/write.h"
 
 namespace roundwright::app {
 namespace {

@@ -5,16 +5,16 @@
 #include <QPainter>
 #include <QPixmap>
 
-#include "app/face/feature_words.h"
+#include "app/kit/icons.h"
+#include "app/kit/length_text.h"
+#include "app/kit/theme.h"
 #include "app/rounds/round_counts.h"
 #include "app/rounds/round_phrases.h"
-#include "app/session/length_text.h"
-#include "app/window/icons.h"
-#include "app/window/theme.h"
 #include "app/wording/counted.h"
-#include "core/instructions/piece_graph.h"
-#include "core/instructions/read_round.h"
-#include "core/instructions/write.h"
+#include "app/wording/feature_words.h"
+#include "core/language/round/read_round.h"
+#include "core/language/round/write.h"
+#include "core/rounds/piece_graph.h"
 
 namespace roundwright::app {
 namespace {

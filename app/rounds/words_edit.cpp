@@ -12,7 +12,7 @@
 #include <QPainterPath>
 #include <QStringListModel>
 
-#include "app/window/theme.h"
+#include "app/kit/theme.h"
 #include "app/wording/counted.h"
 #include "app/wording/diagnostic_sentence.h"
 

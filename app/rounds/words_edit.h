@@ -3,8 +3,8 @@
 #include <QLineEdit>
 #include <QPointer>
 
-#include "core/instructions/completion.h"
-#include "core/instructions/read_round.h"
+#include "core/language/round/completion.h"
+#include "core/language/round/read_round.h"
 
 class QCompleter;
 class QKeyEvent;

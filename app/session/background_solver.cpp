@@ -4,7 +4,7 @@
 #include <new>
 #include <utility>
 
-#include "core/checks/study_surface.h"
+#include "core/study/study_surface.h"
 
 namespace roundwright::app {
 namespace {

@@ -10,8 +10,8 @@
 
 #include <QObject>
 
-#include "core/checks/piece_study.h"
 #include "core/mesh/revolve.h"
+#include "core/study/piece_study.h"
 
 namespace roundwright::app {
 

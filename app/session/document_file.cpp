@@ -4,7 +4,7 @@
 #include <QFile>
 #include <QFileInfo>
 
-#include "app/session/save_bytes.h"
+#include "app/kit/save_bytes.h"
 #include "core/base/limits.h"
 
 namespace roundwright::app {

@@ -10,12 +10,12 @@
 #include <QString>
 #include <QUndoStack>
 
-#include "app/commands/edit_command.h"
+#include "app/kit/preferences.h"
 #include "app/session/background_solver.h"
 #include "app/session/document_file.h"
-#include "app/session/preferences.h"
-#include "core/checks/piece_study.h"
+#include "app/session/edit_command.h"
 #include "core/mesh/stitch_surface.h"
+#include "core/study/piece_study.h"
 
 namespace roundwright::app {
 

@@ -2,10 +2,10 @@
 
 #include <QMainWindow>
 
+#include "app/files/autosave.h"
+#include "app/kit/theme.h"
 #include "app/rounds/rounds_model.h"
-#include "app/session/autosave.h"
 #include "app/session/document_session.h"
-#include "app/window/theme.h"
 
 class QLabel;
 class QSplitter;

@@ -6,7 +6,7 @@
 #include <QSettings>
 #include <QStyle>
 
-#include "app/window/icons.h"
+#include "app/kit/icons.h"
 
 namespace roundwright::app {
 namespace {

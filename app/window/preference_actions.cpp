@@ -3,7 +3,7 @@
 #include <functional>
 #include <vector>
 
-#include "app/window/action_maker.h"
+#include "app/kit/action_maker.h"
 
 namespace roundwright::app {
 

@@ -2,7 +2,7 @@
 
 #include <QObject>
 
-#include "app/session/preferences.h"
+#include "app/kit/preferences.h"
 
 class QMenu;
 class QWidget;

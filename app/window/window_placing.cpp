@@ -9,7 +9,7 @@
 #include <QShortcut>
 #include <QWidget>
 
-#include "app/window/room_on_screen.h"
+#include "app/kit/room_on_screen.h"
 
 namespace roundwright::app {
 namespace {

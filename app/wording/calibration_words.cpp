@@ -5,7 +5,7 @@
 #include <QCoreApplication>
 #include <QLocale>
 
-#include "app/session/length_text.h"
+#include "app/kit/length_text.h"
 
 namespace roundwright::app {
 namespace {

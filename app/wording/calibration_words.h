@@ -5,7 +5,7 @@
 #include <QString>
 #include <QStringList>
 
-#include "app/session/preferences.h"
+#include "app/kit/preferences.h"
 #include "core/shape/calibrate.h"
 
 namespace roundwright::app {

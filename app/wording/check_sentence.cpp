@@ -5,7 +5,7 @@
 #include <QCoreApplication>
 #include <QLocale>
 
-#include "app/session/length_text.h"
+#include "app/kit/length_text.h"
 #include "app/wording/counted.h"
 #include "app/wording/cure_words.h"
 #include "app/wording/diagnostic_sentence.h"

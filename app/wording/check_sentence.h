@@ -2,7 +2,7 @@
 
 #include <QString>
 
-#include "app/session/preferences.h"
+#include "app/kit/preferences.h"
 #include "core/checks/check.h"
 
 namespace roundwright::app {

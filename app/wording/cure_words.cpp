@@ -5,7 +5,7 @@
 
 #include "app/wording/counted.h"
 #include "app/wording/diagnostic_sentence.h"
-#include "core/pattern/round_entry.h"
+#include "core/language/round/round_entry.h"
 
 namespace roundwright::app {
 namespace {

@@ -2,7 +2,7 @@
 
 #include <QString>
 
-#include "core/instructions/read_diagnostic.h"
+#include "core/language/round/read_diagnostic.h"
 
 namespace roundwright::app {
 

@@ -2,7 +2,7 @@
 
 #include <QString>
 
-#include "core/pattern/feature.h"
+#include "core/toy/feature.h"
 
 namespace roundwright::app {
 

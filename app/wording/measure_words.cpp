@@ -2,7 +2,7 @@
 
 #include <QCoreApplication>
 
-#include "app/session/length_text.h"
+#include "app/kit/length_text.h"
 
 namespace roundwright::app {
 

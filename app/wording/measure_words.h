@@ -2,7 +2,7 @@
 
 #include <QString>
 
-#include "app/session/preferences.h"
+#include "app/kit/preferences.h"
 #include "core/gauge/yarn_standard.h"
 
 namespace roundwright::app {

@@ -2,7 +2,7 @@
 
 #include <QString>
 
-#include "core/instructions/open_questions.h"
+#include "core/language/pattern/open_questions.h"
 
 namespace roundwright::app {
 

@@ -2,7 +2,7 @@
 
 #include <QString>
 
-#include "core/pattern/toy.h"
+#include "core/toy/toy.h"
 
 namespace roundwright::app {
 

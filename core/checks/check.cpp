@@ -1,6 +1,6 @@
 #include "core/checks/check.h"
 
-#include "core/pattern/edits.h"
+#include "core/toy/edits.h"
 
 namespace roundwright {
 

@@ -7,8 +7,8 @@
 #include <vector>
 
 #include "core/base/diagnostic.h"
-#include "core/instructions/read_diagnostic.h"
-#include "core/pattern/toy.h"
+#include "core/language/round/read_diagnostic.h"
+#include "core/toy/toy.h"
 
 namespace roundwright {
 

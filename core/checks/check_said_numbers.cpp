@@ -8,7 +8,7 @@
 #include <string_view>
 
 #include "core/base/limits.h"
-#include "core/instructions/said_numbers.h"
+#include "core/language/pattern/said_numbers.h"
 
 namespace roundwright {
 

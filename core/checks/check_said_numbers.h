@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "core/checks/check.h"
-#include "core/checks/piece_study.h"
+#include "core/study/piece_study.h"
 
 namespace roundwright {
 

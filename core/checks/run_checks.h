@@ -3,7 +3,7 @@
 #include <span>
 #include <vector>
 
-#include "core/checks/piece_study.h"
+#include "core/study/piece_study.h"
 
 namespace roundwright {
 

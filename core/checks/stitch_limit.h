@@ -2,7 +2,7 @@
 
 #include <cstdint>
 
-#include "core/pattern/toy.h"
+#include "core/toy/toy.h"
 
 namespace roundwright {
 

@@ -5,7 +5,7 @@
 #include <string_view>
 #include <vector>
 
-#include "core/pattern/toy.h"
+#include "core/toy/toy.h"
 
 namespace roundwright {
 

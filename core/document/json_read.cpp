@@ -11,7 +11,7 @@
 #include "core/document/names.h"
 #include "core/document/nesting.h"
 #include "core/gauge/hook.h"
-#include "core/pattern/round_entry.h"
+#include "core/language/round/round_entry.h"
 
 namespace roundwright {
 

@@ -3,7 +3,7 @@
 
 #include "core/document/json_document.h"
 #include "core/document/names.h"
-#include "core/pattern/round_entry.h"
+#include "core/language/round/round_entry.h"
 
 namespace roundwright {
 

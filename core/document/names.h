@@ -5,7 +5,7 @@
 #include <utility>
 
 #include "core/gauge/gauge_source.h"
-#include "core/pattern/toy.h"
+#include "core/toy/toy.h"
 
 namespace roundwright::document_names {
 

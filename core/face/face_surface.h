@@ -4,8 +4,8 @@
 
 #include "core/base/vec.h"
 #include "core/face/smooth_profile.h"
-#include "core/pattern/toy.h"
 #include "core/shape/solve_shape.h"
+#include "core/toy/toy.h"
 
 namespace roundwright {
 

@@ -4,7 +4,7 @@
 
 #include "core/face/face_surface.h"
 #include "core/face/place_feature.h"
-#include "core/pattern/feature.h"
+#include "core/toy/feature.h"
 
 namespace roundwright {
 

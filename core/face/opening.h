@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "core/gauge/gauge.h"
-#include "core/pattern/toy.h"
+#include "core/toy/toy.h"
 
 namespace roundwright {
 

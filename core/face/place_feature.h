@@ -3,8 +3,8 @@
 #include <vector>
 
 #include "core/face/face_surface.h"
-#include "core/pattern/feature.h"
 #include "core/stitches/stitch_graph.h"
+#include "core/toy/feature.h"
 
 namespace roundwright {
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "core/pattern/feature.h"
+#include "core/toy/feature.h"
 
 namespace roundwright {
 

@@ -4,8 +4,8 @@
 
 #include "core/materials/cost.h"
 #include "core/materials/estimate.h"
-#include "core/pattern/toy.h"
 #include "core/stitches/stitch_graph.h"
+#include "core/toy/toy.h"
 
 namespace roundwright {
 

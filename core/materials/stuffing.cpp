@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <array>
 
-#include "core/pattern/toy.h"
+#include "core/toy/toy.h"
 
 namespace roundwright {
 namespace {

@@ -3,7 +3,7 @@
 #include <optional>
 
 #include "core/materials/estimate.h"
-#include "core/pattern/making.h"
+#include "core/toy/making.h"
 
 namespace roundwright {
 

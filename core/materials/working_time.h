@@ -3,9 +3,9 @@
 #include <optional>
 
 #include "core/materials/estimate.h"
-#include "core/pattern/making.h"
-#include "core/pattern/toy.h"
 #include "core/stitches/stitch_graph.h"
+#include "core/toy/making.h"
+#include "core/toy/toy.h"
 
 namespace roundwright {
 

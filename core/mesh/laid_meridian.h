@@ -5,8 +5,8 @@
 
 #include "core/base/vec.h"
 #include "core/mesh/stitch_layout.h"
-#include "core/pattern/toy.h"
 #include "core/shape/solve_shape.h"
+#include "core/toy/toy.h"
 
 namespace roundwright {
 

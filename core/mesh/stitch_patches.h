@@ -7,8 +7,8 @@
 #include "core/mesh/stitch_cords.h"
 #include "core/mesh/stitch_layout.h"
 #include "core/mesh/stitch_surface.h"
-#include "core/pattern/toy.h"
 #include "core/stitches/stitch_graph.h"
+#include "core/toy/toy.h"
 
 namespace roundwright {
 

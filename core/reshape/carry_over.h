@@ -2,8 +2,8 @@
 
 #include <vector>
 
-#include "core/pattern/toy.h"
 #include "core/stitches/stitch_graph.h"
+#include "core/toy/toy.h"
 
 namespace roundwright {
 

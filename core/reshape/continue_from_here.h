@@ -2,9 +2,9 @@
 
 #include <vector>
 
-#include "core/pattern/toy.h"
 #include "core/reshape/frog_back.h"
 #include "core/reshape/resize.h"
+#include "core/toy/toy.h"
 
 namespace roundwright {
 

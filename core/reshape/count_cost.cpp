@@ -4,7 +4,7 @@
 #include <cmath>
 #include <limits>
 
-#include "core/instructions/even_spacing.h"
+#include "core/language/round/even_spacing.h"
 
 namespace roundwright {
 namespace {

@@ -1,6 +1,6 @@
 #include "core/reshape/finished_piece.h"
 
-#include "core/instructions/piece_graph.h"
+#include "core/rounds/piece_graph.h"
 
 namespace roundwright {
 

@@ -2,8 +2,8 @@
 
 #include <cstddef>
 
-#include "core/pattern/toy.h"
 #include "core/shape/calibrate.h"
+#include "core/toy/toy.h"
 
 namespace roundwright {
 

@@ -1,8 +1,8 @@
 #pragma once
 
-#include "core/pattern/toy.h"
 #include "core/reshape/resize.h"
 #include "core/reshape/silhouette.h"
+#include "core/toy/toy.h"
 
 namespace roundwright {
 

@@ -2,8 +2,8 @@
 
 #include <optional>
 
-#include "core/pattern/toy.h"
 #include "core/reshape/piece_form.h"
+#include "core/toy/toy.h"
 
 namespace roundwright {
 

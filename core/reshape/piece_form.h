@@ -5,13 +5,13 @@
 #include <stop_token>
 
 #include "core/gauge/gauge.h"
-#include "core/instructions/piece_graph.h"
-#include "core/pattern/toy.h"
 #include "core/reshape/carry_over.h"
 #include "core/reshape/fit_rounds.h"
+#include "core/rounds/piece_graph.h"
 #include "core/shape/shape_problem.h"
 #include "core/shape/size_range.h"
 #include "core/shape/solve_shape.h"
+#include "core/toy/toy.h"
 
 namespace roundwright {
 

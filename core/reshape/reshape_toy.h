@@ -4,10 +4,10 @@
 #include <optional>
 #include <vector>
 
-#include "core/pattern/toy.h"
 #include "core/reshape/continue_from_here.h"
 #include "core/reshape/frog_back.h"
 #include "core/reshape/resize.h"
+#include "core/toy/toy.h"
 
 namespace roundwright {
 

@@ -2,12 +2,12 @@
 
 #include <vector>
 
-#include "core/pattern/toy.h"
 #include "core/reshape/piece_form.h"
 #include "core/reshape/reshape_code.h"
 #include "core/reshape/reshape_task.h"
 #include "core/reshape/target.h"
 #include "core/reshape/wanted_size.h"
+#include "core/toy/toy.h"
 
 namespace roundwright {
 

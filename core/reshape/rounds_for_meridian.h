@@ -3,10 +3,10 @@
 #include <vector>
 
 #include "core/gauge/gauge.h"
-#include "core/pattern/toy.h"
 #include "core/reshape/silhouette.h"
 #include "core/shape/shape_problem.h"
 #include "core/shape/solve_shape.h"
+#include "core/toy/toy.h"
 
 namespace roundwright {
 

@@ -6,8 +6,8 @@
 #include <vector>
 
 #include "core/gauge/gauge.h"
-#include "core/pattern/toy.h"
 #include "core/shape/solve_shape.h"
+#include "core/toy/toy.h"
 
 namespace roundwright {
 

@@ -3,8 +3,8 @@
 #include <vector>
 
 #include "core/gauge/gauge.h"
-#include "core/pattern/toy.h"
 #include "core/stitches/stitch_graph.h"
+#include "core/toy/toy.h"
 
 namespace roundwright {
 

@@ -1,6 +1,6 @@
 #include "render/drawing/ink.h"
 
-#include "render/pages/contrast.h"
+#include "render/drawing/contrast.h"
 
 namespace roundwright::render {
 

@@ -4,7 +4,7 @@
 
 #include <QPainter>
 
-#include "render/pages/page_style.h"
+#include "render/pages/layout/page_style.h"
 
 namespace roundwright::render {
 namespace {

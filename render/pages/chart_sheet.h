@@ -3,9 +3,9 @@
 #include <memory>
 #include <vector>
 
-#include "render/drawing/round_chart.h"
-#include "render/pages/block.h"
-#include "render/pages/paragraph.h"
+#include "render/chart/round_chart.h"
+#include "render/pages/layout/block.h"
+#include "render/pages/layout/paragraph.h"
 
 namespace roundwright::render {
 

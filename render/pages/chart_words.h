@@ -2,8 +2,8 @@
 
 #include <QString>
 
-#include "core/instructions/terms.h"
-#include "render/drawing/chart_symbols.h"
+#include "core/language/words/terms.h"
+#include "render/chart/chart_symbols.h"
 
 namespace roundwright::render {
 

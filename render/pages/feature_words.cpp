@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "core/face/feature_fit.h"
-#include "render/pages/paragraph.h"
+#include "render/pages/layout/paragraph.h"
 #include "render/pages/pattern_words.h"
 
 namespace roundwright::render {

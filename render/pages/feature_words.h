@@ -4,9 +4,9 @@
 #include <QStringList>
 
 #include "core/face/place_feature.h"
-#include "core/instructions/terms.h"
-#include "core/pattern/toy.h"
-#include "render/pages/paper.h"
+#include "core/language/words/terms.h"
+#include "core/toy/toy.h"
+#include "render/pages/layout/paper.h"
 
 namespace roundwright::render {
 

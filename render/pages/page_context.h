@@ -1,7 +1,7 @@
 #pragma once
 
-#include "render/pages/block.h"
-#include "render/pages/page_style.h"
+#include "render/pages/layout/block.h"
+#include "render/pages/layout/page_style.h"
 #include "render/pages/pattern_options.h"
 #include "render/pages/pattern_study.h"
 

@@ -3,8 +3,8 @@
 #include <functional>
 #include <stop_token>
 
-#include "core/instructions/terms.h"
-#include "render/pages/paper.h"
+#include "core/language/words/terms.h"
+#include "render/pages/layout/paper.h"
 
 namespace roundwright::render {
 

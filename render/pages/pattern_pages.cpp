@@ -6,8 +6,8 @@
 #include <QFontMetricsF>
 #include <QPainter>
 
-#include "render/pages/block_builders.h"
-#include "render/pages/drawable_text.h"
+#include "render/pages/layout/block_builders.h"
+#include "render/pages/layout/drawable_text.h"
 #include "render/pages/page_context.h"
 #include "render/pages/pattern_words.h"
 

@@ -8,7 +8,7 @@
 #include <QSizeF>
 #include <QString>
 
-#include "core/pattern/toy.h"
+#include "core/toy/toy.h"
 #include "render/pages/pattern_options.h"
 
 class QPainter;

@@ -3,10 +3,10 @@
 #include <optional>
 #include <vector>
 
-#include "core/checks/piece_study.h"
 #include "core/materials/estimate.h"
 #include "core/materials/materials.h"
-#include "core/pattern/toy.h"
+#include "core/study/piece_study.h"
+#include "core/toy/toy.h"
 #include "render/pages/pattern_options.h"
 
 namespace roundwright::render {

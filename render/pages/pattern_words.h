@@ -3,10 +3,10 @@
 #include <QString>
 
 #include "core/gauge/gauge.h"
-#include "core/instructions/terms.h"
+#include "core/language/words/terms.h"
 #include "core/materials/estimate.h"
-#include "core/pattern/toy.h"
-#include "render/pages/paper.h"
+#include "core/toy/toy.h"
+#include "render/pages/layout/paper.h"
 
 namespace roundwright::render {
 

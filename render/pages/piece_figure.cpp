@@ -2,10 +2,10 @@
 
 #include <algorithm>
 
-#include "core/checks/study_surface.h"
 #include "core/face/face_surface.h"
 #include "core/face/feature_mesh.h"
-#include "render/pages/dimension_line.h"
+#include "core/study/study_surface.h"
+#include "render/pages/layout/dimension_line.h"
 #include "render/pages/pattern_words.h"
 
 namespace roundwright::render {

@@ -7,11 +7,11 @@
 #include <QRectF>
 #include <QSizeF>
 
-#include "core/checks/piece_study.h"
-#include "core/pattern/toy.h"
-#include "render/drawing/piece_drawing.h"
-#include "render/pages/paper.h"
-#include "render/pages/recording.h"
+#include "core/study/piece_study.h"
+#include "core/toy/toy.h"
+#include "render/illustration/piece_drawing.h"
+#include "render/pages/layout/paper.h"
+#include "render/pages/layout/recording.h"
 
 class QPainter;
 

@@ -1,7 +1,7 @@
 #include "render/pages/round_remarks.h"
 
 #include "core/face/work_steps.h"
-#include "core/pattern/firmness.h"
+#include "core/toy/firmness.h"
 #include "render/pages/feature_words.h"
 #include "render/pages/pattern_words.h"
 

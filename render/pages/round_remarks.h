@@ -4,8 +4,8 @@
 
 #include <QString>
 
-#include "core/checks/piece_study.h"
-#include "core/pattern/toy.h"
+#include "core/study/piece_study.h"
+#include "core/toy/toy.h"
 
 namespace roundwright::render {
 

@@ -3,13 +3,13 @@
 #include <algorithm>
 #include <cmath>
 
-#include "core/instructions/pattern_notes.h"
-#include "core/instructions/write.h"
+#include "core/language/pattern/pattern_notes.h"
+#include "core/language/round/write.h"
 #include "core/materials/cost.h"
-#include "core/pattern/firmness.h"
 #include "core/shape/oval_plan.h"
 #include "core/shape/reads_as_flat.h"
-#include "render/pages/paragraph.h"
+#include "core/toy/firmness.h"
+#include "render/pages/layout/paragraph.h"
 #include "render/pages/pattern_words.h"
 #include "render/pages/small_parts.h"
 

@@ -3,7 +3,7 @@
 #include <QString>
 #include <QStringList>
 
-#include "core/instructions/written_rounds.h"
+#include "core/language/pattern/written_rounds.h"
 #include "render/pages/page_context.h"
 
 namespace roundwright::render {

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "core/pattern/toy.h"
+#include "core/toy/toy.h"
 
 namespace roundwright::render {
 

@@ -6,8 +6,8 @@
 #include <QPainter>
 #include <QPainterPath>
 
-#include "render/pages/contrast.h"
-#include "render/pages/page_style.h"
+#include "render/drawing/contrast.h"
+#include "render/pages/layout/page_style.h"
 
 namespace roundwright::render {
 namespace {

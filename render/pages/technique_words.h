@@ -2,7 +2,7 @@
 
 #include <QString>
 
-#include "core/instructions/terms.h"
+#include "core/language/words/terms.h"
 #include "render/pages/used_stitches.h"
 
 namespace roundwright::render {

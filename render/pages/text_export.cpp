@@ -2,10 +2,10 @@
 
 #include <algorithm>
 
-#include "core/instructions/write.h"
-#include "core/instructions/written_rounds.h"
+#include "core/language/pattern/written_rounds.h"
+#include "core/language/round/write.h"
 #include "render/pages/feature_words.h"
-#include "render/pages/paragraph.h"
+#include "render/pages/layout/paragraph.h"
 #include "render/pages/pattern_words.h"
 #include "render/pages/round_remarks.h"
 #include "render/pages/section_words.h"

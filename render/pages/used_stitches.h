@@ -2,8 +2,8 @@
 
 #include <set>
 
-#include "core/instructions/piece_graph.h"
-#include "core/pattern/toy.h"
+#include "core/rounds/piece_graph.h"
+#include "core/toy/toy.h"
 
 namespace roundwright::render {
 

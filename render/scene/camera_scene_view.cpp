@@ -4,9 +4,9 @@
 #include <cstddef>
 #include <utility>
 
-#include "render/scene/lit_rounds.h"
-#include "render/scene/pile.h"
-#include "render/scene/stitch_size.h"
+#include "render/raster/lit_rounds.h"
+#include "render/raster/pile.h"
+#include "render/raster/stitch_size.h"
 
 namespace roundwright::render {
 

@@ -2,9 +2,9 @@
 
 #include <QTimer>
 
-#include "render/scene/camera.h"
+#include "render/raster/camera.h"
+#include "render/raster/software_picture.h"
 #include "render/scene/scene_view.h"
-#include "render/scene/software_picture.h"
 #include "render/scene/view_input.h"
 
 namespace roundwright::render {

@@ -4,7 +4,7 @@
 #include <QFocusEvent>
 #include <QPainter>
 
-#include "render/scene/scene_frame.h"
+#include "render/raster/scene_frame.h"
 
 namespace roundwright::render {
 

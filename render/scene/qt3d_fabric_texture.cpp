@@ -5,7 +5,7 @@
 #include <Qt3DRender/QTextureImageData>
 #include <Qt3DRender/QTextureImageDataGenerator>
 
-#include "render/scene/fabric_picture.h"
+#include "render/raster/fabric_picture.h"
 
 namespace roundwright::render {
 

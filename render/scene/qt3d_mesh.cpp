@@ -8,7 +8,7 @@
 #include <Qt3DRender/QGeometryRenderer>
 #include <Qt3DRender/QMaterial>
 
-#include "render/scene/corner_vertices.h"
+#include "render/raster/corner_vertices.h"
 
 namespace roundwright::render {
 

@@ -6,7 +6,7 @@
 #include <Qt3DCore/QEntity>
 
 #include "core/mesh/stitch_surface.h"
-#include "render/scene/shading.h"
+#include "render/raster/shading.h"
 
 namespace Qt3DCore {
 class QAttribute;

@@ -31,11 +31,11 @@
 #include <Qt3DRender/QTexture>
 #include <Qt3DRender/QViewport>
 
+#include "render/raster/scene_frame.h"
+#include "render/raster/shading.h"
 #include "render/scene/gl_probe.h"
 #include "render/scene/qt3d_fabric_texture.h"
 #include "render/scene/qt3d_mesh.h"
-#include "render/scene/scene_frame.h"
-#include "render/scene/shading.h"
 
 namespace roundwright::render {
 

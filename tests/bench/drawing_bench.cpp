@@ -7,12 +7,12 @@
 #include <QPainter>
 #include <QPdfWriter>
 
-#include "core/instructions/piece_graph.h"
 #include "core/mesh/revolve.h"
+#include "core/rounds/piece_graph.h"
 #include "core/shape/solve_shape.h"
-#include "render/drawing/piece_drawing.h"
-#include "render/drawing/round_chart.h"
-#include "render/drawing/silhouette.h"
+#include "render/chart/round_chart.h"
+#include "render/illustration/piece_drawing.h"
+#include "render/illustration/silhouette.h"
 
 namespace roundwright::render {
 namespace {

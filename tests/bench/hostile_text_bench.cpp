@@ -2,7 +2,7 @@
 #include <string>
 
 #include "core/base/limits.h"
-#include "core/instructions/read_pattern.h"
+#include "core/language/pattern/read_pattern.h"
 
 namespace {
 

@@ -1,8 +1,8 @@
 #include <benchmark/benchmark.h>
 #include <string>
 
-#include "core/instructions/read_pattern.h"
-#include "core/instructions/write_pattern.h"
+#include "core/language/pattern/read_pattern.h"
+#include "core/language/pattern/write_pattern.h"
 
 namespace {
 

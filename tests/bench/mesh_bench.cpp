@@ -3,12 +3,12 @@
 #include <cmath>
 #include <numeric>
 
-#include "core/instructions/piece_graph.h"
 #include "core/mesh/ray_cast.h"
 #include "core/mesh/revolve.h"
 #include "core/mesh/write_glb.h"
 #include "core/mesh/write_obj.h"
 #include "core/mesh/write_stl.h"
+#include "core/rounds/piece_graph.h"
 #include "core/shape/solve_shape.h"
 
 namespace roundwright {

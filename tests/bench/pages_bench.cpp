@@ -2,7 +2,7 @@
 
 #include <QGuiApplication>
 
-#include "render/pages/pdf_export.h"
+#include "render/pages/pdf/pdf_export.h"
 #include "tests/render/pages/demo_toys.h"
 
 namespace roundwright::render {

@@ -2,10 +2,10 @@
 #include <cstdlib>
 #include <string_view>
 
-#include "core/instructions/piece_graph.h"
-#include "core/instructions/read_pattern.h"
-#include "core/instructions/write_pattern.h"
-#include "tests/core/instructions/numbered_rounds.h"
+#include "core/language/pattern/read_pattern.h"
+#include "core/language/pattern/write_pattern.h"
+#include "core/rounds/piece_graph.h"
+#include "tests/core/language/pattern/numbered_rounds.h"
 
 // Whatever was read can be worked and written, every line is accounted for, and no numbered round is lost
 // without a finding.

@@ -3,8 +3,8 @@
 #include <string>
 #include <string_view>
 
-#include "core/instructions/completion.h"
-#include "core/instructions/read_round.h"
+#include "core/language/round/completion.h"
+#include "core/language/round/read_round.h"
 
 // The words of one round as they are typed: whatever is offered to complete them can be read, a completion
 // that is said to end the round ends it, and so does every mend that is offered.

@@ -9,12 +9,12 @@
 #include <QPushButton>
 
 #include "app/face/face_scene.h"
-#include "app/face/feature_words.h"
 #include "app/face/features_model.h"
+#include "app/wording/feature_words.h"
 #include "core/document/json_document.h"
 #include "core/face/face_surface.h"
 #include "core/face/place_feature.h"
-#include "core/instructions/piece_graph.h"
+#include "core/rounds/piece_graph.h"
 #include "render/scene/scene_view.h"
 #include "tests/app/app_testing.h"
 

@@ -10,7 +10,7 @@
 #include <QRegularExpression>
 #include <QSpinBox>
 
-#include "app/panels/length_spin_box.h"
+#include "app/kit/length_spin_box.h"
 #include "app/reshape/join_dialog.h"
 #include "app/reshape/reshape_actions.h"
 #include "tests/app/app_testing.h"

@@ -15,10 +15,10 @@
 #include <QRadioButton>
 #include <QTableView>
 
-#include "app/panels/length_spin_box.h"
+#include "app/kit/length_spin_box.h"
 #include "app/reshape/preview_stack.h"
+#include "app/shape/shape_panel.h"
 #include "app/window/main_window.h"
-#include "app/window/shape_panel.h"
 #include "tests/app/app_testing.h"
 
 namespace roundwright::app {

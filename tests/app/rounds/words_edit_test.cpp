@@ -4,9 +4,9 @@
 
 #include <QSignalSpy>
 
+#include "app/kit/theme.h"
 #include "app/rounds/rounds_model.h"
 #include "app/rounds/rounds_view.h"
-#include "app/window/theme.h"
 #include "tests/app/app_testing.h"
 
 namespace roundwright::app {

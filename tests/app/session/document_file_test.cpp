@@ -4,7 +4,7 @@
 #include <gtest/gtest.h>
 #include <sys/resource.h>
 
-#include "app/session/save_bytes.h"
+#include "app/kit/save_bytes.h"
 #include "core/base/limits.h"
 #include "tests/app/app_testing.h"
 

@@ -2,7 +2,7 @@
 
 #include <gtest/gtest.h>
 
-#include "core/instructions/piece_graph.h"
+#include "core/rounds/piece_graph.h"
 #include "tests/app/window/maker_at_the_window.h"
 
 namespace roundwright::app {

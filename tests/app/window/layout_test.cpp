@@ -8,14 +8,14 @@
 #include <QScrollArea>
 #include <QToolButton>
 
+#include "app/checks/checks_list.h"
 #include "app/face/face_panel.h"
+#include "app/pieces/piece_edits.h"
+#include "app/rounds/fast_entry_line.h"
 #include "app/rounds/rounds_view.h"
-#include "app/window/checks_list.h"
-#include "app/window/fast_entry_line.h"
+#include "app/shape/shape_panel.h"
 #include "app/window/main_window.h"
 #include "app/window/panel_column.h"
-#include "app/window/piece_edits.h"
-#include "app/window/shape_panel.h"
 #include "render/scene/scene_view.h"
 #include "tests/app/app_testing.h"
 
@@ -201,8 +201,8 @@ TEST_F(LayoutTest, EveryPanelFitsTheColumn) {
                                                                {"an estimate", EstimatedGauge{}},
                                                                {"given", GivenGauge{{5, 5, 0.2, 0.2}}}};
         for (const auto& [name, source] : sources) {
-            session.edit(QStringLiteral("Gauge"), [&](Toy toy) {
-                toy.gauge = source;
+            session.edit(QStringLiteral("Gauge"), [&gauge = source](Toy toy) {
+                toy.gauge = gauge;
                 return toy;
             });
             expect_fits(name);

@@ -18,15 +18,15 @@
 #include <QScreen>
 #include <QUrl>
 
+#include "app/checks/checks_list.h"
 #include "app/face/face_panel.h"
-#include "app/panels/stuffing_panel.h"
+#include "app/files/document_files.h"
+#include "app/materials/stuffing_panel.h"
+#include "app/pieces/piece_edits.h"
+#include "app/rounds/fast_entry_line.h"
 #include "app/rounds/rounds_view.h"
-#include "app/window/checks_list.h"
-#include "app/window/document_files.h"
-#include "app/window/fast_entry_line.h"
+#include "app/shape/shape_panel.h"
 #include "app/window/panel_column.h"
-#include "app/window/piece_edits.h"
-#include "app/window/shape_panel.h"
 #include "render/scene/scene_view.h"
 #include "tests/app/app_testing.h"
 

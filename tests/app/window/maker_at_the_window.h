@@ -12,14 +12,14 @@
 #include <QTableView>
 #include <QTest>
 
-#include "app/panels/yarn_panel.h"
+#include "app/files/document_files.h"
+#include "app/materials/yarn_panel.h"
+#include "app/pieces/piece_bar.h"
+#include "app/rounds/fast_entry_line.h"
 #include "app/rounds/rounds_view.h"
-#include "app/window/document_files.h"
-#include "app/window/fast_entry_line.h"
+#include "app/shape/shape_panel.h"
 #include "app/window/main_window.h"
 #include "app/window/panel_column.h"
-#include "app/window/piece_bar.h"
-#include "app/window/shape_panel.h"
 #include "tests/app/app_testing.h"
 
 namespace roundwright::app {

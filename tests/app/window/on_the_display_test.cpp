@@ -4,9 +4,9 @@
 #include <QDir>
 #include <QScreen>
 
-#include "app/window/fast_entry_line.h"
+#include "app/rounds/fast_entry_line.h"
+#include "app/shape/shape_panel.h"
 #include "app/window/main_window.h"
-#include "app/window/shape_panel.h"
 #include "tests/app/app_testing.h"
 
 namespace roundwright::app {

@@ -12,8 +12,8 @@
 #include <QStatusBar>
 
 #include "app/rounds/round_counts.h"
-#include "core/instructions/piece_graph.h"
-#include "core/pattern/edits.h"
+#include "core/rounds/piece_graph.h"
+#include "core/toy/edits.h"
 #include "tests/app/window/maker_at_the_window.h"
 #include "tests/support/random_cases.h"
 

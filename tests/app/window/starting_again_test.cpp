@@ -4,10 +4,10 @@
 #include <QDir>
 #include <QLineEdit>
 
-#include "app/window/document_files.h"
-#include "app/window/fast_entry_line.h"
+#include "app/files/document_files.h"
+#include "app/pieces/piece_edits.h"
+#include "app/rounds/fast_entry_line.h"
 #include "app/window/main_window.h"
-#include "app/window/piece_edits.h"
 #include "tests/app/app_testing.h"
 
 namespace roundwright::app {

@@ -8,14 +8,14 @@
 #include <QTextBrowser>
 
 #include "app/chart/chart_window.h"
-#include "app/preview/pattern_preview.h"
+#include "app/checks/checks_list.h"
+#include "app/kit/room_on_screen.h"
+#include "app/print/pattern_preview.h"
+#include "app/rounds/fast_entry_line.h"
 #include "app/rounds/rounds_view.h"
-#include "app/window/checks_list.h"
-#include "app/window/fast_entry_line.h"
 #include "app/window/main_window.h"
 #include "app/window/panel_column.h"
-#include "app/window/room_on_screen.h"
-#include "app/working/working_view.h"
+#include "app/work_along/working_view.h"
 #include "tests/app/app_testing.h"
 
 namespace roundwright::app {

@@ -5,8 +5,8 @@
 #include <QCoreApplication>
 #include <QTemporaryDir>
 
+#include "app/shape/shape_panel.h"
 #include "app/window/main_window.h"
-#include "app/window/shape_panel.h"
 
 namespace roundwright::app {
 namespace {

@@ -7,8 +7,8 @@
 #include <QTest>
 
 #include "app/rounds/rounds_view.h"
+#include "app/shape/shape_panel.h"
 #include "app/window/main_window.h"
-#include "app/window/shape_panel.h"
 
 namespace roundwright::app {
 namespace {

@@ -9,9 +9,9 @@
 #include <QWidget>
 
 #include "core/mesh/ray_cast.h"
-#include "render/scene/corner_vertices.h"
+#include "render/raster/corner_vertices.h"
+#include "render/raster/software_picture.h"
 #include "render/scene/scene_view.h"
-#include "render/scene/software_picture.h"
 #include "tests/render/scene/example_surfaces.h"
 
 namespace roundwright::render {

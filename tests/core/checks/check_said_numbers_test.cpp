@@ -4,8 +4,8 @@
 
 #include "core/checks/run_checks.h"
 #include "core/document/json_document.h"
-#include "core/instructions/piece_graph.h"
 #include "core/reshape/reshape_toy.h"
+#include "core/rounds/piece_graph.h"
 #include "tests/core/checks/checked_piece.h"
 
 namespace roundwright {

@@ -1,6 +1,6 @@
 #include "tests/core/checks/checked_piece.h"
 
-#include "core/pattern/edits.h"
+#include "core/toy/edits.h"
 
 namespace roundwright::test {
 

@@ -2,7 +2,7 @@
 
 #include <vector>
 
-#include "core/checks/piece_study.h"
+#include "core/study/piece_study.h"
 
 namespace roundwright::test {
 

@@ -3,7 +3,7 @@
 #include <gtest/gtest.h>
 #include <random>
 
-#include "core/checks/piece_study.h"
+#include "core/study/piece_study.h"
 #include "tests/core/reshape/random_piece.h"
 #include "tests/support/random_cases.h"
 

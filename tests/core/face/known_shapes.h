@@ -3,8 +3,8 @@
 #include <cmath>
 #include <numbers>
 
-#include "core/pattern/toy.h"
 #include "core/shape/solve_shape.h"
+#include "core/toy/toy.h"
 
 namespace roundwright::test {
 

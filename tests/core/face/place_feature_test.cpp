@@ -4,7 +4,7 @@
 #include <gtest/gtest.h>
 #include <numbers>
 
-#include "core/instructions/piece_graph.h"
+#include "core/rounds/piece_graph.h"
 #include "core/shape/solve_shape.h"
 #include "tests/core/face/known_shapes.h"
 

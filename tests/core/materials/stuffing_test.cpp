@@ -2,7 +2,7 @@
 
 #include <gtest/gtest.h>
 
-#include "core/pattern/toy.h"
+#include "core/toy/toy.h"
 
 namespace roundwright {
 namespace {

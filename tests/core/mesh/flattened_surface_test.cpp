@@ -4,9 +4,9 @@
 #include <optional>
 #include <random>
 
-#include "core/checks/study_surface.h"
 #include "core/face/face_surface.h"
 #include "core/mesh/ray_cast.h"
+#include "core/study/study_surface.h"
 #include "tests/core/checks/checked_piece.h"
 #include "tests/core/mesh/mesh_measures.h"
 #include "tests/core/shape/random_toy.h"

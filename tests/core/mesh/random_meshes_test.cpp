@@ -2,7 +2,7 @@
 #include <numeric>
 #include <random>
 
-#include "core/checks/study_surface.h"
+#include "core/study/study_surface.h"
 #include "tests/core/mesh/mesh_measures.h"
 #include "tests/core/shape/random_table.h"
 #include "tests/support/random_cases.h"

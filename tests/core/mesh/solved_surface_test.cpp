@@ -3,8 +3,8 @@
 #include <numbers>
 #include <random>
 
-#include "core/instructions/piece_graph.h"
 #include "core/mesh/revolve.h"
+#include "core/rounds/piece_graph.h"
 #include "core/shape/lie.h"
 #include "core/shape/solve_shape.h"
 #include "tests/core/mesh/example_pieces.h"

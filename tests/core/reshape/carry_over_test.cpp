@@ -4,8 +4,8 @@
 #include <random>
 #include <set>
 
-#include "core/instructions/piece_graph.h"
 #include "core/reshape/resize.h"
+#include "core/rounds/piece_graph.h"
 #include "tests/core/reshape/random_piece.h"
 #include "tests/support/random_cases.h"
 

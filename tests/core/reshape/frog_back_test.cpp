@@ -3,8 +3,8 @@
 #include <gtest/gtest.h>
 #include <random>
 
-#include "core/instructions/piece_graph.h"
 #include "core/materials/yarn_use.h"
+#include "core/rounds/piece_graph.h"
 #include "tests/core/reshape/random_piece.h"
 #include "tests/support/random_cases.h"
 

@@ -2,11 +2,11 @@
 #include <random>
 #include <sstream>
 
-#include "core/checks/piece_study.h"
 #include "core/reshape/continue_from_here.h"
 #include "core/reshape/forms.h"
 #include "core/reshape/mirror_join.h"
 #include "core/reshape/sculpt.h"
+#include "core/study/piece_study.h"
 #include "tests/core/reshape/random_piece.h"
 #include "tests/support/random_cases.h"
 

@@ -3,7 +3,7 @@
 #include <random>
 #include <vector>
 
-#include "core/pattern/toy.h"
+#include "core/toy/toy.h"
 
 namespace roundwright::testing {
 

@@ -4,7 +4,7 @@
 #include <numbers>
 #include <random>
 
-#include "core/instructions/piece_graph.h"
+#include "core/rounds/piece_graph.h"
 #include "core/shape/fabric_thickness.h"
 #include "core/shape/lies_limp.h"
 #include "core/shape/solve_shape.h"

@@ -3,7 +3,7 @@
 #include <gtest/gtest.h>
 #include <numbers>
 
-#include "core/instructions/piece_graph.h"
+#include "core/rounds/piece_graph.h"
 
 namespace roundwright::test {
 namespace {

@@ -4,9 +4,9 @@
 #include <cstdint>
 #include <numbers>
 
-#include "core/instructions/piece_graph.h"
 #include "core/mesh/revolve.h"
 #include "core/mesh/vertex_normals.h"
+#include "core/rounds/piece_graph.h"
 
 namespace roundwright::test {
 

@@ -3,9 +3,9 @@
 #include <vector>
 
 #include "core/mesh/stitch_surface.h"
-#include "core/pattern/toy.h"
 #include "core/shape/solve_shape.h"
 #include "core/stitches/stitch_graph.h"
+#include "core/toy/toy.h"
 
 namespace roundwright::test {
 

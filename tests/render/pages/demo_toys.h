@@ -3,7 +3,7 @@
 #include <string>
 #include <vector>
 
-#include "core/pattern/toy.h"
+#include "core/toy/toy.h"
 
 namespace roundwright::render::testing {
 

@@ -7,8 +7,8 @@
 #include <QDateTime>
 #include <QTimeZone>
 
-#include "core/pattern/toy.h"
-#include "render/pages/pdf_export.h"
+#include "core/toy/toy.h"
+#include "render/pages/pdf/pdf_export.h"
 
 namespace roundwright::render::testing {
 

@@ -5,7 +5,7 @@
 #include <QImage>
 #include <QPainter>
 
-#include "core/checks/piece_study.h"
+#include "core/study/piece_study.h"
 #include "tests/render/pages/demo_toys.h"
 
 namespace roundwright::render {

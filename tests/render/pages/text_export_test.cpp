@@ -4,10 +4,10 @@
 
 #include <QTextDocument>
 
-#include "core/instructions/piece_graph.h"
-#include "core/instructions/read_pattern.h"
-#include "core/instructions/write_pattern.h"
+#include "core/language/pattern/read_pattern.h"
+#include "core/language/pattern/write_pattern.h"
 #include "core/materials/yarn_use.h"
+#include "core/rounds/piece_graph.h"
 #include "render/pages/pattern_words.h"
 #include "render/pages/section_words.h"
 #include "render/pages/text_writer.h"

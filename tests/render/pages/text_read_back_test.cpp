@@ -3,10 +3,10 @@
 #include <sstream>
 
 #include "core/document/json_document.h"
-#include "core/instructions/piece_graph.h"
-#include "core/instructions/read_pattern.h"
+#include "core/language/pattern/read_pattern.h"
+#include "core/rounds/piece_graph.h"
 #include "render/pages/text_export.h"
-#include "tests/core/instructions/random_pattern_toy.h"
+#include "tests/core/language/pattern/random_pattern_toy.h"
 #include "tests/support/random_cases.h"
 
 namespace roundwright::render {

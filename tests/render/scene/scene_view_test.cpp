@@ -19,9 +19,9 @@
 #include <QWheelEvent>
 #include <QWindow>
 
+#include "render/raster/scene_frame.h"
 #include "render/scene/gl_probe.h"
 #include "render/scene/painter_scene_view.h"
-#include "render/scene/scene_frame.h"
 #include "tests/render/scene/example_surfaces.h"
 
 namespace roundwright::render {

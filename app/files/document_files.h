@@ -1,0 +1,57 @@
+#pragma once
+
+#include <QObject>
+
+#include "app/files/autosave.h"
+#include "app/files/recent_files.h"
+#include "app/session/document_session.h"
+
+class QMenu;
+
+namespace roundwright::app {
+
+/// New, open, save and what surrounds them: the files opened last, the question before changes are lost, the
+/// offer to bring back what a crash left.
+class DocumentFiles : public QObject {
+    Q_OBJECT
+  public:
+    DocumentFiles(DocumentSession& session, Autosave& autosave, QWidget* window);
+
+    void fill(QMenu* menu);
+    /// Asks to save unsaved changes; false: stay with the toy.
+    [[nodiscard]] bool may_leave();
+    /// Opens a file after asking about unsaved changes. A problem is told and leaves the open toy as it is.
+    bool open(const QString& path);
+    bool save();
+    bool save_as();
+    /// Offers each toy that a crash left behind; true if one was brought back.
+    bool offer_left_behind();
+
+  Q_SIGNALS:
+    void new_toy();
+    void opened();
+    /// After a crash: what stood in the line of next rounds.
+    void brought_back(const roundwright::app::PendingEntry& pending);
+
+  private:
+    void start_new();
+    void start_sample(const QString& resource);
+    void fill_samples(QMenu* menu);
+    void ask_open();
+    bool save_to(const QString& path);
+    [[nodiscard]] bool offer(const LeftBehind& left);
+    void tell_left_out() const;
+    void tell(const QString& what, const FileProblem& problem) const;
+    [[nodiscard]] QString usual_folder() const;
+    [[nodiscard]] QString suggested_path() const;
+
+    DocumentSession& session_;
+    Autosave& autosave_;
+    QWidget* window_;
+    RecentFiles recent_;
+};
+
+/// How the toy is called in the window: its title, or its file's name.
+[[nodiscard]] QString toy_name(const DocumentSession& session);
+
+}  // namespace roundwright::app

@@ -1,0 +1,19 @@
+#pragma once
+
+#include <QString>
+
+#include "app/files/autosave.h"
+
+namespace roundwright::app {
+
+/// What was open when the program ended, so that it begins there the next time.
+struct LastToy {
+    QString path;  ///< of the toy's file; empty: there was none
+    int piece = 0;
+    PendingEntry pending;
+};
+
+[[nodiscard]] LastToy last_toy();
+void keep_last_toy(const DocumentSession& session, const PendingEntry& pending);
+
+}  // namespace roundwright::app

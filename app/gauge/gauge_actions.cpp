@@ -1,0 +1,31 @@
+#include "app/gauge/gauge_actions.h"
+
+#include "app/gauge/finished_piece_dialog.h"
+#include "app/kit/action_maker.h"
+
+namespace roundwright::app {
+
+GaugeActions::GaugeActions(DocumentSession& session, QWidget* window)
+    : QObject(window),
+      session_(session),
+      from_finished_piece_(make_action(window, tr("&Gauge from a finished piece…"), Qt::CTRL | Qt::Key_G)) {
+    from_finished_piece_->setToolTip(tr("Measure the finished piece, and the next one comes out right"));
+    connect(from_finished_piece_, &QAction::triggered, this, [this, window] {
+        auto* dialog = new FinishedPieceDialog(session_, window);
+        dialog->setAttribute(Qt::WA_DeleteOnClose);
+        dialog->open();
+    });
+    connect(&session_, &DocumentSession::toy_changed, this, &GaugeActions::update_state);
+    connect(&session_, &DocumentSession::current_piece_changed, this, &GaugeActions::update_state);
+    connect(&session_, &DocumentSession::file_changed, this, &GaugeActions::update_state);
+    update_state();
+}
+
+void GaugeActions::fill_shape_menu(QMenu* menu) const { menu->addAction(from_finished_piece_); }
+
+void GaugeActions::update_state() {
+    const Piece* piece = session_.piece();
+    from_finished_piece_->setEnabled(piece != nullptr && !piece->rounds.empty() && !session_.read_only());
+}
+
+}  // namespace roundwright::app

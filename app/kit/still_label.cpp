@@ -1,0 +1,71 @@
+#include "app/kit/still_label.h"
+
+#include <algorithm>
+
+#include <QEvent>
+#include <QTextLayout>
+
+namespace roundwright::app {
+
+QString broken_and_elided(const QString& words, const QFont& font, int width, int lines) {
+    QTextLayout layout(words, font);
+    QStringList broken;
+    layout.beginLayout();
+    for (int number = 1; number <= lines; ++number) {
+        QTextLine line = layout.createLine();
+        if (!line.isValid()) break;
+        line.setLineWidth(std::max(width, 1));
+        const bool last = number == lines;
+        const QString text = words.mid(line.textStart(), last ? -1 : line.textLength());
+        broken << (last ? QFontMetrics(font).elidedText(text, Qt::ElideRight, width) : text.trimmed());
+    }
+    layout.endLayout();
+    return broken.join(QLatin1Char('\n'));
+}
+
+StillLabel::StillLabel(const QString& name, QWidget* parent) : QLabel(parent) {
+    setAccessibleName(name);
+    setTextFormat(Qt::PlainText);
+    setAlignment(Qt::AlignLeft | Qt::AlignTop);
+    setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
+    setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
+}
+
+void StillLabel::set_lines(int lines) {
+    lines_ = lines;
+    updateGeometry();
+    fit_words();
+}
+
+void StillLabel::say(const QString& words) {
+    if (words == words_) return;
+    words_ = words;
+    setAccessibleDescription(words);
+    fit_words();
+}
+
+QSize StillLabel::sizeHint() const {
+    return {fontMetrics().averageCharWidth() * 20, lines_ * fontMetrics().lineSpacing()};
+}
+
+QSize StillLabel::minimumSizeHint() const { return {0, sizeHint().height()}; }
+
+void StillLabel::resizeEvent(QResizeEvent* event) {
+    QLabel::resizeEvent(event);
+    fit_words();
+}
+
+void StillLabel::changeEvent(QEvent* event) {
+    QLabel::changeEvent(event);
+    if (event->type() != QEvent::FontChange) return;
+    updateGeometry();
+    fit_words();
+}
+
+void StillLabel::fit_words() {
+    const QString shown = broken_and_elided(words_, font(), width(), lines_);
+    if (shown != text()) setText(shown);
+    setToolTip(shown.endsWith(QChar(0x2026)) && !words_.endsWith(QChar(0x2026)) ? words_ : QString());
+}
+
+}  // namespace roundwright::app

@@ -1,0 +1,149 @@
+#include "app/pieces/piece_actions.h"
+
+#include <algorithm>
+
+#include <QInputDialog>
+
+#include "app/kit/action_maker.h"
+#include "app/pieces/piece_edits.h"
+
+namespace roundwright::app {
+
+PieceActions::PieceActions(DocumentSession& session, QWidget* window)
+    : QObject(window), session_(session), window_(window) {
+    make_list_actions();
+    make_start_actions();
+    make_working_actions();
+    connect(&session_, &DocumentSession::toy_changed, this, &PieceActions::update_state);
+    connect(&session_, &DocumentSession::current_piece_changed, this, &PieceActions::update_state);
+    connect(&session_, &DocumentSession::file_changed, this, &PieceActions::update_state);
+    update_state();
+}
+
+QAction* PieceActions::on_piece(QAction* action, const std::function<void()>& act) {
+    of_piece_ << action;
+    connect(action, &QAction::triggered, this, [this, act] {
+        act();
+        update_state();
+    });
+    return action;
+}
+
+void PieceActions::make_list_actions() {
+    const auto alone = [this](const QString& text, const QKeySequence& keys, const QString& icon_name = {}) {
+        return make_action(window_, text, keys, icon_name);
+    };
+    add_ = alone(tr("&New piece"), Qt::CTRL | Qt::SHIFT | Qt::Key_N, QStringLiteral("add"));
+    connect(add_, &QAction::triggered, this, [this] {
+        if (PieceEdits(session_).add()) Q_EMIT piece_added();
+    });
+    duplicate_ = on_piece(alone(tr("&Duplicate"), Qt::CTRL | Qt::SHIFT | Qt::Key_D),
+                          [this] { PieceEdits(session_).duplicate(); });
+    rename_ = on_piece(alone(tr("&Rename…"), Qt::SHIFT | Qt::Key_F2), [this] { ask_name(); });
+    remove_ = on_piece(alone(tr("De&lete piece"), Qt::CTRL | Qt::SHIFT | Qt::Key_Delete),
+                       [this] { PieceEdits(session_).remove(); });
+    earlier_ = on_piece(alone(tr("Move to the &left"), Qt::ALT | Qt::SHIFT | Qt::Key_Left), [this] {
+        PieceEdits(session_).move(session_.current_piece(), session_.current_piece() - 1);
+    });
+    later_ = on_piece(alone(tr("Move to the ri&ght"), Qt::ALT | Qt::SHIFT | Qt::Key_Right), [this] {
+        PieceEdits(session_).move(session_.current_piece(), session_.current_piece() + 1);
+    });
+    previous_ = alone(tr("&Previous piece"), Qt::CTRL | Qt::Key_PageUp);
+    connect(previous_, &QAction::triggered, this,
+            [this] { session_.set_current_piece(std::max(0, session_.current_piece() - 1)); });
+    next_ = alone(tr("Ne&xt piece"), Qt::CTRL | Qt::Key_PageDown);
+    connect(next_, &QAction::triggered, this,
+            [this] { session_.set_current_piece(session_.current_piece() + 1); });
+}
+
+void PieceActions::make_start_actions() {
+    auto* group = new QActionGroup(this);
+    const auto choice = [&](const QString& text, Qt::Key key) {
+        return make_choice(window_, text, Qt::CTRL | Qt::ALT | key, group);
+    };
+    starts_ << on_piece(choice(tr("&Magic ring"), Qt::Key_1),
+                        [this] { PieceEdits(session_).set_start(MagicRing{}); });
+    starts_ << on_piece(choice(tr("&Chain ring…"), Qt::Key_2), [this] {
+        ask_chains(tr("A ring of how many chains?"), ChainRing{}.chains,
+                   [](int chains) { return ChainRing{chains}; });
+    });
+    starts_ << on_piece(choice(tr("Open &tube…"), Qt::Key_3), [this] {
+        ask_chains(tr("A tube on how many chains, joined?"), OpenTube{}.chains,
+                   [](int chains) { return OpenTube{chains}; });
+    });
+    starts_ << on_piece(choice(tr("&Oval on a chain…"), Qt::Key_4), [this] {
+        ask_chains(tr("An oval around how many chains?"), OvalChain{}.chains,
+                   [](int chains) { return OvalChain{chains}; });
+    });
+}
+
+void PieceActions::make_working_actions() {
+    auto* group = new QActionGroup(this);
+    const std::pair<Joining, QString> joinings[] = {{Joining::spiral, tr("In a &spiral")},
+                                                    {Joining::joined, tr("In &joined rounds")},
+                                                    {Joining::rows, tr("In &rows, turned")}};
+    Qt::Key key = Qt::Key_5;
+    for (const auto& [joining, text] : joinings) {
+        joinings_ << on_piece(make_choice(window_, text, Qt::CTRL | Qt::ALT | key, group),
+                              [this, joining = joining] { PieceEdits(session_).set_joining(joining); });
+        key = static_cast<Qt::Key>(key + 1);
+    }
+    drawn_closed_ = make_choice(window_, tr("Drawn &closed at the end"), Qt::CTRL | Qt::ALT | Qt::Key_E);
+    on_piece(drawn_closed_, [this] {
+        PieceEdits(session_).set_end(drawn_closed_->isChecked() ? End::drawn_closed : End::left_open);
+    });
+    starts_at_top_ = make_choice(window_, tr("Starts at the &top"), Qt::CTRL | Qt::ALT | Qt::Key_T);
+    on_piece(starts_at_top_, [this] { PieceEdits(session_).set_starts_at_top(starts_at_top_->isChecked()); });
+    make_ = on_piece(make_action(window_, tr("How &many…"), Qt::CTRL | Qt::ALT | Qt::Key_N),
+                     [this] { ask_make(); });
+}
+
+void PieceActions::fill(QMenu* menu) {
+    menu->addActions({add_, duplicate_, rename_, remove_});
+    menu->addSeparator();
+    menu->addActions({previous_, next_, earlier_, later_});
+    menu->addSeparator();
+    auto* start = menu->addMenu(tr("&Start"));
+    start->addActions(starts_);
+    start->addSeparator();
+    start->addAction(starts_at_top_);
+    auto* worked = menu->addMenu(tr("&Worked"));
+    worked->addActions(joinings_);
+    menu->addAction(drawn_closed_);
+    menu->addAction(make_);
+}
+
+void PieceActions::ask_name() {
+    bool accepted = false;
+    const QString name =
+        QInputDialog::getText(window_, tr("Rename"), tr("Name of the piece:"), QLineEdit::Normal,
+                              QString::fromStdString(session_.piece()->name), &accepted);
+    if (accepted) PieceEdits(session_).rename(name);
+}
+
+void PieceActions::ask_make() {
+    bool accepted = false;
+    const int make =
+        QInputDialog::getInt(window_, tr("How many"), tr("How many of this piece does the toy need?"),
+                             session_.piece()->make, 1, 200, 1, &accepted);
+    if (accepted) PieceEdits(session_).set_make(make);
+}
+
+void PieceActions::ask_chains(const QString& what, int usual, const std::function<Start(int)>& start) {
+    bool accepted = false;
+    const int chains = QInputDialog::getInt(window_, tr("Start"), what, usual, 2, 2000, 1, &accepted);
+    if (accepted) PieceEdits(session_).set_start(start(chains));
+}
+
+void PieceActions::update_state() {
+    const auto* piece = session_.piece();
+    add_->setEnabled(!session_.read_only());
+    for (QAction* action : std::as_const(of_piece_)) action->setEnabled(piece && !session_.read_only());
+    if (!piece) return;
+    starts_[static_cast<qsizetype>(piece->start.index())]->setChecked(true);
+    joinings_[static_cast<qsizetype>(piece->joining)]->setChecked(true);
+    drawn_closed_->setChecked(piece->end == End::drawn_closed);
+    starts_at_top_->setChecked(piece->starts_at_top);
+}
+
+}  // namespace roundwright::app

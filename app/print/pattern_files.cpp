@@ -1,0 +1,87 @@
+#include "app/print/pattern_files.h"
+
+#include <QCoreApplication>
+#include <QMessageBox>
+
+#include "app/kit/run_with_progress.h"
+#include "app/kit/save_bytes.h"
+#include "app/kit/save_path.h"
+#include "render/pages/pdf/pdf_export.h"
+#include "render/pages/text_export.h"
+
+namespace roundwright::app {
+
+namespace {
+
+QString tr(const char* text) { return QCoreApplication::translate("roundwright::app::PatternFiles", text); }
+
+struct FormWords {
+    QString title;
+    QString filter;
+    QString suffix;
+};
+
+FormWords words_of(PatternForm form) {
+    switch (form) {
+        case PatternForm::pdf:
+            return {tr("Save the pattern as PDF"), tr("PDF (*.pdf)"), QStringLiteral("pdf")};
+        case PatternForm::plain_text:
+            return {tr("Save the pattern as text"), tr("Plain text (*.txt)"), QStringLiteral("txt")};
+        case PatternForm::markdown:
+            return {tr("Save the pattern as Markdown"), tr("Markdown (*.md)"), QStringLiteral("md")};
+        case PatternForm::rounds_table:
+            return {tr("Save the rounds as a table"), tr("Comma-separated values (*.csv)"),
+                    QStringLiteral("csv")};
+    }
+    return {};
+}
+
+bool write_bytes(const QString& path, const QByteArray& bytes, QString& message) {
+    const auto problem = save_bytes(path, bytes);
+    message = problem.value_or(QString());
+    return !problem;
+}
+
+bool write_text(const QString& path, const QString& text, QString& message) {
+    return write_bytes(path, text.toUtf8(), message);
+}
+
+}  // namespace
+
+bool write_pattern(PatternForm form, const Toy& toy, const render::PatternOptions& options,
+                   const QString& path, QString& message, const render::Progress& progress) {
+    switch (form) {
+        case PatternForm::pdf: {
+            render::PdfOptions pdf;
+            static_cast<render::PatternOptions&>(pdf) = options;
+            const auto bytes = render::pattern_pdf(toy, pdf, &message, progress);
+            return bytes && write_bytes(path, *bytes, message);
+        }
+        case PatternForm::plain_text:
+            return write_text(path, render::pattern_text(toy, options, render::TextForm::plain), message);
+        case PatternForm::markdown:
+            return write_text(path, render::pattern_text(toy, options, render::TextForm::markdown), message);
+        case PatternForm::rounds_table:
+            return write_text(path, render::rounds_csv(toy, options), message);
+    }
+    return false;
+}
+
+bool save_pattern(QWidget* parent, PatternForm form, const Toy& toy, const render::PatternOptions& options,
+                  const QString& suggested_name) {
+    const FormWords words = words_of(form);
+    const QString path = ask_save_path(parent, words.title, suggested_name + QLatin1Char('.') + words.suffix,
+                                       words.filter, words.suffix);
+    if (path.isEmpty()) return false;
+    QString message;
+    const bool written =
+        run_with_progress(parent, tr("Writing the pattern…"), [&](const render::Progress& progress) {
+            return write_pattern(form, toy, options, path, message, progress);
+        });
+    if (!written && !message.isEmpty()) {
+        QMessageBox::warning(parent, words.title, tr("%1 could not be written: %2").arg(path, message));
+    }
+    return written;
+}
+
+}  // namespace roundwright::app

@@ -1,0 +1,74 @@
+#include "app/read_pattern/text_actions.h"
+
+#include <functional>
+
+#include <QClipboard>
+#include <QFile>
+#include <QFileDialog>
+#include <QGuiApplication>
+#include <QMenu>
+#include <QMessageBox>
+
+#include "app/kit/action_maker.h"
+#include "app/read_pattern/pattern_review.h"
+#include "core/base/limits.h"
+#include "core/language/pattern/write_pattern.h"
+
+namespace roundwright::app {
+
+namespace {
+
+/// What is larger is another file picked by mistake.
+constexpr auto most_text_bytes = static_cast<qint64>(max_text_bytes);
+
+}  // namespace
+
+TextActions::TextActions(DocumentSession& session, QWidget* window)
+    : QObject(window), session_(session), window_(window) {}
+
+void TextActions::fill(QMenu* menu) {
+    const std::tuple<QString, QKeySequence, std::function<void()>> actions[] = {
+        {tr("&Open pattern text…"), Qt::CTRL | Qt::SHIFT | Qt::Key_O, [this] { open_text(); }},
+        {tr("Pa&ste a pattern…"), Qt::CTRL | Qt::SHIFT | Qt::Key_V, [this] { paste_text(); }},
+        {tr("&Copy this piece as text"), Qt::CTRL | Qt::SHIFT | Qt::Key_C, [this] { copy_piece(); }},
+        {tr("Copy the &whole toy as text"), Qt::CTRL | Qt::ALT | Qt::Key_C, [this] { copy_toy(); }}};
+    for (const auto& [text, keys, act] : actions) {
+        auto* action = make_action(window_, text, keys);
+        connect(action, &QAction::triggered, this, act);
+        menu->addAction(action);
+    }
+}
+
+void TextActions::review(const QString& text) {
+    PatternReview dialog(session_, text, window_);
+    dialog.exec();
+}
+
+void TextActions::open_text() {
+    const QString path = QFileDialog::getOpenFileName(window_, tr("Open pattern text"), {},
+                                                      tr("Text (*.txt *.md);;All files (*)"));
+    if (path.isEmpty()) return;
+    QFile file(path);
+    const auto refuse = [&](const QString& why) {
+        QMessageBox::warning(window_, tr("Open pattern text"), tr("%1 could not be read: %2").arg(path, why));
+    };
+    if (!file.open(QIODevice::ReadOnly)) return refuse(file.errorString());
+    if (file.size() > most_text_bytes)
+        return refuse(tr("it is larger than %1 MiB, too large for a pattern.").arg(most_text_bytes >> 20));
+    review(QString::fromUtf8(file.readAll()));
+}
+
+void TextActions::paste_text() { review(QGuiApplication::clipboard()->text()); }
+
+void TextActions::copy_piece() const {
+    if (session_.piece() == nullptr) return;
+    QGuiApplication::clipboard()->setText(
+        QString::fromStdString(write_piece(*session_.piece(), session_.preferences().terms())));
+}
+
+void TextActions::copy_toy() const {
+    QGuiApplication::clipboard()->setText(
+        QString::fromStdString(write_toy(session_.toy(), session_.preferences().terms())));
+}
+
+}  // namespace roundwright::app

@@ -1,0 +1,150 @@
+#include "app/rounds/fast_entry_line.h"
+
+#include <QApplication>
+#include <QClipboard>
+#include <QHBoxLayout>
+#include <QKeyEvent>
+#include <QMimeData>
+#include <QRegularExpression>
+#include <QTimer>
+
+#include "app/rounds/round_edits.h"
+
+namespace roundwright::app {
+namespace {
+
+/// More than one line, and words: headings, ranges and remarks are read with what stands around them.
+bool is_pattern(const QString& text) {
+    static const QRegularExpression word(QStringLiteral("\\p{L}{2}"));
+    const QString lines = text.trimmed();
+    return lines.contains(u'\n') && lines.contains(word);
+}
+
+/// Stands for a line end in a one-line field; a text from elsewhere is not likely to hold it.
+constexpr QChar line_end = u'\u23CE';
+
+}  // namespace
+
+FastEntryLine::FastEntryLine(DocumentSession& session, QWidget* parent)
+    : QWidget(parent), session_(session), line_(new QLineEdit(this)), understood_(new QLabel(this)) {
+    auto* name = new QLabel(tr("&Next rounds"), this);
+    name->setBuddy(line_);
+    line_->setPlaceholderText(tr("6, 12, 18   24x4   +6x3   or a pattern"));
+    line_->setAccessibleName(tr("Next rounds"));
+    line_->setAccessibleDescription(
+        tr("Counts such as 6, 12, 18, or 24x4, or +6x3, or a pattern in words; Enter adds them."));
+    line_->setClearButtonEnabled(true);
+    line_->installEventFilter(this);
+    understood_->setAccessibleName(tr("What was understood"));
+    understood_->setTextFormat(Qt::PlainText);
+    understood_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+    auto* layout = new QHBoxLayout(this);
+    layout->setContentsMargins(12, 8, 12, 8);
+    layout->setSpacing(10);
+    layout->addWidget(name);
+    layout->addWidget(line_, 4);
+    layout->addWidget(understood_, 5);
+    connect(line_, &QLineEdit::textChanged, this, &FastEntryLine::read);
+    connect(line_, &QLineEdit::returnPressed, this, &FastEntryLine::add_rounds);
+    connect(&session_, &DocumentSession::toy_changed, this, &FastEntryLine::read);
+    connect(&session_, &DocumentSession::current_piece_changed, this, &FastEntryLine::read);
+    connect(&session_, &DocumentSession::file_changed, this, &FastEntryLine::read);
+    read();
+}
+
+QString FastEntryLine::typed() const { return line_->text().replace(line_end, u'\n'); }
+
+void FastEntryLine::focus_line() {
+    line_->setFocus(Qt::OtherFocusReason);
+    line_->selectAll();
+}
+
+void FastEntryLine::bring_back(const QString& typed) {
+    line_->setText(typed);
+    line_->setFocus(Qt::OtherFocusReason);
+}
+
+void FastEntryLine::take_text(const QString& text) {
+    if (is_pattern(text)) return Q_EMIT pattern_pasted(text);
+    QString one_line = text.trimmed();
+    one_line.remove(u'\r').replace(u'\n', line_end);
+    line_->setText(one_line);
+    line_->setFocus(Qt::OtherFocusReason);
+}
+
+void FastEntryLine::read() {
+    setEnabled(session_.piece() && !session_.read_only());
+    reading_ = {};
+    if (session_.piece()) {
+        const auto like =
+            RoundEdits(session_).like_round_before(static_cast<int>(session_.piece()->rounds.size()));
+        reading_ = read_entry(typed(), {*session_.piece(), like, yarn_table(session_.toy()).names,
+                                        session_.preferences().terms()});
+    }
+    show_understood();
+    try_out();
+}
+
+/// Only while the line has the focus: elsewhere the shape is that of the rounds there are.
+void FastEntryLine::try_out() {
+    if (!line_->hasFocus()) return;
+    const bool half_typed = !line_->text().isEmpty() && !reading_.can_be_added();
+    if (half_typed) return;  // the shape of what came out last stays
+    const auto toy = reading_.can_be_added() ? RoundEdits(session_).with_inserted(
+                                                   static_cast<int>(session_.piece()->rounds.size()),
+                                                   reading_.rounds, reading_.yarn_names)
+                                             : std::nullopt;
+    toy ? session_.try_out(*toy) : session_.end_trial();
+}
+
+void FastEntryLine::show_understood() {
+    const bool problem = !reading_.problem.isEmpty();
+    QString text = problem ? reading_.problem : reading_.understood;
+    if (!problem && !text.isEmpty()) text = QStringLiteral("\u2192  %1").arg(text);
+    if (line_->text().isEmpty() && session_.piece()) {
+        text = tr("Enter adds them after round %1.").arg(session_.piece()->rounds.size());
+        if (session_.piece()->rounds.empty()) text = tr("Enter adds them as the first rounds.");
+    }
+    understood_->setText(text);
+    understood_->setToolTip(text);
+    understood_->setForegroundRole(problem ? QPalette::BrightText : QPalette::PlaceholderText);
+}
+
+void FastEntryLine::add_rounds() {
+    if (!reading_.can_be_added()) {
+        if (reading_.problem_length > 0) line_->setSelection(reading_.problem_at, reading_.problem_length);
+        return;
+    }
+    const EntryReading reading = reading_;  // adding the rounds reads the line anew
+    const auto& rounds = reading.rounds;
+    const int at = static_cast<int>(session_.piece()->rounds.size());
+    const QString text = rounds.size() == 1 ? tr("Add round %1").arg(at + 1)
+                                            : tr("Add rounds %1 to %2").arg(at + 1).arg(at + rounds.size());
+    if (!RoundEdits(session_).insert(at, rounds, text, reading.yarn_names)) return;
+    line_->setText({});  // and not clear(), which Undo would take back in place of the rounds
+    Q_EMIT rounds_added();
+}
+
+bool FastEntryLine::eventFilter(QObject* watched, QEvent* event) {
+    if (event->type() == QEvent::FocusOut) session_.end_trial();
+    if (event->type() == QEvent::FocusIn) QTimer::singleShot(0, this, &FastEntryLine::try_out);
+    if (event->type() == QEvent::KeyPress) {
+        auto* key = static_cast<QKeyEvent*>(event);
+        const auto* clip = QApplication::clipboard()->mimeData();
+        if (key->matches(QKeySequence::Paste) && clip && clip->text().contains(u'\n')) {
+            take_text(clip->text());
+            return true;
+        }
+        if (key->key() == Qt::Key_Up && (key->modifiers() & ~Qt::KeypadModifier) == Qt::NoModifier) {
+            Q_EMIT left_upwards();
+            return true;
+        }
+        if (key->key() == Qt::Key_Escape && !line_->text().isEmpty()) {
+            line_->clear();
+            return true;
+        }
+    }
+    return QWidget::eventFilter(watched, event);
+}
+
+}  // namespace roundwright::app

@@ -1,0 +1,49 @@
+#pragma once
+
+#include <QLabel>
+#include <QLineEdit>
+#include <QWidget>
+
+#include "app/rounds/entry_reading.h"
+#include "app/session/document_session.h"
+
+namespace roundwright::app {
+
+/// The line under the table that takes many rounds at once. While it is typed it says what it understood, and
+/// the shape shows what that would make.
+class FastEntryLine : public QWidget {
+    Q_OBJECT
+  public:
+    explicit FastEntryLine(DocumentSession& session, QWidget* parent = nullptr);
+
+    /// Takes a pasted text as if it had been typed, and waits for Enter; a pattern of several lines in words
+    /// is handed on.
+    void take_text(const QString& text);
+    void focus_line();
+    /// Puts back what stood in the line, ready to be gone on with.
+    void bring_back(const QString& typed);
+    [[nodiscard]] QLineEdit* line() { return line_; }
+    [[nodiscard]] QString understood() const { return understood_->text(); }
+
+  Q_SIGNALS:
+    void rounds_added();
+    void pattern_pasted(const QString& text);
+    void left_upwards();  ///< by the Up key
+
+  protected:
+    bool eventFilter(QObject* watched, QEvent* event) override;
+
+  private:
+    void read();
+    void show_understood();
+    void try_out();
+    void add_rounds();
+    [[nodiscard]] QString typed() const;
+
+    DocumentSession& session_;
+    QLineEdit* line_;
+    QLabel* understood_;
+    EntryReading reading_;
+};
+
+}  // namespace roundwright::app

@@ -1,0 +1,84 @@
+#include "app/shape/shape_actions.h"
+
+#include <utility>
+
+#include "app/kit/action_maker.h"
+#include "render/scene/scene_view.h"
+
+namespace roundwright::app {
+
+ShapeActions::ShapeActions(DocumentSession& session, QWidget* window)
+    : QObject(window),
+      front(make_action(window, tr("&Front"), Qt::CTRL | Qt::Key_1)),
+      side(make_action(window, tr("&Side"), Qt::CTRL | Qt::Key_2)),
+      top(make_action(window, tr("&Top"), Qt::CTRL | Qt::Key_3)),
+      back(make_action(window, tr("&Back"), Qt::CTRL | Qt::Key_4)),
+      bottom(make_action(window, tr("B&ottom"), Qt::CTRL | Qt::Key_5)),
+      three_quarter(make_action(window, tr("Three-&quarter view"), Qt::CTRL | Qt::Key_6)),
+      fit(make_action(window, tr("F&it"), Qt::CTRL | Qt::Key_0, QStringLiteral("fit"))),
+      zoom_in(make_action(window, tr("Zoom i&n"), QKeySequence(QStringLiteral("Ctrl++")))),
+      zoom_out(make_action(window, tr("Zoo&m out"), QKeySequence(QStringLiteral("Ctrl+-")))),
+      turn_left(make_action(window, tr("Turn &left"), Qt::CTRL | Qt::SHIFT | Qt::Key_Left)),
+      turn_right(make_action(window, tr("Turn &right"), Qt::CTRL | Qt::SHIFT | Qt::Key_Right)),
+      turn_up(make_action(window, tr("Turn &up"), Qt::CTRL | Qt::SHIFT | Qt::Key_Up)),
+      turn_down(make_action(window, tr("Turn &down"), Qt::CTRL | Qt::SHIFT | Qt::Key_Down)),
+      stuffed(make_choice(window, tr("Stu&ffed"), Qt::CTRL | Qt::Key_T)),
+      session_(session) {
+    connect(stuffed, &QAction::triggered, this, [this](bool on) { session_.set_shows_unstuffed(!on); });
+    connect(&session_, &DocumentSession::toy_changed, this, &ShapeActions::show_stuffed);
+    connect(&session_, &DocumentSession::current_piece_changed, this, &ShapeActions::show_stuffed);
+    show_stuffed();
+
+    using render::ViewDirection;
+    const std::pair<QAction*, ViewDirection> views[] = {
+        {front, ViewDirection::front},   {side, ViewDirection::side},
+        {top, ViewDirection::top},       {back, ViewDirection::back},
+        {bottom, ViewDirection::bottom}, {three_quarter, ViewDirection::three_quarter}};
+    for (const auto& [action, direction] : views) {
+        connect(action, &QAction::triggered, this, [this, direction = direction] {
+            if (scene_) scene_->look_from(direction);
+        });
+    }
+    connect(fit, &QAction::triggered, this, [this] {
+        if (scene_) scene_->fit();
+    });
+    const std::pair<QAction*, double> zooms[] = {{zoom_in, 1.2}, {zoom_out, 1 / 1.2}};
+    for (const auto& [action, factor] : zooms) {
+        connect(action, &QAction::triggered, this, [this, factor = factor] {
+            if (scene_) scene_->zoom(factor);
+        });
+    }
+    constexpr double step = 15;  // degrees
+    const std::tuple<QAction*, double, double> turns[] = {
+        {turn_left, -step, 0}, {turn_right, step, 0}, {turn_up, 0, step}, {turn_down, 0, -step}};
+    for (const auto& [action, yaw, pitch] : turns) {
+        connect(action, &QAction::triggered, this, [this, yaw = yaw, pitch = pitch] {
+            if (scene_) scene_->turn(yaw, pitch);
+        });
+    }
+}
+
+/// A piece without stuffing has no other look to choose.
+void ShapeActions::show_stuffed() {
+    const Piece* piece = session_.piece();
+    const bool has_stuffing = piece == nullptr || piece->area_stretch > 0;
+    stuffed->setEnabled(has_stuffing);
+    stuffed->setChecked(has_stuffing && !session_.shows_unstuffed());
+    stuffed->setStatusTip(has_stuffing ? tr("Off: the piece as it is before stuffing")
+                                       : tr("This piece is not stuffed: see Stuffing"));
+    stuffed->setToolTip(has_stuffing
+                            ? tr("Stuffed (%1)").arg(stuffed->shortcut().toString(QKeySequence::NativeText))
+                            : stuffed->statusTip());
+}
+
+void ShapeActions::fill(QMenu* menu) const {
+    menu->addActions({front, side, top, back, bottom, three_quarter});
+    menu->addSeparator();
+    menu->addActions({fit, zoom_in, zoom_out});
+    menu->addSeparator();
+    menu->addActions({turn_left, turn_right, turn_up, turn_down});
+    menu->addSeparator();
+    menu->addAction(stuffed);
+}
+
+}  // namespace roundwright::app

@@ -1,0 +1,67 @@
+#pragma once
+
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QStackedWidget>
+#include <QTimer>
+#include <QWidget>
+
+#include "app/kit/still_label.h"
+#include "app/session/document_session.h"
+#include "app/shape/scale_bar.h"
+#include "render/scene/scene_view.h"
+
+namespace roundwright::app {
+
+struct ShapeActions;
+
+/// The stuffed shape, live, with its size, a scale and the views under it. The words under the picture say
+/// the same as the picture.
+class ShapePanel : public QWidget {
+    Q_OBJECT
+  public:
+    ShapePanel(DocumentSession& session, const ShapeActions& actions, QWidget* parent = nullptr);
+
+    /// A button beside the size, for what can be done about it.
+    void offer(QAction* action);
+    /// The picture takes a while to set up, so it is made once the window is up.
+    void make_scene();
+    [[nodiscard]] render::SceneView* scene() { return scene_; }
+    /// Turns the shape once around, slowly, until it is touched.
+    void turn_once();
+    void set_scene_colour(const QColor& colour);
+    [[nodiscard]] QString size_text() const { return size_text_; }
+    [[nodiscard]] QSize minimumSizeHint() const override;
+    /// What the picture shows, in words.
+    [[nodiscard]] QString words() const;
+
+  Q_SIGNALS:
+    void round_clicked(int round);
+
+  protected:
+    void resizeEvent(QResizeEvent* event) override;
+
+  private:
+    void show_surface(int piece);
+    void show_words();
+    void show_hover(int round, int stitch);
+    void show_selection();
+    void turn_a_little();
+
+    DocumentSession& session_;
+    QStackedWidget* stack_;
+    QLabel* message_;
+    StillLabel* size_;
+    StillLabel* detail_;
+    ScaleBar* scale_bar_;
+    QBoxLayout* controls_;
+    QHBoxLayout* views_;
+    QHBoxLayout* tools_;
+    render::SceneView* scene_ = nullptr;
+    QTimer turning_;
+    double turned_degrees_ = 0;
+    QString size_text_;
+    QString hover_;
+};
+
+}  // namespace roundwright::app

@@ -1,0 +1,111 @@
+#include "app/toy/toy_details.h"
+
+#include <array>
+
+#include <QComboBox>
+#include <QDialogButtonBox>
+#include <QFormLayout>
+#include <QLineEdit>
+#include <QPlainTextEdit>
+#include <QTabWidget>
+#include <QVBoxLayout>
+
+#include "app/session/document_session.h"
+#include "render/pages/pattern_words.h"
+
+namespace roundwright::app {
+namespace {
+
+constexpr std::array levels{Level::basic, Level::easy, Level::intermediate, Level::complex};
+
+/// The first entry says none.
+QComboBox* level_box(const std::optional<Level>& level) {
+    auto* box = new QComboBox;
+    box->addItem(ToyDetailsDialog::tr("Not given"));
+    for (const Level each : levels) {
+        box->addItem(render::level_words(each));
+        if (level == each) box->setCurrentIndex(box->count() - 1);
+    }
+    return box;
+}
+
+std::string text_in(const QPlainTextEdit& box) { return box.toPlainText().trimmed().toStdString(); }
+
+}  // namespace
+
+ToyDetailsDialog::ToyDetailsDialog(const Toy& toy, QWidget* parent) : QDialog(parent) {
+    setWindowTitle(tr("About this toy"));
+    auto* tabs = new QTabWidget;
+    tabs->addTab(toy_page(toy), tr("&Pattern"));
+    tabs->addTab(making_page(toy.text), tr("&Making up"));
+    auto* buttons = new QDialogButtonBox(QDialogButtonBox::Ok | QDialogButtonBox::Cancel);
+    connect(buttons, &QDialogButtonBox::accepted, this, &QDialog::accept);
+    connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
+    auto* layout = new QVBoxLayout(this);
+    layout->addWidget(tabs);
+    layout->addWidget(buttons);
+    resize(560, 480);
+    title_->setFocus();
+}
+
+QWidget* ToyDetailsDialog::toy_page(const Toy& toy) {
+    auto* page = new QWidget;
+    auto* form = new QFormLayout(page);
+    form->addRow(tr("&Title"), title_ = new QLineEdit(QString::fromStdString(toy.title)));
+    form->addRow(tr("&Designer"), designer_ = new QLineEdit(QString::fromStdString(toy.designer)));
+    form->addRow(tr("&Level"), level_ = level_box(toy.text.level));
+    introduction_ =
+        text_box(form, tr("&Introduction"), toy.text.introduction, tr("A few lines for the cover"));
+    notes_ = text_box(form, tr("Printed &notes"), toy.notes, tr("Printed at the end of the pattern"));
+    copyright_ = text_box(form, tr("&Copyright"), toy.text.copyright,
+                          tr("What may be done with the pattern, and with toys made from it"));
+    private_notes_ =
+        text_box(form, tr("Notes to &yourself"), toy.private_notes, tr("Saved with the toy, never printed"));
+    return page;
+}
+
+QWidget* ToyDetailsDialog::making_page(const PatternText& text) {
+    auto* page = new QWidget;
+    auto* form = new QFormLayout(page);
+    assembly_ = text_box(form, tr("&Assembly"), text.assembly,
+                         tr("How the pieces go together and where: one step per line"));
+    finishing_ = text_box(form, tr("&Finishing"), text.finishing,
+                          tr("One step per line. If empty: how to brush a yarn that is brushed"));
+    notions_ = text_box(form, tr("Noti&ons"), text.notions,
+                        tr("One per line. If empty: tapestry needle, scissors, stitch marker"));
+    return page;
+}
+
+QPlainTextEdit* ToyDetailsDialog::text_box(QFormLayout* form, const QString& label, const std::string& text,
+                                           const QString& hint) {
+    auto* box = new QPlainTextEdit(QString::fromStdString(text));
+    box->setPlaceholderText(hint);
+    box->setToolTip(hint);
+    box->setTabChangesFocus(true);
+    form->addRow(label, box);
+    return box;
+}
+
+Toy ToyDetailsDialog::applied_to(Toy toy) const {
+    toy.title = title_->text().trimmed().toStdString();
+    toy.designer = designer_->text().trimmed().toStdString();
+    toy.notes = text_in(*notes_);
+    toy.private_notes = text_in(*private_notes_);
+    const int level = level_->currentIndex();
+    toy.text.level = level > 0 ? std::optional(levels[static_cast<std::size_t>(level - 1)]) : std::nullopt;
+    toy.text.introduction = text_in(*introduction_);
+    toy.text.copyright = text_in(*copyright_);
+    toy.text.assembly = text_in(*assembly_);
+    toy.text.finishing = text_in(*finishing_);
+    toy.text.notions = text_in(*notions_);
+    return toy;
+}
+
+void ask_toy_details(DocumentSession& session, QWidget* window) {
+    ToyDetailsDialog dialog(session.toy(), window);
+    if (dialog.exec() != QDialog::Accepted) return;
+    session.edit(ToyDetailsDialog::tr("Change what the pattern says"),
+                 [&](Toy toy) { return dialog.applied_to(std::move(toy)); });
+}
+
+}  // namespace roundwright::app

@@ -1,0 +1,47 @@
+#pragma once
+
+#include <QDialog>
+
+#include "core/toy/toy.h"
+
+class QComboBox;
+class QFormLayout;
+class QLineEdit;
+class QPlainTextEdit;
+
+namespace roundwright::app {
+
+class DocumentSession;
+
+/// What the maker says of the toy in the pattern, beside what is computed: title, level, introduction, how
+/// the pieces are put together, ...
+class ToyDetailsDialog : public QDialog {
+    Q_OBJECT
+  public:
+    explicit ToyDetailsDialog(const Toy& toy, QWidget* parent = nullptr);
+
+    /// The toy with the words as they stand in the dialog.
+    [[nodiscard]] Toy applied_to(Toy toy) const;
+
+  private:
+    QWidget* toy_page(const Toy& toy);
+    QWidget* making_page(const PatternText& text);
+    QPlainTextEdit* text_box(QFormLayout* form, const QString& label, const std::string& text,
+                             const QString& hint);
+
+    QLineEdit* title_ = nullptr;
+    QLineEdit* designer_ = nullptr;
+    QComboBox* level_ = nullptr;
+    QPlainTextEdit* introduction_ = nullptr;
+    QPlainTextEdit* notes_ = nullptr;
+    QPlainTextEdit* private_notes_ = nullptr;
+    QPlainTextEdit* copyright_ = nullptr;
+    QPlainTextEdit* notions_ = nullptr;
+    QPlainTextEdit* assembly_ = nullptr;
+    QPlainTextEdit* finishing_ = nullptr;
+};
+
+/// Asks for them; one undo step.
+void ask_toy_details(DocumentSession& session, QWidget* window);
+
+}  // namespace roundwright::app

@@ -1,0 +1,278 @@
+#include "app/work_along/working_view.h"
+
+#include <algorithm>
+#include <functional>
+
+#include <QAbstractButton>
+#include <QCheckBox>
+#include <QComboBox>
+#include <QHBoxLayout>
+#include <QKeyEvent>
+#include <QLabel>
+#include <QProgressBar>
+#include <QPushButton>
+#include <QShortcut>
+#include <QSignalBlocker>
+#include <QVBoxLayout>
+
+#include "app/kit/field_widgets.h"
+#include "app/kit/room_on_screen.h"
+#include "app/wording/counted.h"
+#include "app/work_along/work_notes.h"
+
+namespace roundwright::app {
+namespace {
+
+constexpr int notes_shown = 3;
+
+QLabel* big_label(const QString& name, double factor, QFont::Weight weight = QFont::Normal) {
+    auto* label = new QLabel;
+    label->setAccessibleName(name);
+    label->setFont(larger_font(label->font(), factor, weight));
+    label->setWordWrap(true);
+    label->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    return label;
+}
+
+}  // namespace
+
+WorkingView::WorkingView(DocumentSession& session, RoundClock clock, QWidget* parent)
+    : QWidget(parent, Qt::Window), session_(session), work_(session, std::move(clock)) {
+    setWindowTitle(tr("Work along"));
+    build();
+    add_shortcuts();
+    connect_all();
+    list_pieces();
+    show_all();
+    done_->setFocus();
+}
+
+// --- layout
+
+void WorkingView::build() {
+    pieces_ = new QComboBox;
+    pieces_->setAccessibleName(tr("Piece to work"));
+    pieces_->setSizeAdjustPolicy(QComboBox::AdjustToContents);
+    number_ = big_label(tr("Round to work"), 1.8, QFont::DemiBold);
+    words_ = big_label(tr("What to work"), 3.0, QFont::DemiBold);
+    stitches_ = big_label(tr("Stitches of the round"), 1.8);
+    next_ = big_label(tr("Next round"), 1.3);
+    next_->setForegroundRole(QPalette::PlaceholderText);
+    coming_up_ = big_label(tr("Coming up"), 1.3);
+    progress_ = new QProgressBar;
+    progress_->setAccessibleName(tr("Progress of the piece"));
+    times_ = big_label(tr("Time taken and time left"), 1.1);
+    measure_ = new QCheckBox(tr("&Time my rounds"));
+    done_ = new QPushButton(tr("Round done (Space)"));
+    back_ = new QPushButton(tr("Round back (Page Up)"));
+    stitch_back_ = new QPushButton(tr("Stitch back (Backspace)"));
+    stitch_ = new QPushButton(tr("Count a stitch (→)"));
+    again_ = new QPushButton(tr("Begin &again"));
+    done_->setFont(larger_font(done_->font(), 1.4, QFont::DemiBold));
+    for (auto* button : {back_, stitch_back_, stitch_})
+        button->setFont(larger_font(button->font(), 1.1, QFont::Normal));
+    done_->setMinimumSize(done_->sizeHint() + QSize(28, 14));
+    words_->setMinimumHeight(2 * QFontMetrics(words_->font()).lineSpacing());
+
+    auto* top = new QHBoxLayout;
+    top->addWidget(pieces_);
+    top->addStretch(1);
+    top->addWidget(measure_);
+    top->addWidget(again_);
+    auto* buttons = new QHBoxLayout;
+    for (auto* button : {back_, stitch_back_, stitch_}) buttons->addWidget(button);
+    buttons->addStretch(1);
+    buttons->addWidget(done_);
+    auto* layout = new QVBoxLayout(this);
+    layout->setContentsMargins(28, 20, 28, 20);
+    layout->setSpacing(10);
+    layout->addLayout(top);
+    layout->addStretch(1);
+    layout->addWidget(number_);
+    layout->addWidget(words_);
+    layout->addWidget(stitches_);
+    layout->addStretch(1);
+    layout->addWidget(next_);
+    layout->addWidget(coming_up_);
+    layout->addStretch(1);
+    layout->addWidget(times_);
+    layout->addWidget(progress_);
+    layout->addLayout(buttons);
+    resize(room_on_screen(*this, {860, 600}));
+}
+
+void WorkingView::add_shortcuts() {
+    const std::pair<Qt::Key, std::function<void()>> keys[] = {
+        {Qt::Key_Space, [this] { work_.finish_round(); }},
+        {Qt::Key_PageUp, [this] { work_.go_back(); }},
+        {Qt::Key_Right, [this] { work_.count_stitch(); }},
+        {Qt::Key_Backspace, [this] { work_.take_stitch_back(); }},
+        {Qt::Key_Left, [this] { work_.take_stitch_back(); }},
+        {Qt::Key_Escape, [this] { close(); }}};
+    for (const auto& [key, act] : keys) {
+        auto* shortcut = new QShortcut(QKeySequence(key), this);
+        connect(shortcut, &QShortcut::activated, this, act);
+    }
+    for (const auto& [standard, act] : {std::pair{QKeySequence::Undo, &QUndoStack::undo},
+                                        std::pair{QKeySequence::Redo, &QUndoStack::redo}}) {
+        auto* shortcut = new QShortcut(QKeySequence(standard), this);
+        connect(shortcut, &QShortcut::activated, &session_.undo_stack(), act);
+    }
+}
+
+void WorkingView::connect_all() {
+    connect(done_, &QPushButton::clicked, this, [this] { work_.finish_round(); });
+    connect(back_, &QPushButton::clicked, this, [this] { work_.go_back(); });
+    connect(stitch_back_, &QPushButton::clicked, this, [this] { work_.take_stitch_back(); });
+    connect(stitch_, &QPushButton::clicked, this, [this] { work_.count_stitch(); });
+    connect(again_, &QPushButton::clicked, this, [this] { work_.begin_again(); });
+    connect(measure_, &QCheckBox::toggled, this, &WorkingView::set_measuring);
+    connect(pieces_, &QComboBox::activated, &session_, &DocumentSession::set_current_piece);
+    connect(&session_, &DocumentSession::current_piece_changed, this, [this] {
+        work_.restart_clock();
+        list_pieces();
+        show_all();
+    });
+    connect(&session_, &DocumentSession::toy_changed, this, [this](const ChangeSet& changes) {
+        if (changes.piece_list() || changes.piece_settings) list_pieces();
+        show_all();
+    });
+    connect(&session_, &DocumentSession::study_ready, this, &WorkingView::show_coming_up);
+    connect(&session_.preferences(), &Preferences::terms_changed, this, &WorkingView::show_all);
+    second_.setInterval(1000);
+    connect(&second_, &QTimer::timeout, this, &WorkingView::show_times);
+}
+
+/// Enter presses the button that has the focus; the space bar always ticks off a round.
+void WorkingView::keyPressEvent(QKeyEvent* event) {
+    const bool enter = event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter;
+    auto* button = qobject_cast<QAbstractButton*>(focusWidget());
+    if (enter && button != nullptr) return button->click();
+    QWidget::keyPressEvent(event);
+}
+
+void WorkingView::set_measuring(bool measuring) {
+    work_.measure_time(measuring);
+    if (measuring)
+        second_.start();
+    else
+        second_.stop();
+    show_times();
+}
+
+// --- showing it
+
+void WorkingView::list_pieces() {
+    const QSignalBlocker quiet(pieces_);
+    pieces_->clear();
+    for (const Piece& piece : session_.toy().pieces) {
+        const QString name = QString::fromStdString(piece.name);
+        pieces_->addItem(piece.make > 1 ? tr("%1 (make %2)").arg(name).arg(piece.make) : name);
+    }
+    pieces_->setCurrentIndex(session_.current_piece());
+}
+
+void WorkingView::show_all() {
+    work_.read_piece();
+    const bool may_change = !session_.read_only() && work_.rounds() > 0;
+    done_->setEnabled(may_change && !work_.finished());
+    stitch_->setEnabled(may_change && !work_.finished());
+    back_->setEnabled(may_change && work_.begun());
+    stitch_back_->setEnabled(may_change && work_.begun());
+    again_->setEnabled(may_change && work_.begun());
+    if (work_.finished())
+        show_finished();
+    else
+        show_round();
+    show_coming_up();
+    show_progress();
+    show_times();
+}
+
+void WorkingView::show_round() {
+    const int round = work_.round();
+    number_->setText(tr("Round %1").arg(round + 1));
+    words_->setText(work_.words_of(round));
+    stitches_->setText(stitches_text());
+    next_->setText(round + 1 < work_.rounds() ? tr("Then round %1: %2 (%3)")
+                                                    .arg(round + 2)
+                                                    .arg(work_.words_of(round + 1))
+                                                    .arg(work_.stitches_of(round + 1))
+                                              : tr("This is the last round."));
+}
+
+QString WorkingView::stitches_text() const {
+    const int count = work_.stitches_of(work_.round());
+    const int worked = work_.stitches_worked();
+    const Repeat repeat = repeat_of(work_.words_of(work_.round()), count);
+    QStringList parts;
+    if (worked > 0) {
+        parts << tr("%1 of %2").arg(worked).arg(stitches_words(count));
+        if (repeat.times > 0)
+            parts << tr("repeat %1 of %2").arg(worked / repeat.stitches + 1).arg(repeat.times);
+    } else {
+        parts << stitches_words(count);
+        if (repeat.times > 0)
+            parts << tr("%1 in each of %2 repeats").arg(stitches_words(repeat.stitches)).arg(repeat.times);
+    }
+    return parts.join(QStringLiteral(" · "));
+}
+
+void WorkingView::show_finished() {
+    const bool empty = work_.rounds() == 0;
+    number_->setText(empty ? QString() : tr("All %1 rounds are done").arg(work_.rounds()));
+    words_->setText(empty ? tr("This piece has no rounds yet.")
+                          : QString::fromStdString(session_.piece()->name));
+    const int make = session_.piece() != nullptr ? session_.piece()->make : 1;
+    stitches_->setText(make > 1 && !empty ? tr("The toy needs %1 of these.").arg(make) : QString());
+    next_->clear();
+}
+
+void WorkingView::show_coming_up() {
+    const QStringList lines = work_.rounds() > 0 ? lines_coming_up() : QStringList();
+    coming_up_->setText(lines.join(QLatin1Char('\n')));
+    coming_up_->setVisible(!lines.isEmpty());
+}
+
+QStringList WorkingView::lines_coming_up() const {
+    const Piece& piece = *session_.piece();
+    const int round = work_.round();
+    QStringList lines;
+    if (!work_.finished())
+        lines << QString::fromStdString(piece.rounds[static_cast<std::size_t>(round)].note);
+    lines.removeAll(QString());
+    const auto study = session_.study(session_.current_piece());
+    for (const WorkNote& due : work_notes(session_.toy(), piece, study ? *study : PieceStudy{})) {
+        if (due.after_round < round - 1 || lines.size() >= notes_shown) continue;
+        lines << (due.after_round == round - 1
+                      ? tr("Now: %1").arg(due.words)
+                      : tr("After round %1: %2").arg(due.after_round + 1).arg(due.words));
+    }
+    return lines;
+}
+
+void WorkingView::show_progress() {
+    const auto [done, all] = work_.share_done();
+    progress_->setRange(0, std::max(all, 1));
+    progress_->setValue(done);
+    progress_->setFormat(tr("%1 of %2 rounds, %p % of the stitches").arg(work_.round()).arg(work_.rounds()));
+}
+
+void WorkingView::show_times() {
+    QStringList parts;
+    if (work_.measures_time() && !work_.finished())
+        parts << tr("this round %1").arg(time_text(work_.seconds()));
+    if (const double took = work_.seconds_of_last_round(); took > 0)
+        parts << tr("round %1 took %2").arg(work_.round()).arg(time_text(took));
+    if (const double left = work_.seconds_to_go(); left > 0)
+        parts << tr("about %1 to go").arg(time_text(left));
+    times_->setText(parts.join(QStringLiteral(" · ")));
+}
+
+QString WorkingView::words() const {
+    return QStringList{number_->text(), words_->text(), stitches_->text()}.join(QLatin1Char('\n'));
+}
+QString WorkingView::coming_up() const { return coming_up_->text(); }
+QString WorkingView::times() const { return times_->text(); }
+
+}  // namespace roundwright::app

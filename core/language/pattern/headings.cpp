@@ -1,0 +1,158 @@
+#include "core/language/pattern/headings.h"
+
+#include <algorithm>
+#include <array>
+
+#include "core/language/round/token_cursor.h"
+
+namespace roundwright {
+namespace {
+
+using Tokens = std::span<const Token>;
+
+struct SectionWord {
+    std::string_view word;
+    Section section;
+};
+constexpr auto section_words = std::to_array<SectionWord>({
+    {"materials", Section::materials},
+    {"material", Section::materials},
+    {"tools", Section::materials},
+    {"supplies", Section::materials},
+    {"notions", Section::materials},
+    {"you", Section::materials},
+    {"abbreviations", Section::abbreviations},
+    {"abbreviation", Section::abbreviations},
+    {"terms", Section::abbreviations},
+    {"stitches", Section::abbreviations},
+    {"stitch", Section::abbreviations},
+    {"techniques", Section::abbreviations},
+    {"special", Section::abbreviations},
+    {"gauge", Section::gauge},
+    {"tension", Section::gauge},
+    {"size", Section::gauge},
+    {"measurements", Section::gauge},
+    {"rounds", Section::rounds},
+    {"instructions", Section::rounds},
+    {"pattern", Section::rounds},
+    {"assembly", Section::assembly},
+    {"sewing", Section::assembly},
+    {"finishing", Section::finishing},
+    {"notes", Section::remarks},
+    {"note", Section::remarks},
+    {"level", Section::remarks},
+    {"difficulty", Section::remarks},
+    {"introduction", Section::remarks},
+    {"about", Section::remarks},
+    {"copyright", Section::remarks},
+    {"skill", Section::remarks},
+    {"safety", Section::remarks},
+    {"care", Section::remarks},
+});
+constexpr auto sentence_words = std::to_array<std::string_view>(
+    {"stuff", "sew",      "insert", "attach", "embroider", "place",  "cut",   "weave",    "fasten",
+     "close", "continue", "repeat", "leave",  "pull",      "use",    "do",    "don't",    "you",
+     "is",    "are",      "will",   "add",    "join",      "begin",  "start", "stuffed",  "page",
+     "by",    "designed", "hook",   "yarn",   "mm",        "finish", "turn",  "remember", "then",
+     "now",   "worked",   "using",  "with",   "make",      "change", "draw",  "note"});
+
+Section section_of(std::string_view word) {
+    const auto found = std::find_if(section_words.begin(), section_words.end(),
+                                    [&](const SectionWord& one) { return one.word == word; });
+    return found == section_words.end() ? Section::none : found->section;
+}
+
+// "Making up" is assembly; "Making the head" is not.
+Section section_of(Tokens name) {
+    if (name.size() <= 2 && name[0].is("making") && (name.size() == 1 || name[1].is("up")))
+        return Section::assembly;
+    const Section first = section_of(name.front().text);
+    return first != Section::none ? first : section_of(name.back().text);
+}
+
+bool begins_with_digit(const Token& token) { return token.raw[0] >= '0' && token.raw[0] <= '9'; }
+
+bool is_number(const Token& token) { return token.kind == TokenKind::number; }
+
+// "make 2", "x 2", "make two": length in tokens; 0 when it is not there.
+std::size_t make_length(Tokens tokens, int& make) {
+    std::size_t at = 0;
+    if (at < tokens.size() && (tokens[at].is("make") || tokens[at].is("x") || tokens[at].is("work"))) ++at;
+    if (at == 0 || at >= tokens.size() || !is_number(tokens[at])) return 0;
+    if (at + 1 < tokens.size() && (tokens[at + 1].is("mm") || tokens[at + 1].is("cm"))) return 0;
+    make = tokens[at].number;
+    return at + 1;
+}
+
+// Takes "(make 2)", "- make 2", "x 2", "(2)" off the end, or "make 2" off the front.
+Tokens without_make(Tokens tokens, Heading& heading) {
+    int make = 1;
+    if (const std::size_t front = make_length(tokens, make); front > 0) {
+        heading.says_make = true;
+        heading.make = make;
+        return tokens.subspan(front);
+    }
+    for (std::size_t i = 1; i < tokens.size(); ++i) {
+        const bool bracket = is_opener(tokens[i]);
+        const Tokens inside = tokens.subspan(i + (bracket || tokens[i].is("-") || tokens[i].is(",") ? 1 : 0));
+        const bool alone = bracket && inside.size() == 2 && is_number(inside[0]);
+        std::size_t length = make_length(inside, make);
+        if (alone) {
+            make = inside[0].number;
+            length = 1;
+        }
+        if (length == 0 || inside.size() > length + 3) continue;
+        heading.says_make = true;
+        heading.make = make;
+        return tokens.first(i);
+    }
+    return tokens;
+}
+
+Tokens trimmed(Tokens tokens) {
+    const auto sign = [](const Token& t) {
+        return t.is(":") || t.is("-") || t.is("*") || t.is("**") || t.is("#") || t.is(".") || t.is("_") ||
+               t.is("=");
+    };
+    while (!tokens.empty() && sign(tokens.front())) tokens = tokens.subspan(1);
+    while (!tokens.empty() && sign(tokens.back())) tokens = tokens.first(tokens.size() - 1);
+    return tokens;
+}
+
+}  // namespace
+
+std::optional<Heading> heading_of(Tokens tokens) {
+    constexpr std::size_t most_words = 8;
+    if (tokens.empty() || tokens.back().is(".") || tokens.back().is(",")) return std::nullopt;
+    Heading heading;
+    if (names_a_piece(tokens)) {
+        heading.name = said(without_make(tokens.subspan(2), heading));
+        return heading;
+    }
+    const Tokens name = trimmed(without_make(trimmed(tokens), heading));
+    if (name.size() > most_words) return std::nullopt;
+    if (has_word(name, "you") && !name.empty() && name.back().is("need"))
+        return Heading{.name = said(name), .section = Section::materials};  // "You will need"
+    for (const Token& token : name) {
+        const bool sign = token.kind == TokenKind::mark && !token.is("-") && !token.is("&") &&
+                          !token.is("'") && !token.is("/") && !token.is("\"") && !token.is("(") &&
+                          !token.is(")") && !token.is("+");
+        if (sign || (!heading.says_make && is_one_of(token.text, sentence_words))) return std::nullopt;
+    }
+    if (name.empty() && !heading.says_make) return std::nullopt;
+    if (!name.empty() && begins_with_digit(name[0])) return std::nullopt;
+    if (!name.empty() && !heading.says_make) heading.section = section_of(name);
+    heading.name = said(name);
+    return heading;
+}
+
+Heading heading_as_it_stands(Tokens tokens) { return Heading{.name = said(tokens)}; }
+
+bool names_a_piece(Tokens tokens) { return tokens.size() > 1 && tokens[0].is("piece") && tokens[1].is(":"); }
+
+int made_by_sentence(Tokens tokens) {
+    const bool says = tokens.size() > 2 && tokens[0].is("make") && is_number(tokens[1]) && tokens[2].is(".");
+    return says ? tokens[1].number : 0;
+}
+
+}  // namespace roundwright

@@ -1,0 +1,54 @@
+#include "core/language/pattern/line_account.h"
+
+#include "core/language/pattern/note_keeper.h"
+#include "core/language/round/token_cursor.h"
+
+namespace roundwright {
+namespace {
+
+std::size_t place_of(int line) { return static_cast<std::size_t>(line) - 1; }
+
+bool has_words(const PatternLine& line) {
+    return line.kind != LineKind::blank && !(line.tokens.empty() && line.header.length == 0);
+}
+
+}  // namespace
+
+void tell_lines_without_entry(ReadingState& state, const std::vector<PatternLine>& lines, int last_line) {
+    std::vector<bool> shown(static_cast<std::size_t>(last_line), false);
+    for (const ReadLine& entry : state.out.lines)
+        for (int line = entry.first_line; line <= entry.last_line; ++line) shown[place_of(line)] = true;
+    for (const PatternLine& line : lines) {
+        if (!has_words(line)) continue;
+        for (int number = line.first_line; number <= line.last_line; ++number) {
+            if (shown[place_of(number)]) continue;
+            shown[place_of(number)] = true;
+            PatternLine alone;
+            alone.first_line = alone.last_line = number;
+            const std::string text = shortened(said(line.tokens));
+            state.show(ReadLineKind::not_read, alone, -1, text).left_out();
+            state.report({.code = ReadCode::line_not_understood,
+                          .where = TextSpan{number, 1, 0},
+                          .arguments = {text}});
+        }
+    }
+}
+
+std::vector<LineAccount> account_of(const std::vector<ReadLine>& entries, int last_line) {
+    std::vector<LineAccount> account(static_cast<std::size_t>(last_line),
+                                     LineAccount{ReadLineKind::note, -1});
+    const auto length = [&](int entry) {
+        const ReadLine& of = entries[static_cast<std::size_t>(entry)];
+        return of.last_line - of.first_line;
+    };
+    for (int entry = 0; entry < static_cast<int>(entries.size()); ++entry) {
+        const ReadLine& of = entries[static_cast<std::size_t>(entry)];
+        for (int line = of.first_line; line <= of.last_line; ++line) {
+            LineAccount& own = account[place_of(line)];
+            if (own.entry < 0 || length(entry) < length(own.entry)) own = {of.kind, entry};
+        }
+    }
+    return account;
+}
+
+}  // namespace roundwright

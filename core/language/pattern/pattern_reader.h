@@ -1,0 +1,77 @@
+#pragma once
+
+#include <deque>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/language/pattern/find_terms.h"
+#include "core/language/pattern/likeness.h"
+#include "core/language/pattern/note_keeper.h"
+#include "core/language/pattern/piece_reader.h"
+#include "core/language/pattern/piece_start.h"
+#include "core/language/pattern/waiting_text.h"
+
+namespace roundwright {
+
+/// Builds pieces from the lines of a pattern, one after the other, and decides what each line is.
+class PatternReader {
+  public:
+    PatternReader(const LexedText& text, const ReadOptions& options);
+
+    [[nodiscard]] ReadPattern run();
+
+  private:
+    void take(const PatternLine& line);
+    bool take_work(const PatternLine& line);
+    bool only_a_name(const PatternLine& line) const;
+    bool nothing_before() const;
+    bool is_step(const PatternLine& line) const;
+    bool is_round(const PatternLine& line, const ReadRound& read) const;
+    bool may_start() const;
+    bool take_yarn(const PatternLine& line, int yarn, const YarnTable& yarns);
+    bool take_yarn_change(const PatternLine& line);
+
+    bool take_likeness(const PatternLine& line);
+    bool unknown_piece(const PatternLine& line, const Likeness& like);
+    bool begin_like(const PatternLine& line, const Likeness& like, int other);
+    void settle_likeness(const PatternLine& line);
+
+    void take_round(const PatternLine& line);
+    void keep_start_as_note(const SaidStart& start);
+    bool begins_a_piece(const PatternLine& line) const;
+    void begin_piece(const PatternLine& line);
+    Start find_start(const PatternLine& line) const;
+    void name(Piece& piece);
+    void take_title();
+    void too_many_pieces(const PatternLine& line);
+    void end_piece(std::size_t notes);
+
+    void take_text(const PatternLine& line);
+    bool take_meta(const PatternLine& line);
+    bool take_yarn_name(const PatternLine& line);
+    bool take_title_line(const PatternLine& line);
+    void name_yarn(const YarnLine& yarn);
+    void add_notes(std::size_t count, bool ending = false);
+    void report_text(const LexedText& text);
+    bool show(ReadLineKind kind, const PatternLine& line, const std::string& text);
+    void report_terms(const FoundTerms& found);
+
+    bool in_piece_with_rounds() const { return piece_ && !piece_->piece().rounds.empty(); }
+
+    ReadingState state_;
+    Standing standing_{state_};
+    NoteKeeper notes_{state_};
+    std::deque<std::string> joined_;
+    std::vector<PatternLine> lines_;
+    WaitingText waiting_;
+    std::optional<PieceReader> piece_;
+    std::optional<SaidStart> start_;
+    bool any_likeness_ = false;               // in the text
+    const PatternLine* like_line_ = nullptr;  // that said of the piece which one it is like
+    int next_yarn_ = -1;                      // named by a line of its own; -1: none
+    bool after_blank_ = false;
+    int last_line_ = 0;  // of the text
+};
+
+}  // namespace roundwright

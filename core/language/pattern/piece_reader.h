@@ -1,0 +1,85 @@
+#pragma once
+
+#include <utility>
+#include <vector>
+
+#include "core/language/pattern/pattern_notes.h"
+#include "core/language/pattern/reading_state.h"
+#include "core/language/pattern/round_numbers.h"
+#include "core/language/pattern/standing.h"
+
+namespace roundwright {
+
+/// Reads the rounds of one piece: numbered or not, in ranges and lists, and repeats of earlier ones.
+class PieceReader {
+  public:
+    /// `piece` has its name and start; `first` is the line of its first round, which is yet to be added.
+    /// Lines outlive the reader.
+    PieceReader(ReadingState& state, Standing& standing, Piece piece, const PatternLine& first);
+    /// `piece` has rounds already, those of another piece; `words` are theirs.
+    PieceReader(ReadingState& state, Standing& standing, Piece piece,
+                const ReadingState::WordsOfRounds& words);
+
+    void add(const PatternLine& line);
+    /// A note said in the piece.
+    void hear(const NoteMeaning& meaning);
+
+    bool numbered() const { return numbers_.numbered(); }
+    /// The number that the next round should have.
+    int next_number() const { return numbers_.next(); }
+    const Piece& piece() const { return piece_; }
+    [[nodiscard]] ReadingState::WordsOfRounds take_words() { return std::move(words_of_); }
+    const ReadingState::WordsOfRounds& words() const { return words_of_; }
+
+    /// All of its rounds are another piece's.
+    bool only_like_another() const { return like_rounds_ > 0 && piece_.rounds.size() == like_rounds_; }
+    void show_likeness(const PatternLine& line, const std::string& other);
+    /// Of the other piece's rounds the first `count`.
+    void keep_rounds(int count);
+    /// Another piece's rounds were not meant after all.
+    void unread_likeness();
+
+    /// Where the notes after the last round are kept.
+    std::string& last_note() { return piece_.rounds.back().note; }
+
+    /// The piece as it ends.
+    [[nodiscard]] Piece finish();
+
+  private:
+    using TokenList = ReadingState::TokenList;
+
+    void check_number(const PatternLine& line);
+    void report_number(const PatternLine& line, ReadCode code, int expected, int found);
+    void add_rounds(const PatternLine& line, const TokenList& words);
+    void add_range(const PatternLine& line, const TokenList& words, ReadRound read, YarnTable yarns,
+                   int rounds);
+    ReadRound read_one_of(const std::vector<Token>& words, const ReadRound& first, int i, int rounds,
+                          YarnTable& yarns);
+    bool room_for_round(const PatternLine& line);
+    std::size_t show_line(const PatternLine& line);
+    void add_round(const ReadRound& read, const TokenList& words, std::size_t shown);
+    void report_once(const ReadRound& read, const ReadLine& line, int round);
+    void show(ReadLine& line, const ReadRound& read, int round);
+
+    void repeat_rounds(const PatternLine& line, const ReadRound& read, int rounds);
+    void add_repeated(const TokenList& words, const std::optional<StatedCount>& stated,
+                      const std::string& note, std::size_t shown);
+    void unknown_round(const PatternLine& line, const ReadRound& read, int number, std::size_t shown);
+    bool looks_closed() const;
+    void stand_on_rounds();
+
+    ReadingState& state_;
+    Standing& standing_;
+    Piece piece_;
+    RoundNumbers numbers_;
+    ReadingState::WordsOfRounds words_of_;
+    std::size_t like_rounds_ = 0;  // the first rounds are another piece's
+    std::size_t like_shown_ = 0;   // where that is shown
+    int most_loops_ = 0;
+    bool end_said_ = false;
+    bool stuffing_said_ = false;
+    bool round_limit_said_ = false;
+    std::vector<ReadCode> said_;  // what has been said against the line that is being read
+};
+
+}  // namespace roundwright

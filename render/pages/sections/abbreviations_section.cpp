@@ -1,0 +1,47 @@
+#include "render/pages/layout/block_builders.h"
+#include "render/pages/layout/table.h"
+#include "render/pages/page_context.h"
+#include "render/pages/pattern_words.h"
+#include "render/pages/section_words.h"
+#include "render/pages/technique_words.h"
+
+namespace roundwright::render {
+namespace {
+
+std::vector<UsedTechnique> used(const PageContext& context) {
+    std::vector<const PieceGraph*> graphs;
+    for (const PieceStudy& study : context.study.pieces) graphs.push_back(&study.graph);
+    return used_techniques(context.toy(), graphs);
+}
+
+std::vector<TableColumn> columns(double width) {
+    return {{words("ABBR."), mm(20)}, {words("MEANING"), mm(42)}, {words("HOW TO WORK IT"), width - mm(62)}};
+}
+
+void add_plain_row(Table& table, const QString& short_name, const QString& name) {
+    table.add_row(
+        {table.text(0, short_name, ParagraphStyle{bold_font()}), table.text(1, name), table.text(2, {})});
+}
+
+}  // namespace
+
+void add_abbreviations(Blocks& blocks, const PageContext& context) {
+    if (!context.options.contents.abbreviations) return;
+    const double width = context.frame.width();
+    const Terms terms = context.options.terms;
+    blocks.push_back(
+        section_heading(words("Abbreviations and stitches"), QStringLiteral("abbreviations"), width));
+    blocks.push_back(
+        paragraph_block(Paragraph(terms_words(terms) + QLatin1Char(' ') + reading_words(terms), width)));
+    blocks.back().shape.keep_with_next = true;
+    Table table(blocks, columns(width));
+    add_plain_row(table, words("st, sts"), words("stitch, stitches"));
+    for (const UsedTechnique& technique : used(context)) {
+        const TechniqueWords told = technique_words(technique.technique, terms);
+        table.add_row({table.text(0, told.short_name, ParagraphStyle{bold_font()}), table.text(1, told.name),
+                       table.text(2, told.working)});
+    }
+    table.finish();
+}
+
+}  // namespace roundwright::render

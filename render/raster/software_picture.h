@@ -1,0 +1,46 @@
+#pragma once
+
+#include <atomic>
+#include <memory>
+#include <vector>
+
+#include <QColor>
+#include <QImage>
+#include <QSize>
+
+#include "core/mesh/stitch_surface.h"
+#include "render/raster/camera.h"
+#include "render/raster/scene_part.h"
+
+namespace roundwright::render {
+
+/// A mesh with what the shading needs beside it.
+struct ShadedMesh {
+    const Mesh* mesh = nullptr;
+    const std::vector<float>* lit = nullptr;  ///< one value a vertex; none: unlit
+    Finish finish = Finish::yarn;
+};
+
+struct SoftwareScene {
+    std::vector<ShadedMesh> meshes;
+    const Mesh* ghost = nullptr;
+    bool any_lit = false;
+    double stitch_mm = 5;                             ///< typical side of a stitch
+    QColor background;                                ///< may be transparent
+    std::vector<std::shared_ptr<const void>> owners;  ///< keep the above while it is drawn elsewhere
+};
+
+/// Points a pixel each way for a picture that stays.
+inline constexpr int fine_samples = 4;
+
+/// Draws the scene with a depth buffer on the processor: what the graphics card would show, and the same on
+/// every machine. Outlines are drawn with `samples` by `samples` points a pixel, 4 by 4 at most. The camera's
+/// viewport is scaled to `size`. Once `cancelled` is set, no picture is returned, soon.
+[[nodiscard]] QImage draw_software_picture(const SoftwareScene& scene, Camera camera, QSize size, int samples,
+                                           const std::atomic<bool>* cancelled = nullptr);
+
+/// A picture of a piece by itself, fitted, seen from one side; needs no window.
+[[nodiscard]] QImage picture_of(const StitchSurface& surface, const std::vector<ScenePart>& parts,
+                                ViewDirection direction, QSize size, const QColor& background);
+
+}  // namespace roundwright::render

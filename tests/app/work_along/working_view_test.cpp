@@ -1,0 +1,156 @@
+#include "app/work_along/working_view.h"
+
+#include <gtest/gtest.h>
+#include <memory>
+
+#include <QCheckBox>
+#include <QDir>
+#include <QPushButton>
+
+#include "tests/app/app_testing.h"
+
+namespace roundwright::app {
+namespace {
+
+class WorkingViewTest : public ::testing::Test {
+  protected:
+    void SetUp() override {
+        session.preferences().set_terms(Terms::us);
+        session.start(toy_of({6, 12, 18, 18, 12, 6}));
+        ASSERT_TRUE(wait_for_shape(session));
+        view = std::make_unique<WorkingView>(session, RoundClock([this] { return now; }));
+        view->show();
+        ASSERT_TRUE(QTest::qWaitForWindowActive(view.get()));
+    }
+
+    void press(Qt::Key key) {
+        QTest::keyClick(view->focusWidget() ? view->focusWidget() : view.get(), key);
+        QCoreApplication::processEvents();
+    }
+    [[nodiscard]] const WorkedSoFar& worked() const { return session.piece()->worked; }
+    [[nodiscard]] std::string words() const { return view->words().toStdString(); }
+
+    double now = 1'000;
+    DocumentSession session;
+    std::unique_ptr<WorkingView> view;
+};
+
+TEST_F(WorkingViewTest, TheSpaceBarTicksOffRounds) {
+    EXPECT_EQ(words(), "Round 1\n6 sc in magic ring\n6 stitches");
+    press(Qt::Key_Space);
+    EXPECT_EQ(worked().rounds, 1);
+    press(Qt::Key_Space);
+    EXPECT_EQ(words(), "Round 3\n[sc, inc] x 6\n18 stitches · 3 stitches in each of 6 repeats");
+    QDir().mkpath(QStringLiteral(ROUNDWRIGHT_SCREENSHOTS));
+    EXPECT_TRUE(view->grab().save(QStringLiteral(ROUNDWRIGHT_SCREENSHOTS "/work-along.png")));
+    for (int i = 0; i < 4; ++i) press(Qt::Key_Space);
+    EXPECT_EQ(worked().rounds, 6);
+    EXPECT_TRUE(view->words().startsWith(QStringLiteral("All 6 rounds are done")));
+    press(Qt::Key_Space);
+    EXPECT_EQ(worked().rounds, 6);
+}
+
+TEST_F(WorkingViewTest, EveryTickCanBeUndone) {
+    press(Qt::Key_Space);
+    press(Qt::Key_Space);
+    session.undo_stack().undo();
+    EXPECT_EQ(worked().rounds, 1);
+    EXPECT_TRUE(view->words().startsWith(QStringLiteral("Round 2\n")));
+    QTest::keyClick(view.get(), Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_EQ(worked().rounds, 0);
+}
+
+TEST_F(WorkingViewTest, BackspaceTakesOneStitchBack) {
+    press(Qt::Key_Space);
+    press(Qt::Key_Space);
+    for (int i = 0; i < 3; ++i) press(Qt::Key_Right);
+    press(Qt::Key_Backspace);
+    EXPECT_EQ(worked(), (WorkedSoFar{2, 2, {}}));
+    press(Qt::Key_Backspace);
+    press(Qt::Key_Backspace);
+    EXPECT_EQ(worked(), (WorkedSoFar{2, 0, {}}));
+    press(Qt::Key_Backspace);  // the last stitch of the round before
+    EXPECT_EQ(worked(), (WorkedSoFar{1, 11, {}}));
+    press(Qt::Key_Right);
+    EXPECT_EQ(worked(), (WorkedSoFar{2, 0, {}}));
+    for (int i = 0; i < 4; ++i) press(Qt::Key_PageUp);
+    press(Qt::Key_Backspace);
+    EXPECT_EQ(worked(), WorkedSoFar{});
+}
+
+TEST_F(WorkingViewTest, BackspaceReopensAPieceThatIsDone) {
+    for (int i = 0; i < 6; ++i) press(Qt::Key_Space);
+    press(Qt::Key_Backspace);
+    EXPECT_EQ(worked(), (WorkedSoFar{5, 5, {}}));
+    EXPECT_TRUE(view->words().startsWith(QStringLiteral("Round 6\n")));
+}
+
+TEST_F(WorkingViewTest, PageUpGoesBackARound) {
+    press(Qt::Key_Space);
+    press(Qt::Key_Space);
+    press(Qt::Key_Right);
+    press(Qt::Key_PageUp);  // the round begun is begun again
+    EXPECT_EQ(worked(), (WorkedSoFar{2, 0, {}}));
+    press(Qt::Key_PageUp);
+    EXPECT_EQ(worked().rounds, 1);
+}
+
+TEST_F(WorkingViewTest, StitchesAreCountedUpToTheRoundsEnd) {
+    press(Qt::Key_Space);
+    press(Qt::Key_Space);
+    for (int i = 0; i < 4; ++i) press(Qt::Key_Right);
+    EXPECT_EQ(worked().stitches, 4);
+    EXPECT_EQ(words(), "Round 3\n[sc, inc] x 6\n4 of 18 stitches · repeat 2 of 6");
+    press(Qt::Key_Left);
+    EXPECT_EQ(worked().stitches, 3);
+    const int steps = session.undo_stack().count();
+    for (int i = 0; i < 15; ++i) press(Qt::Key_Right);
+    EXPECT_EQ(worked(), (WorkedSoFar{3, 0, {}}));
+    EXPECT_EQ(session.undo_stack().count(), steps + 1);  // the counting is one step, the round another
+}
+
+TEST_F(WorkingViewTest, TimesAreMeasuredIfWished) {
+    press(Qt::Key_Space);
+    EXPECT_TRUE(worked().seconds_of_round.empty());
+    view->findChild<QCheckBox*>()->click();
+    now += 60;
+    press(Qt::Key_Space);
+    now += 90;
+    press(Qt::Key_Space);
+    EXPECT_EQ(worked().seconds_of_round, (std::vector<double>{0, 60, 90}));
+    EXPECT_TRUE(view->times().contains(QStringLiteral("round 3 took 1:30"))) << view->times().toStdString();
+    EXPECT_TRUE(view->times().contains(QStringLiteral("to go")));
+}
+
+TEST_F(WorkingViewTest, ProgressIsInTheFile) {
+    press(Qt::Key_Space);
+    press(Qt::Key_Right);
+    const Toy read = read_document(write_document(session.toy())).toy;
+    EXPECT_EQ(read.pieces[0].worked, worked());
+}
+
+TEST_F(WorkingViewTest, EnterPressesTheButtonWithTheFocus) {
+    for (auto* button : view->findChildren<QPushButton*>())
+        if (button->text().startsWith(QStringLiteral("Count"))) button->setFocus();
+    press(Qt::Key_Return);
+    EXPECT_EQ(worked(), (WorkedSoFar{0, 1, {}}));
+    press(Qt::Key_Space);
+    EXPECT_EQ(worked(), (WorkedSoFar{1, 0, {}}));
+}
+
+TEST_F(WorkingViewTest, SpeaksTheTermsOfTheMaker) {
+    session.preferences().set_terms(Terms::uk);
+    EXPECT_EQ(words(), "Round 1\n6 dc in magic ring\n6 stitches");
+}
+
+TEST_F(WorkingViewTest, TellsWhatComesUp) {
+    session.edit_piece(QStringLiteral("stripe"), [](Piece& piece) { piece.rounds[2].yarn = 1; });
+    EXPECT_TRUE(view->coming_up().contains(QStringLiteral("After round 2: Change to Tide blue.")))
+        << view->coming_up().toStdString();
+    press(Qt::Key_Space);
+    press(Qt::Key_Space);
+    EXPECT_TRUE(view->coming_up().contains(QStringLiteral("Now: Change to Tide blue.")));
+}
+
+}  // namespace
+}  // namespace roundwright::app

@@ -1,0 +1,87 @@
+#include <gtest/gtest.h>
+#include <string>
+
+#include "core/language/pattern/read_pattern.h"
+#include "core/language/pattern/write_pattern.h"
+#include "tests/core/language/pattern/random_pattern_toy.h"
+#include "tests/core/language/pattern/random_piece.h"
+#include "tests/support/random_cases.h"
+
+namespace roundwright {
+namespace {
+
+using testing::RandomPiece;
+
+::testing::AssertionResult reads_back(const Piece& piece, Terms terms) {
+    const std::string text = write_piece(piece, terms);
+    const ReadPattern read = read_pattern(text, {terms, {}});
+    if (!read.proved() || read.pieces.size() != 1) {
+        auto failure = ::testing::AssertionFailure() << text;
+        for (const ReadDiagnostic& d : read.diagnostics)
+            failure << read_code_name(d.code) << " at " << d.where.line << ":" << d.where.column << "\n";
+        return failure << read.pieces.size() << " pieces\n";
+    }
+    const Piece& again = read.pieces[0];
+    const bool same = piece_graph(again).graph == piece_graph(piece).graph && again.start == piece.start &&
+                      again.end == piece.end && again.joining == piece.joining && again.make == piece.make &&
+                      again.name == piece.name && again.area_stretch == piece.area_stretch;
+    if (same) return ::testing::AssertionSuccess();
+    return ::testing::AssertionFailure() << text << "-- read and written again:\n"
+                                         << write_piece(again, terms);
+}
+
+void expect_read_back(unsigned part, unsigned parts) {
+    const auto count = static_cast<unsigned>(testing::random_cases(100'000));
+    for (unsigned seed = part; seed < count; seed += parts) {
+        const Piece piece = RandomPiece(seed).piece();
+        ASSERT_TRUE(piece_graph(piece).problems.empty()) << "seed " << seed << "\n"
+                                                         << write_piece(piece, Terms::us);
+        ASSERT_TRUE(reads_back(piece, Terms::us)) << "seed " << seed;
+        ASSERT_TRUE(reads_back(piece, Terms::uk)) << "seed " << seed;
+    }
+}
+
+// A piece as the text tells it: rounds as they are worked, not as they are stored.
+std::string piece_told(const Piece& piece, Terms terms) {
+    std::string told = write_piece(piece, terms);
+    for (const Round& round : piece.rounds) told += "[" + round.note + "]";
+    return told;
+}
+
+::testing::AssertionResult toy_reads_back(const Toy& toy, Terms terms) {
+    const std::string text = write_toy(toy, terms);
+    const ReadPattern read = read_pattern(text);
+    auto failure = ::testing::AssertionFailure() << text;
+    for (const ReadDiagnostic& d : read.diagnostics)
+        failure << read_code_name(d.code) << " at " << d.where.line << ":" << d.where.column << "\n";
+    if (!read.diagnostics.empty() || read.terms != terms) return failure;
+    const Toy again = toy_of(read);
+    if (again.title != toy.title || again.designer != toy.designer || again.hook_mm != toy.hook_mm ||
+        again.notes != toy.notes || again.pieces.size() != toy.pieces.size())
+        return failure << again.title << ", " << again.notes << ", " << again.pieces.size() << " pieces\n";
+    for (std::size_t i = 0; i < toy.pieces.size(); ++i)
+        if (again.pieces[i].name != toy.pieces[i].name ||
+            again.pieces[i].area_stretch != toy.pieces[i].area_stretch ||
+            piece_graph(again.pieces[i]).graph != piece_graph(toy.pieces[i]).graph ||
+            piece_told(again.pieces[i], terms) != piece_told(toy.pieces[i], terms))
+            return failure << "-- read and written again:\n" << piece_told(again.pieces[i], terms);
+    return ::testing::AssertionSuccess();
+}
+
+TEST(WriteThenRead, GivesTheSameToyAndInventsNothing) {
+    const auto count = static_cast<unsigned>(testing::random_cases(20'000));
+    for (unsigned seed = 0; seed < count; ++seed) {
+        const Toy toy = testing::RandomPatternToy(seed).toy();
+        ASSERT_TRUE(toy_reads_back(toy, Terms::us)) << "seed " << seed;
+        ASSERT_TRUE(toy_reads_back(toy, Terms::uk)) << "seed " << seed;
+    }
+}
+
+// Four parts, so that they can run side by side.
+TEST(WriteThenRead, GivesTheSameStitchesFirstPart) { expect_read_back(0, 4); }
+TEST(WriteThenRead, GivesTheSameStitchesSecondPart) { expect_read_back(1, 4); }
+TEST(WriteThenRead, GivesTheSameStitchesThirdPart) { expect_read_back(2, 4); }
+TEST(WriteThenRead, GivesTheSameStitchesFourthPart) { expect_read_back(3, 4); }
+
+}  // namespace
+}  // namespace roundwright
