@@ -12,8 +12,8 @@
 #include "app/cli/option_values.h"
 #include "app/cli/output.h"
 #include "app/cli/output_file.h"
-#include "app/wording/calibration_words.h"
 #include "core/reshape/finished_piece.h"
+#include "render/wording/calibration_words.h"
 
 namespace roundwright::app {
 namespace {

@@ -5,8 +5,8 @@
 
 #include "app/cli/complaint.h"
 #include "app/cli/output.h"
-#include "app/wording/piece_name.h"
 #include "core/reshape/reshape_toy.h"
+#include "render/wording/piece_name.h"
 
 namespace roundwright::app {
 namespace {

@@ -21,7 +21,7 @@ render::PdfOptions pdf_options(const Arguments& arguments) {
     if (arguments.value(QStringLiteral("paper")) == QLatin1String("letter"))
         options.paper = render::Paper::letter;
     if (arguments.value(QStringLiteral("terms")) == QLatin1String("uk")) options.terms = Terms::uk;
-    if (units_wanted(arguments) == LengthUnit::inches) options.units = render::Units::inch;
+    if (units_wanted(arguments) == LengthUnit::inches) options.units = LengthUnit::inches;
     if (arguments.has(QStringLiteral("date"))) {
         options.date = QDateTime::fromString(arguments.value(QStringLiteral("date")), Qt::ISODate);
     }

@@ -9,11 +9,11 @@
 #include "app/cli/output.h"
 #include "app/cli/output_file.h"
 #include "app/cli/read_json.h"
-#include "app/wording/counted.h"
-#include "app/wording/diagnostic_sentence.h"
 #include "core/base/limits.h"
 #include "core/language/pattern/read_pattern.h"
 #include "core/rounds/piece_graph.h"
+#include "render/wording/counted.h"
+#include "render/wording/diagnostic_sentence.h"
 
 namespace roundwright::app {
 namespace {

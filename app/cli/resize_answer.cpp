@@ -7,9 +7,9 @@
 
 #include "app/cli/output.h"
 #include "app/cli/shape_json.h"
-#include "app/wording/piece_name.h"
-#include "app/wording/reshape_words.h"
-#include "app/wording/shape_words.h"
+#include "render/wording/piece_name.h"
+#include "render/wording/reshape_words.h"
+#include "render/wording/shape_words.h"
 
 namespace roundwright::app {
 namespace {

@@ -10,8 +10,8 @@
 #include "app/cli/output_file.h"
 #include "app/cli/resize_answer.h"
 #include "app/cli/resize_wish.h"
-#include "app/wording/reshape_words.h"
 #include "core/checks/check_said_numbers.h"
+#include "render/wording/reshape_words.h"
 
 namespace roundwright::app {
 namespace {

@@ -9,8 +9,8 @@
 #include "app/cli/input_file.h"
 #include "app/cli/output.h"
 #include "app/cli/shape_json.h"
-#include "app/wording/counted.h"
-#include "app/wording/shape_words.h"
+#include "render/wording/counted.h"
+#include "render/wording/shape_words.h"
 
 namespace roundwright::app {
 namespace {

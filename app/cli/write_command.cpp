@@ -19,7 +19,7 @@ Terms terms_wanted(const Arguments& arguments) {
 render::PatternOptions pattern_options(const Arguments& arguments) {
     render::PatternOptions options;
     options.terms = terms_wanted(arguments);
-    if (units_wanted(arguments) == LengthUnit::inches) options.units = render::Units::inch;
+    if (units_wanted(arguments) == LengthUnit::inches) options.units = LengthUnit::inches;
     return options;
 }
 

@@ -16,11 +16,11 @@
 #include "app/face/face_scene.h"
 #include "app/face/features_model.h"
 #include "app/kit/field_widgets.h"
-#include "app/wording/feature_name.h"
-#include "app/wording/feature_words.h"
 #include "core/face/feature_fit.h"
 #include "core/face/first_feature.h"
 #include "core/face/opening.h"
+#include "render/wording/feature_name.h"
+#include "render/wording/feature_words.h"
 
 namespace roundwright::app {
 

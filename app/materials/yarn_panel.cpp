@@ -19,12 +19,12 @@
 #include "app/kit/cell_delegate.h"
 #include "app/kit/field_widgets.h"
 #include "app/materials/yarns_model.h"
-#include "app/wording/piece_name.h"
-#include "app/wording/shape_words.h"
-#include "app/wording/yarn_weight_words.h"
 #include "core/gauge/hook.h"
 #include "core/gauge/usual_gauge.h"
 #include "core/study/piece_study.h"
+#include "render/wording/piece_name.h"
+#include "render/wording/shape_words.h"
+#include "render/wording/yarn_weight_words.h"
 
 namespace roundwright::app {
 

@@ -4,9 +4,9 @@
 #include <QLocale>
 #include <QStringList>
 
-#include "app/kit/length_text.h"
 #include "core/base/units.h"
 #include "core/shape/fabric_limits.h"
+#include "render/wording/length_text.h"
 
 namespace roundwright::app {
 

@@ -19,8 +19,8 @@
 #include "app/kit/room_on_screen.h"
 #include "app/kit/theme.h"
 #include "app/read_pattern/review_model.h"
-#include "app/wording/counted.h"
-#include "app/wording/diagnostic_sentence.h"
+#include "render/wording/counted.h"
+#include "render/wording/diagnostic_sentence.h"
 
 namespace roundwright::app {
 

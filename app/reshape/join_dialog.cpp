@@ -12,9 +12,9 @@
 #include "app/kit/field_widgets.h"
 #include "app/kit/room_on_screen.h"
 #include "app/reshape/outline_view.h"
-#include "app/wording/reshape_words.h"
 #include "core/reshape/mirror_join.h"
 #include "core/reshape/reshape_toy.h"
+#include "render/wording/reshape_words.h"
 
 namespace roundwright::app {
 

@@ -11,9 +11,9 @@
 #include "app/rounds/round_phrases.h"
 #include "app/rounds/rounds_clipboard.h"
 #include "app/rounds/rounds_view.h"
-#include "app/wording/diagnostic_sentence.h"
 #include "core/language/round/write.h"
 #include "core/language/words/terms.h"
+#include "render/wording/diagnostic_sentence.h"
 
 namespace roundwright::app {
 

@@ -11,8 +11,8 @@
 #include "app/kit/theme.h"
 #include "app/rounds/round_phrases.h"
 #include "app/shape/shape_actions.h"
-#include "app/wording/measure_words.h"
-#include "app/wording/shape_words.h"
+#include "render/wording/measure_words.h"
+#include "render/wording/shape_words.h"
 
 namespace roundwright::app {
 namespace {

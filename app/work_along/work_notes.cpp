@@ -6,9 +6,9 @@
 #include <QCoreApplication>
 #include <QRegularExpression>
 
-#include "app/wording/feature_words.h"
 #include "core/face/feature_fit.h"
 #include "core/face/work_steps.h"
+#include "render/wording/feature_words.h"
 
 namespace roundwright::app {
 namespace {

@@ -17,8 +17,8 @@
 
 #include "app/kit/field_widgets.h"
 #include "app/kit/room_on_screen.h"
-#include "app/wording/counted.h"
 #include "app/work_along/work_notes.h"
+#include "render/wording/counted.h"
 
 namespace roundwright::app {
 namespace {

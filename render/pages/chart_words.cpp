@@ -1,7 +1,7 @@
 #include "render/pages/chart_words.h"
 
-#include "render/pages/pattern_words.h"
-#include "render/pages/technique_words.h"
+#include "render/wording/pattern/pattern_words.h"
+#include "render/wording/pattern/technique_words.h"
 
 namespace roundwright::render {
 namespace {

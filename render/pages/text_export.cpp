@@ -4,20 +4,20 @@
 
 #include "core/language/pattern/written_rounds.h"
 #include "core/language/round/write.h"
-#include "render/pages/feature_words.h"
-#include "render/pages/layout/paragraph.h"
-#include "render/pages/pattern_words.h"
-#include "render/pages/round_remarks.h"
-#include "render/pages/section_words.h"
-#include "render/pages/technique_words.h"
 #include "render/pages/text_writer.h"
+#include "render/wording/pattern/feature_words.h"
+#include "render/wording/pattern/pattern_words.h"
+#include "render/wording/pattern/round_remarks.h"
+#include "render/wording/pattern/section_words.h"
+#include "render/wording/pattern/technique_words.h"
+#include "render/wording/printable.h"
 
 namespace roundwright::render {
 namespace {
 
 QString letter_of(std::size_t yarn) { return QString::fromStdString(yarn_letter(static_cast<int>(yarn))); }
 
-QString amount_line(const Yarn& yarn, const YarnUse& use, Units units) {
+QString amount_line(const Yarn& yarn, const YarnUse& use, LengthUnit units) {
     return words("%1, %2").arg(
         yarn_length_range_words(use, units),
         yarn_amount_words(yarn, use, units).replace(QLatin1Char('\n'), QStringLiteral(", ")));
@@ -66,7 +66,7 @@ class PatternText {
                               amount_line(toy_.yarns[i], use, options_.units));
         }
         lines += words("Hook: %1").arg(hook_words(toy_.hook_mm));
-        const QString stuffing = stuffing_words(study_, options_);
+        const QString stuffing = stuffing_words(study_, options_.terms, options_.units);
         if (!stuffing.isEmpty())
             lines += words(options_.terms, "Stuffing: %1", "Toy filling: %1").arg(stuffing);
         lines += bought_feature_words(toy_);
@@ -77,9 +77,9 @@ class PatternText {
 
     void gauge() {
         out_.section(gauge_heading_words(options_.terms));
-        out_.paragraph(gauge_words(study_, options_));
+        out_.paragraph(gauge_words(study_, options_.terms, options_.units));
         out_.paragraph(gauge_source_words(study_, options_.terms));
-        out_.paragraph(gauge_circle_words(study_, options_));
+        out_.paragraph(gauge_circle_words(study_, options_.terms, options_.units));
         out_.paragraph(size_range_words(study_, options_.terms));
         if (!study_.at_gauges.empty()) gauge_table();
     }
@@ -122,7 +122,7 @@ class PatternText {
         const Piece& piece = toy_.pieces[i];
         const PieceStudy& study = study_.pieces[i];
         out_.part(piece_name_words(toy_, i));
-        out_.paragraph(piece_fact_words(study_, options_, i).join(QLatin1Char(' ')));
+        out_.paragraph(piece_fact_words(study_, i, options_.terms, options_.units).join(QLatin1Char(' ')));
         QStringList lines;
         const QString start = QString::fromStdString(start_words(piece, options_.terms));
         if (!start.isEmpty()) lines += start;

@@ -6,8 +6,8 @@
 #include <QPainter>
 #include <QPdfWriter>
 
-#include "render/pages/pattern_words.h"
 #include "render/pages/pdf/pdf_finish.h"
+#include "render/wording/pattern/pattern_words.h"
 
 namespace roundwright::render {
 namespace {

@@ -9,8 +9,8 @@
 #include "render/pages/chart_words.h"
 #include "render/pages/layout/block_builders.h"
 #include "render/pages/page_context.h"
-#include "render/pages/pattern_words.h"
-#include "render/pages/section_words.h"
+#include "render/wording/pattern/pattern_words.h"
+#include "render/wording/pattern/section_words.h"
 
 namespace roundwright::render {
 namespace {

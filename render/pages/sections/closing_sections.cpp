@@ -1,7 +1,7 @@
 #include "render/pages/layout/block_builders.h"
 #include "render/pages/page_context.h"
-#include "render/pages/pattern_words.h"
-#include "render/pages/section_words.h"
+#include "render/wording/pattern/pattern_words.h"
+#include "render/wording/pattern/section_words.h"
 
 namespace roundwright::render {
 namespace {

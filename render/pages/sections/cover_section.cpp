@@ -7,9 +7,10 @@
 #include "render/pages/layout/block_builders.h"
 #include "render/pages/layout/drawable_text.h"
 #include "render/pages/page_context.h"
-#include "render/pages/pattern_words.h"
 #include "render/pages/piece_figure.h"
-#include "render/pages/section_words.h"
+#include "render/wording/pattern/pattern_words.h"
+#include "render/wording/pattern/section_words.h"
+#include "render/wording/printable.h"
 
 namespace roundwright::render {
 namespace {

@@ -5,15 +5,15 @@
 #include <QPainter>
 
 #include "core/face/place_feature.h"
-#include "render/pages/feature_words.h"
 #include "render/pages/layout/block_builders.h"
 #include "render/pages/layout/dimension_line.h"
 #include "render/pages/layout/table.h"
 #include "render/pages/outline.h"
 #include "render/pages/page_context.h"
-#include "render/pages/pattern_words.h"
-#include "render/pages/section_words.h"
 #include "render/pages/swatch.h"
+#include "render/wording/pattern/feature_words.h"
+#include "render/wording/pattern/pattern_words.h"
+#include "render/wording/pattern/section_words.h"
 
 namespace roundwright::render {
 namespace {
@@ -61,7 +61,7 @@ std::vector<SeenFeature> seen_features(const Piece& piece, const PieceStudy& stu
 class FaceDrawing {
   public:
     FaceDrawing(const Piece& piece, const PieceStudy& study, std::vector<SeenFeature> features, double width,
-                Units units)
+                LengthUnit units)
         : piece_(&piece), study_(&study), features_(std::move(features)), width_(width), units_(units) {
         const QSizeF room(width - mm(50), mm(95));
         scale_ = std::min(
@@ -180,7 +180,7 @@ class FaceDrawing {
     const PieceStudy* study_;
     std::vector<SeenFeature> features_;
     double width_;
-    Units units_;
+    LengthUnit units_;
     double scale_ = 0;
 };
 

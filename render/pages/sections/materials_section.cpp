@@ -3,13 +3,13 @@
 #include <QPainter>
 
 #include "core/language/round/write.h"
-#include "render/pages/feature_words.h"
 #include "render/pages/layout/block_builders.h"
 #include "render/pages/layout/table.h"
 #include "render/pages/page_context.h"
-#include "render/pages/pattern_words.h"
-#include "render/pages/section_words.h"
 #include "render/pages/swatch.h"
+#include "render/wording/pattern/feature_words.h"
+#include "render/wording/pattern/pattern_words.h"
+#include "render/wording/pattern/section_words.h"
 
 namespace roundwright::render {
 namespace {
@@ -90,7 +90,7 @@ void add_materials(Blocks& blocks, const PageContext& context) {
     }
     blocks.push_back(labelled(words("Hook"), hook_words(context.toy().hook_mm), width));
     blocks.back().shape.space_before = mm(4);
-    const QString stuffing = stuffing_words(context.study, context.options);
+    const QString stuffing = stuffing_words(context.study, context.options.terms, context.options.units);
     if (!stuffing.isEmpty())
         blocks.push_back(labelled(words(context.options.terms, "Stuffing", "Toy filling"), stuffing, width));
     const QString bought = bought_feature_words(context.toy()).join(QLatin1Char('\n'));

@@ -7,11 +7,12 @@
 #include "render/pages/layout/block_builders.h"
 #include "render/pages/layout/table.h"
 #include "render/pages/page_context.h"
-#include "render/pages/pattern_words.h"
 #include "render/pages/piece_figure.h"
-#include "render/pages/round_remarks.h"
-#include "render/pages/section_words.h"
 #include "render/pages/swatch.h"
+#include "render/wording/pattern/pattern_words.h"
+#include "render/wording/pattern/round_remarks.h"
+#include "render/wording/pattern/section_words.h"
+#include "render/wording/printable.h"
 
 namespace roundwright::render {
 namespace {
@@ -48,8 +49,9 @@ Block piece_heading(const PageContext& context, std::size_t i) {
     style.leading = 1.2;
     style.most_lines = 3;
     const Paragraph name(piece_name_words(context.toy(), i), width, style);
-    const Paragraph facts(piece_fact_words(context.study, context.options, i).join(QLatin1Char('\n')), width,
-                          soft());
+    const Paragraph facts(piece_fact_words(context.study, i, context.options.terms, context.options.units)
+                              .join(QLatin1Char('\n')),
+                          width, soft());
     Block block;
     block.shape.height = std::max(name.height() + pt(5) + facts.height(), figure_height);
     block.shape.space_before = mm(9);

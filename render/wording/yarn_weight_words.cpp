@@ -1,0 +1,44 @@
+#include "render/wording/yarn_weight_words.h"
+
+#include <QCoreApplication>
+
+namespace roundwright {
+
+namespace {
+
+QString tr(const char* text) { return QCoreApplication::translate("YarnWeightWords", text); }
+
+/// What the balls of a weight are called over the counter in the US and the UK. Source of the US names: Craft
+/// Yarn Council, Standard Yarn Weight System; of the UK names: common practice.
+QString shop_names(YarnWeight weight) {
+    switch (weight) {
+        case YarnWeight::lace:
+            return tr("lace, 2-ply");
+        case YarnWeight::super_fine:
+            return tr("fingering, 4-ply");
+        case YarnWeight::fine:
+            return tr("sport, 5-ply");
+        case YarnWeight::light:
+            return tr("DK");
+        case YarnWeight::medium:
+            return tr("worsted, aran");
+        case YarnWeight::bulky:
+            return tr("bulky, chunky");
+        case YarnWeight::super_bulky:
+            return tr("super chunky");
+        case YarnWeight::jumbo:
+            return {};
+    }
+    return {};
+}
+
+}  // namespace
+
+QString yarn_weight_words(const YarnStandard& standard) {
+    const auto name = QString::fromUtf8(standard.name.data(), static_cast<qsizetype>(standard.name.size()));
+    const QString words = tr("%1  %2").arg(standard.number).arg(name);
+    const QString shop = shop_names(standard.weight);
+    return shop.isEmpty() ? words : tr("%1 (%2)").arg(words, shop);
+}
+
+}  // namespace roundwright
