@@ -76,8 +76,9 @@ void JoinDialog::work_out() {
     frog_back_->hide();
     if (!joined_) {
         outline_->set_new(std::nullopt);
-        answer_->setText(tr("One of the two never has %1 stitches in a round, or its rounds do not work out.")
-                             .arg(neck_->value()));
+        answer_->setText(
+            tr("One of the two never has %n stitch(es) in a round, or its rounds do not work out.", nullptr,
+               neck_->value()));
         return;
     }
     const PieceForm form = piece_form(*joined_, first_.gauge);

@@ -40,7 +40,7 @@ Technique technique_of(ChartSymbol symbol) {
 
 QString chart_symbol_words(ChartSymbol symbol, Terms terms) {
     const TechniqueWords told = technique_words(technique_of(symbol), terms);
-    return told.short_name.isEmpty() ? told.name : words("%1, %2").arg(told.short_name, told.name);
+    return told.short_name.isEmpty() ? told.name : Pattern::tr("%1, %2").arg(told.short_name, told.name);
 }
 
 }  // namespace roundwright::render

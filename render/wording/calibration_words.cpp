@@ -5,46 +5,54 @@
 #include <QCoreApplication>
 #include <QLocale>
 
+#include "render/wording/as_sentence.h"
 #include "render/wording/length_text.h"
 
 namespace roundwright {
 namespace {
 
-QString tr(const char* text) { return QCoreApplication::translate("Calibration", text); }
+struct CalibrationText {
+    Q_DECLARE_TR_FUNCTIONS(Calibration)
+};
 
 QString percent(double part) { return QLocale().toString(100 * part, 'f', part < 0.1 ? 1 : 0); }
 
 QString value_name(CalibratedValue value) {
     switch (value) {
         case CalibratedValue::stitch_width:
-            return tr("how wide a stitch is");
+            return CalibrationText::tr("how wide a stitch is");
         case CalibratedValue::round_height:
-            return tr("how tall a round is");
+            return CalibrationText::tr("how tall a round is");
         case CalibratedValue::area_stretch:
-            return tr("how far the stuffing stretches the fabric");
+            return CalibrationText::tr("how far the stuffing stretches the fabric");
     }
     return {};
 }
 
 QString free_words(CalibratedValue value) {
     return value == CalibratedValue::area_stretch
-               ? tr("These measurements say little about %1, so it stays close to the piece's stuffing.")
+               ? CalibrationText::tr(
+                     "These measurements say little about %1, so it stays close to the piece's stuffing.")
                      .arg(value_name(value))
-               : tr("These measurements say little about %1, so it stays close to a typical value. Another "
-                    "measurement, or a swatch, would settle it.")
+               : CalibrationText::tr(
+                     "These measurements say little about %1, so it stays close to a typical value. Another "
+                     "measurement, or a swatch, would settle it.")
                      .arg(value_name(value));
 }
 
 QString together_words(CalibratedValue one, CalibratedValue other) {
     const bool with_stretch = other == CalibratedValue::area_stretch;
     if (!with_stretch)
-        return tr(
+        return CalibrationText::tr(
             "They cannot tell wide stitches in short rounds from narrow stitches in tall rounds: both "
             "measure the same.");
-    return one == CalibratedValue::stitch_width ? tr("They cannot tell narrow stitches, firmly stuffed, from "
-                                                     "wide stitches, softly stuffed: both measure the same.")
-                                                : tr("They cannot tell short rounds, firmly stuffed, from "
-                                                     "tall rounds, softly stuffed: both measure the same.");
+    return one == CalibratedValue::stitch_width
+               ? CalibrationText::tr(
+                     "They cannot tell narrow stitches, firmly stuffed, from "
+                     "wide stitches, softly stuffed: both measure the same.")
+               : CalibrationText::tr(
+                     "They cannot tell short rounds, firmly stuffed, from "
+                     "tall rounds, softly stuffed: both measure the same.");
 }
 
 QString disagreement_words(const Calibration& found, const std::vector<Measured>& measured, std::size_t which,
@@ -53,20 +61,21 @@ QString disagreement_words(const Calibration& found, const std::vector<Measured>
     const QString name = measured_name(measured[which]);
     const QString sentence =
         measured.size() > 1
-            ? tr("%1 does not fit with the rest: it should be %2, and was measured as %3. Measure it again, "
-                 "or check that the rounds were worked as written.")
-            : tr("%1 does not fit with what is known: it should be %2, and was measured as %3.");
-    QString text = sentence.arg(name, fine_length_text(found.modelled_mm[which], units),
-                                fine_length_text(measured[which].mm, units));
-    text[0] = text[0].toUpper();
-    return text;
+            ? CalibrationText::tr(
+                  "%1 does not fit with the rest: it should be %2, and was measured as %3. Measure it again, "
+                  "or check that the rounds were worked as written.")
+            : CalibrationText::tr(
+                  "%1 does not fit with what is known: it should be %2, and was measured as %3.");
+    return as_sentence(sentence.arg(name, fine_length_text(found.modelled_mm[which], units),
+                                    fine_length_text(measured[which].mm, units)));
 }
 
 QString note_words(const CalibrationNote& note, const Calibration& found,
                    const std::vector<Measured>& measured, LengthUnit units) {
     switch (note.code) {
         case CalibrationCode::unusable_piece:
-            return tr("Nothing to go on yet: this takes a piece with rounds and one measurement.");
+            return CalibrationText::tr(
+                "Nothing to go on yet: this takes a piece with rounds and one measurement.");
         case CalibrationCode::left_free:
             return free_words(note.value);
         case CalibrationCode::not_told_apart:
@@ -74,7 +83,7 @@ QString note_words(const CalibrationNote& note, const Calibration& found,
         case CalibrationCode::measurements_disagree:
             return disagreement_words(found, measured, note.measured, units);
         case CalibrationCode::not_converged:
-            return tr("No gauge fits these measurements.");
+            return CalibrationText::tr("No gauge fits these measurements.");
     }
     return {};
 }
@@ -82,7 +91,7 @@ QString note_words(const CalibrationNote& note, const Calibration& found,
 }  // namespace
 
 QString gauge_words(const Gauge& gauge, LengthUnit units) {
-    return tr("A stitch is %1 wide, a round %2 tall.")
+    return CalibrationText::tr("A stitch is %1 wide, a round %2 tall.")
         .arg(fine_length_with_range(gauge.stitch_width_mm, gauge.stitch_width_error_mm, units),
              fine_length_with_range(gauge.round_height_mm, gauge.round_height_error_mm, units));
 }
@@ -91,11 +100,11 @@ QString calibration_words(const Calibration& found, LengthUnit units) {
     if (!found.usable()) return {};
     QStringList sentences{gauge_words(found.gauge, units)};
     if (found.area_stretch_error > 0)
-        sentences << tr("Fabric stretch: %1 % (%2–%3).")
+        sentences << CalibrationText::tr("Fabric stretch: %1 % (%2–%3).")
                          .arg(percent(found.area_stretch),
                               percent(std::max(0.0, found.area_stretch - found.area_stretch_error)),
                               percent(found.area_stretch + found.area_stretch_error));
-    sentences << tr("Typical difference from your measurements: %1.")
+    sentences << CalibrationText::tr("Typical difference from your measurements: %1.")
                      .arg(fine_length_text(found.residual_mm, units));
     return sentences.join(QLatin1Char(' '));
 }
@@ -110,13 +119,13 @@ QStringList calibration_note_words(const Calibration& found, const std::vector<M
 QString measured_name(const Measured& measured) {
     switch (measured.of) {
         case MeasuredOf::width:
-            return tr("the width");
+            return CalibrationText::tr("the width");
         case MeasuredOf::height:
-            return tr("the height");
+            return CalibrationText::tr("the height");
         case MeasuredOf::circumference:
-            return tr("the circumference");
+            return CalibrationText::tr("the circumference");
         case MeasuredOf::circumference_of_round:
-            return tr("the circumference of round %1").arg(measured.round + 1);
+            return CalibrationText::tr("the circumference of round %1").arg(measured.round + 1);
     }
     return {};
 }

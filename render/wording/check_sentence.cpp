@@ -6,6 +6,7 @@
 #include <QLocale>
 
 #include "core/base/units.h"
+#include "render/wording/as_sentence.h"
 #include "render/wording/counted.h"
 #include "render/wording/cure_words.h"
 #include "render/wording/diagnostic_sentence.h"
@@ -18,7 +19,9 @@ namespace {
 constexpr double ten_centimetres_mm = 100;
 constexpr double four_inches_mm = 4 * mm_per_inch;
 
-QString tr(const char* text) { return QCoreApplication::translate("Checks", text); }
+struct ChecksText {
+    Q_DECLARE_TR_FUNCTIONS(Checks)
+};
 
 /// A check's arguments as words. An argument that is missing, or of another kind, reads as nought.
 class Arguments {
@@ -33,8 +36,9 @@ class Arguments {
     [[nodiscard]] LengthUnit units() const { return units_; }
     /// "the safety eyes": what a check of the face is about.
     [[nodiscard]] QString feature(std::size_t index) const {
-        return index < check_.features.size() ? tr("the %1").arg(feature_name(check_.features[index]))
-                                              : tr("a part of the face");
+        return index < check_.features.size()
+                   ? ChecksText::tr("the %1").arg(feature_name(check_.features[index]))
+                   : ChecksText::tr("a part of the face");
     }
     [[nodiscard]] const ReadDiagnostic* reading() const {
         return check_.reading ? &*check_.reading : nullptr;
@@ -53,125 +57,132 @@ class Arguments {
 };
 
 QString too_many_increases(const Arguments& said) {
-    return tr("Round %1 has %2 over %3. Increasing in every stitch makes %4: %5 (%6) too many.")
+    return ChecksText::tr("Round %1 has %2 over %3. Increasing in every stitch makes %4: %5 (%6) too many.")
         .arg(said.round(), stitches_words(said.count(0)), QLocale().toString(said.count(1)),
              QLocale().toString(said.count(2)), stitches_words(said.count(0) - said.count(2)),
              said.length(3));
 }
 
 QString too_many_decreases(const Arguments& said) {
-    return tr("Round %1 has %2 over %3. Decreasing all around leaves %4: %5 (%6) too few.")
+    return ChecksText::tr("Round %1 has %2 over %3. Decreasing all around leaves %4: %5 (%6) too few.")
         .arg(said.round(), stitches_words(said.count(0)), QLocale().toString(said.count(1)),
              QLocale().toString(said.count(2)), stitches_words(said.count(2) - said.count(0)),
              said.length(3));
 }
 
 QString growth(int more, double flat) {
-    if (more == 0) return tr("as many stitches as the round below");
-    if (more < 0) return tr("%1 fewer").arg(stitches_words(-more));
-    return tr("%1 more where about %2 lie flat").arg(stitches_words(more), about_stitches(flat, more));
+    if (more == 0) return ChecksText::tr("as many stitches as the round below");
+    if (more < 0) return ChecksText::tr("%1 fewer").arg(stitches_words(-more));
+    return ChecksText::tr("%1 more where about %2 lie flat")
+        .arg(stitches_words(more), about_stitches(flat, more));
 }
 
 QString waves(const Arguments& said) {
-    return tr("The edge has %1 to spare, which makes waves %2 high.").arg(said.length(4), said.length(3));
+    return ChecksText::tr("The edge has %1 to spare, which makes waves %2 high.")
+        .arg(said.length(4), said.length(3));
 }
 
 QString ruffles(const Arguments& said) {
-    return tr("Round %1 ruffles: %2. %3")
+    return ChecksText::tr("Round %1 ruffles: %2. %3")
         .arg(said.round(), growth(said.count(0), said.number(1)), waves(said));
 }
 
 QString ruffles_though_flat(const Arguments& said) {
-    return tr("Round %1 is marked flat but ruffles: %2. %3")
+    return ChecksText::tr("Round %1 is marked flat but ruffles: %2. %3")
         .arg(said.round(), growth(said.count(0), said.number(1)), waves(said));
 }
 
 QString cups_though_flat(const Arguments& said) {
-    return tr("Round %1 is marked flat but rises by %2: %3.")
+    return ChecksText::tr("Round %1 is marked flat but rises by %2: %3.")
         .arg(said.round(), said.length(0), growth(said.count(1), said.number(2)));
 }
 
 QString gathers(const Arguments& said) {
-    return tr("Round %1 gathers: %2 fewer at once draw %3 of the round below together.")
+    return ChecksText::tr("Round %1 gathers: %2 fewer at once draw %3 of the round below together.")
         .arg(said.round(), stitches_words(said.count(0)), said.length(1));
 }
 
 QString words_do_not_fit(const Arguments& said) {
     const QString why = said.reading() == nullptr ? QString() : diagnostic_sentence(*said.reading());
-    const QString apart = said.count(0) == said.count(1) ? QString() : tr(" (%1)").arg(said.length(2));
-    return tr("Round %1 does not work out as written%2. %3").arg(said.round(), apart, why).trimmed();
+    const QString words =
+        said.count(0) == said.count(1)
+            ? ChecksText::tr("Round %1 does not work out as written. %2").arg(said.round(), why)
+            : ChecksText::tr("Round %1 does not work out as written (%2). %3")
+                  .arg(said.round(), said.length(2), why);
+    return words.trimmed();
 }
 
 QString gauge_missing(const Arguments& said) {
     const bool inches = said.units() == LengthUnit::inches;
     const double across = inches ? four_inches_mm : ten_centimetres_mm;
     const double width = said.mm(0);
-    if (!(width > 0)) return tr("There is no gauge yet.");
-    return tr("There is no gauge yet: sizes assume %1 to %2, typical for the hook, and may be off by %3 %.")
-        .arg(stitches_words(static_cast<int>(std::lround(across / width))), inches ? tr("4 in") : tr("10 cm"),
+    if (!(width > 0)) return ChecksText::tr("There is no gauge yet.");
+    return ChecksText::tr(
+               "There is no gauge yet: sizes assume %1 to %2, typical for the hook, and may be off by %3 %.")
+        .arg(stitches_words(static_cast<int>(std::lround(across / width))),
+             inches ? ChecksText::tr("4 in") : ChecksText::tr("10 cm"),
              QLocale().toString(std::lround(100 * said.mm(1) / width)));
 }
 
 QString not_converged(const Arguments& said) {
-    return tr("No settled shape was found for these %1, so do not rely on the size.")
+    return ChecksText::tr("No settled shape was found for these %1, so do not rely on the size.")
         .arg(rounds_words(said.count(0)));
 }
 
 QString too_many_stitches(const Arguments& said) {
-    return tr("This piece has %1, and the limit is %2. Split it into several pieces.")
+    return ChecksText::tr("This piece has %1, and the limit is %2. Split it into several pieces.")
         .arg(stitches_words(said.count(0)), QLocale().toString(said.count(1)));
 }
 
 QString gaps(const Arguments& said) {
-    return tr("Stuffing shows through at %3: round %1 stretches most, by %2 %.")
+    return ChecksText::tr("Stuffing shows through at %3: round %1 stretches most, by %2 %.")
         .arg(said.round(), QLocale().toString(std::lround(said.number(0))), rounds_words(said.count(1)));
 }
 
 QString edge(const Arguments& said, const char* sentence) {
-    return tr(sentence).arg(said.round(), QLocale().toString(std::lround(std::abs(said.number(0)))));
+    return ChecksText::tr(sentence).arg(said.round(),
+                                        QLocale().toString(std::lround(std::abs(said.number(0)))));
 }
 
 QString corners(const Arguments& said) {
-    return tr("The increases of rounds %1 to %2 line up: the edge gets %3 corners, which stick out by up to "
-              "%4.")
-        .arg(QLocale().toString(said.count(2)), QLocale().toString(said.count(3)),
-             QLocale().toString(said.count(0)), said.length(1));
+    return ChecksText::tr(
+               "The increases of rounds %1 to %2 line up: the edge gets %Ln corner(s), which (sticks/stick) "
+               "out by up to %3.",
+               nullptr, said.count(0))
+        .arg(QLocale().toString(said.count(2)), QLocale().toString(said.count(3)), said.length(1));
 }
 
 QString widening_neck(const Arguments& said) {
-    return tr("Stuffing widens the neck at round %1 to %2; its stitches alone make %3.")
+    return ChecksText::tr("Stuffing widens the neck at round %1 to %2; its stitches alone make %3.")
         .arg(said.round(), said.length(0), said.length(1));
 }
 
-/// "The safety eyes" where a sentence begins.
-QString at_the_start(const QString& words) { return words.left(1).toUpper() + words.mid(1); }
-
 QString feature_lost(const Arguments& said) {
-    return tr("The rounds that held %1 are gone.").arg(said.feature(0));
+    return ChecksText::tr("The rounds that held %1 are gone.").arg(said.feature(0));
 }
 
 QString washer_too_late(const Arguments& said) {
-    return tr("The %1 washer of %2 will not go in: by then the opening is only %3.")
+    return ChecksText::tr("The %1 washer of %2 will not go in: by then the opening is only %3.")
         .arg(said.length(1), said.feature(0), said.length(2));
 }
 
 QString washer_rocks(const Arguments& said) {
-    return tr("The %1 washer of %2 does not lie flat: the fabric curves away by %3.")
+    return ChecksText::tr("The %1 washer of %2 does not lie flat: the fabric curves away by %3.")
         .arg(said.length(1), said.feature(0), said.length(2));
 }
 
 QString features_touch(const Arguments& said) {
-    const QString what = said.count(3) == 1 ? tr("washers") : tr("outlines");
+    const QString what = said.count(3) == 1 ? ChecksText::tr("washers") : ChecksText::tr("outlines");
     if (said.count(0) == said.count(1)) {
-        return tr("%1 touch each other: their %2 overlap by %3.")
-            .arg(at_the_start(said.feature(0)), what, said.length(2));
+        return ChecksText::tr("%1 touch each other: their %2 overlap by %3.")
+            .arg(as_sentence(said.feature(0)), what, said.length(2));
     }
-    return tr("%1 and %2 touch: their %3 overlap by %4.")
-        .arg(at_the_start(said.feature(0)), said.feature(1), what, said.length(2));
+    return ChecksText::tr("%1 and %2 touch: their %3 overlap by %4.")
+        .arg(as_sentence(said.feature(0)), said.feature(1), what, said.length(2));
 }
 
 QString feature_too_large(const Arguments& said) {
-    return tr("There is little room for %1: %2 wide where the piece is only %3 across.")
+    return ChecksText::tr("There is little room for %1: %2 wide where the piece is only %3 across.")
         .arg(said.feature(0), said.length(1), said.length(2));
 }
 
@@ -179,17 +190,17 @@ QString feature_too_large(const Arguments& said) {
 QString said_at(const SaidPlace& place, int round) {
     switch (place.in) {
         case OwnWords::introduction:
-            return tr("The introduction, line %1, says “%2”").arg(place.line);
+            return ChecksText::tr("The introduction, line %1, says “%2”").arg(place.line);
         case OwnWords::notions:
-            return tr("The notions, line %1, say “%2”").arg(place.line);
+            return ChecksText::tr("The notions, line %1, say “%2”").arg(place.line);
         case OwnWords::assembly:
-            return tr("Assembly step %1 says “%2”").arg(place.line);
+            return ChecksText::tr("Assembly step %1 says “%2”").arg(place.line);
         case OwnWords::finishing:
-            return tr("Finishing step %1 says “%2”").arg(place.line);
+            return ChecksText::tr("Finishing step %1 says “%2”").arg(place.line);
         case OwnWords::notes:
-            return tr("The notes, line %1, say “%2”").arg(place.line);
+            return ChecksText::tr("The notes, line %1, say “%2”").arg(place.line);
         case OwnWords::round_note:
-            return tr("The note on round %1 says “%2”").arg(round + 1);
+            return ChecksText::tr("The note on round %1 says “%2”").arg(round + 1);
     }
     return {};
 }
@@ -197,26 +208,26 @@ QString said_at(const SaidPlace& place, int round) {
 QString said_words(const Check& check, const QString& why) {
     if (!check.said) return why;
     const QString place = said_at(*check.said, check.round).arg(QString::fromStdString(check.said->words));
-    return tr("%1: %2").arg(place, why);
+    return ChecksText::tr("%1: %2").arg(place, why);
 }
 
 QString said_round_moved(const Arguments& said) {
-    return tr("that was written for %1, and there are %2 now.")
+    return ChecksText::tr("that was written for %1, and there are %2 now.")
         .arg(rounds_words(said.count(0)), QLocale().toString(said.count(1)));
 }
 
 QString said_round_missing(const Arguments& said) {
-    if (said.count(0) == 0) return tr("there are no rounds yet.");
-    return tr("there are only %1.").arg(rounds_words(said.count(0)));
+    if (said.count(0) == 0) return ChecksText::tr("there are no rounds yet.");
+    return ChecksText::tr("there are only %1.").arg(rounds_words(said.count(0)));
 }
 
 QString said_count_missing(const Arguments& said) {
-    if (said.count(1) > 0) return tr("the open edge has %1.").arg(stitches_words(said.count(1)));
-    return tr("no round has %1.").arg(stitches_words(said.count(0)));
+    if (said.count(1) > 0) return ChecksText::tr("the open edge has %1.").arg(stitches_words(said.count(1)));
+    return ChecksText::tr("no round has %1.").arg(stitches_words(said.count(0)));
 }
 
 QString odd_seam(const Arguments& said) {
-    return tr("The last round has %1: sewn straight across, one has no partner.")
+    return ChecksText::tr("The last round has %1: sewn straight across, one has no partner.")
         .arg(stitches_words(said.count(0)));
 }
 
@@ -265,7 +276,7 @@ QString facts(const Check& check, const Arguments& said) {
         case CheckCode::odd_seam:
             return odd_seam(said);
         case CheckCode::rows_not_flattened:
-            return tr(
+            return ChecksText::tr(
                 "A piece worked in rows has no last round to flatten and sew straight: leave its end open.");
         case CheckCode::feature_too_large:
             return feature_too_large(said);
@@ -285,7 +296,7 @@ QString check_sentence(const Check& check, LengthUnit units) {
     const QString sentence = facts(check, Arguments(check, units));
     if (check.cures.empty()) return sentence;
     if (check.said) {
-        return tr("%1 Make it “%2”?").arg(sentence, QString::fromStdString(check.said->becomes));
+        return ChecksText::tr("%1 Make it “%2”?").arg(sentence, QString::fromStdString(check.said->becomes));
     }
     return QStringLiteral("%1 %2").arg(sentence, cure_question(check.cures.front()));
 }
@@ -293,11 +304,11 @@ QString check_sentence(const Check& check, LengthUnit units) {
 QString severity_words(Severity severity) {
     switch (severity) {
         case Severity::error:
-            return tr("To fix");
+            return ChecksText::tr("To fix");
         case Severity::warning:
-            return tr("Worth a look");
+            return ChecksText::tr("Worth a look");
         case Severity::note:
-            return tr("Good to know");
+            return ChecksText::tr("Good to know");
     }
     return {};
 }

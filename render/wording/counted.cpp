@@ -5,34 +5,30 @@
 #include <QCoreApplication>
 #include <QLocale>
 
+#include "render/wording/plurals.h"
+
 namespace roundwright {
 namespace {
 
-QString tr(const char* text) { return QCoreApplication::translate("Counted", text); }
+struct CountedText {
+    Q_DECLARE_TR_FUNCTIONS(Counted)
+};
 
-QString counted(int count, const char* one, const char* many) {
-    return tr(count == 1 ? one : many).arg(QLocale().toString(count));
+void speak_english() {
+    QCoreApplication::installTranslator(new EnglishPlurals(QCoreApplication::instance()));
 }
 
 }  // namespace
 
-QString stitches_words(int count) {
-    return counted(count, QT_TRANSLATE_NOOP("Counted", "%1 stitch"),
-                   QT_TRANSLATE_NOOP("Counted", "%1 stitches"));
-}
+Q_COREAPP_STARTUP_FUNCTION(speak_english)
 
-QString rounds_words(int count) {
-    return counted(count, QT_TRANSLATE_NOOP("Counted", "%1 round"),
-                   QT_TRANSLATE_NOOP("Counted", "%1 rounds"));
-}
+QString stitches_words(int count) { return CountedText::tr("%Ln stitch(es)", nullptr, count); }
 
-QString lines_words(int count) {
-    return counted(count, QT_TRANSLATE_NOOP("Counted", "%1 line"), QT_TRANSLATE_NOOP("Counted", "%1 lines"));
-}
+QString rounds_words(int count) { return CountedText::tr("%Ln round(s)", nullptr, count); }
 
-QString pages_words(int count) {
-    return counted(count, QT_TRANSLATE_NOOP("Counted", "%1 page"), QT_TRANSLATE_NOOP("Counted", "%1 pages"));
-}
+QString lines_words(int count) { return CountedText::tr("%Ln line(s)", nullptr, count); }
+
+QString pages_words(int count) { return CountedText::tr("%Ln page(s)", nullptr, count); }
 
 QString about_stitches(double count, int beside) {
     const auto whole = std::llround(count);

@@ -10,7 +10,9 @@
 namespace roundwright {
 namespace {
 
-QString tr(const char* text) { return QCoreApplication::translate("Cures", text); }
+struct CuresText {
+    Q_DECLARE_TR_FUNCTIONS(Cures)
+};
 
 /// "36", "13, 19, 25": the counts that the cure works.
 QString counts_text(const Cure& cure) {
@@ -34,35 +36,35 @@ QString rounds_text(const Cure& cure) { return rounds_words(static_cast<int>(cur
 QString cure_question(const Cure& cure) {
     switch (cure.kind) {
         case CureKind::spread_increases:
-            return tr("Spread the increases over %1?").arg(rounds_text(cure));
+            return CuresText::tr("Spread the increases over %1?").arg(rounds_text(cure));
         case CureKind::spread_decreases:
-            return tr("Spread the decreases over %1?").arg(rounds_text(cure));
+            return CuresText::tr("Spread the decreases over %1?").arg(rounds_text(cure));
         case CureKind::set_count:
-            return tr("Work %1 instead?").arg(counts_text(cure));
+            return CuresText::tr("Work %1 instead?").arg(counts_text(cure));
         case CureKind::add_even_round:
-            return tr("Add an even round?");
+            return CuresText::tr("Add an even round?");
         case CureKind::change_start_count:
-            return tr("Start with %1, and work %2?").arg(start_text(cure), counts_text(cure));
+            return CuresText::tr("Start with %1, and work %2?").arg(start_text(cure), counts_text(cure));
         case CureKind::stagger_increases:
-            return tr("Stagger the increases?");
+            return CuresText::tr("Stagger the increases?");
         case CureKind::remove_flat_mark:
-            return tr("Remove the mark?");
+            return CuresText::tr("Remove the mark?");
         case CureKind::mend_words:
-            return cure.mend ? mend_question(*cure.mend) : tr("Fix the words?");
+            return cure.mend ? mend_question(*cure.mend) : CuresText::tr("Fix the words?");
         case CureKind::stuff_softer:
-            return tr("Stuff it less firmly?");
+            return CuresText::tr("Stuff it less firmly?");
         case CureKind::move_feature:
-            return tr("Move it to an earlier round?");
+            return CuresText::tr("Move it to an earlier round?");
         case CureKind::space_features:
-            return tr("Set them further apart?");
+            return CuresText::tr("Set them further apart?");
         case CureKind::embroider:
-            return tr("Embroider instead?");
+            return CuresText::tr("Embroider instead?");
         case CureKind::smaller_feature:
-            return tr("Use a smaller one?");
+            return CuresText::tr("Use a smaller one?");
         case CureKind::remove_feature:
-            return tr("Remove it?");
+            return CuresText::tr("Remove it?");
         case CureKind::renumber_words:
-            return tr("Update the numbers?");
+            return CuresText::tr("Update the numbers?");
     }
     return {};
 }
@@ -71,34 +73,34 @@ QString cure_label(const Cure& cure) {
     switch (cure.kind) {
         case CureKind::spread_increases:
         case CureKind::spread_decreases:
-            return tr("Spread over %1").arg(rounds_text(cure));
+            return CuresText::tr("Spread over %1").arg(rounds_text(cure));
         case CureKind::set_count:
-            return cure.rounds.size() == 1 ? tr("Work %1").arg(counts_text(cure))
-                                           : tr("Change %1").arg(rounds_text(cure));
+            return cure.rounds.size() == 1 ? CuresText::tr("Work %1").arg(counts_text(cure))
+                                           : CuresText::tr("Change %1").arg(rounds_text(cure));
         case CureKind::add_even_round:
-            return tr("Add a round");
+            return CuresText::tr("Add a round");
         case CureKind::change_start_count:
-            return tr("Start with %1").arg(start_text(cure));
+            return CuresText::tr("Start with %1").arg(start_text(cure));
         case CureKind::stagger_increases:
-            return tr("Stagger the increases");
+            return CuresText::tr("Stagger the increases");
         case CureKind::remove_flat_mark:
-            return tr("Remove the mark");
+            return CuresText::tr("Remove the mark");
         case CureKind::mend_words:
-            return cure.mend ? mend_label(*cure.mend) : tr("Fix the words");
+            return cure.mend ? mend_label(*cure.mend) : CuresText::tr("Fix the words");
         case CureKind::stuff_softer:
-            return tr("Stuff less firmly");
+            return CuresText::tr("Stuff less firmly");
         case CureKind::move_feature:
-            return tr("Move it");
+            return CuresText::tr("Move it");
         case CureKind::space_features:
-            return tr("Further apart");
+            return CuresText::tr("Further apart");
         case CureKind::embroider:
-            return tr("Embroider");
+            return CuresText::tr("Embroider");
         case CureKind::smaller_feature:
-            return tr("Use a smaller one");
+            return CuresText::tr("Use a smaller one");
         case CureKind::remove_feature:
-            return tr("Remove it");
+            return CuresText::tr("Remove it");
         case CureKind::renumber_words:
-            return tr("Update the numbers");
+            return CuresText::tr("Update the numbers");
     }
     return {};
 }
@@ -106,34 +108,34 @@ QString cure_label(const Cure& cure) {
 QString cure_step(const Cure& cure) {
     switch (cure.kind) {
         case CureKind::spread_increases:
-            return tr("Spread increases");
+            return CuresText::tr("Spread increases");
         case CureKind::spread_decreases:
-            return tr("Spread decreases");
+            return CuresText::tr("Spread decreases");
         case CureKind::set_count:
         case CureKind::change_start_count:
-            return tr("Change counts");
+            return CuresText::tr("Change counts");
         case CureKind::add_even_round:
-            return tr("Add an even round");
+            return CuresText::tr("Add an even round");
         case CureKind::stagger_increases:
-            return tr("Stagger the increases");
+            return CuresText::tr("Stagger the increases");
         case CureKind::remove_flat_mark:
-            return tr("Remove the flat mark");
+            return CuresText::tr("Remove the flat mark");
         case CureKind::mend_words:
-            return tr("Fix the words");
+            return CuresText::tr("Fix the words");
         case CureKind::stuff_softer:
-            return tr("Change stuffing");
+            return CuresText::tr("Change stuffing");
         case CureKind::move_feature:
-            return tr("Move on the face");
+            return CuresText::tr("Move on the face");
         case CureKind::space_features:
-            return tr("Space the pair");
+            return CuresText::tr("Space the pair");
         case CureKind::embroider:
-            return tr("Embroider instead");
+            return CuresText::tr("Embroider instead");
         case CureKind::smaller_feature:
-            return tr("Change size on the face");
+            return CuresText::tr("Change size on the face");
         case CureKind::remove_feature:
-            return tr("Remove from the face");
+            return CuresText::tr("Remove from the face");
         case CureKind::renumber_words:
-            return tr("Update the numbers");
+            return CuresText::tr("Update the numbers");
     }
     return {};
 }

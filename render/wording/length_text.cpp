@@ -11,10 +11,18 @@
 namespace roundwright {
 namespace {
 
-QString eighths_text(long long eighths) {
+struct LengthText {
+    Q_DECLARE_TR_FUNCTIONS(Length)
+};
+
+QString whole_number(long long number, NumberStyle style) {
+    return style == NumberStyle::local ? QLocale().toString(number) : QString::number(number);
+}
+
+QString eighths_text(long long eighths, NumberStyle style) {
     const auto whole = eighths / 8;
     const auto rest = static_cast<std::size_t>(eighths % 8);
-    QString text = whole > 0 || rest == 0 ? QLocale().toString(whole) : QString();
+    QString text = whole > 0 || rest == 0 ? whole_number(whole, style) : QString();
     if (rest > 0) text += QChar(signs_of_eighths[rest]);
     return text;
 }
@@ -26,16 +34,15 @@ QString fine_number(double mm, LengthUnit units) {
 
 }  // namespace
 
-QString length_number(double mm, LengthUnit units) {
+QString length_number(double mm, LengthUnit units, NumberStyle style) {
     if (!std::isfinite(mm)) return QStringLiteral("–");
-    if (units == LengthUnit::millimetres) return QLocale().toString(std::llround(mm));
+    if (units == LengthUnit::millimetres) return whole_number(std::llround(mm), style);
     const auto eighths = std::llround(std::abs(mm) / mm_per_inch * 8);
-    return (mm < 0 && eighths > 0 ? QStringLiteral("\u2212") : QString()) + eighths_text(eighths);
+    return (mm < 0 && eighths > 0 ? QStringLiteral("\u2212") : QString()) + eighths_text(eighths, style);
 }
 
 QString unit_name(LengthUnit units) {
-    return units == LengthUnit::inches ? QCoreApplication::translate("Length", "in")
-                                       : QCoreApplication::translate("Length", "mm");
+    return units == LengthUnit::inches ? LengthText::tr("in") : LengthText::tr("mm");
 }
 
 QString length_text(double mm, LengthUnit units) {

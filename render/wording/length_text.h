@@ -9,8 +9,12 @@ namespace roundwright {
 /// A length as makers measure it: whole millimetres, or inches to the eighth. "84 mm", "3⅜ in".
 [[nodiscard]] QString length_text(double mm, LengthUnit units);
 
-/// The same without the unit, for a column whose head names it.
-[[nodiscard]] QString length_number(double mm, LengthUnit units);
+/// How numbers are written: on screen as the maker's system writes them, in a printed pattern, which is read
+/// anywhere, with a point and without marks between thousands.
+enum class NumberStyle { local, printed };
+
+/// The same without the unit, for a column whose head names it. What is not finite reads as a dash.
+[[nodiscard]] QString length_number(double mm, LengthUnit units, NumberStyle style = NumberStyle::local);
 
 /// "80–89", or one number where both ends read alike.
 [[nodiscard]] QString length_range_text(double low_mm, double high_mm, LengthUnit units);

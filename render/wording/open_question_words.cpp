@@ -7,26 +7,29 @@
 namespace roundwright {
 namespace {
 
-QString tr(const char* text) { return QCoreApplication::translate("OpenQuestionWords", text); }
+struct OpenQuestionWords {
+    Q_DECLARE_TR_FUNCTIONS(OpenQuestionWords)
+};
 
 }  // namespace
 
 QString open_question_words(const OpenQuestion& question, const Toy& toy) {
     switch (question.kind) {
         case OpenQuestionKind::title:
-            return tr("what the toy is called");
+            return OpenQuestionWords::tr("what the toy is called");
         case OpenQuestionKind::gauge:
-            return tr("your gauge: without it every size is a guess");
+            return OpenQuestionWords::tr("your gauge: without it every size is a guess");
         case OpenQuestionKind::yarn_length:
-            return tr("the length of 100 g of %1")
+            return OpenQuestionWords::tr("the length of 100 g of %1")
                 .arg(QString::fromStdString(toy.yarns[question.index].name));
         case OpenQuestionKind::no_rounds:
-            return tr("how %1 is worked: it has no rounds").arg(piece_name(toy, question.index));
+            return OpenQuestionWords::tr("how %1 is worked: it has no rounds")
+                .arg(piece_name(toy, question.index));
         case OpenQuestionKind::rounds:
-            return tr("what to do in the rounds of %1 that do not work out")
+            return OpenQuestionWords::tr("what to do in the rounds of %1 that do not work out")
                 .arg(piece_name(toy, question.index));
         case OpenQuestionKind::assembly:
-            return tr("how the parts go together: there are no assembly steps");
+            return OpenQuestionWords::tr("how the parts go together: there are no assembly steps");
     }
     return {};
 }

@@ -8,25 +8,25 @@ namespace roundwright {
 namespace {
 
 /// Without their first letters, so that a mnemonic ("C&olour") stays in its place.
-constexpr std::array<std::pair<std::string_view, std::string_view>, 3> spellings{
-    {{"olour", "olor"}, {"illimetre", "illimeter"}, {"entimetre", "entimeter"}}};
+constexpr std::array<std::pair<QStringView, QStringView>, 3> spellings{
+    {{u"olour", u"olor"}, {u"illimetre", u"illimeter"}, {u"entimetre", u"entimeter"}}};
 
 bool is_left_alone(std::string_view context) { return context == "Pattern" || context == "FirstToy"; }
 
+/// The text respelt; null if it is spelt the same everywhere.
+QString respelt(const QString& text) {
+    QString spelt = text;
+    for (const auto& [uk, us] : spellings) spelt.replace(uk.data(), uk.size(), us.data(), us.size());
+    return spelt == text ? QString() : spelt;
+}
+
 }  // namespace
 
-QString UsSpelling::translate(const char* context, const char* source, const char* /*disambiguation*/,
-                              int /*n*/) const {
+QString UsSpelling::translate(const char* context, const char* source, const char* disambiguation,
+                              int n) const {
     if (source == nullptr || (context != nullptr && is_left_alone(context))) return {};
-    const std::string_view text = source;
-    QString respelt;
-    for (const auto& [uk, us] : spellings) {
-        if (text.find(uk) == std::string_view::npos) continue;
-        if (respelt.isNull()) respelt = QString::fromUtf8(source);
-        respelt.replace(QString::fromLatin1(uk.data(), static_cast<qsizetype>(uk.size())),
-                        QString::fromLatin1(us.data(), static_cast<qsizetype>(us.size())));
-    }
-    return respelt;
+    const QString plural = EnglishPlurals::translate(context, source, disambiguation, n);
+    return respelt(plural.isNull() ? QString::fromUtf8(source) : plural);
 }
 
 bool wants_us_spelling(const QStringList& languages) {

@@ -1,19 +1,20 @@
 #pragma once
 
-#include <QTranslator>
+#include <QStringList>
+
+#include "render/wording/plurals.h"
 
 namespace roundwright {
 
 /// The window in the spelling of a maker in the United States: "color", "millimeters". The pages of a pattern
 /// are left alone: they are spelt by the pattern's terms, whoever prints them, and so are names that go into
 /// a toy.
-class UsSpelling : public QTranslator {
+class UsSpelling : public EnglishPlurals {
   public:
-    using QTranslator::QTranslator;
+    using EnglishPlurals::EnglishPlurals;
 
     [[nodiscard]] QString translate(const char* context, const char* source, const char* disambiguation,
                                     int n) const override;
-    [[nodiscard]] bool isEmpty() const override { return false; }
 };
 
 /// Whether a system with these languages, the first preferred ("en-US", "en-GB", ...), is to be spelt so.

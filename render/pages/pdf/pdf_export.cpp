@@ -59,7 +59,7 @@ std::optional<QByteArray> pdf_of(const PatternPages& pages, const std::optional<
         return finish_pdf(drawn, properties_of(pages, date));
     } catch (const std::exception& failure) {
         if (error != nullptr)
-            *error = words("The PDF could not be made: %1").arg(QString::fromUtf8(failure.what()));
+            *error = Pattern::tr("The PDF could not be made: %1").arg(QString::fromUtf8(failure.what()));
         return std::nullopt;
     }
 }

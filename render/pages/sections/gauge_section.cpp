@@ -13,7 +13,7 @@ std::vector<TableColumn> size_columns(const PageContext& context, const std::vec
     const double first = mm(42);
     const double each = (context.frame.width() - first) / static_cast<double>(pieces.size());
     std::vector<TableColumn> columns{
-        {words("STITCHES IN %1").arg(swatch_words(context.options.units)), first}};
+        {Pattern::tr("STITCHES IN %1").arg(swatch_words(context.options.units)), first}};
     for (const std::size_t i : pieces) {
         columns.push_back({piece_name_words(context.toy(), i).left(60), each, Qt::AlignLeft});
     }

@@ -11,67 +11,84 @@
 namespace roundwright::render {
 namespace {
 
-struct KindNames {
-    const char* one;
-    const char* many;
-};
-
-KindNames names(FeatureKind kind) {
+QString kind_name(FeatureKind kind, bool pair) {
     switch (kind) {
         case FeatureKind::safety_eye:
-            return {"safety eye", "safety eyes"};
+            return pair ? Pattern::tr("safety eyes") : Pattern::tr("safety eye");
         case FeatureKind::safety_nose:
-            return {"safety nose", "safety noses"};
+            return pair ? Pattern::tr("safety noses") : Pattern::tr("safety nose");
         case FeatureKind::embroidered_eye:
-            return {"embroidered eye", "embroidered eyes"};
+            return pair ? Pattern::tr("embroidered eyes") : Pattern::tr("embroidered eye");
         case FeatureKind::felt_disc:
-            return {"felt disc", "felt discs"};
+            return pair ? Pattern::tr("felt discs") : Pattern::tr("felt disc");
         case FeatureKind::stitched_line:
-            return {"stitched line", "stitched lines"};
+            return pair ? Pattern::tr("stitched lines") : Pattern::tr("stitched line");
     }
-    return {"", ""};
+    return {};
+}
+
+/// What is bought, by its number: "4 safety eyes".
+QString counted_name(FeatureKind kind, int count) {
+    switch (kind) {
+        case FeatureKind::safety_eye:
+            return Pattern::tr("%n safety eye(s)", nullptr, count);
+        case FeatureKind::safety_nose:
+            return Pattern::tr("%n safety nose(s)", nullptr, count);
+        case FeatureKind::felt_disc:
+            return Pattern::tr("%n felt disc(s)", nullptr, count);
+        case FeatureKind::embroidered_eye:
+        case FeatureKind::stitched_line:
+            break;
+    }
+    return {};
 }
 
 /// Eyes and washers are sold by the millimetre everywhere.
 QString part_size(const Feature& feature) {
     if (feature.kind == FeatureKind::stitched_line) return {};
     const QString width = number_words(feature.width_mm);
-    if (feature.height_mm == feature.width_mm) return words("%1 mm").arg(width);
-    return words("%1 × %2 mm").arg(width, number_words(feature.height_mm));
+    if (feature.height_mm == feature.width_mm) return Pattern::tr("%1 mm").arg(width);
+    return Pattern::tr("%1 × %2 mm").arg(width, number_words(feature.height_mm));
 }
 
 /// "9 mm safety eyes".
 QString sized(const QString& name, const Feature& feature) {
     const QString size = part_size(feature);
-    return size.isEmpty() ? name : words("%1 %2").arg(size, name);
+    return size.isEmpty() ? name : Pattern::tr("%1 %2").arg(size, name);
+}
+
+/// A count that may end in a half.
+QString stitches_from_middle(double count) {
+    return count == std::floor(count) ? Pattern::tr("%n stitch(es)", nullptr, static_cast<int>(count))
+                                      : Pattern::tr("%1 stitches").arg(number_words(count));
 }
 
 /// As the viewer sees it.
 QString side_words(double stitches_right, Terms terms) {
-    if (stitches_right == 0) return words(terms, "centered on the face", "in the middle of the face");
-    const QString stitches = std::abs(stitches_right) == 1
-                                 ? words("1 stitch")
-                                 : words("%1 stitches").arg(number_words(std::abs(stitches_right)));
-    return (stitches_right > 0 ? words(terms, "%1 right of center as you look at it",
-                                       "%1 right of the middle as you look at it")
-                               : words(terms, "%1 left of center as you look at it",
-                                       "%1 left of the middle as you look at it"))
+    if (stitches_right == 0)
+        return words(terms, Pattern::tr("centered on the face"), Pattern::tr("in the middle of the face"));
+    const QString stitches = stitches_from_middle(std::abs(stitches_right));
+    return (stitches_right > 0 ? words(terms, Pattern::tr("%1 right of center as you look at it"),
+                                       Pattern::tr("%1 right of the middle as you look at it"))
+                               : words(terms, Pattern::tr("%1 left of center as you look at it"),
+                                       Pattern::tr("%1 left of the middle as you look at it")))
         .arg(stitches);
 }
 
-QString gap_words(int round) { return words("between rounds %1 and %2").arg(round + 1).arg(round + 2); }
+QString gap_words(int round) { return Pattern::tr("between rounds %1 and %2").arg(round + 1).arg(round + 2); }
 
 QString between_words(int stitches) {
-    return words("with %1 between them").arg(counted(stitches, "stitch", "stitches"));
+    return Pattern::tr("with %n stitch(es) between them", nullptr, stitches);
 }
 
 QString line_words(const Feature& feature, Terms terms) {
     const QString from =
         feature.pair ? between_words(feature.stitches_apart) : side_words(feature.stitches_right, terms);
-    const QString end = feature.pair ? words(terms, "%1 stitches from center", "%1 stitches from the middle")
-                                           .arg(number_words(feature.end_stitches_right))
-                                     : side_words(feature.end_stitches_right, terms);
-    return words("from %1, %2, to %3, %4")
+    const QString end = feature.pair
+                            ? words(terms, Pattern::tr("%1 from center"), Pattern::tr("%1 from the middle"))
+                                  .arg(stitches_from_middle(std::abs(feature.end_stitches_right)))
+                            : side_words(feature.end_stitches_right, terms);
+    return Pattern::tr("from %1, %2, to %3, %4")
         .arg(gap_words(feature.round), from, gap_words(feature.end_round), end);
 }
 
@@ -97,10 +114,7 @@ void add(std::vector<Bought>& all, const Feature& feature, int count) {
 
 bool is_bought(FeatureKind kind) { return has_washer(kind) || kind == FeatureKind::felt_disc; }
 
-QString kind_name(const Feature& feature) {
-    const KindNames kind = names(feature.kind);
-    return words(feature.pair ? kind.many : kind.one);
-}
+QString kind_name(const Feature& feature) { return kind_name(feature.kind, feature.pair); }
 
 std::vector<Bought> bought_features(const Toy& toy) {
     std::vector<Bought> all;
@@ -125,26 +139,26 @@ QString feature_kind_words(const Feature& feature) { return sized(kind_name(feat
 
 QString feature_place_words(const Feature& feature, Terms terms) {
     if (feature.kind == FeatureKind::stitched_line) return line_words(feature, terms);
-    return words("%1, %2").arg(gap_words(feature.round), feature.pair
-                                                             ? between_words(feature.stitches_apart)
-                                                             : side_words(feature.stitches_right, terms));
+    return Pattern::tr("%1, %2").arg(
+        gap_words(feature.round),
+        feature.pair ? between_words(feature.stitches_apart) : side_words(feature.stitches_right, terms));
 }
 
 QString feature_measure_words(const Feature& feature, const FeatureMeasures& measures, LengthUnit units) {
     QStringList parts;
     if (feature.pair) {
-        parts += words("%1 apart in a straight line").arg(length_words(measures.straight_mm, units));
-        parts += words("%1 over the fabric").arg(length_words(measures.along_surface_mm, units));
+        parts += Pattern::tr("%1 apart in a straight line").arg(length_words(measures.straight_mm, units));
+        parts += Pattern::tr("%1 over the fabric").arg(length_words(measures.along_surface_mm, units));
     }
-    parts += words("%1 above the lowest point").arg(length_words(measures.height_mm, units));
+    parts += Pattern::tr("%1 above the lowest point").arg(length_words(measures.height_mm, units));
     return parts.join(QStringLiteral(", "));
 }
 
 QString fit_now_words(const Feature& feature, Terms terms) {
     const QString own = own_feature_name(feature);
-    const QString fit =
-        words("Insert the %1 now, %2.").arg(feature_kind_words(feature), feature_place_words(feature, terms));
-    return own.isEmpty() ? fit : words("%1: %2").arg(own, fit);
+    const QString fit = Pattern::tr("Insert the %1 now, %2.")
+                            .arg(feature_kind_words(feature), feature_place_words(feature, terms));
+    return own.isEmpty() ? fit : Pattern::tr("%1: %2").arg(own, fit);
 }
 
 QString bought_heading_words(const Toy& toy) {
@@ -154,19 +168,19 @@ QString bought_heading_words(const Toy& toy) {
     };
     const bool eyes = has(FeatureKind::safety_eye);
     const bool nose = has(FeatureKind::safety_nose);
-    if (has(FeatureKind::felt_disc)) return eyes || nose ? words("For the face") : words("Felt");
-    if (eyes && nose) return words("Eyes and nose");
-    return eyes ? words("Eyes") : words("Nose");
+    if (has(FeatureKind::felt_disc)) return eyes || nose ? Pattern::tr("For the face") : Pattern::tr("Felt");
+    if (eyes && nose) return Pattern::tr("Eyes and nose");
+    return eyes ? Pattern::tr("Eyes") : Pattern::tr("Nose");
 }
 
 QStringList bought_feature_words(const Toy& toy) {
     QStringList lines;
     for (const Bought& bought : bought_features(toy)) {
-        const KindNames kind = names(bought.kind);
+        const QString count = counted_name(bought.kind, bought.count);
         const QString size = part_size(bought.sample);
-        QString line = words("%1, %2").arg(counted(bought.count, kind.one, kind.many), size);
-        if (has_washer(bought.kind)) line += words(bought.count == 1 ? ", with washer" : ", with washers");
-        lines += line;
+        lines += has_washer(bought.kind)
+                     ? Pattern::tr("%1, %2, with washer(s)", nullptr, bought.count).arg(count, size)
+                     : Pattern::tr("%1, %2").arg(count, size);
     }
     return lines;
 }

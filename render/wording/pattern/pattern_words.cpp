@@ -3,12 +3,12 @@
 #include <algorithm>
 #include <cmath>
 
-#include <QCoreApplication>
 #include <QStringList>
 
 #include "core/base/units.h"
 #include "core/gauge/hook.h"
 #include "core/gauge/yarn_standard.h"
+#include "render/wording/length_text.h"
 
 namespace roundwright::render {
 namespace {
@@ -16,19 +16,11 @@ namespace {
 constexpr double metres_per_yard = 0.9144;
 constexpr double grams_per_ounce = 28.349523125;
 
-/// To an eighth of an inch: "3¼".
-QString inches(double mm) {
-    const int eighths = std::max(1, static_cast<int>(std::lround(mm / mm_per_inch * 8)));
-    const QString whole = eighths < 8 ? QString() : QString::number(eighths / 8);
-    const auto part = static_cast<std::size_t>(eighths % 8);
-    return part == 0 ? whole : whole + QChar(signs_of_eighths[part]);
-}
-
-QString whole_mm(double mm) { return QString::number(std::lround(mm)); }
+/// A length without its unit. Inches are to the eighth, and never none: what is in a pattern has a size.
 QString bare_length(double mm, LengthUnit units) {
-    return units == LengthUnit::millimetres ? whole_mm(mm) : inches(mm);
+    const double shown = units == LengthUnit::inches ? std::max(mm, mm_per_inch / 8) : mm;
+    return length_number(shown, units, NumberStyle::printed);
 }
-QString unit(LengthUnit units) { return units == LengthUnit::millimetres ? words("mm") : words("in"); }
 
 /// A whole number stays what it is, though it was computed a little too large.
 double whole_upwards(double value) { return std::ceil(value - 1e-6); }
@@ -40,9 +32,9 @@ QString ounces_number(double grams) { return QString::number(grams / grams_per_o
 
 /// "2 to 3 g"; of what rounds to one number, or begins at nothing, that alone.
 QString weight_range(const QString& low, const QString& high, const QString& unit) {
-    if (low == high) return words("%1 %2").arg(high, unit);
-    if (low.toDouble() == 0) return words("up to %1 %2").arg(high, unit);
-    return words("%1 to %2 %3").arg(low, high, unit);
+    if (low == high) return Pattern::tr("%1 %2").arg(high, unit);
+    if (low.toDouble() == 0) return Pattern::tr("up to %1 %2").arg(high, unit);
+    return Pattern::tr("%1 to %2 %3").arg(low, high, unit);
 }
 
 /// What a ball of this weight is called over the counter. Source of the US names: Craft Yarn Council,
@@ -50,53 +42,54 @@ QString weight_range(const QString& low, const QString& high, const QString& uni
 QString yarn_weight_name(YarnWeight weight, Terms terms) {
     switch (weight) {
         case YarnWeight::lace:
-            return words(terms, "Lace", "Lace, 2-ply");
+            return words(terms, Pattern::tr("Lace"), Pattern::tr("Lace, 2-ply"));
         case YarnWeight::super_fine:
-            return words(terms, "Fingering", "4-ply");
+            return words(terms, Pattern::tr("Fingering"), Pattern::tr("4-ply"));
         case YarnWeight::fine:
-            return words(terms, "Sport", "Sport, 5-ply");
+            return words(terms, Pattern::tr("Sport"), Pattern::tr("Sport, 5-ply"));
         case YarnWeight::light:
-            return words("DK");
+            return Pattern::tr("DK");
         case YarnWeight::medium:
-            return words(terms, "Worsted", "Aran");
+            return words(terms, Pattern::tr("Worsted"), Pattern::tr("Aran"));
         case YarnWeight::bulky:
-            return words(terms, "Bulky", "Chunky");
+            return words(terms, Pattern::tr("Bulky"), Pattern::tr("Chunky"));
         case YarnWeight::super_bulky:
-            return words(terms, "Super bulky", "Super chunky");
+            return words(terms, Pattern::tr("Super bulky"), Pattern::tr("Super chunky"));
         case YarnWeight::jumbo:
-            return words("Jumbo");
+            return Pattern::tr("Jumbo");
     }
     return {};
 }
 
 }  // namespace
 
-QString words(const char* text) { return QCoreApplication::translate("Pattern", text); }
-
-QString words(Terms terms, const char* us, const char* uk) { return words(terms == Terms::us ? us : uk); }
-
-QString counted(int count, const char* one, const char* many) {
-    return QStringLiteral("%1 %2").arg(count).arg(words(count == 1 ? one : many));
-}
+QString words(Terms terms, const QString& us, const QString& uk) { return terms == Terms::us ? us : uk; }
 
 QString length_words(double mm, LengthUnit units) {
-    return QStringLiteral("%1 %2").arg(bare_length(mm, units), unit(units));
+    return QStringLiteral("%1 %2").arg(bare_length(mm, units), unit_name(units));
 }
 
 QString length_words(const Estimate& mm, LengthUnit units) {
     const QString low = bare_length(mm.low, units);
     const QString high = bare_length(mm.high, units);
     if (low == high) return length_words(mm.likely, units);
-    return words("%1 (%2 to %3)").arg(length_words(mm.likely, units), low, high);
+    return Pattern::tr("%1 (%2 to %3)").arg(length_words(mm.likely, units), low, high);
 }
 
 QString size_words(double width_mm, double height_mm, LengthUnit units) {
-    return words("%1 × %2 %3").arg(bare_length(width_mm, units), bare_length(height_mm, units), unit(units));
+    return Pattern::tr("%1 × %2 %3")
+        .arg(bare_length(width_mm, units), bare_length(height_mm, units), unit_name(units));
 }
 
-QString yarn_length_words(double metres, LengthUnit units) {
-    if (units == LengthUnit::millimetres) return words("%1 m").arg(whole_upwards(metres));
-    return words("%1 yd").arg(whole_upwards(metres / metres_per_yard));
+QString yarn_to_buy_number(double metres, LengthUnit units) {
+    return QString::number(
+        whole_upwards(units == LengthUnit::millimetres ? metres : metres / metres_per_yard));
+}
+
+QString yarn_to_buy_words(double metres, LengthUnit units) {
+    const QString number = yarn_to_buy_number(metres, units);
+    return units == LengthUnit::millimetres ? Pattern::tr("%1 m").arg(number)
+                                            : Pattern::tr("%1 yd").arg(number);
 }
 
 double printed_yarn_metres(double metres, LengthUnit units) {
@@ -109,49 +102,50 @@ double grams_upwards(double grams) {
 }
 
 QString weight_words(const Estimate& grams, LengthUnit units) {
-    const QString metric = weight_range(grams_number(grams.low), most_grams_number(grams.high), words("g"));
+    const QString metric =
+        weight_range(grams_number(grams.low), most_grams_number(grams.high), Pattern::tr("g"));
     const QString most_ounces = ounces_number(grams.high);
     if (units == LengthUnit::millimetres || most_ounces.toDouble() == 0) return metric;
-    return words("%1 (%2)").arg(weight_range(ounces_number(grams.low), most_ounces, words("oz")),
-                                QString(metric).replace(QLatin1Char(' '), QChar::Nbsp));
+    return Pattern::tr("%1 (%2)").arg(weight_range(ounces_number(grams.low), most_ounces, Pattern::tr("oz")),
+                                      QString(metric).replace(QLatin1Char(' '), QChar::Nbsp));
 }
 
 QString hook_words(double hook_mm) {
-    QString text = words("%1 mm").arg(QString::number(hook_mm, 'g', 4));
+    QString text = Pattern::tr("%1 mm").arg(QString::number(hook_mm, 'g', 4));
     const Hook* hook = find_hook(hook_mm);
     if (hook == nullptr) return text;
     QStringList names;
     const auto view = [](std::string_view s) {
         return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
     };
-    if (!hook->us.empty()) names += words("US %1").arg(view(hook->us));
-    if (!hook->uk.empty()) names += words("UK %1").arg(view(hook->uk));
+    if (!hook->us.empty()) names += Pattern::tr("US %1").arg(view(hook->us));
+    if (!hook->uk.empty()) names += Pattern::tr("UK %1").arg(view(hook->uk));
     if (!names.isEmpty()) text += QStringLiteral(" (%1)").arg(names.join(QStringLiteral(", ")));
     return text;
 }
 
 QString yarn_weight_words(YarnWeight weight, Terms terms) {
-    return words("%1 (%2)").arg(yarn_weight_name(weight, terms)).arg(yarn_standard(weight).number);
+    return Pattern::tr("%1 (%2)").arg(yarn_weight_name(weight, terms)).arg(yarn_standard(weight).number);
 }
 
 QString time_words(double minutes) {
     const long step = minutes < 60 ? 1 : 5;
     const long rounded = std::max(1L, std::lround(minutes / static_cast<double>(step))) * step;
-    if (rounded < 60) return words("%1 min").arg(rounded);
-    if (rounded % 60 == 0) return words("%1 h").arg(rounded / 60);
-    return words("%1 h %2 min").arg(rounded / 60).arg(rounded % 60);
+    if (rounded < 60) return Pattern::tr("%1 min").arg(rounded);
+    if (rounded % 60 == 0) return Pattern::tr("%1 h").arg(rounded / 60);
+    return Pattern::tr("%1 h %2 min").arg(rounded / 60).arg(rounded % 60);
 }
 
 QString level_words(Level level) {
     switch (level) {
         case Level::basic:
-            return words("Basic");
+            return Pattern::tr("Basic");
         case Level::easy:
-            return words("Easy");
+            return Pattern::tr("Easy");
         case Level::intermediate:
-            return words("Intermediate");
+            return Pattern::tr("Intermediate");
         case Level::complex:
-            return words("Complex");
+            return Pattern::tr("Complex");
     }
     return {};
 }
@@ -161,7 +155,7 @@ double stitches_in_swatch(double stitch_mm, LengthUnit units) {
 }
 
 QString swatch_words(LengthUnit units) {
-    return units == LengthUnit::millimetres ? words("10 cm") : words("4 in");
+    return units == LengthUnit::millimetres ? Pattern::tr("10 cm") : Pattern::tr("4 in");
 }
 
 QString number_words(double value) {

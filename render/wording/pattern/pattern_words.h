@@ -1,5 +1,6 @@
 #pragma once
 
+#include <QCoreApplication>
 #include <QString>
 
 #include "core/gauge/gauge.h"
@@ -10,14 +11,13 @@
 
 namespace roundwright::render {
 
-/// A sentence of the printed pattern, in the language of the program.
-[[nodiscard]] QString words(const char* text);
+/// A sentence of the printed pattern, in the language of the program: `Pattern::tr("Gauge")`.
+struct Pattern {
+    Q_DECLARE_TR_FUNCTIONS(Pattern)
+};
 
 /// The same where American and British crocheters spell or say it otherwise: the terms of the pattern decide.
-[[nodiscard]] QString words(Terms terms, const char* us, const char* uk);
-
-/// "1 round", "4 rounds".
-[[nodiscard]] QString counted(int count, const char* one, const char* many);
+[[nodiscard]] QString words(Terms terms, const QString& us, const QString& uk);
 
 /// A finished length in whole mm, or in inches to the nearest eighth: "84 mm", "3 1/4 in".
 [[nodiscard]] QString length_words(double mm, LengthUnit units);
@@ -27,7 +27,9 @@ namespace roundwright::render {
 [[nodiscard]] QString size_words(double width_mm, double height_mm, LengthUnit units);
 
 /// Length of yarn: metres or yards, upwards rounded, since running out is worse than a rest.
-[[nodiscard]] QString yarn_length_words(double metres, LengthUnit units);
+[[nodiscard]] QString yarn_to_buy_words(double metres, LengthUnit units);
+/// The same without its unit.
+[[nodiscard]] QString yarn_to_buy_number(double metres, LengthUnit units);
 /// Whole grams, below 10 to the half; ounces beside them in inches.
 [[nodiscard]] QString weight_words(const Estimate& grams, LengthUnit units);
 /// Length of yarn as it is printed, in metres.

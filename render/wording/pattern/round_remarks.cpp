@@ -8,18 +8,48 @@
 namespace roundwright::render {
 namespace {
 
+QString begin_words(Firmness firmness) {
+    switch (firmness) {
+        case Firmness::light:
+            return Pattern::tr("Start to stuff lightly, and go on as the piece closes.");
+        case Firmness::firm:
+            return Pattern::tr("Start to stuff firmly, and go on as the piece closes.");
+        default:
+            return Pattern::tr("Start to stuff, and go on as the piece closes.");
+    }
+}
+
+QString finish_words(Firmness firmness) {
+    switch (firmness) {
+        case Firmness::light:
+            return Pattern::tr("Finish stuffing lightly now, before the opening gets too small.");
+        case Firmness::firm:
+            return Pattern::tr("Finish stuffing firmly now, before the opening gets too small.");
+        default:
+            return Pattern::tr("Finish stuffing now, before the opening gets too small.");
+    }
+}
+
+QString stuff_words(Firmness firmness) {
+    switch (firmness) {
+        case Firmness::light:
+            return Pattern::tr("Stuff the piece lightly now.");
+        case Firmness::firm:
+            return Pattern::tr("Stuff the piece firmly now.");
+        default:
+            return Pattern::tr("Stuff the piece now.");
+    }
+}
+
 /// The step in words, said with the firmness of the piece where it is not the usual one.
 QString stuffing_step_words(StepKind kind, Firmness firmness) {
-    const QString how = firmness == Firmness::light  ? words(" lightly")
-                        : firmness == Firmness::firm ? words(" firmly")
-                                                     : QString();
     switch (kind) {
         case StepKind::begin_stuffing:
-            return words("Start to stuff%1, and go on as the piece closes.").arg(how);
+            return begin_words(firmness);
         case StepKind::finish_stuffing:
-            return words("Finish stuffing%1 now, before the opening gets too small.").arg(how);
+            return finish_words(firmness);
         default:
-            return words("Stuff the piece%1 now.").arg(how);
+            return stuff_words(firmness);
     }
 }
 

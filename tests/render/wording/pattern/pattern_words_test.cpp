@@ -19,8 +19,8 @@ TEST(PatternWords, ARangeShowsOnlyWhereItIsOne) {
 }
 
 TEST(PatternWords, YarnIsRoundedUp) {
-    EXPECT_EQ(yarn_length_words(12.1, LengthUnit::millimetres).toStdString(), "13 m");
-    EXPECT_EQ(yarn_length_words(0.9144 * 20, LengthUnit::inches).toStdString(),
+    EXPECT_EQ(yarn_to_buy_words(12.1, LengthUnit::millimetres).toStdString(), "13 m");
+    EXPECT_EQ(yarn_to_buy_words(0.9144 * 20, LengthUnit::inches).toStdString(),
               "20 yd");  // 1 yd = 0.9144 m exactly
 }
 

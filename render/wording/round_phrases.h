@@ -6,7 +6,7 @@
 
 #include "core/shape/lie.h"
 
-namespace roundwright::app {
+namespace roundwright {
 
 /// "round 5", "rounds 3 to 6", "rounds 3 and 7", "4 rounds"; the rounds are counted from 0 and ascending.
 [[nodiscard]] QString rounds_phrase(const std::vector<int>& rounds);
@@ -14,8 +14,7 @@ namespace roundwright::app {
 /// "+6", "−6", "=".
 [[nodiscard]] QString change_phrase(int change);
 
-/// How the fabric lies, in a word or two, and the name of its glyph.
+/// How the fabric lies, in a word or two.
 [[nodiscard]] QString lie_phrase(Lie lie);
-[[nodiscard]] QString lie_glyph(Lie lie);
 
-}  // namespace roundwright::app
+}  // namespace roundwright
