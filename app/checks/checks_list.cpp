@@ -6,7 +6,7 @@
 #include <QVBoxLayout>
 
 #include "app/checks/checks_delegate.h"
-#include "app/wording/cure_words.h"
+#include "render/wording/cure_words.h"
 
 namespace roundwright::app {
 namespace {

@@ -4,8 +4,8 @@
 
 #include "app/kit/icons.h"
 #include "app/rounds/round_edits.h"
-#include "app/wording/check_sentence.h"
-#include "app/wording/cure_words.h"
+#include "render/wording/check_sentence.h"
+#include "render/wording/cure_words.h"
 
 namespace roundwright::app {
 namespace {

@@ -2,15 +2,9 @@
 
 #include <algorithm>
 
-#include <QCoreApplication>
+#include "app/cli/command_line_text.h"
 
 namespace roundwright::app {
-
-namespace {
-
-QString tr(const char* text) { return QCoreApplication::translate("CommandLine", text); }
-
-}  // namespace
 
 QString Arguments::value(const QString& option, const QString& usual) const {
     const auto found = options_.find(option);
@@ -37,9 +31,9 @@ struct ArgumentParser {
     void take_value(const Option& option, const QString& value) {
         const QString choices = QString::fromLatin1(option.choices);
         if (option.choices != nullptr && !choices.split(QLatin1Char('|')).contains(value)) {
-            fail(tr("--%1 takes %2, not \"%3\".")
-                     .arg(QLatin1String(option.name), choices.split(QLatin1Char('|')).join(tr(" or ")),
-                          value));
+            fail(CommandLine::tr("--%1 takes %2, not \"%3\".")
+                     .arg(QLatin1String(option.name),
+                          choices.split(QLatin1Char('|')).join(CommandLine::tr(" or ")), value));
         }
         parsed.arguments.options_[QLatin1String(option.name)] = value;
     }
@@ -51,9 +45,9 @@ struct ArgumentParser {
         const QString name = equals < 0 ? word : word.left(equals);
         const Option* option = find(name);
         if (option == nullptr) {
-            fail(tr("There is no option %1.").arg(name));
+            fail(CommandLine::tr("There is no option %1.").arg(name));
         } else if (option->value == nullptr) {
-            if (equals >= 0) fail(tr("%1 takes no value.").arg(name));
+            if (equals >= 0) fail(CommandLine::tr("%1 takes no value.").arg(name));
             parsed.arguments.options_[QLatin1String(option->name)] = QString();
         } else if (equals >= 0) {
             take_value(*option, word.mid(equals + 1));
@@ -61,7 +55,7 @@ struct ArgumentParser {
             take_value(*option, words[index + 1]);
             return index + 2;
         } else {
-            fail(tr("%1 needs a value: %2.").arg(name, QLatin1String(option->value)));
+            fail(CommandLine::tr("%1 needs a value: %2.").arg(name, QLatin1String(option->value)));
         }
         return index + 1;
     }

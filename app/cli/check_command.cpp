@@ -1,22 +1,19 @@
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
-#include <QCoreApplication>
-
 #include "app/cli/command.h"
 #include "app/cli/command_line.h"
+#include "app/cli/command_line_text.h"
 #include "app/cli/input_file.h"
 #include "app/cli/output.h"
 #include "app/cli/severity_name.h"
-#include "app/wording/check_sentence.h"
 #include "core/checks/run_checks.h"
+#include "render/wording/check_sentence.h"
 
 namespace roundwright::app {
 namespace {
 
 using nlohmann::ordered_json;
-
-QString tr(const char* text) { return QCoreApplication::translate("CommandLine", text); }
 
 ordered_json check_json(const Toy& toy, const Check& check, LengthUnit units) {
     ordered_json json{{"code", check_code_name(check.code)}, {"severity", severity_name(check.severity)}};
@@ -30,10 +27,10 @@ ordered_json check_json(const Toy& toy, const Check& check, LengthUnit units) {
 
 void print_checks(const QString& path, const Toy& toy, const std::vector<Check>& checks, LengthUnit units) {
     print_heading(path, toy);
-    if (checks.empty()) print_line(tr("  Nothing to fix."));
+    if (checks.empty()) print_line(CommandLine::tr("  Nothing to fix."));
     for (const Check& check : checks) {
         const QString piece =
-            check.piece < 0 ? tr("Toy") : piece_name(toy, static_cast<std::size_t>(check.piece));
+            check.piece < 0 ? CommandLine::tr("Toy") : piece_name(toy, static_cast<std::size_t>(check.piece));
         print_line(QStringLiteral("  %1: %2: %3")
                        .arg(piece, severity_words(check.severity), check_sentence(check, units)));
     }
@@ -56,19 +53,21 @@ int check_toy(const Arguments& arguments, const QString& path, const Toy& toy) {
 }
 
 constexpr Option options[] = {
-    {"json", 0, nullptr, nullptr, "one JSON object a file, one to a line"},
-    {"units", 0, "UNIT", "mm|in|inch", "lengths in the messages"},
+    {"json", 0, nullptr, nullptr, QT_TRANSLATE_NOOP("CommandLine", "one JSON object a file, one to a line")},
+    {"units", 0, "UNIT", "mm|in|inch", QT_TRANSLATE_NOOP("CommandLine", "lengths in the messages")},
 };
 
 }  // namespace
 
 const Command& check_command() {
-    static const Command command{"check", "FILE...", "list what cannot be worked, ruffles, cups or gathers",
-                                 options, [](const Arguments& arguments) {
-                                     return for_each_toy(arguments, [&](const QString& path, const Toy& toy) {
-                                         return check_toy(arguments, path, toy);
-                                     });
-                                 }};
+    static const Command command{
+        "check", "FILE...",
+        QT_TRANSLATE_NOOP("CommandLine", "list what cannot be worked, ruffles, cups or gathers"), options,
+        [](const Arguments& arguments) {
+            return for_each_toy(arguments, [&](const QString& path, const Toy& toy) {
+                return check_toy(arguments, path, toy);
+            });
+        }};
     return command;
 }
 

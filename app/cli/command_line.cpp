@@ -9,14 +9,14 @@
 #include <QGuiApplication>
 
 #include "app/cli/command.h"
+#include "app/cli/command_line_text.h"
 #include "app/cli/output.h"
 
 namespace roundwright::app {
 namespace {
 
-QString tr(const char* text) { return QCoreApplication::translate("CommandLine", text); }
-
-constexpr Option help_option{"help", 'h', nullptr, nullptr, "show this help"};
+constexpr Option help_option{"help", 'h', nullptr, nullptr,
+                             QT_TRANSLATE_NOOP("CommandLine", "show this help")};
 
 QString option_text(const Option& option) {
     QString text = QStringLiteral("--") + QLatin1String(option.name);
@@ -30,40 +30,42 @@ void print_two_columns(const QString& left, const QString& right) {
 }
 
 void print_help_of(const Command& command) {
-    print_line(tr("Usage: roundwright %1 [OPTION...] %2")
+    print_line(CommandLine::tr("Usage: roundwright %1 [OPTION...] %2")
                    .arg(QLatin1String(command.name), QLatin1String(command.operands)));
-    print_line(tr(command.summary));
+    print_line(CommandLine::tr(command.summary));
     print_line(QString());
-    for (const Option& option : command.options) print_two_columns(option_text(option), tr(option.what));
-    print_two_columns(option_text(help_option), tr(help_option.what));
+    for (const Option& option : command.options)
+        print_two_columns(option_text(option), CommandLine::tr(option.what));
+    print_two_columns(option_text(help_option), CommandLine::tr(help_option.what));
 }
 
 void print_help() {
-    print_line(tr("Usage: roundwright [FILE]                          open the window"));
-    print_line(tr("       roundwright COMMAND [OPTION...] FILE...    work without a window"));
+    print_line(CommandLine::tr("Usage: roundwright [FILE]                          open the window"));
+    print_line(CommandLine::tr("       roundwright COMMAND [OPTION...] FILE...    work without a window"));
     print_line(QString());
     for (const Command* command : commands()) {
-        print_two_columns(QLatin1String(command->name), tr(command->summary));
+        print_two_columns(QLatin1String(command->name), CommandLine::tr(command->summary));
     }
     print_line(QString());
-    print_line(tr("roundwright help COMMAND lists the options of a command."));
-    print_line(
-        tr("Exit code: 0 fine; 1 a check found an error, or no settled shape was found; 2 a command that is "
-           "not understood, or a file that cannot be read or written."));
+    print_line(CommandLine::tr("roundwright help COMMAND lists the options of a command."));
+    print_line(CommandLine::tr(
+        "Exit code: 0 fine; 1 a check found an error, or no settled shape was found; 2 a command that is "
+        "not understood, or a file that cannot be read or written."));
 }
 
 int complain(const Command& command, const QString& problem) {
     print_problem(problem);
-    print_problem(tr("See roundwright %1 --help.").arg(QLatin1String(command.name)));
+    print_problem(CommandLine::tr("See roundwright %1 --help.").arg(QLatin1String(command.name)));
     return exit_bad_input;
 }
 
 /// An empty name is a slip of a script ("$file" that was never set), never a file.
 std::optional<QString> problem_with_names(const Arguments& arguments) {
-    if (arguments.operands().isEmpty()) return tr("No file was named.");
-    if (arguments.operands().contains(QString())) return tr("The name of a file is empty.");
+    if (arguments.operands().isEmpty()) return CommandLine::tr("No file was named.");
+    if (arguments.operands().contains(QString())) return CommandLine::tr("The name of a file is empty.");
     const QString output = QStringLiteral("output");
-    if (arguments.has(output) && arguments.value(output).isEmpty()) return tr("-o needs the name of a file.");
+    if (arguments.has(output) && arguments.value(output).isEmpty())
+        return CommandLine::tr("-o needs the name of a file.");
     return std::nullopt;
 }
 
@@ -91,9 +93,9 @@ const Command* find_command(const QString& name) {
 /// A word that is no command is a file to open, or an option of the window.
 std::optional<int> refuse_or_open(const QString& word) {
     if (word.startsWith(QLatin1Char('-')) || QFileInfo::exists(word)) return std::nullopt;
-    print_problem(word.isEmpty() ? tr("The name of a file is empty.")
-                                 : tr("There is no command and no file %1.").arg(word));
-    print_problem(tr("See roundwright --help."));
+    print_problem(word.isEmpty() ? CommandLine::tr("The name of a file is empty.")
+                                 : CommandLine::tr("There is no command and no file %1.").arg(word));
+    print_problem(CommandLine::tr("See roundwright --help."));
     return exit_bad_input;
 }
 
@@ -107,8 +109,8 @@ int help_with(const QStringList& topics) {
         print_help_of(*command);
         return exit_fine;
     }
-    print_problem(tr("There is no command %1.").arg(topics[0]));
-    print_problem(tr("See roundwright --help."));
+    print_problem(CommandLine::tr("There is no command %1.").arg(topics[0]));
+    print_problem(CommandLine::tr("See roundwright --help."));
     return exit_bad_input;
 }
 
@@ -161,7 +163,7 @@ std::optional<int> run_command_line(int argc, char** argv) {
     if (!exit_code) return std::nullopt;
     const auto problem = finish_output();
     if (!problem) return exit_code;
-    print_problem(tr("The answer could not be written: %1").arg(*problem));
+    print_problem(CommandLine::tr("The answer could not be written: %1").arg(*problem));
     return exit_bad_input;
 }
 

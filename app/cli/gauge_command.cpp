@@ -1,26 +1,24 @@
 #include <nlohmann/json.hpp>
 #include <utility>
 
-#include <QCoreApplication>
 #include <QStringList>
 
 #include "app/cli/command.h"
 #include "app/cli/command_line.h"
+#include "app/cli/command_line_text.h"
 #include "app/cli/complaint.h"
 #include "app/cli/input_file.h"
 #include "app/cli/length_argument.h"
 #include "app/cli/option_values.h"
 #include "app/cli/output.h"
 #include "app/cli/output_file.h"
-#include "app/wording/calibration_words.h"
 #include "core/reshape/finished_piece.h"
+#include "render/wording/calibration_words.h"
 
 namespace roundwright::app {
 namespace {
 
 using nlohmann::ordered_json;
-
-QString tr(const char* text) { return QCoreApplication::translate("CommandLine", text); }
 
 // --- what was measured
 
@@ -28,7 +26,8 @@ Measured measured_length(const Arguments& arguments, const QString& option, cons
                          MeasuredOf of) {
     const auto length = length_with_error(text, units_wanted(arguments));
     if (!length)
-        throw Complaint{tr("--%1 takes a length such as 82mm or 82mm+-1mm, not \"%2\".").arg(option, text)};
+        throw Complaint{
+            CommandLine::tr("--%1 takes a length such as 82mm or 82mm+-1mm, not \"%2\".").arg(option, text)};
     Measured measured{of, length->mm};
     if (length->error_mm) measured.error_mm = *length->error_mm;
     return measured;
@@ -45,10 +44,13 @@ std::vector<Measured> measured_rounds(const Arguments& arguments, const Piece& p
         const int round = good ? parts[0].toInt(&good) : 0;
         if (!good)
             throw Complaint{
-                tr("--round takes a round and the length around it, such as 8=250mm, not \"%1\".").arg(text)};
+                CommandLine::tr(
+                    "--round takes a round and the length around it, such as 8=250mm, not \"%1\".")
+                    .arg(text)};
         if (round < 1 || round > static_cast<int>(piece.rounds.size()))
-            throw Complaint{
-                tr("There is no round %1: the piece has %2.").arg(round).arg(piece.rounds.size())};
+            throw Complaint{CommandLine::tr("There is no round %1: the piece has %2.")
+                                .arg(round)
+                                .arg(piece.rounds.size())};
         all.push_back(measured_length(arguments, option, parts[1], MeasuredOf::circumference_of_round));
         all.back().round = round - 1;
     }
@@ -67,7 +69,8 @@ std::vector<Measured> all_measured(const Arguments& arguments, const Piece& piec
     }
     for (const Measured& measured : measured_rounds(arguments, piece)) all.push_back(measured);
     if (all.empty())
-        throw Complaint{tr("Say what was measured: --width, --height, --circumference or --round.")};
+        throw Complaint{
+            CommandLine::tr("Say what was measured: --width, --height, --circumference or --round.")};
     return all;
 }
 
@@ -75,7 +78,7 @@ KnownBefore known_before(const Arguments& arguments, const Toy& toy, const Piece
     KnownBefore known;
     if (arguments.has(QStringLiteral("with-gauge"))) {
         known.gauge = gauge_from(toy.gauge, toy.hook_mm);
-        if (!known.gauge) throw Complaint{tr("--with-gauge: the toy has no gauge.")};
+        if (!known.gauge) throw Complaint{CommandLine::tr("--with-gauge: the toy has no gauge.")};
     }
     if (arguments.has(QStringLiteral("with-stuffing"))) known.area_stretch = piece.area_stretch;
     return known;
@@ -123,7 +126,7 @@ ordered_json gauge_json(const QString& path, const Toy& toy, std::size_t piece, 
 void print_in_words(const QString& path, const Toy& toy, std::size_t piece, const Calibration& found,
                     const std::vector<Measured>& measured, LengthUnit units) {
     print_heading(path, toy);
-    print_line(tr("  %1: %2").arg(piece_name(toy, piece), calibration_words(found, units)));
+    print_line(CommandLine::tr("  %1: %2").arg(piece_name(toy, piece), calibration_words(found, units)));
     for (const QString& note : calibration_note_words(found, measured, units))
         print_line(QStringLiteral("    ") + note);
 }
@@ -146,7 +149,7 @@ int gauge_of_toy(const Arguments& arguments, const QString& path, const Toy& toy
 
 int run(const Arguments& arguments) {
     if (arguments.operands().size() > 1) {
-        print_problem(tr("One file at a time: the lengths are of one piece."));
+        print_problem(CommandLine::tr("One file at a time: the lengths are of one piece."));
         return exit_bad_input;
     }
     if (!toy_output_is_free(arguments)) return exit_bad_input;
@@ -155,25 +158,35 @@ int run(const Arguments& arguments) {
 }
 
 constexpr Option options[] = {
-    {"piece", 0, "NAME", nullptr, "the piece you measured, by name or number; needed if there are several"},
-    {"width", 0, "LENGTH", nullptr, "its width: 82mm, or 82mm+-1mm; otherwise give or take 2 mm"},
-    {"height", 0, "LENGTH", nullptr, "its height"},
-    {"circumference", 0, "LENGTH", nullptr, "around the widest place"},
-    {"round", 0, "ROUND=LENGTH", nullptr, "around the top of a round: 8=250mm; separate several with commas"},
-    {"with-gauge", 0, nullptr, nullptr, "use the toy's gauge as well, with its uncertainty"},
-    {"with-stuffing", 0, nullptr, nullptr, "take the stuffing to be as the file says"},
+    {"piece", 0, "NAME", nullptr,
+     QT_TRANSLATE_NOOP("CommandLine",
+                       "the piece you measured, by name or number; needed if there are several")},
+    {"width", 0, "LENGTH", nullptr,
+     QT_TRANSLATE_NOOP("CommandLine", "its width: 82mm, or 82mm+-1mm; otherwise give or take 2 mm")},
+    {"height", 0, "LENGTH", nullptr, QT_TRANSLATE_NOOP("CommandLine", "its height")},
+    {"circumference", 0, "LENGTH", nullptr, QT_TRANSLATE_NOOP("CommandLine", "around the widest place")},
+    {"round", 0, "ROUND=LENGTH", nullptr,
+     QT_TRANSLATE_NOOP("CommandLine", "around the top of a round: 8=250mm; separate several with commas")},
+    {"with-gauge", 0, nullptr, nullptr,
+     QT_TRANSLATE_NOOP("CommandLine", "use the toy's gauge as well, with its uncertainty")},
+    {"with-stuffing", 0, nullptr, nullptr,
+     QT_TRANSLATE_NOOP("CommandLine", "take the stuffing to be as the file says")},
     {"output", 'o', "TOY.roundwright", nullptr,
-     "save the toy with the gauge and stuffing found; FILE itself may be named"},
+     QT_TRANSLATE_NOOP("CommandLine",
+                       "save the toy with the gauge and stuffing found; FILE itself may be named")},
     force_option,
-    {"json", 0, nullptr, nullptr, "one JSON object; lengths in mm"},
-    {"units", 0, "UNIT", "mm|in|inch", "lengths without a unit, and in the answer"},
+    {"json", 0, nullptr, nullptr, QT_TRANSLATE_NOOP("CommandLine", "one JSON object; lengths in mm")},
+    {"units", 0, "UNIT", "mm|in|inch",
+     QT_TRANSLATE_NOOP("CommandLine", "lengths without a unit, and in the answer")},
 };
 
 }  // namespace
 
 const Command& gauge_command() {
-    static const Command command{"gauge", "FILE", "find the gauge from what was measured on a finished piece",
-                                 options, run};
+    static const Command command{
+        "gauge", "FILE",
+        QT_TRANSLATE_NOOP("CommandLine", "find the gauge from what was measured on a finished piece"),
+        options, run};
     return command;
 }
 

@@ -1,10 +1,10 @@
 #include <QColor>
-#include <QCoreApplication>
 #include <QImage>
 #include <QRegularExpression>
 
 #include "app/cli/command.h"
 #include "app/cli/command_line.h"
+#include "app/cli/command_line_text.h"
 #include "app/cli/input_file.h"
 #include "app/cli/option_values.h"
 #include "app/cli/output.h"
@@ -13,8 +13,6 @@
 
 namespace roundwright::app {
 namespace {
-
-QString tr(const char* text) { return QCoreApplication::translate("CommandLine", text); }
 
 std::optional<QSize> pixels_wanted(const QString& text) {
     static const QRegularExpression pattern(QStringLiteral("^([0-9]{1,4})x([0-9]{1,4})$"));
@@ -33,8 +31,8 @@ std::optional<PictureWanted> picture_wanted(const Arguments& arguments) {
     }
     const auto pixels = pixels_wanted(arguments.value(QStringLiteral("size"), QStringLiteral("1200x1200")));
     if (!pixels) {
-        print_problem(
-            tr("--size takes pixels such as 1200x900, at most %1 a side.").arg(most_picture_pixels));
+        print_problem(CommandLine::tr("--size takes pixels such as 1200x900, at most %1 a side.")
+                          .arg(most_picture_pixels));
         return std::nullopt;
     }
     picture.pixels = *pixels;
@@ -42,7 +40,7 @@ std::optional<PictureWanted> picture_wanted(const Arguments& arguments) {
         picture.background = QColor(arguments.value(QStringLiteral("background")));
     }
     if (!picture.background.isValid()) {
-        print_problem(tr("--background takes a colour such as #f4efe6."));
+        print_problem(CommandLine::tr("--background takes a colour such as #f4efe6."));
         return std::nullopt;
     }
     return picture;
@@ -52,7 +50,7 @@ int draw(const Arguments& arguments, const QString& path, const Toy& toy, const 
     const std::size_t piece = pieces_wanted(arguments, toy).front();
     const ShownPiece shown = shown_piece(toy, piece, for_pictures);
     if (shown.empty()) {
-        print_problem(tr("%1 has no shape to draw.").arg(piece_name(toy, piece)));
+        print_problem(CommandLine::tr("%1 has no shape to draw.").arg(piece_name(toy, piece)));
         return exit_checks_failed;
     }
     const QString output = arguments.value(QStringLiteral("output"));
@@ -71,19 +69,27 @@ int run(const Arguments& arguments) {
 }
 
 constexpr Option options_of_image[] = {
-    {"output", 'o', "OUT.png|.svg", nullptr, "where to save it: a picture, or a drawing at full size"},
+    {"output", 'o', "OUT.png|.svg", nullptr,
+     QT_TRANSLATE_NOOP("CommandLine", "where to save it: a picture, or a drawing at full size")},
     force_option,
-    {"piece", 0, "PIECE", nullptr, "which piece, by number or name; otherwise the first"},
-    {"view", 0, "VIEW", "front|side|back|top|bottom|three-quarter", "the side to show"},
-    {"size", 0, "WIDTHxHEIGHT", nullptr, "pixels of a picture; otherwise 1200x1200"},
-    {"background", 0, "COLOUR", nullptr, "such as #f4efe6; otherwise transparent"},
-    {"json", 0, nullptr, nullptr, "one JSON object, with the names of both files"},
+    {"piece", 0, "PIECE", nullptr,
+     QT_TRANSLATE_NOOP("CommandLine", "which piece, by number or name; otherwise the first")},
+    {"view", 0, "VIEW", "front|side|back|top|bottom|three-quarter",
+     QT_TRANSLATE_NOOP("CommandLine", "the side to show")},
+    {"size", 0, "WIDTHxHEIGHT", nullptr,
+     QT_TRANSLATE_NOOP("CommandLine", "pixels of a picture; otherwise 1200x1200")},
+    {"background", 0, "COLOUR", nullptr,
+     QT_TRANSLATE_NOOP("CommandLine", "such as #f4efe6; otherwise transparent")},
+    {"json", 0, nullptr, nullptr,
+     QT_TRANSLATE_NOOP("CommandLine", "one JSON object, with the names of both files")},
 };
 
 }  // namespace
 
 const Command& image_command() {
-    static const Command command{"image", "FILE", "draw a piece as a picture", options_of_image, run, true};
+    static const Command command{
+        "image",          "FILE", QT_TRANSLATE_NOOP("CommandLine", "draw a piece as a picture"),
+        options_of_image, run,    true};
     return command;
 }
 

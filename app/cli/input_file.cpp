@@ -2,9 +2,8 @@
 
 #include <algorithm>
 
-#include <QCoreApplication>
-
 #include "app/cli/command_line.h"
+#include "app/cli/command_line_text.h"
 #include "app/cli/complaint.h"
 #include "app/cli/output.h"
 #include "app/session/document_file.h"
@@ -12,21 +11,22 @@
 namespace roundwright::app {
 namespace {
 
-QString tr(const char* text) { return QCoreApplication::translate("CommandLine", text); }
-
 void print_file_problem(const QString& path, const FileProblem& problem) {
-    print_problem(problem.place.isEmpty() ? tr("%1: %2").arg(path, problem.message)
-                                          : tr("%1: at %2: %3").arg(path, problem.place, problem.message));
+    print_problem(problem.place.isEmpty()
+                      ? CommandLine::tr("%1: %2").arg(path, problem.message)
+                      : CommandLine::tr("%1: at %2: %3").arg(path, problem.place, problem.message));
 }
 
 /// A newer program's words are not slips.
 void print_left_out(const QString& path, const ReadDocument& document) {
     if (document.newer) {
         print_problem(
-            tr("%1: written by a newer Roundwright; what is not known here was left out.").arg(path));
+            CommandLine::tr("%1: written by a newer Roundwright; what is not known here was left out.")
+                .arg(path));
         return;
     }
-    for (const UnreadKey& key : document.unread) print_problem(tr("%1: %2").arg(path, unread_key_words(key)));
+    for (const UnreadKey& key : document.unread)
+        print_problem(CommandLine::tr("%1: %2").arg(path, unread_key_words(key)));
 }
 
 int work_or_complain(const std::function<int(const QString&, const Toy&)>& work, const QString& path,

@@ -4,8 +4,8 @@
 
 #include "app/cli/arguments.h"
 #include "app/kit/preferences.h"
-#include "app/wording/piece_name.h"
 #include "core/study/piece_study.h"
+#include "render/wording/piece_name.h"
 
 namespace roundwright::app {
 

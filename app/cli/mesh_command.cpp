@@ -1,7 +1,7 @@
-#include <QCoreApplication>
 
 #include "app/cli/command.h"
 #include "app/cli/command_line.h"
+#include "app/cli/command_line_text.h"
 #include "app/cli/input_file.h"
 #include "app/cli/option_values.h"
 #include "app/cli/output.h"
@@ -10,8 +10,6 @@
 
 namespace roundwright::app {
 namespace {
-
-QString tr(const char* text) { return QCoreApplication::translate("CommandLine", text); }
 
 constexpr int least_triangles = 100;
 constexpr int most_triangles = 5'000'000;
@@ -27,7 +25,7 @@ int write_mesh(const Arguments& arguments, const QString& path, const Toy& toy, 
     for (const std::size_t piece : pieces) {
         shown.push_back(shown_piece(toy, piece, options));
         if (!shown.back().empty()) continue;
-        print_problem(tr("%1 has no shape to write.").arg(piece_name(toy, piece)));
+        print_problem(CommandLine::tr("%1 has no shape to write.").arg(piece_name(toy, piece)));
         return exit_checks_failed;
     }
     const QString output = arguments.value(QStringLiteral("output"));
@@ -48,19 +46,24 @@ int run(const Arguments& arguments) {
 }
 
 constexpr Option options_of_mesh[] = {
-    {"output", 'o', "OUT.obj|.stl|.glb", nullptr, "where to save it; the ending sets the kind of file"},
+    {"output", 'o', "OUT.obj|.stl|.glb", nullptr,
+     QT_TRANSLATE_NOOP("CommandLine", "where to save it; the ending sets the kind of file")},
     force_option,
-    {"piece", 0, "PIECE", nullptr, "one piece, by number or name; otherwise all in a row"},
-    {"smooth", 0, nullptr, nullptr, "without the relief of the stitches"},
-    {"triangles", 0, "NUMBER", nullptr, "at most this many per piece; the relief gets coarser"},
-    {"json", 0, nullptr, nullptr, "one JSON object, with the names of both files"},
+    {"piece", 0, "PIECE", nullptr,
+     QT_TRANSLATE_NOOP("CommandLine", "one piece, by number or name; otherwise all in a row")},
+    {"smooth", 0, nullptr, nullptr, QT_TRANSLATE_NOOP("CommandLine", "without the relief of the stitches")},
+    {"triangles", 0, "NUMBER", nullptr,
+     QT_TRANSLATE_NOOP("CommandLine", "at most this many per piece; the relief gets coarser")},
+    {"json", 0, nullptr, nullptr,
+     QT_TRANSLATE_NOOP("CommandLine", "one JSON object, with the names of both files")},
 };
 
 }  // namespace
 
 const Command& mesh_command() {
-    static const Command command{"mesh", "FILE", "write the stuffed shape as a 3D file", options_of_mesh,
-                                 run};
+    static const Command command{"mesh", "FILE",
+                                 QT_TRANSLATE_NOOP("CommandLine", "write the stuffed shape as a 3D file"),
+                                 options_of_mesh, run};
     return command;
 }
 

@@ -1,17 +1,15 @@
 #include "app/cli/option_values.h"
 
-#include <QCoreApplication>
 #include <QStringList>
 
+#include "app/cli/command_line_text.h"
 #include "app/cli/complaint.h"
 #include "app/cli/output.h"
-#include "app/wording/piece_name.h"
 #include "core/reshape/reshape_toy.h"
+#include "render/wording/piece_name.h"
 
 namespace roundwright::app {
 namespace {
-
-QString tr(const char* text) { return QCoreApplication::translate("CommandLine", text); }
 
 QString piece_names(const Toy& toy) {
     QStringList names;
@@ -30,11 +28,12 @@ std::optional<std::size_t> piece_called(const Toy& toy, const QString& wanted) {
 }  // namespace
 
 std::vector<std::size_t> pieces_wanted(const Arguments& arguments, const Toy& toy) {
-    if (toy.pieces.empty()) throw Complaint{tr("The toy has no pieces.")};
+    if (toy.pieces.empty()) throw Complaint{CommandLine::tr("The toy has no pieces.")};
     if (arguments.has(QStringLiteral("piece"))) {
         const QString wanted = arguments.value(QStringLiteral("piece"));
         if (const auto piece = piece_called(toy, wanted)) return {*piece};
-        throw Complaint{tr("There is no piece \"%1\"; there are: %2.").arg(wanted, piece_names(toy))};
+        throw Complaint{
+            CommandLine::tr("There is no piece \"%1\"; there are: %2.").arg(wanted, piece_names(toy))};
     }
     return all_pieces(toy);
 }
@@ -42,7 +41,7 @@ std::vector<std::size_t> pieces_wanted(const Arguments& arguments, const Toy& to
 std::size_t one_piece_wanted(const Arguments& arguments, const Toy& toy) {
     const auto pieces = pieces_wanted(arguments, toy);
     if (pieces.size() == 1) return pieces.front();
-    throw Complaint{tr("Which piece? Name one with --piece: %1.").arg(piece_names(toy))};
+    throw Complaint{CommandLine::tr("Which piece? Name one with --piece: %1.").arg(piece_names(toy))};
 }
 
 std::optional<int> whole_option(const Arguments& arguments, const char* option, int usual, int least,
@@ -52,7 +51,7 @@ std::optional<int> whole_option(const Arguments& arguments, const char* option, 
     bool good = false;
     const int value = arguments.value(name).toInt(&good);
     if (good && value >= least && value <= most) return value;
-    print_problem(tr("--%1 takes a whole number from %2 to %3, not \"%4\".")
+    print_problem(CommandLine::tr("--%1 takes a whole number from %2 to %3, not \"%4\".")
                       .arg(name, QString::number(least), QString::number(most), arguments.value(name)));
     return std::nullopt;
 }

@@ -4,10 +4,10 @@
 #include <filesystem>
 #include <nlohmann/json.hpp>
 
-#include <QCoreApplication>
 #include <QFileInfo>
 
 #include "app/cli/command_line.h"
+#include "app/cli/command_line_text.h"
 #include "app/cli/output.h"
 #include "app/kit/save_bytes.h"
 #include "app/session/document_file.h"
@@ -17,8 +17,6 @@ namespace {
 
 const auto output_option = QStringLiteral("output");
 
-QString tr(const char* text) { return QCoreApplication::translate("CommandLine", text); }
-
 bool refused(const QString& problem) {
     print_problem(problem);
     return false;
@@ -26,7 +24,7 @@ bool refused(const QString& problem) {
 
 /// ".png or .svg"
 QString in_words(const QStringList& endings) {
-    return QStringLiteral(".") + endings.join(tr(" or ") + QStringLiteral("."));
+    return QStringLiteral(".") + endings.join(CommandLine::tr(" or ") + QStringLiteral("."));
 }
 
 /// The standard input may be a file too: "read - < pattern.txt".
@@ -55,21 +53,21 @@ bool may_write(const Arguments& arguments, const QString& path, const QStringLis
                WriteBack write_back) {
     if (is_device(path)) return true;
     const QFileInfo there(path);
-    if (there.isDir()) return refused(tr("%1 is a folder.").arg(path));
+    if (there.isDir()) return refused(CommandLine::tr("%1 is a folder.").arg(path));
     if (!endings.contains(ending_of(path)))
-        return refused(tr("%1 does not end in %2.").arg(path, in_words(endings)));
+        return refused(CommandLine::tr("%1 does not end in %2.").arg(path, in_words(endings)));
     if (!there.exists()) return true;
     if (is_read(arguments, path)) {
         if (write_back == WriteBack::yes) return true;
-        return refused(tr("%1 is the file being read: name another with -o.").arg(path));
+        return refused(CommandLine::tr("%1 is the file being read: name another with -o.").arg(path));
     }
     if (arguments.has(QLatin1String(force_option.name))) return true;
-    return refused(tr("%1 exists already. Name another with -o, or use --force.").arg(path));
+    return refused(CommandLine::tr("%1 exists already. Name another with -o, or use --force.").arg(path));
 }
 
 bool output_is_free(const Arguments& arguments, const QStringList& endings, WriteBack write_back) {
     if (!arguments.has(output_option)) return true;
-    if (arguments.operands().size() > 1) return refused(tr("-o takes one file at a time."));
+    if (arguments.operands().size() > 1) return refused(CommandLine::tr("-o takes one file at a time."));
     return may_write(arguments, arguments.value(output_option), endings, write_back);
 }
 
@@ -78,16 +76,16 @@ bool toy_output_is_free(const Arguments& arguments) {
 }
 
 bool output_is_named(const Arguments& arguments, const QStringList& endings) {
-    if (arguments.operands().size() > 1) return refused(tr("Name one file at a time."));
+    if (arguments.operands().size() > 1) return refused(CommandLine::tr("Name one file at a time."));
     if (!arguments.has(output_option))
-        return refused(tr("Say with -o where to save it, ending in %1.").arg(in_words(endings)));
+        return refused(CommandLine::tr("Say with -o where to save it, ending in %1.").arg(in_words(endings)));
     return output_is_free(arguments, endings);
 }
 
 int write_output(const Arguments& arguments, const QString& input, const QString& path,
                  const QByteArray& bytes) {
     if (const auto problem = save_bytes(path, bytes)) {
-        print_problem(tr("%1: %2").arg(path, *problem));
+        print_problem(CommandLine::tr("%1: %2").arg(path, *problem));
         return exit_bad_input;
     }
     if (arguments.has(QStringLiteral("json")))
@@ -101,10 +99,10 @@ int save_new_toy(const Arguments& arguments, const Toy& toy) {
     if (!arguments.has(output_option)) return exit_fine;
     const QString path = arguments.value(output_option);
     if (const auto problem = save_document_file(path, toy)) {
-        print_problem(tr("%1: %2").arg(path, problem->message));
+        print_problem(CommandLine::tr("%1: %2").arg(path, problem->message));
         return exit_bad_input;
     }
-    if (!arguments.has(QStringLiteral("json"))) print_line(tr("Saved as %1.").arg(path));
+    if (!arguments.has(QStringLiteral("json"))) print_line(CommandLine::tr("Saved as %1.").arg(path));
     return exit_fine;
 }
 

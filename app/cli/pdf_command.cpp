@@ -1,10 +1,10 @@
-#include <QCoreApplication>
 #include <QDateTime>
 #include <QFileInfo>
 #include <QGuiApplication>
 
 #include "app/cli/command.h"
 #include "app/cli/command_line.h"
+#include "app/cli/command_line_text.h"
 #include "app/cli/input_file.h"
 #include "app/cli/output.h"
 #include "app/cli/output_file.h"
@@ -14,14 +14,12 @@
 namespace roundwright::app {
 namespace {
 
-QString tr(const char* text) { return QCoreApplication::translate("CommandLine", text); }
-
 render::PdfOptions pdf_options(const Arguments& arguments) {
     render::PdfOptions options;
     if (arguments.value(QStringLiteral("paper")) == QLatin1String("letter"))
         options.paper = render::Paper::letter;
     if (arguments.value(QStringLiteral("terms")) == QLatin1String("uk")) options.terms = Terms::uk;
-    if (units_wanted(arguments) == LengthUnit::inches) options.units = render::Units::inch;
+    if (units_wanted(arguments) == LengthUnit::inches) options.units = LengthUnit::inches;
     if (arguments.has(QStringLiteral("date"))) {
         options.date = QDateTime::fromString(arguments.value(QStringLiteral("date")), Qt::ISODate);
     }
@@ -41,7 +39,7 @@ int export_toy(const Arguments& arguments, const QString& path, const Toy& toy) 
     QString error;
     const auto bytes = render::pattern_pdf(toy, pdf_options(arguments), &error);
     if (!bytes) {
-        print_problem(tr("%1: %2").arg(output, error));
+        print_problem(CommandLine::tr("%1: %2").arg(output, error));
         return exit_bad_input;
     }
     const int written = write_output(arguments, path, output, *bytes);
@@ -52,7 +50,7 @@ int run(const Arguments& arguments) {
     if (!output_is_free(arguments, {QStringLiteral("pdf")})) return exit_bad_input;
     const bool dated = arguments.has(QStringLiteral("date"));
     if (dated && !pdf_options(arguments).date->isValid()) {
-        print_problem(tr("--date takes a date such as 2026-05-01."));
+        print_problem(CommandLine::tr("--date takes a date such as 2026-05-01."));
         return exit_bad_input;
     }
     return for_each_toy(
@@ -60,20 +58,24 @@ int run(const Arguments& arguments) {
 }
 
 constexpr Option options[] = {
-    {"output", 'o', "OUT.pdf", nullptr, "where to save the pattern; otherwise beside the toy"},
+    {"output", 'o', "OUT.pdf", nullptr,
+     QT_TRANSLATE_NOOP("CommandLine", "where to save the pattern; otherwise beside the toy")},
     force_option,
-    {"paper", 0, "PAPER", "a4|letter", "page size"},
-    {"terms", 0, "TERMS", "us|uk", "names of the stitches"},
-    {"units", 0, "UNIT", "mm|in|inch", "lengths"},
+    {"paper", 0, "PAPER", "a4|letter", QT_TRANSLATE_NOOP("CommandLine", "page size")},
+    {"terms", 0, "TERMS", "us|uk", QT_TRANSLATE_NOOP("CommandLine", "names of the stitches")},
+    {"units", 0, "UNIT", "mm|in|inch", QT_TRANSLATE_NOOP("CommandLine", "lengths")},
     {"date", 0, "DATE", nullptr,
-     "date in the file, such as 2026-05-01; the same toy then gives the same bytes"},
-    {"json", 0, nullptr, nullptr, "one JSON object a file, with the names of both files"},
+     QT_TRANSLATE_NOOP("CommandLine",
+                       "date in the file, such as 2026-05-01; the same toy then gives the same bytes")},
+    {"json", 0, nullptr, nullptr,
+     QT_TRANSLATE_NOOP("CommandLine", "one JSON object a file, with the names of both files")},
 };
 
 }  // namespace
 
 const Command& pdf_command() {
-    static const Command command{"pdf", "FILE...", "save the pattern as PDF", options, run, true};
+    static const Command command{
+        "pdf", "FILE...", QT_TRANSLATE_NOOP("CommandLine", "save the pattern as PDF"), options, run, true};
     return command;
 }
 

@@ -1,24 +1,22 @@
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
-#include <QCoreApplication>
 #include <QFile>
 
 #include "app/cli/command.h"
 #include "app/cli/command_line.h"
+#include "app/cli/command_line_text.h"
 #include "app/cli/output.h"
 #include "app/cli/output_file.h"
 #include "app/cli/read_json.h"
-#include "app/wording/counted.h"
-#include "app/wording/diagnostic_sentence.h"
 #include "core/base/limits.h"
 #include "core/language/pattern/read_pattern.h"
 #include "core/rounds/piece_graph.h"
+#include "render/wording/counted.h"
+#include "render/wording/diagnostic_sentence.h"
 
 namespace roundwright::app {
 namespace {
-
-QString tr(const char* text) { return QCoreApplication::translate("CommandLine", text); }
 
 /// "pattern.txt:12:8: There are 18 stitches below ...", the form that editors jump to.
 void print_diagnostic(const QString& path, const ReadDiagnostic& diagnostic) {
@@ -36,8 +34,8 @@ void print_pieces(const ReadPattern& pattern) {
         const Piece& piece = pattern.pieces[i];
         const QString name = QString::fromStdString(piece.name);
         const std::vector<int> counts = stitch_counts(piece_graph(piece).graph);
-        print_line(tr("%1: %2, the last of %3")
-                       .arg(name.isEmpty() ? tr("piece %1").arg(i + 1) : name,
+        print_line(CommandLine::tr("%1: %2, the last of %3")
+                       .arg(name.isEmpty() ? CommandLine::tr("piece %1").arg(i + 1) : name,
                             rounds_words(static_cast<int>(piece.rounds.size())),
                             stitches_words(counts.empty() ? 0 : counts.back())));
     }
@@ -56,10 +54,10 @@ std::optional<QByteArray> contents(const QString& path) {
     const QByteArray bytes = opened ? file.read(limit + 1) : QByteArray();
     if (opened && file.error() == QFileDevice::NoError && bytes.size() <= limit) return bytes;
     print_problem(bytes.size() > limit
-                      ? tr("%1: larger than %2 MiB, too large for a pattern. Nothing was read.")
+                      ? CommandLine::tr("%1: larger than %2 MiB, too large for a pattern. Nothing was read.")
                             .arg(path)
                             .arg(limit >> 20)
-                      : tr("%1: %2").arg(path, file.errorString()));
+                      : CommandLine::tr("%1: %2").arg(path, file.errorString()));
     return std::nullopt;
 }
 
@@ -91,18 +89,23 @@ int run(const Arguments& arguments) {
 }
 
 constexpr Option options_of_read[] = {
-    {"output", 'o', "TOY.roundwright", nullptr, "save what was understood as a toy"},
+    {"output", 'o', "TOY.roundwright", nullptr,
+     QT_TRANSLATE_NOOP("CommandLine", "save what was understood as a toy")},
     force_option,
-    {"terms", 0, "TERMS", "us|uk", "names of the stitches; otherwise found from the text"},
-    {"json", 0, nullptr, nullptr, "one JSON object a file: its pieces, and what was found wrong"},
+    {"terms", 0, "TERMS", "us|uk",
+     QT_TRANSLATE_NOOP("CommandLine", "names of the stitches; otherwise found from the text")},
+    {"json", 0, nullptr, nullptr,
+     QT_TRANSLATE_NOOP("CommandLine", "one JSON object a file: its pieces, and what was found wrong")},
 };
 
 }  // namespace
 
 const Command& read_command() {
-    static const Command command{"read", "PATTERN...",
-                                 "read a written pattern and check every stitch; - is standard input",
-                                 options_of_read, run};
+    static const Command command{
+        "read", "PATTERN...",
+        QT_TRANSLATE_NOOP("CommandLine",
+                          "read a written pattern and check every stitch; - is standard input"),
+        options_of_read, run};
     return command;
 }
 

@@ -3,8 +3,8 @@
 #include <nlohmann/json.hpp>
 
 #include "app/cli/severity_name.h"
-#include "app/wording/diagnostic_sentence.h"
 #include "core/rounds/piece_graph.h"
+#include "render/wording/diagnostic_sentence.h"
 
 namespace roundwright::app {
 namespace {

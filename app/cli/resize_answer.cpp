@@ -2,29 +2,27 @@
 
 #include <nlohmann/json.hpp>
 
-#include <QCoreApplication>
 #include <QStringList>
 
+#include "app/cli/command_line_text.h"
 #include "app/cli/output.h"
 #include "app/cli/shape_json.h"
-#include "app/wording/piece_name.h"
-#include "app/wording/reshape_words.h"
-#include "app/wording/shape_words.h"
+#include "render/wording/piece_name.h"
+#include "render/wording/reshape_words.h"
+#include "render/wording/shape_words.h"
 
 namespace roundwright::app {
 namespace {
 
 using nlohmann::ordered_json;
 
-QString tr(const char* text) { return QCoreApplication::translate("CommandLine", text); }
-
 void print_ways(const std::vector<WayOn>& ways, LengthUnit units) {
     if (ways.empty()) return;
-    print_line(tr("    Other ways to go on:"));
+    print_line(CommandLine::tr("    Other ways to go on:"));
     for (const WayOn& way : ways) {
         const QString apart = outline_words(way.shape_error_mm, units);
-        print_line(
-            tr("      %1: %2; %3.").arg(undo_words(way.back), size_words(way.made.form, units), apart));
+        print_line(CommandLine::tr("      %1: %2; %3.")
+                       .arg(undo_words(way.back), size_words(way.made.form, units), apart));
     }
 }
 
@@ -68,7 +66,7 @@ ordered_json way_json(const WayOn& way) {
 void print_resized(const Toy& toy, const ReshapedPiece& piece, const std::vector<WayOn>& ways,
                    LengthUnit units) {
     const QString name = piece_name(toy, piece.piece);
-    print_line(tr("  %1, now %2").arg(name, size_words(study_piece(toy, piece.piece), units)));
+    print_line(CommandLine::tr("  %1, now %2").arg(name, size_words(study_piece(toy, piece.piece), units)));
     for (const QString& words :
          {frog_back_words(piece.back), freed_yarn_words(piece.back, units), outcome_words(piece.made, units),
           rounds_in_short(piece.made.form), rewritten_words(piece.made.rewritten)}) {

@@ -1,24 +1,21 @@
 #include <nlohmann/json.hpp>
 
-#include <QCoreApplication>
-
 #include "app/cli/command.h"
 #include "app/cli/command_line.h"
+#include "app/cli/command_line_text.h"
 #include "app/cli/complaint.h"
 #include "app/cli/input_file.h"
 #include "app/cli/output.h"
 #include "app/cli/output_file.h"
 #include "app/cli/resize_answer.h"
 #include "app/cli/resize_wish.h"
-#include "app/wording/reshape_words.h"
 #include "core/checks/check_said_numbers.h"
+#include "render/wording/reshape_words.h"
 
 namespace roundwright::app {
 namespace {
 
 using nlohmann::ordered_json;
-
-QString tr(const char* text) { return QCoreApplication::translate("CommandLine", text); }
 
 std::vector<WayOn> ways_of(const Toy& toy, const ReshapedPiece& piece, const ResizeWish& wish) {
     if (wish.most_ripped < 0 || !has_piece(piece.made.code)) return {};
@@ -60,8 +57,8 @@ int resize_toy(const Arguments& arguments, const QString& path, Toy toy) {
     const ReshapedToy made = reshaped(toy, pieces, wish);
     for (const ReshapedPiece& piece : made.pieces) {
         if (has_piece(piece.made.code)) continue;
-        throw Complaint{tr("%1: %2").arg(piece_name(toy, piece.piece),
-                                         outcome_words(piece.made, units_wanted(arguments)))};
+        throw Complaint{CommandLine::tr("%1: %2").arg(piece_name(toy, piece.piece),
+                                                      outcome_words(piece.made, units_wanted(arguments)))};
     }
     print_answer(arguments, path, toy, made, wish);
     const int saved = save_new_toy(arguments, with_words_remembered(toy, made.toy));
@@ -76,33 +73,47 @@ int run(const Arguments& arguments) {
 }
 
 constexpr Option options[] = {
-    {"width", 0, "LENGTH", nullptr, "finished width: 60mm, 6cm, 2.5in"},
-    {"height", 0, "LENGTH", nullptr, "finished height; alone, width or height keeps the proportions"},
-    {"circumference", 0, "LENGTH", nullptr, "around the widest round"},
-    {"scale", 0, "NUMBER", nullptr, "1.25: a quarter larger"},
-    {"hook", 0, "MM", nullptr, "work with this hook; alone: at the same finished size"},
+    {"width", 0, "LENGTH", nullptr, QT_TRANSLATE_NOOP("CommandLine", "finished width: 60mm, 6cm, 2.5in")},
+    {"height", 0, "LENGTH", nullptr,
+     QT_TRANSLATE_NOOP("CommandLine", "finished height; alone, width or height keeps the proportions")},
+    {"circumference", 0, "LENGTH", nullptr, QT_TRANSLATE_NOOP("CommandLine", "around the widest round")},
+    {"scale", 0, "NUMBER", nullptr, QT_TRANSLATE_NOOP("CommandLine", "1.25: a quarter larger")},
+    {"hook", 0, "MM", nullptr,
+     QT_TRANSLATE_NOOP("CommandLine", "work with this hook; alone: at the same finished size")},
     {"weight", 0, "WEIGHT", "super-fine|fine|light|medium|bulky|super-bulky|jumbo",
-     "work in yarn of this weight, its gauge estimated"},
-    {"alike", 0, nullptr, nullptr, "with a size: make the other pieces larger or smaller to match"},
+     QT_TRANSLATE_NOOP("CommandLine", "work in yarn of this weight, its gauge estimated")},
+    {"alike", 0, nullptr, nullptr,
+     QT_TRANSLATE_NOOP("CommandLine", "with a size: make the other pieces larger or smaller to match")},
     {"keep-rounds", 0, nullptr, nullptr,
-     "with another hook or yarn: keep the rounds, and show the size they come out at"},
-    {"piece", 0, "NAME", nullptr, "the piece, by name or number; needed for a size if there are several"},
+     QT_TRANSLATE_NOOP("CommandLine",
+                       "with another hook or yarn: keep the rounds, and show the size they come out at")},
+    {"piece", 0, "NAME", nullptr,
+     QT_TRANSLATE_NOOP("CommandLine",
+                       "the piece, by name or number; needed for a size if there are several")},
     {"worked", 0, "ROUNDS", nullptr,
-     "rounds worked so far, and stitches of the next: 11 or 11+5; otherwise what the file says"},
+     QT_TRANSLATE_NOOP(
+         "CommandLine",
+         "rounds worked so far, and stitches of the next: 11 or 11+5; otherwise what the file says")},
     {"ways-on", 0, "ROUNDS", nullptr,
-     "also show what you get by ripping back no rounds, one, ... up to this many"},
-    {"tidiness", 0, "NUMBER", nullptr, "0: the closest shape, 1: the tidiest rounds; usually 0.5"},
-    {"output", 'o', "TOY.roundwright", nullptr, "save the new toy there; FILE itself may be named"},
+     QT_TRANSLATE_NOOP("CommandLine",
+                       "also show what you get by ripping back no rounds, one, ... up to this many")},
+    {"tidiness", 0, "NUMBER", nullptr,
+     QT_TRANSLATE_NOOP("CommandLine", "0: the closest shape, 1: the tidiest rounds; usually 0.5")},
+    {"output", 'o', "TOY.roundwright", nullptr,
+     QT_TRANSLATE_NOOP("CommandLine", "save the new toy there; FILE itself may be named")},
     force_option,
-    {"json", 0, nullptr, nullptr, "one JSON object a file, one to a line; lengths in mm"},
-    {"units", 0, "UNIT", "mm|in|inch", "lengths without a unit, and in the answer"},
+    {"json", 0, nullptr, nullptr,
+     QT_TRANSLATE_NOOP("CommandLine", "one JSON object a file, one to a line; lengths in mm")},
+    {"units", 0, "UNIT", "mm|in|inch",
+     QT_TRANSLATE_NOOP("CommandLine", "lengths without a unit, and in the answer")},
 };
 
 }  // namespace
 
 const Command& resize_command() {
-    static const Command command{"resize", "FILE", "find the rounds for another size, and what to undo",
-                                 options, run};
+    static const Command command{
+        "resize", "FILE",
+        QT_TRANSLATE_NOOP("CommandLine", "find the rounds for another size, and what to undo"), options, run};
     return command;
 }
 

@@ -1,8 +1,8 @@
 #include "app/cli/resize_wish.h"
 
-#include <QCoreApplication>
 #include <QRegularExpression>
 
+#include "app/cli/command_line_text.h"
 #include "app/cli/complaint.h"
 #include "app/cli/input_file.h"
 #include "app/cli/length_argument.h"
@@ -13,15 +13,13 @@
 namespace roundwright::app {
 namespace {
 
-QString tr(const char* text) { return QCoreApplication::translate("CommandLine", text); }
-
 std::optional<double> length_option(const Arguments& arguments, const char* name) {
     if (!arguments.has(QLatin1String(name))) return std::nullopt;
     const QString text = arguments.value(QLatin1String(name));
     const auto mm = length_mm(text, units_wanted(arguments));
     if (!mm)
-        throw Complaint{
-            tr("--%1 takes a length such as 60mm, 6cm or 2.5in, not \"%2\".").arg(QLatin1String(name), text)};
+        throw Complaint{CommandLine::tr("--%1 takes a length such as 60mm, 6cm or 2.5in, not \"%2\".")
+                            .arg(QLatin1String(name), text)};
     return mm;
 }
 
@@ -31,7 +29,7 @@ std::optional<double> number_option(const Arguments& arguments, const char* name
     bool good = false;
     const double value = text.toDouble(&good);
     if (!good || !(value >= least && value <= most)) {
-        throw Complaint{tr("--%1 takes a number from %2 to %3, not \"%4\".")
+        throw Complaint{CommandLine::tr("--%1 takes a number from %2 to %3, not \"%4\".")
                             .arg(QLatin1String(name), QString::number(least), QString::number(most), text)};
     }
     return value;
@@ -43,7 +41,8 @@ WorkedSoFar worked_option(const QString& text) {
     const auto match = pattern.match(text);
     if (!match.hasMatch())
         throw Complaint{
-            tr("--worked takes rounds, or rounds and stitches, such as 11 or 11+5, not \"%1\".").arg(text)};
+            CommandLine::tr("--worked takes rounds, or rounds and stitches, such as 11 or 11+5, not \"%1\".")
+                .arg(text)};
     WorkedSoFar worked;
     worked.rounds = match.captured(1).toInt();
     worked.stitches = match.captured(2).toInt();
@@ -61,7 +60,7 @@ YarnWeight weight_option(const QString& text) {
 double hook_option(const QString& text) {
     const auto mm = length_mm(text, LengthUnit::millimetres);
     if (!mm || *mm < least_hook_mm || *mm > most_hook_mm)
-        throw Complaint{tr("--hook takes a hook in mm, from %1 to %2, not \"%3\".")
+        throw Complaint{CommandLine::tr("--hook takes a hook in mm, from %1 to %2, not \"%3\".")
                             .arg(QString::number(least_hook_mm), QString::number(most_hook_mm), text)};
     return *mm;
 }
@@ -72,18 +71,18 @@ bool asks_for_a_size(const Target& target) {
 
 void check_alike(const ResizeWish& wish) {
     if (wish.alike && wish.target.width_mm && wish.target.height_mm)
-        throw Complaint{tr("--alike takes a width or a height, not both.")};
+        throw Complaint{CommandLine::tr("--alike takes a width or a height, not both.")};
 }
 
 // Rounds that stay have the size they have.
 void check_keep_rounds(const ResizeWish& wish) {
     if (!wish.keep_rounds) return;
     if (asks_for_a_size(wish.target) || wish.target.scale)
-        throw Complaint{tr("--keep-rounds takes the size as it comes: leave the sizes out.")};
+        throw Complaint{CommandLine::tr("--keep-rounds takes the size as it comes: leave the sizes out.")};
     if (!wish.hook_mm && !wish.weight)
-        throw Complaint{tr("--keep-rounds goes with another hook (--hook) or yarn (--weight).")};
+        throw Complaint{CommandLine::tr("--keep-rounds goes with another hook (--hook) or yarn (--weight).")};
     if (wish.most_ripped >= 0)
-        throw Complaint{tr(
+        throw Complaint{CommandLine::tr(
             "--ways-on does not work with --keep-rounds: in another yarn, nothing worked so far can stay.")};
 }
 

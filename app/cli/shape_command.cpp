@@ -1,37 +1,36 @@
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
-#include <QCoreApplication>
 #include <QLocale>
 
 #include "app/cli/command.h"
 #include "app/cli/command_line.h"
+#include "app/cli/command_line_text.h"
 #include "app/cli/input_file.h"
 #include "app/cli/output.h"
 #include "app/cli/shape_json.h"
-#include "app/wording/counted.h"
-#include "app/wording/shape_words.h"
+#include "render/wording/counted.h"
+#include "render/wording/shape_words.h"
 
 namespace roundwright::app {
 namespace {
 
 using nlohmann::ordered_json;
 
-QString tr(const char* text) { return QCoreApplication::translate("CommandLine", text); }
-
 void print_shape(const Toy& toy, std::size_t piece, const PieceStudy& study, LengthUnit units) {
     const QString rounds = rounds_words(static_cast<int>(toy.pieces[piece].rounds.size()));
     const Shape& shape = study.shape;
     if (!shape.usable()) {
-        print_line(tr("  %1: %2, no shape").arg(piece_name(toy, piece), rounds));
+        print_line(CommandLine::tr("  %1: %2, no shape").arg(piece_name(toy, piece), rounds));
         return;
     }
-    const QString settled = shape.termination == Termination::converged ? QString() : tr(" (not settled)");
-    print_line(tr("  %1: %2, %3, %4 ml%5")
-                   .arg(piece_name(toy, piece), rounds, size_words(study, units),
-                        QLocale().toString(shape.volume_mm3 / 1000, 'f', 0), settled));
+    const QString line = shape.termination == Termination::converged
+                             ? CommandLine::tr("  %1: %2, %3, %4 ml")
+                             : CommandLine::tr("  %1: %2, %3, %4 ml (not settled)");
+    print_line(line.arg(piece_name(toy, piece), rounds, size_words(study, units),
+                        QLocale().toString(shape.volume_mm3 / 1000, 'f', 0)));
     const QString instead = equivalent_round_words(study, units);
-    if (!instead.isEmpty()) print_line(tr("    %1.").arg(instead));
+    if (!instead.isEmpty()) print_line(CommandLine::tr("    %1.").arg(instead));
 }
 
 void print_shapes_as_json(const QString& path, const Toy& toy, const std::vector<PieceStudy>& studies,
@@ -61,20 +60,23 @@ int shape_toy(const Arguments& arguments, const QString& path, const Toy& toy) {
 }
 
 constexpr Option options[] = {
-    {"json", 0, nullptr, nullptr, "one JSON object a file, one to a line; lengths in mm"},
-    {"stitches", 0, nullptr, nullptr, "with --json: the loops that every stitch is worked into"},
-    {"units", 0, "UNIT", "mm|in|inch", "lengths without --json"},
+    {"json", 0, nullptr, nullptr,
+     QT_TRANSLATE_NOOP("CommandLine", "one JSON object a file, one to a line; lengths in mm")},
+    {"stitches", 0, nullptr, nullptr,
+     QT_TRANSLATE_NOOP("CommandLine", "with --json: the loops that every stitch is worked into")},
+    {"units", 0, "UNIT", "mm|in|inch", QT_TRANSLATE_NOOP("CommandLine", "lengths without --json")},
 };
 
 }  // namespace
 
 const Command& shape_command() {
-    static const Command command{"shape", "FILE...", "work out the stuffed shape of every piece", options,
-                                 [](const Arguments& arguments) {
-                                     return for_each_toy(arguments, [&](const QString& path, const Toy& toy) {
-                                         return shape_toy(arguments, path, toy);
-                                     });
-                                 }};
+    static const Command command{
+        "shape", "FILE...", QT_TRANSLATE_NOOP("CommandLine", "work out the stuffed shape of every piece"),
+        options, [](const Arguments& arguments) {
+            return for_each_toy(arguments, [&](const QString& path, const Toy& toy) {
+                return shape_toy(arguments, path, toy);
+            });
+        }};
     return command;
 }
 

@@ -3,8 +3,8 @@
 #include "app/cli/command_line.h"
 #include "app/cli/input_file.h"
 #include "app/cli/output.h"
-#include "app/wording/check_sentence.h"
 #include "core/checks/run_checks.h"
+#include "render/wording/check_sentence.h"
 
 namespace roundwright::app {
 

@@ -2,6 +2,7 @@
 
 #include "app/cli/command.h"
 #include "app/cli/command_line.h"
+#include "app/cli/command_line_text.h"
 #include "app/cli/input_file.h"
 #include "app/cli/output.h"
 #include "app/cli/output_file.h"
@@ -19,7 +20,7 @@ Terms terms_wanted(const Arguments& arguments) {
 render::PatternOptions pattern_options(const Arguments& arguments) {
     render::PatternOptions options;
     options.terms = terms_wanted(arguments);
-    if (units_wanted(arguments) == LengthUnit::inches) options.units = render::Units::inch;
+    if (units_wanted(arguments) == LengthUnit::inches) options.units = LengthUnit::inches;
     return options;
 }
 
@@ -63,20 +64,26 @@ int run(const Arguments& arguments) {
 
 constexpr Option options_of_write[] = {
     {"output", 'o', "OUT.txt|.md|.csv", nullptr,
-     "where to save it, with the ending of its form; otherwise standard output"},
+     QT_TRANSLATE_NOOP("CommandLine",
+                       "where to save it, with the ending of its form; otherwise standard output")},
     force_option,
-    {"terms", 0, "TERMS", "us|uk", "names of the stitches"},
+    {"terms", 0, "TERMS", "us|uk", QT_TRANSLATE_NOOP("CommandLine", "names of the stitches")},
     {"form", 0, "FORM", "rounds|pattern|markdown|csv",
-     "rounds, which read can read back (the default); the whole pattern; a table of rounds"},
-    {"units", 0, "UNIT", "mm|in|inch", "lengths"},
-    {"json", 0, nullptr, nullptr, "one JSON object a file: the text, or with -o the names of both files"},
+     QT_TRANSLATE_NOOP(
+         "CommandLine",
+         "rounds, which read can read back (the default); the whole pattern; a table of rounds")},
+    {"units", 0, "UNIT", "mm|in|inch", QT_TRANSLATE_NOOP("CommandLine", "lengths")},
+    {"json", 0, nullptr, nullptr,
+     QT_TRANSLATE_NOOP("CommandLine",
+                       "one JSON object a file: the text, or with -o the names of both files")},
 };
 
 }  // namespace
 
 const Command& write_command() {
-    static const Command command{"write",          "FILE...", "write the rounds in words",
-                                 options_of_write, run,       true};
+    static const Command command{
+        "write",          "FILE...", QT_TRANSLATE_NOOP("CommandLine", "write the rounds in words"),
+        options_of_write, run,       true};
     return command;
 }
 

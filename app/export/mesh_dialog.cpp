@@ -14,7 +14,7 @@
 #include "app/kit/run_with_progress.h"
 #include "app/kit/save_bytes.h"
 #include "app/kit/save_path.h"
-#include "app/wording/piece_name.h"
+#include "render/wording/piece_name.h"
 
 namespace roundwright::app {
 namespace {

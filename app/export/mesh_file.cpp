@@ -3,10 +3,10 @@
 #include <algorithm>
 #include <utility>
 
-#include "app/wording/piece_name.h"
 #include "core/mesh/write_glb.h"
 #include "core/mesh/write_obj.h"
 #include "core/mesh/write_stl.h"
+#include "render/wording/piece_name.h"
 
 namespace roundwright::app {
 namespace {

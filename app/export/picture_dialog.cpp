@@ -16,8 +16,8 @@
 
 #include "app/kit/save_bytes.h"
 #include "app/kit/save_path.h"
-#include "app/wording/piece_name.h"
 #include "render/scene/scene_view.h"
+#include "render/wording/piece_name.h"
 
 namespace roundwright::app {
 namespace {

@@ -16,11 +16,12 @@
 #include "app/face/face_scene.h"
 #include "app/face/features_model.h"
 #include "app/kit/field_widgets.h"
-#include "app/wording/feature_name.h"
-#include "app/wording/feature_words.h"
 #include "core/face/feature_fit.h"
 #include "core/face/first_feature.h"
 #include "core/face/opening.h"
+#include "render/wording/as_sentence.h"
+#include "render/wording/feature_name.h"
+#include "render/wording/feature_words.h"
 
 namespace roundwright::app {
 
@@ -210,7 +211,7 @@ void FacePanel::add(FeatureKind kind) {
     if (piece == nullptr || study == nullptr) return;
     const Feature feature = first_feature(kind, FaceSurface(*piece, study->shape), counts());
     const auto row = static_cast<int>(piece->features.size());
-    session_.edit_piece(tr("Add %1").arg(feature_kind_name(kind, feature.pair).toLower()),
+    session_.edit_piece(tr("Add %1").arg(feature_kind_within(kind, feature.pair)),
                         [&](Piece& changed) { changed.features.push_back(feature); });
     select(row);
     if (scene_ != nullptr) scene_->show_face();
@@ -281,7 +282,7 @@ void FacePanel::show_words() {
         return;
     }
     const QString place = feature_place(*now);
-    place_words_->setText(tr("%1: %2.").arg(place.left(1).toUpper() + place.mid(1),
+    place_words_->setText(tr("%1: %2.").arg(as_sentence(place),
                                             feature_measures(*now, measure_feature(placed, surface), unit)));
     time_words_->setVisible(has_washer(now->kind));
     if (has_washer(now->kind)) show_fitting_time(*now, study->problem);

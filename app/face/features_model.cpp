@@ -1,6 +1,6 @@
 #include "app/face/features_model.h"
 
-#include "app/wording/feature_words.h"
+#include "render/wording/feature_words.h"
 
 namespace roundwright::app {
 

@@ -5,24 +5,26 @@
 namespace roundwright::app {
 namespace {
 
-std::string tr(const char* text) { return QCoreApplication::translate("FirstToy", text).toStdString(); }
+struct FirstToyText {
+    Q_DECLARE_TR_FUNCTIONS(FirstToy)
+};
 
 }  // namespace
 
 Toy first_toy() {
     Toy toy;
-    toy.title = tr("Seal pup of the harbour");
+    toy.title = FirstToyText::tr("Seal pup of the harbour").toStdString();
     toy.hook_mm = 3.5;
     toy.gauge = EstimatedGauge{YarnWeight::light};
     Yarn fog;
-    fog.name = tr("Fog grey");
+    fog.name = FirstToyText::tr("Fog grey").toStdString();
     fog.colour = {198, 206, 210};
     Yarn tide;
-    tide.name = tr("Tide blue");
+    tide.name = FirstToyText::tr("Tide blue").toStdString();
     tide.colour = {84, 122, 149};
     toy.yarns = {fog, tide};
     Piece head;
-    head.name = tr("Head");
+    head.name = FirstToyText::tr("Head").toStdString();
     for (const int stitches : {6, 12, 18, 24, 30, 36, 36, 36, 36, 36}) {
         Round round;
         round.working =

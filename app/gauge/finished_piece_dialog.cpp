@@ -8,8 +8,8 @@
 #include <QVBoxLayout>
 
 #include "app/kit/field_widgets.h"
-#include "app/wording/calibration_words.h"
 #include "core/reshape/finished_piece.h"
+#include "render/wording/calibration_words.h"
 
 namespace roundwright::app {
 

@@ -10,7 +10,7 @@
 
 #include "app/gauge/gauge_pages.h"
 #include "app/kit/field_widgets.h"
-#include "app/wording/calibration_words.h"
+#include "render/wording/calibration_words.h"
 
 namespace roundwright::app {
 

@@ -8,7 +8,7 @@
 #include <QSpinBox>
 
 #include "app/kit/length_spin_box.h"
-#include "app/kit/length_text.h"
+#include "render/wording/length_text.h"
 
 namespace roundwright::app {
 

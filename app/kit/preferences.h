@@ -3,10 +3,10 @@
 #include <QObject>
 
 #include "core/language/words/terms.h"
+#include "render/wording/length_unit.h"
 
 namespace roundwright::app {
 
-enum class LengthUnit { millimetres, inches };
 enum class Appearance { system, light, dark };
 
 /// What the maker prefers, whichever toy is open. Kept in QSettings as it changes.
@@ -26,7 +26,7 @@ class Preferences : public QObject {
     void set_reduced_motion(bool reduced);
 
   Q_SIGNALS:
-    void units_changed(roundwright::app::LengthUnit units);
+    void units_changed(roundwright::LengthUnit units);
     void terms_changed(roundwright::Terms terms);
     void appearance_changed(roundwright::app::Appearance appearance);
     void reduced_motion_changed(bool reduced);

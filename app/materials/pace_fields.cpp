@@ -15,7 +15,7 @@
 #include "app/kit/measure_spin_box.h"
 #include "core/materials/working_time.h"
 #include "core/materials/yarn_use.h"
-#include "render/pages/pattern_words.h"
+#include "render/wording/pattern/pattern_words.h"
 
 namespace roundwright::app {
 

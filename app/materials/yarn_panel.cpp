@@ -19,12 +19,12 @@
 #include "app/kit/cell_delegate.h"
 #include "app/kit/field_widgets.h"
 #include "app/materials/yarns_model.h"
-#include "app/wording/piece_name.h"
-#include "app/wording/shape_words.h"
-#include "app/wording/yarn_weight_words.h"
 #include "core/gauge/hook.h"
 #include "core/gauge/usual_gauge.h"
 #include "core/study/piece_study.h"
+#include "render/wording/piece_name.h"
+#include "render/wording/shape_words.h"
+#include "render/wording/yarn_weight_words.h"
 
 namespace roundwright::app {
 
@@ -203,15 +203,15 @@ QString YarnPanel::offer_words(YarnWeight weight, double hook_mm) const {
                                    QLocale().toString(hook_mm));
     Toy toy = session_.toy();
     const bool measured = gauge_from(toy.gauge, toy.hook_mm) && !std::get_if<EstimatedGauge>(&toy.gauge);
-    if (measured) return words + tr(" If the yarn is new, measure the gauge again.");
+    if (measured) return tr("%1 If the yarn is new, measure the gauge again.").arg(words);
     toy.hook_mm = hook_mm;
     const int piece = session_.current_piece();
     if (piece < 0 || session_.piece()->rounds.empty()) return words;
     const PieceStudy study = study_piece(toy, static_cast<std::size_t>(piece));
     if (!study.shape.usable()) return words;
-    return words + tr(" %1 would be %2.")
-                       .arg(piece_name(toy, static_cast<std::size_t>(piece)),
-                            size_words(study, session_.preferences().units()));
+    return tr("%1 %2 would be %3.")
+        .arg(words, piece_name(toy, static_cast<std::size_t>(piece)),
+             size_words(study, session_.preferences().units()));
 }
 
 void YarnPanel::add_yarn() {

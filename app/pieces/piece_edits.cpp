@@ -11,11 +11,13 @@
 namespace roundwright::app {
 namespace {
 
-QString tr(const char* text) { return QCoreApplication::translate("PieceEdits", text); }
+struct PieceEditsText {
+    Q_DECLARE_TR_FUNCTIONS(PieceEdits)
+};
 
 Piece empty_piece(int number) {
     Piece piece;
-    piece.name = tr("Piece %1").arg(number).toStdString();
+    piece.name = PieceEditsText::tr("Piece %1").arg(number).toStdString();
     return piece;
 }
 
@@ -24,7 +26,7 @@ QString numbered_name(const Toy& toy, const QString& name) {
     static const QRegularExpression number(QStringLiteral("\\s+\\d+$"));
     const QString stem = QString(name).remove(number);
     for (int i = 2;; ++i) {
-        const QString numbered = tr("%1 %2").arg(stem).arg(i);
+        const QString numbered = PieceEditsText::tr("%1 %2").arg(stem).arg(i);
         const bool taken = std::ranges::any_of(toy.pieces, [&](const Piece& piece) {
             return QString::fromStdString(piece.name).compare(numbered, Qt::CaseInsensitive) == 0;
         });
@@ -37,7 +39,7 @@ QString numbered_name(const Toy& toy, const QString& name) {
 Toy empty_toy() {
     Toy toy;
     Yarn yarn;
-    yarn.name = tr("Main yarn").toStdString();
+    yarn.name = PieceEditsText::tr("Main yarn").toStdString();
     yarn.colour = {186, 200, 205};
     toy.yarns.push_back(yarn);
     toy.pieces.push_back(empty_piece(1));
@@ -61,24 +63,24 @@ bool PieceEdits::insert(int at, const Piece& piece, const QString& text) {
 
 bool PieceEdits::add() {
     const int number = static_cast<int>(session_.said_toy().pieces.size()) + 1;
-    return insert(session_.current_piece() + 1, empty_piece(number), tr("Add a piece"));
+    return insert(session_.current_piece() + 1, empty_piece(number), PieceEditsText::tr("Add a piece"));
 }
 
 bool PieceEdits::duplicate() {
     Piece copy = *session_.piece();
     copy.name = numbered_name(session_.toy(), name()).toStdString();
     copy.worked = {};
-    return insert(session_.current_piece() + 1, copy, tr("Duplicate %1").arg(name()));
+    return insert(session_.current_piece() + 1, copy, PieceEditsText::tr("Duplicate %1").arg(name()));
 }
 
 bool PieceEdits::rename(const QString& new_name) {
-    return session_.edit_piece(tr("Rename %1 to %2").arg(name(), new_name.trimmed()),
+    return session_.edit_piece(PieceEditsText::tr("Rename %1 to %2").arg(name(), new_name.trimmed()),
                                [&](Piece& piece) { piece.name = new_name.trimmed().toStdString(); });
 }
 
 bool PieceEdits::remove() {
     return session_.edit(
-        tr("Delete %1").arg(name()),
+        PieceEditsText::tr("Delete %1").arg(name()),
         remove_piece(session_.said_toy(), static_cast<std::size_t>(session_.current_piece())));
 }
 
@@ -88,7 +90,7 @@ bool PieceEdits::move(int from, int to) {
     const QString moved =
         QString::fromStdString(session_.said_toy().pieces[static_cast<std::size_t>(from)].name);
     if (!session_.edit(
-            tr("Move %1").arg(moved),
+            PieceEditsText::tr("Move %1").arg(moved),
             move_piece(session_.said_toy(), static_cast<std::size_t>(from), static_cast<std::size_t>(to)))) {
         return false;
     }
@@ -97,27 +99,29 @@ bool PieceEdits::move(int from, int to) {
 }
 
 bool PieceEdits::set_start(const Start& start) {
-    return session_.edit_piece(tr("Change the start of %1").arg(name()),
+    return session_.edit_piece(PieceEditsText::tr("Change the start of %1").arg(name()),
                                [&](Piece& piece) { piece.start = start; });
 }
 
 bool PieceEdits::set_end(End end) {
-    const QString text = end == End::drawn_closed ? tr("Draw %1 closed") : tr("Leave %1 open");
+    const QString text =
+        end == End::drawn_closed ? PieceEditsText::tr("Draw %1 closed") : PieceEditsText::tr("Leave %1 open");
     return session_.edit_piece(text.arg(name()), [&](Piece& piece) { piece.end = end; });
 }
 
 bool PieceEdits::set_joining(Joining joining) {
-    return session_.edit_piece(tr("Change how rounds of %1 meet").arg(name()),
+    return session_.edit_piece(PieceEditsText::tr("Change how rounds of %1 meet").arg(name()),
                                [&](Piece& piece) { piece.joining = joining; });
 }
 
 bool PieceEdits::set_starts_at_top(bool at_top) {
-    const QString text = at_top ? tr("Start %1 at its top") : tr("Start %1 at its bottom");
+    const QString text =
+        at_top ? PieceEditsText::tr("Start %1 at its top") : PieceEditsText::tr("Start %1 at its bottom");
     return session_.edit_piece(text.arg(name()), [&](Piece& piece) { piece.starts_at_top = at_top; });
 }
 
 bool PieceEdits::set_make(int make) {
-    return session_.edit_piece(tr("Make %1 %2 times").arg(name()).arg(make),
+    return session_.edit_piece(PieceEditsText::tr("Make %1 %n time(s)", nullptr, make).arg(name()),
                                [&](Piece& piece) { piece.make = std::max(make, 1); });
 }
 

@@ -10,7 +10,7 @@
 #include <QToolTip>
 
 #include "app/plot/strip_drawing.h"
-#include "app/wording/counted.h"
+#include "render/wording/counted.h"
 
 namespace roundwright::app {
 

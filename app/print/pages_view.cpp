@@ -7,7 +7,7 @@
 #include <QScrollBar>
 #include <QWheelEvent>
 
-#include "app/wording/counted.h"
+#include "render/wording/counted.h"
 
 namespace roundwright::app {
 

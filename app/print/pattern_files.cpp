@@ -13,7 +13,9 @@ namespace roundwright::app {
 
 namespace {
 
-QString tr(const char* text) { return QCoreApplication::translate("roundwright::app::PatternFiles", text); }
+struct PatternFilesText {
+    Q_DECLARE_TR_FUNCTIONS(PatternFiles)
+};
 
 struct FormWords {
     QString title;
@@ -24,14 +26,17 @@ struct FormWords {
 FormWords words_of(PatternForm form) {
     switch (form) {
         case PatternForm::pdf:
-            return {tr("Save the pattern as PDF"), tr("PDF (*.pdf)"), QStringLiteral("pdf")};
+            return {PatternFilesText::tr("Save the pattern as PDF"), PatternFilesText::tr("PDF (*.pdf)"),
+                    QStringLiteral("pdf")};
         case PatternForm::plain_text:
-            return {tr("Save the pattern as text"), tr("Plain text (*.txt)"), QStringLiteral("txt")};
+            return {PatternFilesText::tr("Save the pattern as text"),
+                    PatternFilesText::tr("Plain text (*.txt)"), QStringLiteral("txt")};
         case PatternForm::markdown:
-            return {tr("Save the pattern as Markdown"), tr("Markdown (*.md)"), QStringLiteral("md")};
+            return {PatternFilesText::tr("Save the pattern as Markdown"),
+                    PatternFilesText::tr("Markdown (*.md)"), QStringLiteral("md")};
         case PatternForm::rounds_table:
-            return {tr("Save the rounds as a table"), tr("Comma-separated values (*.csv)"),
-                    QStringLiteral("csv")};
+            return {PatternFilesText::tr("Save the rounds as a table"),
+                    PatternFilesText::tr("Comma-separated values (*.csv)"), QStringLiteral("csv")};
     }
     return {};
 }
@@ -74,12 +79,13 @@ bool save_pattern(QWidget* parent, PatternForm form, const Toy& toy, const rende
                                        words.filter, words.suffix);
     if (path.isEmpty()) return false;
     QString message;
-    const bool written =
-        run_with_progress(parent, tr("Writing the pattern…"), [&](const render::Progress& progress) {
+    const bool written = run_with_progress(
+        parent, PatternFilesText::tr("Writing the pattern…"), [&](const render::Progress& progress) {
             return write_pattern(form, toy, options, path, message, progress);
         });
     if (!written && !message.isEmpty()) {
-        QMessageBox::warning(parent, words.title, tr("%1 could not be written: %2").arg(path, message));
+        QMessageBox::warning(parent, words.title,
+                             PatternFilesText::tr("%1 could not be written: %2").arg(path, message));
     }
     return written;
 }

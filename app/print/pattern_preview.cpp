@@ -26,8 +26,8 @@
 #include "app/print/print_pattern.h"
 #include "app/print/thumbnails_model.h"
 #include "app/toy/toy_details.h"
-#include "app/wording/counted.h"
-#include "app/wording/open_question_words.h"
+#include "render/wording/counted.h"
+#include "render/wording/open_question_words.h"
 
 namespace roundwright::app {
 
@@ -255,7 +255,7 @@ render::PatternOptions PatternPreview::options() const {
     render::PatternOptions options;
     options.paper = static_cast<render::Paper>(paper_->currentIndex());
     options.terms = static_cast<roundwright::Terms>(terms_->currentIndex());
-    options.units = static_cast<render::Units>(units_->currentIndex());
+    options.units = static_cast<LengthUnit>(units_->currentIndex());
     for (std::size_t k = 0; k < parts.size(); ++k)
         options.contents.*parts[k].member = contents_[k]->isChecked();
     return options;

@@ -16,7 +16,9 @@ namespace roundwright::app {
 
 namespace {
 
-QString tr(const char* text) { return QCoreApplication::translate("roundwright::app::PrintPattern", text); }
+struct PrintPatternText {
+    Q_DECLARE_TR_FUNCTIONS(PrintPattern)
+};
 
 QPageSize page_size(const render::PatternPages& pages) {
     return QPageSize(pages.options().paper == render::Paper::a4 ? QPageSize::A4 : QPageSize::Letter);
@@ -24,9 +26,10 @@ QPageSize page_size(const render::PatternPages& pages) {
 
 bool wants_other_paper(QWidget* parent, const QPrinter& printer, const render::PatternPages& pages) {
     const auto answer = QMessageBox::question(
-        parent, tr("Print"),
-        tr("The printer is set to %1, but the pattern is laid out for %2 and will not fit at actual size. "
-           "Print it anyway?")
+        parent, PrintPatternText::tr("Print"),
+        PrintPatternText::tr(
+            "The printer is set to %1, but the pattern is laid out for %2 and will not fit at actual size. "
+            "Print it anyway?")
             .arg(printer.pageLayout().pageSize().name(), page_size(pages).name()));
     return answer == QMessageBox::Yes;
 }
@@ -86,7 +89,8 @@ void print_pattern(QWidget* parent, const render::PatternPages& pages, const Cho
     if (!has_paper_of(printer, pages) && !wants_other_paper(parent, printer, pages)) return;
     printer.setFullPage(true);
     if (!print_pages(printer, pages)) {
-        QMessageBox::warning(parent, tr("Print"), tr("The pattern could not be sent to the printer."));
+        QMessageBox::warning(parent, PrintPatternText::tr("Print"),
+                             PrintPatternText::tr("The pattern could not be sent to the printer."));
     }
 }
 

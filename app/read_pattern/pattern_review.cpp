@@ -19,8 +19,8 @@
 #include "app/kit/room_on_screen.h"
 #include "app/kit/theme.h"
 #include "app/read_pattern/review_model.h"
-#include "app/wording/counted.h"
-#include "app/wording/diagnostic_sentence.h"
+#include "render/wording/counted.h"
+#include "render/wording/diagnostic_sentence.h"
 
 namespace roundwright::app {
 
@@ -152,12 +152,11 @@ void PatternReview::read() {
     mark_source();
     int rounds = 0;
     for (const Piece& piece : pattern_.pieces) rounds += static_cast<int>(piece.rounds.size());
-    const QString pieces =
-        pattern_.pieces.size() == 1 ? tr("1 piece") : tr("%1 pieces").arg(pattern_.pieces.size());
+    const QString pieces = tr("%n piece(s)", nullptr, static_cast<int>(pattern_.pieces.size()));
     const QString terms = pattern_.terms == roundwright::Terms::uk ? tr("UK terms") : tr("US terms");
-    const QString left =
-        lines_not_read() == 0 ? QString() : tr(", %1 not read").arg(lines_words(lines_not_read()));
-    summary_->setText(tr("%1, %2, %3").arg(pieces, rounds_words(rounds), terms) + left);
+    const QString read = tr("%1, %2, %3").arg(pieces, rounds_words(rounds), terms);
+    summary_->setText(lines_not_read() == 0 ? read
+                                            : tr("%1, %2 not read").arg(read, lines_words(lines_not_read())));
     take_->setEnabled(rounds > 0);
 }
 

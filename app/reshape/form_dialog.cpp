@@ -16,11 +16,11 @@
 #include "app/reshape/form_fields.h"
 #include "app/reshape/form_icon.h"
 #include "app/reshape/outline_view.h"
-#include "app/wording/reshape_words.h"
 #include "core/reshape/in_place_of.h"
 #include "core/reshape/piece_form.h"
 #include "core/reshape/reshape_toy.h"
 #include "core/toy/edits.h"
+#include "render/wording/reshape_words.h"
 
 namespace roundwright::app {
 namespace {

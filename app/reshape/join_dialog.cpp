@@ -12,9 +12,9 @@
 #include "app/kit/field_widgets.h"
 #include "app/kit/room_on_screen.h"
 #include "app/reshape/outline_view.h"
-#include "app/wording/reshape_words.h"
 #include "core/reshape/mirror_join.h"
 #include "core/reshape/reshape_toy.h"
+#include "render/wording/reshape_words.h"
 
 namespace roundwright::app {
 
@@ -76,8 +76,9 @@ void JoinDialog::work_out() {
     frog_back_->hide();
     if (!joined_) {
         outline_->set_new(std::nullopt);
-        answer_->setText(tr("One of the two never has %1 stitches in a round, or its rounds do not work out.")
-                             .arg(neck_->value()));
+        answer_->setText(
+            tr("One of the two never has %n stitch(es) in a round, or its rounds do not work out.", nullptr,
+               neck_->value()));
         return;
     }
     const PieceForm form = piece_form(*joined_, first_.gauge);

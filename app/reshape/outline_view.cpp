@@ -9,9 +9,9 @@
 #include <QPainter>
 #include <QPainterPath>
 
-#include "app/kit/length_text.h"
 #include "app/kit/theme.h"
 #include "core/base/units.h"
+#include "render/wording/length_text.h"
 
 namespace roundwright::app {
 namespace {

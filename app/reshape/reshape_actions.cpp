@@ -7,8 +7,8 @@
 #include "app/reshape/form_dialog.h"
 #include "app/reshape/join_dialog.h"
 #include "app/reshape/reshape_dialog.h"
-#include "app/wording/counted.h"
 #include "core/reshape/mirror_join.h"
+#include "render/wording/counted.h"
 
 namespace roundwright::app {
 namespace {

@@ -14,7 +14,7 @@
 #include "app/kit/field_widgets.h"
 #include "app/reshape/rounds_comparison_model.h"
 #include "app/reshape/ways_model.h"
-#include "app/wording/measure_words.h"
+#include "render/wording/measure_words.h"
 
 namespace roundwright::app {
 namespace {

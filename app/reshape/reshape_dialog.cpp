@@ -13,7 +13,7 @@
 #include "app/reshape/hand_sculpting.h"
 #include "app/reshape/preview_stack.h"
 #include "app/reshape/reshape_answers.h"
-#include "app/wording/reshape_words.h"
+#include "render/wording/reshape_words.h"
 
 namespace roundwright::app {
 namespace {

@@ -18,11 +18,11 @@
 
 #include "app/kit/field_widgets.h"
 #include "app/kit/length_spin_box.h"
-#include "app/wording/yarn_weight_words.h"
 #include "core/gauge/hook.h"
 #include "core/gauge/usual_gauge.h"
 #include "core/reshape/frog_back.h"
 #include "core/reshape/reshape_toy.h"
+#include "render/wording/yarn_weight_words.h"
 
 namespace roundwright::app {
 namespace {

@@ -4,9 +4,9 @@
 
 #include <QLocale>
 
-#include "app/kit/length_text.h"
-#include "app/wording/counted.h"
-#include "app/wording/reshape_words.h"
+#include "render/wording/counted.h"
+#include "render/wording/length_text.h"
+#include "render/wording/reshape_words.h"
 
 namespace roundwright::app {
 namespace {

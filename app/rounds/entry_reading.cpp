@@ -6,14 +6,19 @@
 #include "app/rounds/round_counts.h"
 #include "core/language/round/round_entry.h"
 #include "core/rounds/piece_graph.h"
+#include "render/wording/limit_words.h"
 
 namespace roundwright::app {
 namespace {
 
-QString tr(const char* text) { return QCoreApplication::translate("EntryReading", text); }
+struct EntryReadingText {
+    Q_DECLARE_TR_FUNCTIONS(EntryReading)
+};
 
 QString run_words(int rounds, int stitches) {
-    return rounds == 1 ? QString::number(stitches) : tr("%1 rounds of %2").arg(rounds).arg(stitches);
+    return rounds == 1
+               ? QString::number(stitches)
+               : EntryReadingText::tr("%n round(s) of %1", nullptr, static_cast<int>(rounds)).arg(stitches);
 }
 
 /// "18, 4 rounds of 24, 18" from the counts, runs of the same taken together.
@@ -37,29 +42,30 @@ QString counts_words(const std::vector<int>& counts) {
 QString rounds_words(const std::vector<Round>& rounds, std::size_t there, const std::vector<int>& counts) {
     const int first = static_cast<int>(there) + 1;
     const int last = first + static_cast<int>(rounds.size()) - 1;
-    const QString which =
-        first == last ? tr("round %1").arg(first) : tr("rounds %1 to %2").arg(first).arg(last);
+    const QString which = first == last ? EntryReadingText::tr("round %1").arg(first)
+                                        : EntryReadingText::tr("rounds %1 to %2").arg(first).arg(last);
     return QStringLiteral("%1: %2").arg(which, counts_words(counts));
 }
 
 QString problem_words(const EntryProblem& problem, const QString& there) {
     switch (problem.code) {
         case EntryProblemCode::expected_count:
-            return tr("“%1”: a count, +6, −6 or = goes here.").arg(there);
+            return EntryReadingText::tr("“%1”: a count, +6, −6 or = goes here.").arg(there);
         case EntryProblemCode::expected_repeat:
-            return tr("How many times? A number goes after the x.");
+            return EntryReadingText::tr("How many times? A number goes after the x.");
         case EntryProblemCode::expected_separator:
-            return tr("A comma or a space goes before “%1”.").arg(there);
+            return EntryReadingText::tr("A comma or a space goes before “%1”.").arg(there);
         case EntryProblemCode::count_too_small:
-            return problem.number > 0
-                       ? tr("“%1” leaves none of the %2 stitches below.").arg(there).arg(problem.number)
-                       : tr("A round has at least one stitch.");
+            return problem.number > 0 ? EntryReadingText::tr("“%1” leaves none of the %n stitch(es) below.",
+                                                             nullptr, problem.number)
+                                            .arg(there)
+                                      : EntryReadingText::tr("A round has at least one stitch.");
         case EntryProblemCode::count_too_large:
-            return tr("A piece has at most %1 stitches.").arg(problem.number);
+            return most_stitches_words(problem.number);
         case EntryProblemCode::nothing_below:
-            return tr("The first round has no round below: type its count, such as 6.");
+            return EntryReadingText::tr("The first round has no round below: type its count, such as 6.");
         case EntryProblemCode::too_many_rounds:
-            return tr("A piece has at most %1 rounds.").arg(problem.number);
+            return most_rounds_words(problem.number);
     }
     return {};
 }
@@ -113,15 +119,18 @@ EntryReading read_words(const QString& text, const EntryPlace& place) {
     reading.yarn_names = yarns.names;
     if (stitches == 0) {
         reading.rounds.clear();
-        reading.problem =
-            tr("No stitches in these words. Type counts such as 24x4, or words such as [sc, inc] x 6.");
+        reading.problem = EntryReadingText::tr(
+            "No stitches in these words. Type counts such as 24x4, or words such as [sc, inc] x 6.");
         return reading;
     }
     const auto there = place.piece.rounds.size();
     const auto counts = edge_counts(grown);
     const auto first = static_cast<std::ptrdiff_t>(there) + 1;
     reading.understood = rounds_words(reading.rounds, there, {counts.begin() + first, counts.end()});
-    if (unproved > 0) reading.understood += tr("; round %1 does not work out yet").arg(there + unproved);
+    if (unproved > 0)
+        reading.understood = EntryReadingText::tr("%1; round %2 does not work out yet")
+                                 .arg(reading.understood)
+                                 .arg(there + unproved);
     return reading;
 }
 

@@ -8,12 +8,12 @@
 #include <QInputDialog>
 
 #include "app/kit/action_maker.h"
-#include "app/rounds/round_phrases.h"
 #include "app/rounds/rounds_clipboard.h"
 #include "app/rounds/rounds_view.h"
-#include "app/wording/diagnostic_sentence.h"
 #include "core/language/round/write.h"
 #include "core/language/words/terms.h"
+#include "render/wording/diagnostic_sentence.h"
+#include "render/wording/round_phrases.h"
 
 namespace roundwright::app {
 
@@ -166,7 +166,9 @@ void RoundActions::paste_rounds() {
         if (data->hasText()) Q_EMIT text_pasted(data->text());
         return;
     }
-    const QString text = rounds.size() == 1 ? tr("Paste a round") : tr("Paste %1 rounds").arg(rounds.size());
+    const QString text = rounds.size() == 1
+                             ? tr("Paste a round")
+                             : tr("Paste %n round(s)", nullptr, static_cast<int>(rounds.size()));
     edits_.insert(place_after_selection(), rounds, text);
 }
 

@@ -7,13 +7,16 @@
 #include <QCoreApplication>
 
 #include "app/rounds/round_counts.h"
-#include "app/rounds/round_phrases.h"
 #include "core/base/limits.h"
+#include "render/wording/limit_words.h"
+#include "render/wording/round_phrases.h"
 
 namespace roundwright::app {
 namespace {
 
-QString tr(const char* text) { return QCoreApplication::translate("RoundEdits", text); }
+struct RoundEditsText {
+    Q_DECLARE_TR_FUNCTIONS(RoundEdits)
+};
 
 /// Yarns that words name and the toy does not have yet are like its first.
 void add_yarns(Toy& toy, const std::vector<std::string>& names) {
@@ -44,9 +47,10 @@ WorkedEvenly& evenly(Round& round, int count) {
 
 QString set_count_text(const std::vector<int>& rounds, const CountEntry& entry) {
     const QString which = rounds_phrase(rounds);
-    if (entry.kind == CountEntry::Kind::count) return tr("Set %1 to %2 stitches").arg(which).arg(entry.value);
-    if (entry.value == 0) return tr("Work %1 even").arg(which);
-    return tr("Set %1 to %2 stitches a round").arg(which, change_phrase(entry.value));
+    if (entry.kind == CountEntry::Kind::count)
+        return RoundEditsText::tr("Set %1 to %n stitch(es)", nullptr, entry.value).arg(which);
+    if (entry.value == 0) return RoundEditsText::tr("Work %1 even").arg(which);
+    return RoundEditsText::tr("Set %1 to %2 stitches a round").arg(which, change_phrase(entry.value));
 }
 
 }  // namespace
@@ -60,11 +64,11 @@ YarnTable yarn_table(const Toy& toy) {
 QString refusal_words(EditRefusal refusal) {
     switch (refusal) {
         case EditRefusal::too_many_rounds:
-            return tr("A piece has at most %1 rounds.").arg(max_rounds_per_piece);
+            return most_rounds_words(max_rounds_per_piece);
         case EditRefusal::too_many_pieces:
-            return tr("A toy has at most %1 pieces.").arg(max_pieces);
+            return most_pieces_words(max_pieces);
         case EditRefusal::too_many_stitches:
-            return tr("A piece has at most %1 stitches.").arg(max_stitches_per_piece);
+            return most_stitches_words(max_stitches_per_piece);
     }
     return {};
 }
@@ -119,7 +123,8 @@ bool RoundEdits::set_words(int round, const QString& words) {
     piece.rounds[index(round)] =
         read_cell(piece, index(round), words.trimmed().toStdString(), session_.preferences().terms(), yarns)
             .round;
-    return put(tr("Write round %1 in words").arg(round + 1), Edited<Piece>{std::move(piece)}, yarns.names);
+    return put(RoundEditsText::tr("Write round %1 in words").arg(round + 1), Edited<Piece>{std::move(piece)},
+               yarns.names);
 }
 
 Toy RoundEdits::with_words(int round, const QString& words) const {
@@ -152,26 +157,28 @@ bool RoundEdits::mend(int round) {
     YarnTable yarns = yarn_table(session_.said_toy());
     piece.rounds[index(round)] =
         read_cell(piece, index(round), mended(words, what->mends.front()), Terms::us, yarns).round;
-    return put(tr("Fix round %1").arg(round + 1), Edited<Piece>{std::move(piece)}, yarns.names);
+    return put(RoundEditsText::tr("Fix round %1").arg(round + 1), Edited<Piece>{std::move(piece)},
+               yarns.names);
 }
 
 bool RoundEdits::work_evenly(const std::vector<int>& rounds) {
-    return change_evenly(rounds, tr("Work %1 evenly").arg(rounds_phrase(rounds)), [](WorkedEvenly&) {});
+    return change_evenly(rounds, RoundEditsText::tr("Work %1 evenly").arg(rounds_phrase(rounds)),
+                         [](WorkedEvenly&) {});
 }
 
 bool RoundEdits::set_stitch(const std::vector<int>& rounds, StitchKind kind, const QString& stitch_name) {
-    return change_evenly(rounds, tr("Work %1 in %2").arg(rounds_phrase(rounds), stitch_name),
+    return change_evenly(rounds, RoundEditsText::tr("Work %1 in %2").arg(rounds_phrase(rounds), stitch_name),
                          [kind](WorkedEvenly& working) { working.kind = kind; });
 }
 
 bool RoundEdits::set_loops(const std::vector<int>& rounds, LoopPart part, const QString& loops_name) {
-    return change_evenly(rounds, tr("Work %1 into %2").arg(rounds_phrase(rounds), loops_name),
+    return change_evenly(rounds, RoundEditsText::tr("Work %1 into %2").arg(rounds_phrase(rounds), loops_name),
                          [part](WorkedEvenly& working) { working.part = part; });
 }
 
 bool RoundEdits::set_spacing(const std::vector<int>& rounds, Spacing spacing) {
-    const QString text =
-        spacing == Spacing::stacked ? tr("Stack the increases of %1") : tr("Stagger the increases of %1");
+    const QString text = spacing == Spacing::stacked ? RoundEditsText::tr("Stack the increases of %1")
+                                                     : RoundEditsText::tr("Stagger the increases of %1");
     return change_evenly(rounds, text.arg(rounds_phrase(rounds)),
                          [spacing](WorkedEvenly& working) { working.spacing = spacing; });
 }
@@ -179,18 +186,19 @@ bool RoundEdits::set_spacing(const std::vector<int>& rounds, Spacing spacing) {
 bool RoundEdits::set_yarn(const std::vector<int>& rounds, std::size_t yarn) {
     const auto& yarns = session_.said_toy().yarns;
     const QString name = yarn < yarns.size() ? QString::fromStdString(yarns[yarn].name) : QString();
-    return change_each(rounds, tr("Work %1 in %2").arg(rounds_phrase(rounds), name),
+    return change_each(rounds, RoundEditsText::tr("Work %1 in %2").arg(rounds_phrase(rounds), name),
                        [yarn](Round& round) { round.yarn = yarn; });
 }
 
 bool RoundEdits::set_flat_mark(const std::vector<int>& rounds, bool lies_flat) {
-    const QString text = lies_flat ? tr("Mark %1 to lie flat") : tr("Let %1 rise");
+    const QString text =
+        lies_flat ? RoundEditsText::tr("Mark %1 to lie flat") : RoundEditsText::tr("Let %1 rise");
     return change_each(rounds, text.arg(rounds_phrase(rounds)),
                        [lies_flat](Round& round) { round.lies_flat = lies_flat; });
 }
 
 bool RoundEdits::set_note(int round, const QString& note) {
-    return change_each({round}, tr("Note on round %1").arg(round + 1),
+    return change_each({round}, RoundEditsText::tr("Note on round %1").arg(round + 1),
                        [&](Round& changed) { changed.note = note.trimmed().toStdString(); });
 }
 
@@ -233,9 +241,10 @@ Round RoundEdits::next_round(const CountEntry& entry) const {
 bool RoundEdits::append_count(const CountEntry& entry) {
     const auto at = current().rounds.size();
     const Round round = next_round(entry);
-    return put(
-        tr("Add round %1 of %2 stitches").arg(at + 1).arg(std::get<WorkedEvenly>(round.working).stitches),
-        insert_rounds(current(), at, std::vector{round}));
+    return put(RoundEditsText::tr("Add round %1 of %n stitch(es)", nullptr,
+                                  std::get<WorkedEvenly>(round.working).stitches)
+                   .arg(at + 1),
+               insert_rounds(current(), at, std::vector{round}));
 }
 
 std::optional<Toy> RoundEdits::with_appended(const CountEntry& entry) const {
@@ -257,7 +266,8 @@ RoundEdits::Appended RoundEdits::appended(const QString& words) const {
 bool RoundEdits::append_words(const QString& words) {
     if (words.trimmed().isEmpty()) return false;
     Appended made = appended(words);
-    return put(tr("Add round %1").arg(current().rounds.size() + 1), std::move(made.piece), made.yarn_names);
+    return put(RoundEditsText::tr("Add round %1").arg(current().rounds.size() + 1), std::move(made.piece),
+               made.yarn_names);
 }
 
 std::optional<Toy> RoundEdits::with_appended_words(const QString& words) const {
@@ -266,12 +276,15 @@ std::optional<Toy> RoundEdits::with_appended_words(const QString& words) const {
     return toy_with(std::move(made.piece.value), made.yarn_names);
 }
 
-bool RoundEdits::insert_even(int at) { return insert(at, {like_round_before(at)}, tr("Add a round")); }
+bool RoundEdits::insert_even(int at) {
+    return insert(at, {like_round_before(at)}, RoundEditsText::tr("Add a round"));
+}
 
 bool RoundEdits::remove(const std::vector<int>& rounds) {
     if (rounds.empty()) return false;
     const int left = static_cast<int>(current().rounds.size() - rounds.size());
-    if (!put(tr("Delete %1").arg(rounds_phrase(rounds)), remove_rounds(current(), rounds))) return false;
+    if (!put(RoundEditsText::tr("Delete %1").arg(rounds_phrase(rounds)), remove_rounds(current(), rounds)))
+        return false;
     const int next = std::min(rounds.front(), left - 1);
     session_.select_rounds(next < 0 ? std::vector<int>{} : std::vector<int>{next});
     return true;
@@ -280,7 +293,8 @@ bool RoundEdits::remove(const std::vector<int>& rounds) {
 bool RoundEdits::repeat(const std::vector<int>& rounds) {
     if (rounds.empty()) return false;
     const int at = rounds.back() + 1;
-    if (!put(tr("Repeat %1").arg(rounds_phrase(rounds)), duplicate_rounds(current(), rounds))) return false;
+    if (!put(RoundEditsText::tr("Repeat %1").arg(rounds_phrase(rounds)), duplicate_rounds(current(), rounds)))
+        return false;
     session_.select_rounds(run_of(at, rounds.size()));
     return true;
 }
@@ -288,7 +302,7 @@ bool RoundEdits::repeat(const std::vector<int>& rounds) {
 bool RoundEdits::move(const std::vector<int>& rounds, int by) {
     const int last = static_cast<int>(current().rounds.size()) - 1;
     if (rounds.empty() || rounds.front() + by < 0 || rounds.back() + by > last) return false;
-    const QString text = by < 0 ? tr("Move %1 earlier") : tr("Move %1 later");
+    const QString text = by < 0 ? RoundEditsText::tr("Move %1 earlier") : RoundEditsText::tr("Move %1 later");
     if (!put(text.arg(rounds_phrase(rounds)), move_rounds(current(), rounds, by))) return false;
     auto selected = rounds;
     for (int& round : selected) round += by;

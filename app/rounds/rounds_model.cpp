@@ -6,15 +6,16 @@
 #include <QPixmap>
 
 #include "app/kit/icons.h"
-#include "app/kit/length_text.h"
 #include "app/kit/theme.h"
+#include "app/rounds/lie_glyph.h"
 #include "app/rounds/round_counts.h"
-#include "app/rounds/round_phrases.h"
-#include "app/wording/counted.h"
-#include "app/wording/feature_words.h"
 #include "core/language/round/read_round.h"
 #include "core/language/round/write.h"
 #include "core/rounds/piece_graph.h"
+#include "render/wording/counted.h"
+#include "render/wording/feature_words.h"
+#include "render/wording/length_text.h"
+#include "render/wording/round_phrases.h"
 
 namespace roundwright::app {
 namespace {

@@ -13,8 +13,8 @@
 #include <QStringListModel>
 
 #include "app/kit/theme.h"
-#include "app/wording/counted.h"
-#include "app/wording/diagnostic_sentence.h"
+#include "render/wording/counted.h"
+#include "render/wording/diagnostic_sentence.h"
 
 namespace roundwright::app {
 namespace {

@@ -10,7 +10,9 @@
 namespace roundwright::app {
 namespace {
 
-QString tr(const char* text) { return QCoreApplication::translate("DocumentFile", text); }
+struct DocumentFileText {
+    Q_DECLARE_TR_FUNCTIONS(DocumentFile)
+};
 
 LoadedFile refused(const QString& message, const QString& place = {}) {
     return {{}, FileProblem{message, place}};
@@ -18,17 +20,20 @@ LoadedFile refused(const QString& message, const QString& place = {}) {
 
 QString too_large_words() {
     constexpr auto limit = static_cast<qint64>(max_file_bytes);
-    return tr("The file is larger than the limit of %1 MiB.").arg(limit >> 20);
+    return DocumentFileText::tr("The file is larger than the limit of %1 MiB.").arg(limit >> 20);
 }
 
 QString fault_words(const DocumentError& error) {
     switch (error.fault()) {
         case DocumentFault::not_a_toy:
-            return tr("This is not a toy file.");
+            return DocumentFileText::tr("This is not a toy file.");
         case DocumentFault::broken_off:
-            return tr("The end of the file is missing: it breaks off in line %1.").arg(error.line());
+            return DocumentFileText::tr("The end of the file is missing: it breaks off in line %1.")
+                .arg(error.line());
         case DocumentFault::damaged:
-            return tr("The file is damaged at line %1, column %2.").arg(error.line()).arg(error.column());
+            return DocumentFileText::tr("The file is damaged at line %1, column %2.")
+                .arg(error.line())
+                .arg(error.column());
         case DocumentFault::too_large:
             return too_large_words();
         case DocumentFault::too_deep:
@@ -49,7 +54,7 @@ QString shortened(const std::string& text) {
 }  // namespace
 
 LoadedFile load_document_file(const QString& path) {
-    if (QFileInfo(path).isDir()) return refused(tr("This is a folder, not a toy."));
+    if (QFileInfo(path).isDir()) return refused(DocumentFileText::tr("This is a folder, not a toy."));
     QFile file(path);
     if (!file.open(QIODevice::ReadOnly)) return refused(file.errorString());
     constexpr auto limit = static_cast<qint64>(max_file_bytes);
@@ -64,9 +69,11 @@ LoadedFile load_document_file(const QString& path) {
 }
 
 QString unread_key_words(const UnreadKey& key) {
-    QString words = tr("at %1: this name is not known here and was left out.").arg(shortened(key.place));
-    if (!key.likely.empty()) words += tr(" Did you mean “%1”?").arg(QString::fromStdString(key.likely));
-    if (key.more > 0) words += tr(" (%1 more like it.)").arg(key.more);
+    QString words = DocumentFileText::tr("at %1: this name is not known here and was left out.")
+                        .arg(shortened(key.place));
+    if (!key.likely.empty())
+        words = DocumentFileText::tr("%1 Did you mean “%2”?").arg(words, QString::fromStdString(key.likely));
+    if (key.more > 0) words = DocumentFileText::tr("%1 (%2 more like it.)").arg(words).arg(key.more);
     return words;
 }
 

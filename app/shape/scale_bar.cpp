@@ -5,8 +5,9 @@
 
 #include <QPainter>
 
-#include "app/kit/length_text.h"
 #include "app/kit/theme.h"
+#include "core/base/units.h"
+#include "render/wording/length_text.h"
 
 namespace roundwright::app {
 namespace {
@@ -18,8 +19,8 @@ constexpr int bar_room = 90;  // pixels, logical
 double scale_bar_length_mm(double most_mm, LengthUnit units) {
     if (!(most_mm > 0) || !std::isfinite(most_mm)) return 0;
     if (units == LengthUnit::inches) {
-        const double most_inches = std::max(most_mm / 25.4, 0.125);
-        return 25.4 * std::exp2(std::floor(std::log2(most_inches)));
+        const double most_inches = std::max(most_mm / mm_per_inch, 0.125);
+        return mm_per_inch * std::exp2(std::floor(std::log2(most_inches)));
     }
     const double decade = std::pow(10.0, std::floor(std::log10(std::max(most_mm, 1.0))));
     const double in_decade = std::max(most_mm, 1.0) / decade;

@@ -9,10 +9,11 @@
 #include <QVBoxLayout>
 
 #include "app/kit/theme.h"
-#include "app/rounds/round_phrases.h"
 #include "app/shape/shape_actions.h"
-#include "app/wording/measure_words.h"
-#include "app/wording/shape_words.h"
+#include "render/wording/as_sentence.h"
+#include "render/wording/measure_words.h"
+#include "render/wording/round_phrases.h"
+#include "render/wording/shape_words.h"
 
 namespace roundwright::app {
 namespace {
@@ -25,11 +26,6 @@ QToolButton* button_for(QAction* action, QWidget* parent) {
     button->setToolButtonStyle(Qt::ToolButtonTextOnly);
     button->setFocusPolicy(Qt::TabFocus);
     return button;
-}
-
-QString as_sentence(QString words) {
-    if (!words.isEmpty()) words[0] = words[0].toUpper();
-    return words;
 }
 
 }  // namespace
@@ -185,7 +181,8 @@ QString ShapePanel::words() const {
     if (session_.shows_last_good_shape(session_.current_piece())) {
         text = tr("The last good shape: %1").arg(text);
     }
-    if (!session_.selection().empty()) text += tr("; %1 selected").arg(rounds_phrase(session_.selection()));
+    if (!session_.selection().empty())
+        text = tr("%1; %2 selected").arg(text, rounds_phrase(session_.selection()));
     return as_sentence(text);
 }
 

@@ -11,7 +11,7 @@
 #include <QVBoxLayout>
 
 #include "app/session/document_session.h"
-#include "render/pages/pattern_words.h"
+#include "render/wording/pattern/pattern_words.h"
 
 namespace roundwright::app {
 namespace {

@@ -14,7 +14,9 @@
 namespace roundwright::app {
 namespace {
 
-QString tr(const char* text) { return QCoreApplication::translate("Help", text); }
+struct HelpText {
+    Q_DECLARE_TR_FUNCTIONS(Help)
+};
 
 QString plain(QString text) { return text.remove(u'&').toHtmlEscaped(); }
 
@@ -40,38 +42,45 @@ QString heading(const QString& title, const QString& rows) {
 }
 
 QString table_rows() {
-    return row(tr("Set the count"), tr("30")) + row(tr("From the round below"), tr("+6  -6  =")) +
-           row(tr("On to the next round"), tr("Enter")) + row(tr("The words of the round"), tr("F2, Tab")) +
-           row(tr("First, last round"), tr("Home, End")) +
-           row(tr("Discard what is being typed"), tr("Escape"));
+    return row(HelpText::tr("Set the count"), HelpText::tr("30")) +
+           row(HelpText::tr("From the round below"), HelpText::tr("+6  -6  =")) +
+           row(HelpText::tr("On to the next round"), HelpText::tr("Enter")) +
+           row(HelpText::tr("The words of the round"), HelpText::tr("F2, Tab")) +
+           row(HelpText::tr("First, last round"), HelpText::tr("Home, End")) +
+           row(HelpText::tr("Discard what is being typed"), HelpText::tr("Escape"));
 }
 
 }  // namespace
 
 QString line_rows() {
-    return row(tr("Add the rounds"), tr("Enter")) + row(tr("Up to the table"), tr("Up")) +
-           row(tr("Clear the line"), tr("Escape"));
+    return row(HelpText::tr("Add the rounds"), HelpText::tr("Enter")) +
+           row(HelpText::tr("Up to the table"), HelpText::tr("Up")) +
+           row(HelpText::tr("Clear the line"), HelpText::tr("Escape"));
 }
 
 QString work_along_rows() {
-    return row(tr("Round done"), tr("Space")) + row(tr("Count a stitch"), tr("Right")) +
-           row(tr("Take a stitch back"), tr("Backspace, Left")) + row(tr("A round back"), tr("PgUp")) +
-           row(tr("Close"), tr("Escape, Ctrl+W"));
+    return row(HelpText::tr("Round done"), HelpText::tr("Space")) +
+           row(HelpText::tr("Count a stitch"), HelpText::tr("Right")) +
+           row(HelpText::tr("Take a stitch back"), HelpText::tr("Backspace, Left")) +
+           row(HelpText::tr("A round back"), HelpText::tr("PgUp")) +
+           row(HelpText::tr("Close"), HelpText::tr("Escape, Ctrl+W"));
 }
 
-QString picture_rows() { return row(tr("Choose an eye, then move it"), tr("Click, Ctrl+arrows")); }
+QString picture_rows() {
+    return row(HelpText::tr("Choose an eye, then move it"), HelpText::tr("Click, Ctrl+arrows"));
+}
 
 void show_keyboard_help(QMainWindow& window) {
-    QString text = heading(tr("In the rounds table"), table_rows()) +
-                   heading(tr("In the line of next rounds"), line_rows()) +
-                   heading(tr("On the shape"), picture_rows()) +
-                   heading(tr("While you work along"), work_along_rows());
+    QString text = heading(HelpText::tr("In the rounds table"), table_rows()) +
+                   heading(HelpText::tr("In the line of next rounds"), line_rows()) +
+                   heading(HelpText::tr("On the shape"), picture_rows()) +
+                   heading(HelpText::tr("While you work along"), work_along_rows());
     for (const QAction* action : window.menuBar()->actions()) {
         if (!action->menu()) continue;
         text += heading(plain(action->text()), menu_rows(*action->menu()));
     }
     QDialog dialog(&window);
-    dialog.setWindowTitle(tr("Keyboard"));
+    dialog.setWindowTitle(HelpText::tr("Keyboard"));
     auto* browser = new QTextBrowser(&dialog);
     browser->setHtml(text);
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Close, &dialog);
@@ -84,12 +93,13 @@ void show_keyboard_help(QMainWindow& window) {
 }
 
 void show_about(QMainWindow& window) {
-    QMessageBox::about(&window, tr("About Roundwright"),
-                       tr("<h3>Roundwright %1</h3><p>Design stuffed crochet toys: type the rounds, and see "
-                          "the stuffed shape at once.</p><p>Safety eyes, beads and buttons are small parts "
-                          "and a choking hazard. This program certifies nothing: follow the toy safety rules "
-                          "where the toy is sold, and ask an accredited laboratory.</p>")
-                           .arg(QApplication::applicationVersion()));
+    QMessageBox::about(
+        &window, HelpText::tr("About Roundwright"),
+        HelpText::tr("<h3>Roundwright %1</h3><p>Design stuffed crochet toys: type the rounds, and see "
+                     "the stuffed shape at once.</p><p>Safety eyes, beads and buttons are small parts "
+                     "and a choking hazard. This program certifies nothing: follow the toy safety rules "
+                     "where the toy is sold, and ask an accredited laboratory.</p>")
+            .arg(QApplication::applicationVersion()));
 }
 
 }  // namespace roundwright::app

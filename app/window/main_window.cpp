@@ -54,9 +54,9 @@
 #include "app/window/panel_column.h"
 #include "app/window/preference_actions.h"
 #include "app/window/window_placing.h"
-#include "app/wording/counted.h"
 #include "app/work_along/working_actions.h"
 #include "core/rounds/piece_graph.h"
+#include "render/wording/counted.h"
 
 namespace roundwright::app {
 namespace {

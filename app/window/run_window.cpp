@@ -5,7 +5,7 @@
 
 #include "app/session/document_session.h"
 #include "app/window/main_window.h"
-#include "app/wording/us_spelling.h"
+#include "render/wording/us_spelling.h"
 
 namespace roundwright::app {
 

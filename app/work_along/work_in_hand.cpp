@@ -12,7 +12,9 @@
 namespace roundwright::app {
 namespace {
 
-QString tr(const char* text) { return QCoreApplication::translate("WorkInHand", text); }
+struct WorkInHandText {
+    Q_DECLARE_TR_FUNCTIONS(WorkInHand)
+};
 
 void forget_times_from(int round, WorkedSoFar& worked) {
     const auto measured = std::min(worked.seconds_of_round.size(), static_cast<std::size_t>(round));
@@ -62,7 +64,9 @@ void WorkInHand::finish_round() {
     const int done = round();
     const double took = seconds();
     clock_.restart();
-    change(tr("Round %1 of %2 done").arg(done + 1).arg(QString::fromStdString(session_.piece()->name)),
+    change(WorkInHandText::tr("Round %1 of %2 done")
+               .arg(done + 1)
+               .arg(QString::fromStdString(session_.piece()->name)),
            [done, took](WorkedSoFar& worked) {
                worked.rounds = done + 1;
                worked.stitches = 0;
@@ -76,7 +80,7 @@ void WorkInHand::go_back() {
     if (round() == 0 && stitches_worked() == 0) return;
     clock_.restart();
     const int back_to = stitches_worked() > 0 ? round() : round() - 1;
-    change(tr("Back to round %1").arg(back_to + 1), [back_to](WorkedSoFar& worked) {
+    change(WorkInHandText::tr("Back to round %1").arg(back_to + 1), [back_to](WorkedSoFar& worked) {
         worked.rounds = back_to;
         worked.stitches = 0;
         forget_times_from(back_to, worked);
@@ -95,7 +99,7 @@ void WorkInHand::take_stitch_back() {
     const int back_to = round() - 1;
     const int stitches = std::max(stitches_of(back_to) - 1, 0);
     clock_.restart();
-    change(tr("Back to stitch %1 of round %2").arg(stitches).arg(back_to + 1),
+    change(WorkInHandText::tr("Back to stitch %1 of round %2").arg(stitches).arg(back_to + 1),
            [back_to, stitches](WorkedSoFar& worked) {
                worked.rounds = back_to;
                worked.stitches = stitches;
@@ -105,14 +109,14 @@ void WorkInHand::take_stitch_back() {
 
 void WorkInHand::set_stitches(int stitches) {
     change(
-        tr("Count stitches of round %1").arg(round() + 1),
+        WorkInHandText::tr("Count stitches of round %1").arg(round() + 1),
         [stitches](WorkedSoFar& worked) { worked.stitches = stitches; },
         QStringLiteral("count-stitches-%1").arg(round()));
 }
 
 void WorkInHand::begin_again() {
     clock_.restart();
-    change(tr("Begin %1 again").arg(QString::fromStdString(session_.piece()->name)),
+    change(WorkInHandText::tr("Begin %1 again").arg(QString::fromStdString(session_.piece()->name)),
            [](WorkedSoFar& worked) { worked = {}; });
 }
 

@@ -6,27 +6,31 @@
 #include <QCoreApplication>
 #include <QRegularExpression>
 
-#include "app/wording/feature_words.h"
 #include "core/face/feature_fit.h"
 #include "core/face/work_steps.h"
+#include "render/wording/feature_words.h"
 
 namespace roundwright::app {
 namespace {
 
-QString tr(const char* text) { return QCoreApplication::translate("WorkNotes", text); }
+struct WorkNotesText {
+    Q_DECLARE_TR_FUNCTIONS(WorkNotes)
+};
 
 QString yarn_name(const Toy& toy, std::size_t yarn) {
     const QString name = yarn < toy.yarns.size() ? QString::fromStdString(toy.yarns[yarn].name) : QString();
-    return name.isEmpty() ? tr("yarn %1").arg(yarn + 1) : name;
+    return name.isEmpty() ? WorkNotesText::tr("yarn %1").arg(yarn + 1) : name;
 }
 
 void add_yarn_changes(const Toy& toy, const Piece& piece, std::vector<WorkNote>& notes) {
     for (std::size_t i = 0; i < piece.rounds.size(); ++i) {
         const std::size_t yarn = piece.rounds[i].yarn;
         if (i == 0) {
-            if (toy.yarns.size() > 1) notes.push_back({-1, tr("Start with %1.").arg(yarn_name(toy, yarn))});
+            if (toy.yarns.size() > 1)
+                notes.push_back({-1, WorkNotesText::tr("Start with %1.").arg(yarn_name(toy, yarn))});
         } else if (yarn != piece.rounds[i - 1].yarn) {
-            notes.push_back({static_cast<int>(i) - 1, tr("Change to %1.").arg(yarn_name(toy, yarn))});
+            notes.push_back(
+                {static_cast<int>(i) - 1, WorkNotesText::tr("Change to %1.").arg(yarn_name(toy, yarn))});
         }
     }
 }
@@ -35,7 +39,7 @@ void add_steps(const Piece& piece, const std::vector<double>& rest_loop_mm, std:
     for (const WorkStep& step : work_steps(piece, rest_loop_mm)) {
         QString text = step_words(step, piece);
         if (step.kind == StepKind::fit_feature)
-            text += QLatin1Char(' ') + tr("Small parts are a choking hazard for small children.");
+            text = WorkNotesText::tr("%1 Small parts are a choking hazard for small children.").arg(text);
         notes.push_back({step.after_round, text});
     }
 }
@@ -44,8 +48,9 @@ void add_sewn_features(const Piece& piece, std::vector<WorkNote>& notes) {
     const int last = static_cast<int>(piece.rounds.size()) - 1;
     for (const Feature& feature : piece.features) {
         if (has_washer(feature.kind)) continue;
-        const QString words =
-            feature.kind == FeatureKind::felt_disc ? tr("Sew on the %1, %2.") : tr("Stitch the %1, %2.");
+        const QString words = feature.kind == FeatureKind::felt_disc
+                                  ? WorkNotesText::tr("Sew on the %1, %2.")
+                                  : WorkNotesText::tr("Stitch the %1, %2.");
         notes.push_back({last, words.arg(feature_with_size(feature), feature_place(feature))});
     }
 }
@@ -59,10 +64,12 @@ std::vector<WorkNote> work_notes(const Toy& toy, const Piece& piece, const Piece
     add_steps(piece, study.problem.rest_loop_mm, notes);
     add_sewn_features(piece, notes);
     if (piece.end == End::drawn_closed)
-        notes.push_back({static_cast<int>(piece.rounds.size()) - 1, tr("Draw the last stitches closed.")});
+        notes.push_back(
+            {static_cast<int>(piece.rounds.size()) - 1, WorkNotesText::tr("Draw the last stitches closed.")});
     if (piece.end == End::sewn_straight)
-        notes.push_back({static_cast<int>(piece.rounds.size()) - 1,
-                         tr("Flatten the last round and sew straight across it, through both layers.")});
+        notes.push_back(
+            {static_cast<int>(piece.rounds.size()) - 1,
+             WorkNotesText::tr("Flatten the last round and sew straight across it, through both layers.")});
     std::stable_sort(notes.begin(), notes.end(),
                      [](const WorkNote& a, const WorkNote& b) { return a.after_round < b.after_round; });
     return notes;

@@ -17,8 +17,8 @@
 
 #include "app/kit/field_widgets.h"
 #include "app/kit/room_on_screen.h"
-#include "app/wording/counted.h"
 #include "app/work_along/work_notes.h"
+#include "render/wording/counted.h"
 
 namespace roundwright::app {
 namespace {
@@ -213,14 +213,15 @@ QString WorkingView::stitches_text() const {
     } else {
         parts << stitches_words(count);
         if (repeat.times > 0)
-            parts << tr("%1 in each of %2 repeats").arg(stitches_words(repeat.stitches)).arg(repeat.times);
+            parts << tr("%1 in each of %n repeat(s)", nullptr, repeat.times)
+                         .arg(stitches_words(repeat.stitches));
     }
     return parts.join(QStringLiteral(" · "));
 }
 
 void WorkingView::show_finished() {
     const bool empty = work_.rounds() == 0;
-    number_->setText(empty ? QString() : tr("All %1 rounds are done").arg(work_.rounds()));
+    number_->setText(empty ? QString() : tr("All %n round(s) (is/are) done", nullptr, work_.rounds()));
     words_->setText(empty ? tr("This piece has no rounds yet.")
                           : QString::fromStdString(session_.piece()->name));
     const int make = session_.piece() != nullptr ? session_.piece()->make : 1;
@@ -255,7 +256,8 @@ void WorkingView::show_progress() {
     const auto [done, all] = work_.share_done();
     progress_->setRange(0, std::max(all, 1));
     progress_->setValue(done);
-    progress_->setFormat(tr("%1 of %2 rounds, %p % of the stitches").arg(work_.round()).arg(work_.rounds()));
+    progress_->setFormat(
+        tr("%1 of %n round(s), %p % of the stitches", nullptr, work_.rounds()).arg(work_.round()));
 }
 
 void WorkingView::show_times() {

@@ -4,11 +4,13 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/base/units.h"
+
 namespace roundwright {
 
 namespace {
 
-constexpr double four_inches_mm = 101.6;
+constexpr double four_inches_mm = 4 * mm_per_inch;
 
 // Shares of a length, each a starting value of our own that a better measurement by the maker replaces.
 constexpr double height_error_of_rows =

@@ -7,6 +7,7 @@
 #include <QPainter>
 #include <QSvgGenerator>
 
+#include "core/base/units.h"
 #include "render/chart/round_chart.h"
 #include "render/drawing/xml_text.h"
 
@@ -62,7 +63,7 @@ QByteArray chart_svg(const ChartLayout& layout, const ChartOptions& given,
     buffer.open(QIODevice::WriteOnly);
     QSvgGenerator generator;
     generator.setOutputDevice(&buffer);
-    generator.setResolution(static_cast<int>(std::lround(25.4 * svg_units_per_mm)));
+    generator.setResolution(static_cast<int>(std::lround(mm_per_inch * svg_units_per_mm)));
     ChartOptions options = given;
     options.units_per_stitch = svg_mm_per_stitch * svg_units_per_mm;
     const QRectF chart = place_chart(layout, options).bounds;

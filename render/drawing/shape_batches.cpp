@@ -6,6 +6,8 @@
 #include <QPainter>
 #include <QPen>
 
+#include "core/base/units.h"
+
 namespace roundwright::render {
 namespace {
 
@@ -23,7 +25,8 @@ void add_smooth(QPainterPath& path, const QPolygonF& points) {
 
 /// A power of two of the device's unit, at most a two-hundredth of a millimetre.
 double device_grid(const QPainter& painter) {
-    const double unit_mm = 25.4 / (painter.device() ? std::max(1, painter.device()->logicalDpiX()) : 96);
+    const double unit_mm =
+        mm_per_inch / (painter.device() ? std::max(1, painter.device()->logicalDpiX()) : 96);
     double grid = 1;
     while (grid * unit_mm > 0.005) grid /= 2;
     return grid;

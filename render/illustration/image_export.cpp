@@ -7,6 +7,7 @@
 #include <QPainter>
 #include <QSvgGenerator>
 
+#include "core/base/units.h"
 #include "render/drawing/xml_text.h"
 
 namespace roundwright::render {
@@ -52,7 +53,7 @@ QByteArray piece_svg(const StitchSurface& surface, DrawOptions drawing, const Im
     buffer.open(QIODevice::WriteOnly);
     QSvgGenerator generator;
     generator.setOutputDevice(&buffer);
-    generator.setResolution(static_cast<int>(std::lround(25.4 * svg_units_per_mm)));
+    generator.setResolution(static_cast<int>(std::lround(mm_per_inch * svg_units_per_mm)));
     generator.setSize(size);
     generator.setViewBox(QRect(QPoint(), size));
     generator.setTitle(xml_text(options.title));

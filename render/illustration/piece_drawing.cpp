@@ -8,6 +8,7 @@
 
 #include <QPainter>
 
+#include "core/base/units.h"
 #include "render/drawing/item_buffer.h"
 #include "render/drawing/region_outline.h"
 #include "render/drawing/shape_batches.h"
@@ -37,7 +38,7 @@ YarnDetail detail_for(const QPainter& painter, double stitch_units) {
     const QTransform& device = painter.combinedTransform();
     const double scale = std::sqrt(std::abs(device.determinant()));
     const double per_inch = painter.device() ? painter.device()->logicalDpiX() : 96;
-    const double stitch_mm = stitch_units * scale / per_inch * 25.4;
+    const double stitch_mm = stitch_units * scale / per_inch * mm_per_inch;
     if (stitch_mm < 1.2) return YarnDetail::cords;
     return stitch_mm < 2.4 ? YarnDetail::highlights : YarnDetail::twist;
 }

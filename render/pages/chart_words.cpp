@@ -1,7 +1,7 @@
 #include "render/pages/chart_words.h"
 
-#include "render/pages/pattern_words.h"
-#include "render/pages/technique_words.h"
+#include "render/wording/pattern/pattern_words.h"
+#include "render/wording/pattern/technique_words.h"
 
 namespace roundwright::render {
 namespace {
@@ -40,7 +40,7 @@ Technique technique_of(ChartSymbol symbol) {
 
 QString chart_symbol_words(ChartSymbol symbol, Terms terms) {
     const TechniqueWords told = technique_words(technique_of(symbol), terms);
-    return told.short_name.isEmpty() ? told.name : words("%1, %2").arg(told.short_name, told.name);
+    return told.short_name.isEmpty() ? told.name : Pattern::tr("%1, %2").arg(told.short_name, told.name);
 }
 
 }  // namespace roundwright::render

@@ -5,6 +5,7 @@
 
 #include "core/language/words/terms.h"
 #include "render/pages/layout/paper.h"
+#include "render/wording/length_unit.h"
 
 namespace roundwright::render {
 
@@ -28,7 +29,7 @@ struct PatternContents {
 struct PatternOptions {
     Paper paper = Paper::a4;
     Terms terms = Terms::us;
-    Units units = Units::mm;
+    LengthUnit units = LengthUnit::millimetres;
     PatternContents contents;
 
     friend bool operator==(const PatternOptions&, const PatternOptions&) = default;

@@ -9,7 +9,8 @@
 #include "render/pages/layout/block_builders.h"
 #include "render/pages/layout/drawable_text.h"
 #include "render/pages/page_context.h"
-#include "render/pages/pattern_words.h"
+#include "render/wording/pattern/pattern_words.h"
+#include "render/wording/printable.h"
 
 namespace roundwright::render {
 
@@ -70,7 +71,7 @@ void paint_foot(QPainter& painter, const PageFrame& frame, const QString& title,
     painter.setFont(body_font(7.5));
     painter.setPen(page_colour::soft_ink);
     const QFontMetricsF metrics(painter.font());
-    const QString number = words("%1 of %2").arg(page + 1).arg(pages);
+    const QString number = Pattern::tr("%1 of %2").arg(page + 1).arg(pages);
     const double number_width = metrics.horizontalAdvance(number);
     painter.drawText(QPointF(frame.left() + frame.width() - number_width, base), number);
     const QString running =
@@ -121,7 +122,7 @@ const std::vector<PageLink>& PatternPages::links() const { return content_->link
 
 QString PatternPages::title() const {
     const QString title = printable_line(content_->study.toy.title);
-    return title.isEmpty() ? words("Untitled toy") : title;
+    return title.isEmpty() ? Pattern::tr("Untitled toy") : title;
 }
 
 QString PatternPages::author() const { return printable_line(content_->study.toy.designer); }

@@ -5,7 +5,7 @@
 
 #include "core/gauge/usual_gauge.h"
 #include "core/shape/reads_as_flat.h"
-#include "render/pages/pattern_words.h"
+#include "render/wording/pattern/pattern_words.h"
 
 namespace roundwright::render {
 namespace {
@@ -77,7 +77,7 @@ std::vector<SizeAtGauge> gauge_rows(double own) {
     return rows;
 }
 
-void add_gauges(PatternStudy& pattern, Units units, const Progress& progress) {
+void add_gauges(PatternStudy& pattern, LengthUnit units, const Progress& progress) {
     if (pattern.pieces.size() > most_pieces_at_gauges) return;
     pattern.at_gauges = gauge_rows(stitches_in_swatch(pattern.gauge.stitch_width_mm, units));
     for (SizeAtGauge& row : pattern.at_gauges) {

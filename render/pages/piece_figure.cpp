@@ -6,7 +6,7 @@
 #include "core/face/feature_mesh.h"
 #include "core/study/study_surface.h"
 #include "render/pages/layout/dimension_line.h"
-#include "render/pages/pattern_words.h"
+#include "render/wording/pattern/pattern_words.h"
 
 namespace roundwright::render {
 namespace {
@@ -127,7 +127,7 @@ void PieceFigure::paint(QPainter& painter, QPointF foot) const {
     if (recording_) recording_->paint(painter, foot - foot_);
 }
 
-void PieceFigure::paint_measured(QPainter& painter, const QRectF& box, Units units) const {
+void PieceFigure::paint_measured(QPainter& painter, const QRectF& box, LengthUnit units) const {
     if (!recording_) return;
     const QSizeF size = measured_mm_.size() * units_per_mm_;
     const double bottom = box.bottom() - dimension_room();

@@ -12,6 +12,7 @@
 #include "render/illustration/piece_drawing.h"
 #include "render/pages/layout/paper.h"
 #include "render/pages/layout/recording.h"
+#include "render/wording/length_unit.h"
 
 class QPainter;
 
@@ -67,7 +68,7 @@ class PieceFigure {
     void paint(QPainter& painter, QPointF foot) const;
     /// Paints it in a box, with the solved size at dimension lines: the width below and, seen from the front,
     /// the height to the right.
-    void paint_measured(QPainter& painter, const QRectF& box, Units units) const;
+    void paint_measured(QPainter& painter, const QRectF& box, LengthUnit units) const;
 
   private:
     std::shared_ptr<const Recording> recording_;

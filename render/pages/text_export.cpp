@@ -4,21 +4,22 @@
 
 #include "core/language/pattern/written_rounds.h"
 #include "core/language/round/write.h"
-#include "render/pages/feature_words.h"
-#include "render/pages/layout/paragraph.h"
-#include "render/pages/pattern_words.h"
-#include "render/pages/round_remarks.h"
-#include "render/pages/section_words.h"
-#include "render/pages/technique_words.h"
 #include "render/pages/text_writer.h"
+#include "render/pages/used_stitches.h"
+#include "render/wording/pattern/feature_words.h"
+#include "render/wording/pattern/pattern_words.h"
+#include "render/wording/pattern/round_remarks.h"
+#include "render/wording/pattern/section_words.h"
+#include "render/wording/pattern/technique_words.h"
+#include "render/wording/printable.h"
 
 namespace roundwright::render {
 namespace {
 
 QString letter_of(std::size_t yarn) { return QString::fromStdString(yarn_letter(static_cast<int>(yarn))); }
 
-QString amount_line(const Yarn& yarn, const YarnUse& use, Units units) {
-    return words("%1, %2").arg(
+QString amount_line(const Yarn& yarn, const YarnUse& use, LengthUnit units) {
+    return Pattern::tr("%1, %2").arg(
         yarn_length_range_words(use, units),
         yarn_amount_words(yarn, use, units).replace(QLatin1Char('\n'), QStringLiteral(", ")));
 }
@@ -36,10 +37,10 @@ class PatternText {
         if (contents.materials) gauge();
         if (contents.abbreviations) abbreviations();
         if (contents.rounds) rounds();
-        if (contents.making) made(words("Assembly"), paragraphs_of(toy_.text.assembly));
-        if (contents.making) made(words("Finishing"), finishing_words(toy_, options_.terms));
-        told(words("Safety"), safety_words(toy_));
-        if (contents.notes) told(words("Notes"), paragraphs_of(toy_.notes));
+        if (contents.making) made(Pattern::tr("Assembly"), paragraphs_of(toy_.text.assembly));
+        if (contents.making) made(Pattern::tr("Finishing"), finishing_words(toy_, options_.terms));
+        told(Pattern::tr("Safety"), safety_words(toy_));
+        if (contents.notes) told(Pattern::tr("Notes"), paragraphs_of(toy_.notes));
         for (const QString& line : paragraphs_of(toy_.text.copyright)) out_.paragraph(line);
         return out_.text();
     }
@@ -47,28 +48,29 @@ class PatternText {
   private:
     void head() {
         const QString title = printable_line(toy_.title);
-        out_.title(title.isEmpty() ? words("Untitled toy") : title);
+        out_.title(title.isEmpty() ? Pattern::tr("Untitled toy") : title);
         const QString designer = printable_line(toy_.designer);
-        if (!designer.isEmpty()) out_.paragraph(words("by %1").arg(designer));
+        if (!designer.isEmpty()) out_.paragraph(Pattern::tr("by %1").arg(designer));
         for (const QString& line : paragraphs_of(toy_.text.introduction)) out_.paragraph(line);
-        if (toy_.text.level) out_.paragraph(words("Level: %1").arg(level_words(*toy_.text.level)));
+        if (toy_.text.level) out_.paragraph(Pattern::tr("Level: %1").arg(level_words(*toy_.text.level)));
     }
 
     void materials() {
-        out_.section(words("Materials"));
+        out_.section(Pattern::tr("Materials"));
         QStringList lines;
         for (std::size_t i = 0; i < toy_.yarns.size(); ++i) {
             const YarnUse& use = study_.materials.yarns[i];
             if (use.metres.high <= 0) continue;
-            lines += words("%1: %2, %3, %4")
+            lines += Pattern::tr("%1: %2, %3, %4")
                          .arg(letter_of(i), yarn_name_words(toy_.yarns[i]),
                               yarn_weight_words(toy_.yarns[i].weight, options_.terms),
                               amount_line(toy_.yarns[i], use, options_.units));
         }
-        lines += words("Hook: %1").arg(hook_words(toy_.hook_mm));
-        const QString stuffing = stuffing_words(study_, options_);
+        lines += Pattern::tr("Hook: %1").arg(hook_words(toy_.hook_mm));
+        const QString stuffing = stuffing_words(study_, options_.terms, options_.units);
         if (!stuffing.isEmpty())
-            lines += words(options_.terms, "Stuffing: %1", "Toy filling: %1").arg(stuffing);
+            lines += words(options_.terms, Pattern::tr("Stuffing: %1"), Pattern::tr("Toy filling: %1"))
+                         .arg(stuffing);
         lines += bought_feature_words(toy_);
         lines += notions_words(toy_);
         out_.items(lines);
@@ -77,16 +79,16 @@ class PatternText {
 
     void gauge() {
         out_.section(gauge_heading_words(options_.terms));
-        out_.paragraph(gauge_words(study_, options_));
+        out_.paragraph(gauge_words(study_, options_.terms, options_.units));
         out_.paragraph(gauge_source_words(study_, options_.terms));
-        out_.paragraph(gauge_circle_words(study_, options_));
+        out_.paragraph(gauge_circle_words(study_, options_.terms, options_.units));
         out_.paragraph(size_range_words(study_, options_.terms));
         if (!study_.at_gauges.empty()) gauge_table();
     }
 
     void gauge_table() {
         out_.part(other_gauges_heading_words(options_.terms));
-        QStringList head{words("Stitches in %1").arg(swatch_words(options_.units))};
+        QStringList head{Pattern::tr("Stitches in %1").arg(swatch_words(options_.units))};
         for (std::size_t i = 0; i < toy_.pieces.size(); ++i) head += piece_name_words(toy_, i);
         QList<QStringList> rows;
         for (const SizeAtGauge& at : study_.at_gauges) {
@@ -100,21 +102,21 @@ class PatternText {
     }
 
     void abbreviations() {
-        out_.section(words("Abbreviations and stitches"));
+        out_.section(Pattern::tr("Abbreviations and stitches"));
         out_.paragraph(terms_words(options_.terms) + QLatin1Char(' ') + reading_words(options_.terms));
-        QList<QStringList> rows{{words("st, sts"), words("stitch, stitches"), QString()}};
+        QList<QStringList> rows{{Pattern::tr("st, sts"), Pattern::tr("stitch, stitches"), QString()}};
         std::vector<const PieceGraph*> graphs;
         for (const PieceStudy& study : study_.pieces) graphs.push_back(&study.graph);
         for (const UsedTechnique& used : used_techniques(toy_, graphs)) {
             const TechniqueWords told = technique_words(used.technique, options_.terms);
             rows += QStringList{told.short_name, told.name, told.working};
         }
-        out_.table({words("Abbr."), words("Meaning"), words("How to work it")}, rows);
+        out_.table({Pattern::tr("Abbr."), Pattern::tr("Meaning"), Pattern::tr("How to work it")}, rows);
     }
 
     void rounds() {
         if (toy_.pieces.empty()) return;
-        out_.section(words("Rounds"));
+        out_.section(Pattern::tr("Rounds"));
         for (std::size_t i = 0; i < toy_.pieces.size(); ++i) piece(i);
     }
 
@@ -122,7 +124,7 @@ class PatternText {
         const Piece& piece = toy_.pieces[i];
         const PieceStudy& study = study_.pieces[i];
         out_.part(piece_name_words(toy_, i));
-        out_.paragraph(piece_fact_words(study_, options_, i).join(QLatin1Char(' ')));
+        out_.paragraph(piece_fact_words(study_, i, options_.terms, options_.units).join(QLatin1Char(' ')));
         QStringList lines;
         const QString start = QString::fromStdString(start_words(piece, options_.terms));
         if (!start.isEmpty()) lines += start;

@@ -3,16 +3,17 @@
 #include <QPageSize>
 #include <QSizeF>
 
+#include "core/base/units.h"
+
 namespace roundwright::render {
 
 enum class Paper { a4, letter };
-enum class Units { mm, inch };
 
 /// Pages are laid out in units of 1/1440 inch, a twentieth of a point: fine enough that whole-number font
 /// sizes and line positions round away nothing one can see, on paper and on screen alike.
 inline constexpr int units_per_inch = 1440;
 inline constexpr double units_per_point = units_per_inch / 72.0;
-inline constexpr double units_per_mm = units_per_inch / 25.4;
+inline constexpr double units_per_mm = units_per_inch / mm_per_inch;
 
 /// Millimetres and points as layout units.
 [[nodiscard]] constexpr double mm(double value) { return value * units_per_mm; }

@@ -6,8 +6,8 @@
 #include <QPainter>
 #include <QPdfWriter>
 
-#include "render/pages/pattern_words.h"
 #include "render/pages/pdf/pdf_finish.h"
+#include "render/wording/pattern/pattern_words.h"
 
 namespace roundwright::render {
 namespace {
@@ -59,7 +59,7 @@ std::optional<QByteArray> pdf_of(const PatternPages& pages, const std::optional<
         return finish_pdf(drawn, properties_of(pages, date));
     } catch (const std::exception& failure) {
         if (error != nullptr)
-            *error = words("The PDF could not be made: %1").arg(QString::fromUtf8(failure.what()));
+            *error = Pattern::tr("The PDF could not be made: %1").arg(QString::fromUtf8(failure.what()));
         return std::nullopt;
     }
 }

@@ -1,9 +1,10 @@
 #include "render/pages/layout/block_builders.h"
 #include "render/pages/layout/table.h"
 #include "render/pages/page_context.h"
-#include "render/pages/pattern_words.h"
-#include "render/pages/section_words.h"
-#include "render/pages/technique_words.h"
+#include "render/pages/used_stitches.h"
+#include "render/wording/pattern/pattern_words.h"
+#include "render/wording/pattern/section_words.h"
+#include "render/wording/pattern/technique_words.h"
 
 namespace roundwright::render {
 namespace {
@@ -15,7 +16,9 @@ std::vector<UsedTechnique> used(const PageContext& context) {
 }
 
 std::vector<TableColumn> columns(double width) {
-    return {{words("ABBR."), mm(20)}, {words("MEANING"), mm(42)}, {words("HOW TO WORK IT"), width - mm(62)}};
+    return {{Pattern::tr("ABBR."), mm(20)},
+            {Pattern::tr("MEANING"), mm(42)},
+            {Pattern::tr("HOW TO WORK IT"), width - mm(62)}};
 }
 
 void add_plain_row(Table& table, const QString& short_name, const QString& name) {
@@ -30,12 +33,12 @@ void add_abbreviations(Blocks& blocks, const PageContext& context) {
     const double width = context.frame.width();
     const Terms terms = context.options.terms;
     blocks.push_back(
-        section_heading(words("Abbreviations and stitches"), QStringLiteral("abbreviations"), width));
+        section_heading(Pattern::tr("Abbreviations and stitches"), QStringLiteral("abbreviations"), width));
     blocks.push_back(
         paragraph_block(Paragraph(terms_words(terms) + QLatin1Char(' ') + reading_words(terms), width)));
     blocks.back().shape.keep_with_next = true;
     Table table(blocks, columns(width));
-    add_plain_row(table, words("st, sts"), words("stitch, stitches"));
+    add_plain_row(table, Pattern::tr("st, sts"), Pattern::tr("stitch, stitches"));
     for (const UsedTechnique& technique : used(context)) {
         const TechniqueWords told = technique_words(technique.technique, terms);
         table.add_row({table.text(0, told.short_name, ParagraphStyle{bold_font()}), table.text(1, told.name),

@@ -9,8 +9,8 @@
 #include "render/pages/chart_words.h"
 #include "render/pages/layout/block_builders.h"
 #include "render/pages/page_context.h"
-#include "render/pages/pattern_words.h"
-#include "render/pages/section_words.h"
+#include "render/wording/pattern/pattern_words.h"
+#include "render/wording/pattern/section_words.h"
 
 namespace roundwright::render {
 namespace {
@@ -40,26 +40,26 @@ Block key_block(const std::vector<ChartSymbol>& symbols, Terms terms, double wid
 
 QString range_words(const Piece& piece, const ChartPart& part) {
     const bool rows = piece.joining == Joining::rows;
-    if (part.rounds == 1) return (rows ? words("Row %1") : words("Round %1")).arg(part.first + 1);
-    return (rows ? words("Rows %1 to %2") : words("Rounds %1 to %2"))
+    if (part.rounds == 1) return (rows ? Pattern::tr("Row %1") : Pattern::tr("Round %1")).arg(part.first + 1);
+    return (rows ? Pattern::tr("Rows %1 to %2") : Pattern::tr("Rounds %1 to %2"))
         .arg(part.first + 1)
         .arg(part.first + part.rounds);
 }
 
 QString part_words(const Piece& piece, const ChartPart& part, const ChartPlan& plan, int sector) {
     QStringList told{range_words(piece, part) + QLatin1Char('.')};
-    if (part.inwards) told += words("Where it narrows: drawn inwards, as seen from outside.");
+    if (part.inwards) told += Pattern::tr("Where it narrows: drawn inwards, as seen from outside.");
     if (plan.sectors > plan.shown) {
-        told += words("One part of %1 that are all alike.").arg(plan.sectors);
+        told += Pattern::tr("One part of %1 that are all alike.").arg(plan.sectors);
     } else if (plan.sectors > 1) {
-        told += words("Sector %1 of %2.").arg(sector + 1).arg(plan.sectors);
+        told += Pattern::tr("Sector %1 of %2.").arg(sector + 1).arg(plan.sectors);
     }
     return told.join(QLatin1Char(' '));
 }
 
 QString left_out_words(const QString& name, const Piece& piece, const ChartPart& part,
                        const ChartLayout& layout) {
-    return words("%1, %2: not charted, since on this paper its %3 stitches would be too small to read.")
+    return Pattern::tr("%1, %2: not charted, since on this paper its %3 stitches would be too small to read.")
         .arg(name, range_words(piece, part).toLower(),
              QLocale::c().toString(static_cast<qulonglong>(layout.stitches.size())));
 }
@@ -88,7 +88,7 @@ class ChartSection {
 
     void put(Blocks& blocks) const {
         if (parts_.empty() && left_out_.isEmpty()) return;
-        blocks.push_back(section_heading(words("Charts"), QStringLiteral("charts"), width_));
+        blocks.push_back(section_heading(Pattern::tr("Charts"), QStringLiteral("charts"), width_));
         if (!parts_.empty()) {
             blocks.push_back(key_block(symbols_, context_.options.terms, width_));
             const Blocks rows = rows_on_fewest_pages(blocks);

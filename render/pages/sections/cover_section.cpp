@@ -7,9 +7,10 @@
 #include "render/pages/layout/block_builders.h"
 #include "render/pages/layout/drawable_text.h"
 #include "render/pages/page_context.h"
-#include "render/pages/pattern_words.h"
 #include "render/pages/piece_figure.h"
-#include "render/pages/section_words.h"
+#include "render/wording/pattern/pattern_words.h"
+#include "render/wording/pattern/section_words.h"
+#include "render/wording/printable.h"
 
 namespace roundwright::render {
 namespace {
@@ -34,11 +35,12 @@ QString size_fact(const PageContext& context) {
         if (!study.sizes[i]) continue;
         const QString size = QString(piece_size_words(*study.sizes[i], context.options.units))
                                  .replace(QLatin1Char(' '), QChar::Nbsp);
-        lines += study.sizes.size() == 1 ? size
-                                         : words("%1: %2").arg(piece_name_words(study.toy, i).left(40), size);
+        lines += study.sizes.size() == 1
+                     ? size
+                     : Pattern::tr("%1: %2").arg(piece_name_words(study.toy, i).left(40), size);
     }
     const auto more = lines.size() - static_cast<qsizetype>(most_sizes);
-    if (more > 1) lines = lines.mid(0, most_sizes) + QStringList{words("and %1 more").arg(more)};
+    if (more > 1) lines = lines.mid(0, most_sizes) + QStringList{Pattern::tr("and %1 more").arg(more)};
     return lines.join(QLatin1Char('\n'));
 }
 
@@ -54,17 +56,19 @@ QString yarn_fact(const Toy& toy, Terms terms) {
 std::vector<Fact> facts(const PageContext& context) {
     const Toy& toy = context.toy();
     std::vector<Fact> all;
-    const auto add = [&](const char* label, const QString& value) {
-        if (!value.isEmpty()) all.push_back({words(label), value});
+    const auto add = [&](const QString& label, const QString& value) {
+        if (!value.isEmpty()) all.push_back({label, value});
     };
-    add(context.study.sizes.size() == 1 ? "FINISHED SIZE" : "SIZE OF EACH PIECE", size_fact(context));
-    if (toy.text.level) add("LEVEL", level_words(*toy.text.level));
-    add("YARN", yarn_fact(toy, context.options.terms));
-    add("HOOK", hook_words(toy.hook_mm));
+    add(context.study.sizes.size() == 1 ? Pattern::tr("FINISHED SIZE") : Pattern::tr("SIZE OF EACH PIECE"),
+        size_fact(context));
+    if (toy.text.level) add(Pattern::tr("LEVEL"), level_words(*toy.text.level));
+    add(Pattern::tr("YARN"), yarn_fact(toy, context.options.terms));
+    add(Pattern::tr("HOOK"), hook_words(toy.hook_mm));
     if (context.study.materials.stitches > 0) {
-        add("CROCHET TIME", words("about %1").arg(time_words(context.study.materials.minutes.likely)));
+        add(Pattern::tr("CROCHET TIME"),
+            Pattern::tr("about %1").arg(time_words(context.study.materials.minutes.likely)));
     }
-    add("TERMS", context.options.terms == Terms::us ? words("US") : words("UK"));
+    add(Pattern::tr("TERMS"), context.options.terms == Terms::us ? Pattern::tr("US") : Pattern::tr("UK"));
     return all;
 }
 
@@ -131,7 +135,7 @@ class FactStrip {
 
 Paragraph title_paragraph(const Toy& toy, double width) {
     QString title = printable_line(toy.title);
-    if (title.isEmpty()) title = words("Untitled toy");
+    if (title.isEmpty()) title = Pattern::tr("Untitled toy");
     ParagraphStyle style;
     style.leading = 1.15;
     for (const double points : {34.0, 26.0, 20.0}) {
@@ -218,7 +222,7 @@ bool is_drawn_as_round(const PieceStudy& study) { return study.problem.equivalen
 /// The name under a figure, and whether the piece is another shape than the figure's.
 QString figure_name(const PatternStudy& study, std::size_t piece) {
     const QString name = piece_name_words(study.toy, piece);
-    return is_drawn_as_round(study.pieces[piece]) ? words("%1, drawn round").arg(name) : name;
+    return is_drawn_as_round(study.pieces[piece]) ? Pattern::tr("%1, drawn round").arg(name) : name;
 }
 
 /// A piece on the cover, and where it stands.
@@ -353,8 +357,8 @@ Block cover_block(const Blocks& body, const PageContext& context) {
     const double width = context.frame.width();
     const double height = context.frame.height();
     const QString maker = printable_line(context.toy().designer);
-    const Paragraph by =
-        small_paragraph(maker.isEmpty() ? words("Crochet pattern") : maker, width, page_colour::accent, 2);
+    const Paragraph by = small_paragraph(maker.isEmpty() ? Pattern::tr("Crochet pattern") : maker, width,
+                                         page_colour::accent, 2);
     const Paragraph title = title_paragraph(context.toy(), width);
     const QString told = paragraphs_of(context.toy().text.introduction).join(QLatin1Char('\n'));
     const Paragraph introduction = introduction_paragraph(told, width, most_introduction_lines);

@@ -5,15 +5,15 @@
 #include <QPainter>
 
 #include "core/face/place_feature.h"
-#include "render/pages/feature_words.h"
 #include "render/pages/layout/block_builders.h"
 #include "render/pages/layout/dimension_line.h"
 #include "render/pages/layout/table.h"
 #include "render/pages/outline.h"
 #include "render/pages/page_context.h"
-#include "render/pages/pattern_words.h"
-#include "render/pages/section_words.h"
 #include "render/pages/swatch.h"
+#include "render/wording/pattern/feature_words.h"
+#include "render/wording/pattern/pattern_words.h"
+#include "render/wording/pattern/section_words.h"
 
 namespace roundwright::render {
 namespace {
@@ -61,7 +61,7 @@ std::vector<SeenFeature> seen_features(const Piece& piece, const PieceStudy& stu
 class FaceDrawing {
   public:
     FaceDrawing(const Piece& piece, const PieceStudy& study, std::vector<SeenFeature> features, double width,
-                Units units)
+                LengthUnit units)
         : piece_(&piece), study_(&study), features_(std::move(features)), width_(width), units_(units) {
         const QSizeF room(width - mm(50), mm(95));
         scale_ = std::min(
@@ -118,7 +118,7 @@ class FaceDrawing {
         painter.drawLine(QPointF(left, y), QPointF(r, y));
         painter.setFont(body_font(7));
         painter.setPen(page_colour::soft_ink);
-        const QString name = words("rounds %1 | %2").arg(loop).arg(loop + 1);
+        const QString name = Pattern::tr("rounds %1 | %2").arg(loop).arg(loop + 1);
         const QFontMetricsF metrics(painter.font());
         const double base = std::max(y + metrics.capHeight() / 2, above + pt(9));
         painter.drawText(QPointF(left - mm(1.5) - metrics.horizontalAdvance(name), base), name);
@@ -180,7 +180,7 @@ class FaceDrawing {
     const PieceStudy* study_;
     std::vector<SeenFeature> features_;
     double width_;
-    Units units_;
+    LengthUnit units_;
     double scale_ = 0;
 };
 
@@ -188,9 +188,9 @@ void add_feature_table(Blocks& blocks, const PageContext& context, const std::ve
     const double width = context.frame.width();
     const double rest = width - mm(8) - mm(42);
     Table table(blocks, {{QString(), mm(8)},
-                         {words("WHAT"), mm(42)},
-                         {words("WHERE"), rest * 0.5},
-                         {words("MEASUREMENTS"), rest * 0.5}});
+                         {Pattern::tr("WHAT"), mm(42)},
+                         {Pattern::tr("WHERE"), rest * 0.5},
+                         {Pattern::tr("MEASUREMENTS"), rest * 0.5}});
     ParagraphStyle number;
     number.font = bold_font();
     number.colour = page_colour::accent;
@@ -235,7 +235,8 @@ void add_faces(Blocks& blocks, const PageContext& context) {
             seen_features(context.toy().pieces[i], context.study.pieces[i]);
         if (features.empty()) continue;
         if (first)
-            blocks.push_back(section_heading(words("Face"), QStringLiteral("face"), context.frame.width()));
+            blocks.push_back(
+                section_heading(Pattern::tr("Face"), QStringLiteral("face"), context.frame.width()));
         first = false;
         add_face(blocks, context, i, features);
     }

@@ -3,8 +3,8 @@
 #include "render/pages/layout/block_builders.h"
 #include "render/pages/layout/table.h"
 #include "render/pages/page_context.h"
-#include "render/pages/pattern_words.h"
-#include "render/pages/section_words.h"
+#include "render/wording/pattern/pattern_words.h"
+#include "render/wording/pattern/section_words.h"
 
 namespace roundwright::render {
 namespace {
@@ -13,7 +13,7 @@ std::vector<TableColumn> size_columns(const PageContext& context, const std::vec
     const double first = mm(42);
     const double each = (context.frame.width() - first) / static_cast<double>(pieces.size());
     std::vector<TableColumn> columns{
-        {words("STITCHES IN %1").arg(swatch_words(context.options.units)), first}};
+        {Pattern::tr("STITCHES IN %1").arg(swatch_words(context.options.units)), first}};
     for (const std::size_t i : pieces) {
         columns.push_back({piece_name_words(context.toy(), i).left(60), each, Qt::AlignLeft});
     }
@@ -22,7 +22,7 @@ std::vector<TableColumn> size_columns(const PageContext& context, const std::vec
 
 void add_size_rows(Blocks& blocks, const PageContext& context, const std::vector<std::size_t>& pieces) {
     Table table(blocks, size_columns(context, pieces));
-    const Units units = context.options.units;
+    const LengthUnit units = context.options.units;
     for (const SizeAtGauge& row : context.study.at_gauges) {
         ParagraphStyle style;
         if (row.own) style.font = bold_font();
@@ -66,14 +66,14 @@ void add_size_table(Blocks& blocks, const PageContext& context) {
 void add_gauge(Blocks& blocks, const PageContext& context) {
     if (!context.options.contents.materials) return;
     const double width = context.frame.width();
-    blocks.push_back(
-        section_heading(gauge_heading_words(context.options.terms), QStringLiteral("gauge"), width));
+    const Terms terms = context.options.terms;
+    const LengthUnit units = context.options.units;
+    blocks.push_back(section_heading(gauge_heading_words(terms), QStringLiteral("gauge"), width));
     ParagraphStyle bold;
     bold.font = bold_font();
-    blocks.push_back(paragraph_block(Paragraph(gauge_words(context.study, context.options), width, bold)));
-    const Terms terms = context.options.terms;
+    blocks.push_back(paragraph_block(Paragraph(gauge_words(context.study, terms, units), width, bold)));
     for (const QString& said :
-         {gauge_source_words(context.study, terms), gauge_circle_words(context.study, context.options),
+         {gauge_source_words(context.study, terms), gauge_circle_words(context.study, terms, units),
           size_range_words(context.study, terms)}) {
         if (!said.isEmpty()) blocks.push_back(paragraph_block(Paragraph(said, width)));
     }

@@ -3,13 +3,13 @@
 #include <QPainter>
 
 #include "core/language/round/write.h"
-#include "render/pages/feature_words.h"
 #include "render/pages/layout/block_builders.h"
 #include "render/pages/layout/table.h"
 #include "render/pages/page_context.h"
-#include "render/pages/pattern_words.h"
-#include "render/pages/section_words.h"
 #include "render/pages/swatch.h"
+#include "render/wording/pattern/feature_words.h"
+#include "render/wording/pattern/pattern_words.h"
+#include "render/wording/pattern/section_words.h"
 
 namespace roundwright::render {
 namespace {
@@ -26,11 +26,11 @@ std::vector<TableColumn> yarn_columns(double width, Terms terms) {
     const double length = mm(28);
     const double amount = mm(34);
     const double weight = mm(32);
-    return {{words(terms, "COLOR", "COLOUR"), swatch, Qt::AlignLeft},
-            {words("YARN"), width - swatch - length - amount - weight, Qt::AlignLeft},
-            {words("WEIGHT"), weight, Qt::AlignLeft},
-            {words("LENGTH"), length, Qt::AlignRight},
-            {words("AMOUNT"), amount, Qt::AlignRight}};
+    return {{words(terms, Pattern::tr("COLOR"), Pattern::tr("COLOUR")), swatch, Qt::AlignLeft},
+            {Pattern::tr("YARN"), width - swatch - length - amount - weight, Qt::AlignLeft},
+            {Pattern::tr("WEIGHT"), weight, Qt::AlignLeft},
+            {Pattern::tr("LENGTH"), length, Qt::AlignRight},
+            {Pattern::tr("AMOUNT"), amount, Qt::AlignRight}};
 }
 
 Cell swatch_cell(const Yarn& yarn, std::size_t place) {
@@ -83,20 +83,23 @@ Block labelled(const QString& label, const QString& text, double width) {
 void add_materials(Blocks& blocks, const PageContext& context) {
     if (!context.options.contents.materials) return;
     const double width = context.frame.width();
-    blocks.push_back(section_heading(words("Materials"), QStringLiteral("materials"), width));
+    blocks.push_back(section_heading(Pattern::tr("Materials"), QStringLiteral("materials"), width));
     add_yarn_table(blocks, context);
     if (!context.toy().yarns.empty() && context.study.materials.stitches > 0) {
         blocks.push_back(paragraph_block(Paragraph(yarn_estimate_words(context.toy()), width, soft())));
     }
-    blocks.push_back(labelled(words("Hook"), hook_words(context.toy().hook_mm), width));
+    blocks.push_back(labelled(Pattern::tr("Hook"), hook_words(context.toy().hook_mm), width));
     blocks.back().shape.space_before = mm(4);
-    const QString stuffing = stuffing_words(context.study, context.options);
+    const QString stuffing = stuffing_words(context.study, context.options.terms, context.options.units);
     if (!stuffing.isEmpty())
-        blocks.push_back(labelled(words(context.options.terms, "Stuffing", "Toy filling"), stuffing, width));
+        blocks.push_back(
+            labelled(words(context.options.terms, Pattern::tr("Stuffing"), Pattern::tr("Toy filling")),
+                     stuffing, width));
     const QString bought = bought_feature_words(context.toy()).join(QLatin1Char('\n'));
     if (!bought.isEmpty()) blocks.push_back(labelled(bought_heading_words(context.toy()), bought, width));
     const QString notions = notions_words(context.toy()).join(QLatin1Char('\n'));
-    blocks.push_back(labelled(words(context.options.terms, "Notions", "You also need"), notions, width));
+    blocks.push_back(labelled(
+        words(context.options.terms, Pattern::tr("Notions"), Pattern::tr("You also need")), notions, width));
 }
 
 }  // namespace roundwright::render

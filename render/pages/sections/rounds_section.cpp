@@ -7,11 +7,12 @@
 #include "render/pages/layout/block_builders.h"
 #include "render/pages/layout/table.h"
 #include "render/pages/page_context.h"
-#include "render/pages/pattern_words.h"
 #include "render/pages/piece_figure.h"
-#include "render/pages/round_remarks.h"
-#include "render/pages/section_words.h"
 #include "render/pages/swatch.h"
+#include "render/wording/pattern/pattern_words.h"
+#include "render/wording/pattern/round_remarks.h"
+#include "render/wording/pattern/section_words.h"
+#include "render/wording/printable.h"
 
 namespace roundwright::render {
 namespace {
@@ -48,8 +49,9 @@ Block piece_heading(const PageContext& context, std::size_t i) {
     style.leading = 1.2;
     style.most_lines = 3;
     const Paragraph name(piece_name_words(context.toy(), i), width, style);
-    const Paragraph facts(piece_fact_words(context.study, context.options, i).join(QLatin1Char('\n')), width,
-                          soft());
+    const Paragraph facts(piece_fact_words(context.study, i, context.options.terms, context.options.units)
+                              .join(QLatin1Char('\n')),
+                          width, soft());
     Block block;
     block.shape.height = std::max(name.height() + pt(5) + facts.height(), figure_height);
     block.shape.space_before = mm(9);
@@ -130,7 +132,8 @@ class RoundsTable {
           remarks_(round_remarks(piece_, study_, context.options.terms)),
           lines_(written_rounds(piece_, study_.graph, context.options.terms, remarked_rounds(remarks_))),
           with_yarn_(shows_yarn(context, lines_)),
-          table_(blocks, columns(), words("%1, continued").arg(piece_name_words(context.toy(), piece))) {}
+          table_(blocks, columns(),
+                 Pattern::tr("%1, continued").arg(piece_name_words(context.toy(), piece))) {}
 
     void add() {
         for (const WrittenRounds& line : lines_) {
@@ -148,11 +151,11 @@ class RoundsTable {
         const double yarn = with_yarn_ ? mm(17) : 0;
         const double text = context_.frame.width() - mm(22) - mm(17) - yarn - mm(20);
         std::vector<TableColumn> all{
-            {words("DONE"), mm(22)},
-            {piece_.joining == Joining::rows ? words("ROW") : words("ROUND"), mm(17)}};
-        if (with_yarn_) all.push_back({words("YARN"), yarn});
-        all.push_back({words("INSTRUCTION"), text});
-        all.push_back({words("STITCHES"), mm(20), Qt::AlignRight});
+            {Pattern::tr("DONE"), mm(22)},
+            {piece_.joining == Joining::rows ? Pattern::tr("ROW") : Pattern::tr("ROUND"), mm(17)}};
+        if (with_yarn_) all.push_back({Pattern::tr("YARN"), yarn});
+        all.push_back({Pattern::tr("INSTRUCTION"), text});
+        all.push_back({Pattern::tr("STITCHES"), mm(20), Qt::AlignRight});
         return all;
     }
 
@@ -214,7 +217,7 @@ void add_piece(Blocks& blocks, const PageContext& context, std::size_t i) {
     blocks.push_back(piece_heading(context, i));
     if (context.study.pieces[i].graph.graph.rounds.empty()) {
         blocks.push_back(
-            paragraph_block(Paragraph(words("This piece has no rounds that can be printed."), width)));
+            paragraph_block(Paragraph(Pattern::tr("This piece has no rounds that can be printed."), width)));
         return;
     }
     const QString start = QString::fromStdString(start_words(piece, context.options.terms));
@@ -231,7 +234,7 @@ void add_piece(Blocks& blocks, const PageContext& context, std::size_t i) {
 
 void add_rounds(Blocks& blocks, const PageContext& context) {
     if (!context.options.contents.rounds || context.toy().pieces.empty()) return;
-    blocks.push_back(section_heading(words("Rounds"), QStringLiteral("rounds"), context.frame.width()));
+    blocks.push_back(section_heading(Pattern::tr("Rounds"), QStringLiteral("rounds"), context.frame.width()));
     for (std::size_t i = 0; i < context.toy().pieces.size(); ++i) {
         const std::size_t heading = blocks.size();
         add_piece(blocks, context, i);

@@ -8,9 +8,9 @@
 #include "render/pages/layout/block_builders.h"
 #include "render/pages/layout/drawable_text.h"
 #include "render/pages/page_context.h"
-#include "render/pages/pattern_words.h"
-#include "render/pages/section_words.h"
 #include "render/pages/sections/full_size_outline.h"
+#include "render/wording/pattern/pattern_words.h"
+#include "render/wording/pattern/section_words.h"
 
 namespace roundwright::render {
 namespace {
@@ -36,8 +36,8 @@ void paint_calibration_bar(QPainter& painter, QPointF at, double scale) {
     painter.setFont(body_font(7.5));
     painter.setPen(page_colour::soft_ink);
     const QString text =
-        scale == 1 ? words("50 mm (1.97 in) when printed at full size, 100 %")
-                   : words("50 mm (1.97 in) at 100 %; the piece is drawn at 1 to %1").arg(1 / scale);
+        scale == 1 ? Pattern::tr("50 mm (1.97 in) when printed at full size, 100 %")
+                   : Pattern::tr("50 mm (1.97 in) at 100 %; the piece is drawn at 1 to %1").arg(1 / scale);
     painter.drawText(at + QPointF(mm(calibration_mm) + mm(4), tick + pt(1)), text);
 }
 
@@ -64,8 +64,8 @@ Labelled labelled(const PageContext& context, std::size_t i) {
     const FinishedSize& size = *context.study.sizes[i];
     const QString measured = piece_size_words(size, context.options.units);
     return {FullSizeOutline(context.study.pieces[i].shape, context.toy().pieces[i], lies_flat(size)),
-            words("%1, %2").arg(piece_name_words(context.toy(), i),
-                                QString(measured).replace(QLatin1Char(' '), QChar::Nbsp))};
+            Pattern::tr("%1, %2").arg(piece_name_words(context.toy(), i),
+                                      QString(measured).replace(QLatin1Char(' '), QChar::Nbsp))};
 }
 
 /// Pieces that stand side by side on the paper, above one calibration bar.
@@ -146,7 +146,7 @@ void paint_cut_marks(QPainter& painter, const QRectF& sheet, const Tiling& tilin
 
 QString sheet_words(const Tiling& tiling, int column, int row) {
     if (tiling.sheets() == 1) return {};
-    return words("sheet %1 of %2: row %3, column %4; lay the dashed lines over each other")
+    return Pattern::tr("sheet %1 of %2: row %3, column %4; lay the dashed lines over each other")
         .arg(row * tiling.columns + column + 1)
         .arg(tiling.sheets())
         .arg(row + 1)
@@ -169,7 +169,7 @@ void paint_sheet_label(QPainter& painter, QPointF at, double width, const QStrin
                        const QString& sheet) {
     painter.setFont(bold_font(8.5));
     painter.setPen(page_colour::ink);
-    const QString text = drawable(sheet.isEmpty() ? label : words("%1: %2").arg(label, sheet));
+    const QString text = drawable(sheet.isEmpty() ? label : Pattern::tr("%1: %2").arg(label, sheet));
     const QFontMetricsF metrics(painter.font());
     painter.drawText(at + QPointF(0, pt(9)), metrics.elidedText(text, Qt::ElideRight, width));
 }
@@ -229,7 +229,7 @@ void add_outlines(Blocks& blocks, const PageContext& context, const std::vector<
 }
 
 QString using_words() {
-    return words(
+    return Pattern::tr(
         "The outlines are full size: hold the work against them as it grows. Print at 100 %, without fitting "
         "to the page, and check the bar with a ruler. Thin lines mark every fifth round.");
 }
@@ -242,7 +242,7 @@ void add_silhouettes(Blocks& blocks, const PageContext& context) {
     if (shown.empty()) return;
     const double width = context.frame.width();
     const std::size_t first = blocks.size();
-    blocks.push_back(section_heading(words("Full-size outlines"), QStringLiteral("silhouette"), width));
+    blocks.push_back(section_heading(Pattern::tr("Full-size outlines"), QStringLiteral("silhouette"), width));
     blocks.push_back(paragraph_block(Paragraph(using_words(), width)));
     blocks.back().shape.keep_with_next = true;
     // So that the first sheet finds room below the heading, however large.

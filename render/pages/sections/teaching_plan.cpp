@@ -5,7 +5,7 @@
 
 #include "core/materials/working_time.h"
 #include "core/stitches/stitch_measure.h"
-#include "render/pages/round_remarks.h"
+#include "render/wording/pattern/round_remarks.h"
 
 namespace roundwright::render {
 namespace {

@@ -2,10 +2,10 @@
 #include "render/pages/layout/block_builders.h"
 #include "render/pages/layout/table.h"
 #include "render/pages/page_context.h"
-#include "render/pages/pattern_words.h"
-#include "render/pages/section_words.h"
 #include "render/pages/sections/teaching_plan.h"
-#include "render/pages/technique_words.h"
+#include "render/wording/pattern/pattern_words.h"
+#include "render/wording/pattern/section_words.h"
+#include "render/wording/pattern/technique_words.h"
 
 namespace roundwright::render {
 namespace {
@@ -13,11 +13,11 @@ namespace {
 QString showing_words(Showing showing) {
     switch (showing) {
         case Showing::in_full:
-            return words("Show in full");
+            return Pattern::tr("Show in full");
         case Showing::begin:
-            return words("Show one repeat");
+            return Pattern::tr("Show one repeat");
         case Showing::skip:
-            return words("Skip; say the count");
+            return Pattern::tr("Skip; say the count");
     }
     return {};
 }
@@ -25,7 +25,7 @@ QString showing_words(Showing showing) {
 QString met_words(const TaughtLine& taught, Terms terms) {
     QStringList names;
     for (const Technique technique : taught.first_met) names += technique_words(technique, terms).name;
-    if (taught.line.new_yarn && names.isEmpty()) names += words("next yarn");
+    if (taught.line.new_yarn && names.isEmpty()) names += Pattern::tr("next yarn");
     return names.join(QStringLiteral(", "));
 }
 
@@ -39,11 +39,11 @@ std::vector<TableColumn> columns(double width) {
     const double count = mm(18);
     const double time = mm(22);
     const double rest = width - rounds - count - time;
-    return {{words("ROUND"), rounds},
-            {words("WHAT TO SHOW"), rest * 0.42},
-            {words("NEW HERE"), rest * 0.58},
-            {words("STITCHES"), count, Qt::AlignRight},
-            {words("TIME SO FAR"), time, Qt::AlignRight}};
+    return {{Pattern::tr("ROUND"), rounds},
+            {Pattern::tr("WHAT TO SHOW"), rest * 0.42},
+            {Pattern::tr("NEW HERE"), rest * 0.58},
+            {Pattern::tr("STITCHES"), count, Qt::AlignRight},
+            {Pattern::tr("TIME SO FAR"), time, Qt::AlignRight}};
 }
 
 void add_piece(Blocks& blocks, const PageContext& context, const TaughtPiece& taught) {
@@ -68,8 +68,8 @@ QString pace_words(const Making& making, Terms terms) {
     const QString stitch = QString::fromUtf8(full_name(StitchKind::single_crochet, terms).data());
     const QString said =
         making.stitches_per_minute
-            ? words("Times count crocheting only, at %1 stitches (%2) a minute. A class takes longer.")
-            : words(
+            ? Pattern::tr("Times count crocheting only, at %1 stitches (%2) a minute. A class takes longer.")
+            : Pattern::tr(
                   "Times count crocheting only, at a guess of %1 stitches (%2) a minute. A class takes "
                   "longer.");
     return said.arg(number_words(pace), stitch);
@@ -80,11 +80,12 @@ QString pace_words(const Making& making, Terms terms) {
 void add_teaching_sheet(Blocks& blocks, const PageContext& context) {
     if (!context.options.contents.teaching_sheet) return;
     const double width = context.frame.width();
-    blocks.push_back(section_heading(words("Teaching sheet"), QStringLiteral("teaching"), width));
+    blocks.push_back(section_heading(Pattern::tr("Teaching sheet"), QStringLiteral("teaching"), width));
     blocks.back().shape.starts_page = true;
     blocks.push_back(paragraph_block(Paragraph(
-        words("For teachers: where each technique first comes up, which rounds to show in full, and which to "
-              "skip. %1")
+        Pattern::tr(
+            "For teachers: where each technique first comes up, which rounds to show in full, and which to "
+            "skip. %1")
             .arg(pace_words(context.toy().making, context.options.terms)),
         width)));
     for (const TaughtPiece& taught : teaching_plan(context.study, context.options.terms)) {

@@ -10,12 +10,12 @@
 
 #include "app/face/face_scene.h"
 #include "app/face/features_model.h"
-#include "app/wording/feature_words.h"
 #include "core/document/json_document.h"
 #include "core/face/face_surface.h"
 #include "core/face/place_feature.h"
 #include "core/rounds/piece_graph.h"
 #include "render/scene/scene_view.h"
+#include "render/wording/feature_words.h"
 #include "tests/app/app_testing.h"
 
 namespace roundwright::app {

@@ -21,10 +21,10 @@
 #include "app/pieces/finish_panel.h"
 #include "app/plot/round_strips.h"
 #include "app/plot/rounds_plot.h"
-#include "app/wording/shape_words.h"
 #include "core/document/json_document.h"
 #include "core/gauge/usual_gauge.h"
 #include "core/shape/fabric_limits.h"
+#include "render/wording/shape_words.h"
 #include "tests/app/app_testing.h"
 
 namespace roundwright::app {

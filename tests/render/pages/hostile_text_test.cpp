@@ -1,7 +1,7 @@
 #include <gtest/gtest.h>
 
 #include "render/pages/layout/drawable_text.h"
-#include "render/pages/layout/paragraph.h"
+#include "render/wording/printable.h"
 #include "tests/render/pages/demo_toys.h"
 #include "tests/render/pages/pdf_reader.h"
 

@@ -8,9 +8,9 @@
 #include "core/language/pattern/write_pattern.h"
 #include "core/materials/yarn_use.h"
 #include "core/rounds/piece_graph.h"
-#include "render/pages/pattern_words.h"
-#include "render/pages/section_words.h"
 #include "render/pages/text_writer.h"
+#include "render/wording/pattern/pattern_words.h"
+#include "render/wording/pattern/section_words.h"
 #include "tests/render/pages/demo_toys.h"
 
 namespace roundwright::render {
@@ -134,7 +134,7 @@ TEST(TextExport, NotesToOneselfStayAtHome) {
 
 // What a maker works out on the printed length and the label has to be what is printed beside it.
 TEST(TextExport, GramsAgreeWithMetres) {
-    for (const Units units : {Units::mm, Units::inch}) {
+    for (const LengthUnit units : {LengthUnit::millimetres, LengthUnit::inches}) {
         for (const double metres : {0.2, 1.2, 12.1, 12.4, 29.999, 80.3}) {
             Yarn yarn = testing::yarn_of("Sand", {});
             yarn.metres_per_100_g = 250;
@@ -155,9 +155,9 @@ TEST(TextExport, BallsAreThoseThatThePrintedGramsTake) {
     Yarn yarn = testing::yarn_of("Sand", {});  // balls of 50 g
     yarn.metres_per_100_g = 250;
     const YarnUse use{{124.6, 124.6, 124.6}, {49.84, 49.84, 49.84}, 1};
-    EXPECT_EQ(yarn_amount_words(yarn, use, Units::mm).toStdString(), "50 g\n1 ball");
+    EXPECT_EQ(yarn_amount_words(yarn, use, LengthUnit::millimetres).toStdString(), "50 g\n1 ball");
     const YarnUse more{{125.2, 125.2, 125.2}, {50.08, 50.08, 50.08}, 2};
-    EXPECT_EQ(yarn_amount_words(yarn, more, Units::mm).toStdString(), "51 g\n2 balls");
+    EXPECT_EQ(yarn_amount_words(yarn, more, LengthUnit::millimetres).toStdString(), "51 g\n2 balls");
 }
 
 TEST(TextExport, RangesSayWhatTheyHold) {

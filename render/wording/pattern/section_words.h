@@ -1,0 +1,58 @@
+#pragma once
+
+#include <QString>
+#include <QStringList>
+
+#include "core/language/pattern/written_rounds.h"
+#include "core/language/words/terms.h"
+#include "render/wording/length_unit.h"
+#include "render/wording/pattern/pattern_facts.h"
+
+namespace roundwright::render {
+
+/// The sentences of the pattern's sections, the same in every form it is written in. An empty one is left
+/// out.
+
+/// Paragraphs of the maker's own text, on one line each, without empty ones.
+[[nodiscard]] QStringList paragraphs_of(const std::string& utf8);
+
+// Materials.
+[[nodiscard]] QString yarn_name_words(const Yarn& yarn);
+[[nodiscard]] QString yarn_length_range_words(const YarnUse& use, LengthUnit units);
+/// Grams, and balls on a line below. They agree with the printed length, itself rounded upwards.
+[[nodiscard]] QString yarn_amount_words(const Yarn& yarn, const YarnUse& use, LengthUnit units);
+[[nodiscard]] QString yarn_estimate_words(const Toy& toy);
+[[nodiscard]] QString stuffing_words(const PatternStudy& study, Terms terms, LengthUnit units);
+[[nodiscard]] QStringList notions_words(const Toy& toy);
+
+// Gauge.
+[[nodiscard]] QString gauge_heading_words(Terms terms);
+[[nodiscard]] QString gauge_words(const PatternStudy& study, Terms terms, LengthUnit units);
+[[nodiscard]] QString gauge_source_words(const PatternStudy& study, Terms terms);
+/// What the ranges of sizes hold (core/shape/size_range.h); empty where there are none.
+[[nodiscard]] QString size_range_words(const PatternStudy& study, Terms terms);
+[[nodiscard]] QString gauge_circle_words(const PatternStudy& study, Terms terms, LengthUnit units);
+[[nodiscard]] QString other_gauges_heading_words(Terms terms);
+[[nodiscard]] QString other_gauges_words(Terms terms);
+
+// Rounds.
+[[nodiscard]] QString piece_name_words(const Toy& toy, std::size_t piece);
+[[nodiscard]] QStringList piece_fact_words(const PatternStudy& study, std::size_t piece, Terms terms,
+                                           LengthUnit units);
+/// Whether a piece is no higher than its fabric, or hardly rises for its width.
+[[nodiscard]] bool lies_flat(const FinishedSize& size);
+/// "62 × 95 mm", or of a flat piece "66 mm across".
+[[nodiscard]] QString piece_size_words(const FinishedSize& size, LengthUnit units);
+[[nodiscard]] QString end_words(const Piece& piece, std::size_t pieces);
+/// Which yarn a piece is worked in, or begun with; empty where the rounds say it themselves.
+[[nodiscard]] QString piece_yarn_words(const Toy& toy, const std::vector<WrittenRounds>& rounds);
+[[nodiscard]] QString change_words(const Toy& toy, const WrittenRounds& rounds);
+[[nodiscard]] QString does_not_fit_words();
+
+// Terms and making up.
+[[nodiscard]] QString terms_words(Terms terms);
+[[nodiscard]] QString reading_words(Terms terms);
+[[nodiscard]] QStringList finishing_words(const Toy& toy, Terms terms);
+[[nodiscard]] QStringList safety_words(const Toy& toy);
+
+}  // namespace roundwright::render

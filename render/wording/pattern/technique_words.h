@@ -1,0 +1,18 @@
+#pragma once
+
+#include <QString>
+
+#include "core/language/words/terms.h"
+#include "render/wording/pattern/technique.h"
+
+namespace roundwright::render {
+
+/// How a technique is called and worked, in US or UK terms.
+struct TechniqueWords {
+    QString short_name;  ///< as the rounds write it; empty: they do not name it
+    QString name;
+    QString working;  ///< empty for what every crocheter's first lesson covers
+};
+[[nodiscard]] TechniqueWords technique_words(Technique technique, Terms terms);
+
+}  // namespace roundwright::render

@@ -1,0 +1,95 @@
+#include "render/wording/shape_words.h"
+
+#include <cmath>
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "core/shape/highest_wave.h"
+
+namespace roundwright {
+namespace {
+
+using testing::EndsWith;
+using testing::HasSubstr;
+using testing::Not;
+using testing::StartsWith;
+
+/// One piece of so many stitches a round in a gauge of 5 x 5 mm.
+Toy toy_of(std::initializer_list<int> counts) {
+    Toy toy;
+    toy.gauge = GivenGauge{{5, 5, 0.25, 0.25}};
+    Piece piece;
+    piece.name = "Head";
+    for (const int stitches : counts) {
+        Round round;
+        round.working = WorkedEvenly{stitches};
+        piece.rounds.push_back(round);
+    }
+    toy.pieces.push_back(piece);
+    return toy;
+}
+
+PieceStudy study_of(std::initializer_list<int> counts, Start start = MagicRing{}, double stretch = 0) {
+    Toy toy = toy_of(counts);
+    toy.pieces[0].start = start;
+    toy.pieces[0].area_stretch = stretch;
+    return study_piece(toy, 0);
+}
+
+std::string size(const PieceStudy& study, LengthUnit units = LengthUnit::millimetres) {
+    return size_words(study, units).toStdString();
+}
+
+std::string shape(const PieceStudy& study) {
+    return shape_words(study, LengthUnit::millimetres).toStdString();
+}
+
+TEST(ShapeWords, AFlatPieceIsNotSoManyMillimetresTall) {
+    // Six increases a round lie flat where a stitch is pi / 3 as wide as a round is tall.
+    Toy disc = toy_of({6, 12, 18, 24, 30});
+    disc.gauge = GivenGauge{{5.25, 5, 0, 0}};
+    disc.pieces[0].area_stretch = 0;
+    EXPECT_THAT(size(study_piece(disc, 0)), EndsWith(", flat"));
+    EXPECT_THAT(size(study_of({6, 12, 18, 24, 24, 24})), HasSubstr("mm tall"));
+}
+
+TEST(ShapeWords, AnEarThatIsNotStuffedIsFlat) {
+    Toy ear = toy_of({6, 12, 18, 24, 24, 24, 24, 24});
+    ear.pieces[0].area_stretch = 0;
+    ear.pieces[0].end = End::sewn_straight;
+    const PieceStudy study = study_piece(ear, 0);
+    EXPECT_THAT(shape(study), StartsWith("flat, two layers of fabric, 4\u00a0mm thick, widest at round "));
+    EXPECT_THAT(shape(study), EndsWith(", sewn straight at the last round"));
+    EXPECT_THAT(size(study), StartsWith("60\u00a0mm wide"));
+    ear.pieces[0].area_stretch = medium_stuffing_stretch;
+    EXPECT_THAT(shape(study_piece(ear, 0)), Not(HasSubstr("layers")));
+    ear.pieces[0].start = OpenTube{6};
+    EXPECT_THAT(shape(study_piece(ear, 0)), EndsWith(", open at the start, sewn straight at the last round"));
+}
+
+TEST(ShapeWords, RufflesAreSaidWithTheirHeight) {
+    const PieceStudy study = study_of({8, 16, 24, 32, 40, 48});
+    const double waves = highest_wave_mm(study.lies);
+    ASSERT_GT(waves, 2);
+    const std::string said = std::to_string(std::lround(waves)) + "\u00a0mm";
+    EXPECT_THAT(size(study), EndsWith(", flat, edge waves " + said));
+    EXPECT_THAT(shape(study), HasSubstr("with waves " + said + " high"));
+    EXPECT_THAT(size(study, LengthUnit::inches), HasSubstr("\u00a0in"));
+    EXPECT_THAT(shape(study_of({6, 12, 18, 24})), Not(HasSubstr("waves")));
+}
+
+TEST(ShapeWords, AnOvalIsSaidToBeShownRound) {
+    const PieceStudy flat = study_of({26, 32, 38, 44}, OvalChain{10});
+    EXPECT_THAT(size(flat), StartsWith("as a round piece "));
+    EXPECT_THAT(shape(flat), StartsWith("An oval, shown and measured as the round piece"));
+    EXPECT_THAT(
+        shape(flat),
+        HasSubstr("as an oval about 8"));  // 10 stitches and 8 rounds of 5 mm, less what the cup takes
+    const PieceStudy stuffed = study_of({26, 32, 38, 44}, OvalChain{10}, medium_stuffing_stretch);
+    EXPECT_THAT(shape(stuffed), HasSubstr("as the round piece"));
+    EXPECT_THAT(shape(stuffed), Not(HasSubstr("as an oval about")));
+    EXPECT_EQ(equivalent_round_words(study_of({6, 12, 18}), LengthUnit::millimetres), QString());
+}
+
+}  // namespace
+}  // namespace roundwright
