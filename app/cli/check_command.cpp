@@ -9,7 +9,7 @@
 #include "app/cli/output.h"
 #include "app/cli/severity_name.h"
 #include "app/wording/check_sentence.h"
-#include "core/checks/run_checks.h"
+#include "core/study/toy_checks.h"
 
 namespace roundwright::app {
 namespace {

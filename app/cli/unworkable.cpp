@@ -4,7 +4,7 @@
 #include "app/cli/input_file.h"
 #include "app/cli/output.h"
 #include "app/wording/check_sentence.h"
-#include "core/checks/run_checks.h"
+#include "core/study/toy_checks.h"
 
 namespace roundwright::app {
 

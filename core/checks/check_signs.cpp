@@ -89,9 +89,9 @@ void check_edge(const CheckInput& input, const FabricSign& sign, std::vector<Che
 }  // namespace
 
 void check_signs(const CheckInput& input, std::vector<Check>& checks) {
-    if (input.study.problem.limp || input.study.problem.on_its_face) return;
-    if (input.rounds_with_lie() == 0 || input.study.shape.termination != Termination::converged) return;
-    const std::vector<FabricSign> signs = fabric_signs(input.study.problem, input.study.shape);
+    if (input.problem.limp || input.problem.on_its_face) return;
+    if (input.rounds_with_lie() == 0 || input.shape.termination != Termination::converged) return;
+    const std::vector<FabricSign> signs = fabric_signs(input.problem, input.shape);
     check_gaps(input, signs, checks);
     check_necks(input, signs, checks);
     for (const FabricSign& sign : signs) check_edge(input, sign, checks);

@@ -40,7 +40,8 @@ PieceStudy with_all_cures(const Toy& toy, std::size_t index, const PieceStudy* w
     if (!exceeds_stitch_limit(piece)) solve(study, piece, warm, std::move(stop));
     if (study.shape.usable())
         study.size = size_range(study.problem, study.shape, study.gauge, stretch_error(toy, piece));
-    study.checks = run_checks(toy, index, study);
+    study.checks = run_checks({piece, static_cast<int>(index), study.graph, study.gauge, study.gauge_known,
+                               study.problem, study.shape, study.lies});
     return study;
 }
 

@@ -2,6 +2,7 @@
 
 #include "core/checks/run_checks.h"
 #include "core/gauge/usual_gauge.h"
+#include "core/study/toy_checks.h"
 #include "tests/core/checks/checked_piece.h"
 
 namespace roundwright {
@@ -57,7 +58,9 @@ TEST(CheckSolver, OnlyAShapeThatWasNotFoundIsSaid) {
           std::pair{Termination::line_search_failed, "not_converged round 0; "},
           std::pair{Termination::unusable_problem, "not_converged round 0; "}}) {
         study.shape.termination = termination;
-        EXPECT_EQ(named(run_checks(toy, 0, study)), said);
+        EXPECT_EQ(named(run_checks({toy.pieces[0], 0, study.graph, study.gauge, study.gauge_known,
+                                    study.problem, study.shape, study.lies})),
+                  said);
     }
 }
 
