@@ -21,12 +21,12 @@ QString tr(const char* text) { return QCoreApplication::translate("CommandLine",
 
 void print_shape(const Toy& toy, std::size_t piece, const PieceStudy& study, LengthUnit units) {
     const QString rounds = rounds_words(static_cast<int>(toy.pieces[piece].rounds.size()));
-    const Shape& shape = study.shape;
+    const PieceMeasures& shape = study.measures();
     if (!shape.usable()) {
         print_line(tr("  %1: %2, no shape").arg(piece_name(toy, piece), rounds));
         return;
     }
-    const QString settled = shape.termination == Termination::converged ? QString() : tr(" (not settled)");
+    const QString settled = shape.converged() ? QString() : tr(" (not settled)");
     print_line(tr("  %1: %2, %3, %4 ml%5")
                    .arg(piece_name(toy, piece), rounds, size_words(study, units),
                         QLocale().toString(shape.volume_mm3 / 1000, 'f', 0), settled));
@@ -44,7 +44,7 @@ void print_shapes_as_json(const QString& path, const Toy& toy, const std::vector
 }
 
 bool failed(const PieceStudy& study) {
-    return !study.problem.rest_height_mm.empty() && study.shape.termination != Termination::converged;
+    return !study.problem().rest_height_mm.empty() && !study.measures().converged();
 }
 
 int shape_toy(const Arguments& arguments, const QString& path, const Toy& toy) {

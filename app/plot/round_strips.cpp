@@ -19,8 +19,8 @@ QString tr(const char* text) { return QCoreApplication::translate("RoundsPlot", 
 RoundStrip width_strip(const PieceStudy& study, LengthUnit units) {
     const bool inches = units == LengthUnit::inches;
     RoundStrip strip{tr("Width"), {}, {}, 0, 0, inches ? 1 : 0, unit_name(units)};
-    for (std::size_t k = 0; k < study.lies.size(); ++k)
-        strip.values.push_back(2 * study.shape.reach_mm(k + 1) / (inches ? mm_per_inch : 1));
+    for (std::size_t k = 0; k < study.lies().size(); ++k)
+        strip.values.push_back(study.measures().round(k).width_mm / (inches ? mm_per_inch : 1));
     return strip;
 }
 
@@ -28,7 +28,7 @@ RoundStrip growth_strip(const PieceStudy& study) {
     const std::vector<StripLimit> limits{
         {1, tr("lies flat")}, {0, tr("even")}, {gathers_below_growth, tr("gathers below")}};
     RoundStrip strip{tr("Growth"), {}, limits, -1, 1.2, 2, {}};
-    for (const RoundLie& lie : study.lies) strip.values.push_back(lie.growth);
+    for (const RoundLie& lie : study.lies()) strip.values.push_back(lie.growth);
     return strip;
 }
 
@@ -36,8 +36,8 @@ RoundStrip stretch_strip(const PieceStudy& study) {
     constexpr double most = percent * gaps_above_stretch;
     RoundStrip strip{
         tr("Stretch around"), {}, {{0, {}}, {most, tr("gaps above")}}, -5, 1.1 * most, 0, tr("%")};
-    for (std::size_t k = 0; k < study.lies.size(); ++k)
-        strip.values.push_back(percent * study.shape.course_stretch[k + 1]);
+    for (std::size_t k = 0; k < study.lies().size(); ++k)
+        strip.values.push_back(percent * study.measures().round(k).course_stretch);
     return strip;
 }
 

@@ -33,9 +33,9 @@ bool continues_corners(const CheckInput& input, int round) {
 /// ratio is 2 / sqrt 3). The rounds inside the run stay round.
 double corner_mm(const CheckInput& input, RoundRun run, int corners) {
     const double angle = std::numbers::pi / corners;
-    const auto& radius = input.shape.radius_mm;
-    const double grown =
-        radius[static_cast<std::size_t>(run.last) + 1] - radius[static_cast<std::size_t>(run.first)];
+    const auto& loops = input.measures.loops;
+    const double grown = loops[static_cast<std::size_t>(run.last) + 1].radius_mm -
+                         loops[static_cast<std::size_t>(run.first)].radius_mm;
     return grown * angle / std::tan(angle) * (1 / std::cos(angle) - 1);
 }
 

@@ -6,9 +6,10 @@
 #include "core/checks/check.h"
 #include "core/gauge/gauge.h"
 #include "core/rounds/piece_graph.h"
+#include "core/shape/fabric_signs.h"
 #include "core/shape/lie.h"
+#include "core/shape/piece_measures.h"
 #include "core/shape/shape_problem.h"
-#include "core/shape/solve_shape.h"
 #include "core/toy/toy.h"
 
 namespace roundwright {
@@ -21,8 +22,11 @@ struct CheckInput {
     const Gauge& gauge;
     bool gauge_known = true;  ///< false: a usual one stands in
     const ShapeProblem& problem;
-    const Shape& shape;
-    const std::vector<RoundLie>& lies;  ///< one a round; none without a shape
+    const PieceMeasures& measures;
+    const std::vector<RoundLie>& lies;     ///< one a round; none without a shape
+    const std::vector<FabricSign>& signs;  ///< none without a shape
+    /// The same shape as the face sees it; not usable where it is no surface of revolution.
+    const Shape& revolved;
 
     [[nodiscard]] int rounds() const { return static_cast<int>(piece.rounds.size()); }
     [[nodiscard]] double stitch_width_mm() const { return gauge.stitch_width_mm; }

@@ -7,7 +7,7 @@ namespace roundwright {
 std::vector<Check> checks_of_toy(std::span<const PieceStudy> studies) {
     std::vector<Check> all;
     for (const PieceStudy& study : studies) {
-        for (const Check& check : study.checks) {
+        for (const Check& check : study.checks()) {
             const auto same = [&check](const Check& other) {
                 return other.piece == -1 && other.code == check.code;
             };
@@ -28,7 +28,7 @@ std::vector<Check> every_check(const Toy& toy, std::span<const PieceStudy> studi
 
 CountsOfPieces counts_of_pieces(std::span<const PieceStudy> studies) {
     CountsOfPieces counts;
-    for (const PieceStudy& study : studies) counts.push_back(stitch_counts(study.graph.graph));
+    for (const PieceStudy& study : studies) counts.push_back(stitch_counts(study.graph().graph));
     return counts;
 }
 

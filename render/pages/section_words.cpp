@@ -76,7 +76,7 @@ QString sewn_straight_words(const Piece& piece, std::size_t pieces) {
 /// Of a piece that is not round as worked: what its size and its drawings are.
 QString equivalent_round_words(const PieceStudy& study, Units units) {
     const QString instead = words("The size and the drawings show a round piece with the same stitches.");
-    const auto plan = oval_plan(study.problem, study.shape);
+    const auto plan = oval_plan(study.problem(), study.measures());
     if (!plan) return instead;
     return words("%1 Worked as an oval it is about %2 long and %3 wide.")
         .arg(instead, length_words(plan->length_mm, units), length_words(plan->width_mm, units));
@@ -235,12 +235,12 @@ QStringList piece_fact_words(const PatternStudy& study, const PatternOptions& op
     QStringList facts;
     if (piece.make > 1) facts += words("Make %1.").arg(piece.make);
     if (const auto& size = study.sizes[i]) facts += measured_words(*size, options.units);
-    if (study.pieces[i].problem.equivalent_round)
+    if (study.pieces[i].problem().equivalent_round)
         facts += equivalent_round_words(study.pieces[i], options.units);
     if (piece.starts_at_top) facts += QString::fromStdString(top_down_words());
     facts += firmness_words(piece.area_stretch);
     facts += working_words(piece, options.terms);
-    facts += piece_yarn_words(study.toy, written_rounds(piece, study.pieces[i].graph, options.terms));
+    facts += piece_yarn_words(study.toy, written_rounds(piece, study.pieces[i].graph(), options.terms));
     facts.removeAll(QString());
     return facts;
 }
