@@ -81,7 +81,7 @@ void ChartWindow::follow() {
     part_->clear();
     parts_.clear();
     if (session_.piece() != nullptr && study != nullptr) {
-        parts_ = render::chart_parts(*session_.piece(), study->graph.graph);
+        parts_ = render::chart_parts(*session_.piece(), study->graph().graph);
     }
     for (const render::ChartPart& part : parts_) part_->addItem(part_name(part));
     part_->setCurrentIndex(std::clamp(shown, parts_.empty() ? -1 : 0, parts() - 1));
@@ -96,7 +96,7 @@ void ChartWindow::show_part() {
         return;
     }
     const auto& part = parts_[static_cast<std::size_t>(index)];
-    view_->set_chart(render::chart_layout(*session_.piece(), study->graph.graph, part),
+    view_->set_chart(render::chart_layout(*session_.piece(), study->graph().graph, part),
                      options_for(session_.toy()));
     view_->set_lit_rounds(session_.selection());
 }
@@ -111,8 +111,8 @@ QByteArray ChartWindow::svg() const {
     };
     const auto& part = parts_[static_cast<std::size_t>(index)];
     return render::chart_svg(
-        render::chart_layout(*session_.piece(), study->graph.graph, part), options_for(session_.toy()), words,
-        tr("%1: %2").arg(QString::fromStdString(session_.piece()->name), part_name(part)));
+        render::chart_layout(*session_.piece(), study->graph().graph, part), options_for(session_.toy()),
+        words, tr("%1: %2").arg(QString::fromStdString(session_.piece()->name), part_name(part)));
 }
 
 void ChartWindow::save_svg() {

@@ -41,7 +41,7 @@ void ChecksModel::refill() {
     for (int piece = 0; piece < static_cast<int>(session_.toy().pieces.size()); ++piece) {
         const auto study = session_.study(piece);
         if (!study) continue;
-        for (Check check : study->checks) {
+        for (Check check : study->checks()) {
             if (check.piece >= 0) check.piece = piece;
             const bool known =
                 check.piece < 0 && std::ranges::find(checks_, check.code, &Check::code) != checks_.end();
@@ -65,7 +65,7 @@ std::optional<CountsOfPieces> ChecksModel::counts_worked_out() const {
     for (int piece = 0; piece < static_cast<int>(session_.toy().pieces.size()); ++piece) {
         const auto study = session_.study(piece);
         if (!study || !session_.is_up_to_date(piece)) return std::nullopt;
-        counts.push_back(stitch_counts(study->graph.graph));
+        counts.push_back(stitch_counts(study->graph().graph));
     }
     return counts;
 }

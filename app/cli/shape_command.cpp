@@ -19,12 +19,12 @@ using nlohmann::ordered_json;
 
 void print_shape(const Toy& toy, std::size_t piece, const PieceStudy& study, LengthUnit units) {
     const QString rounds = rounds_words(static_cast<int>(toy.pieces[piece].rounds.size()));
-    const Shape& shape = study.shape;
+    const PieceMeasures& shape = study.measures();
     if (!shape.usable()) {
         print_line(CommandLine::tr("  %1: %2, no shape").arg(piece_name(toy, piece), rounds));
         return;
     }
-    const QString line = shape.termination == Termination::converged
+    const QString line = shape.converged()
                              ? CommandLine::tr("  %1: %2, %3, %4 ml")
                              : CommandLine::tr("  %1: %2, %3, %4 ml (not settled)");
     print_line(line.arg(piece_name(toy, piece), rounds, size_words(study, units),
@@ -43,7 +43,7 @@ void print_shapes_as_json(const QString& path, const Toy& toy, const std::vector
 }
 
 bool failed(const PieceStudy& study) {
-    return !study.problem.rest_height_mm.empty() && study.shape.termination != Termination::converged;
+    return !study.problem().rest_height_mm.empty() && !study.measures().converged();
 }
 
 int shape_toy(const Arguments& arguments, const QString& path, const Toy& toy) {

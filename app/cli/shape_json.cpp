@@ -112,14 +112,15 @@ void put_section(ordered_json& json, const LoopSection& section) {
     json["bend_degrees"] = section.bend * 180 / std::numbers::pi;
 }
 
-/// Loop `index + 1` of the shape is the one that round `index` leaves.
+/// Of the loop that round `index` leaves. Only the round solver bends the layers of a flattened piece.
 void put_place(ordered_json& json, const PieceStudy& study, std::size_t index) {
-    json["radius_mm"] = study.shape.radius_mm[index + 1];
-    json["z_mm"] = study.shape.z_mm[index + 1];
-    if (study.shape.flattened()) put_section(json, study.shape.sections[index + 1]);
-    json["course_stretch"] = study.shape.course_stretch[index + 1];
-    json["wale_stretch"] = study.shape.wale_stretch[index];
-    const RoundLie& lie = study.lies[index];
+    const LoopMeasures& loop = study.measures().round(index);
+    json["radius_mm"] = loop.radius_mm;
+    json["z_mm"] = loop.height_mm;
+    if (study.revolved().flattened()) put_section(json, study.revolved().sections[index + 1]);
+    json["course_stretch"] = loop.course_stretch;
+    json["wale_stretch"] = loop.wale_stretch;
+    const RoundLie& lie = study.lies()[index];
     json["lie"] = lie_name(lie.lie);
     if (lie.waves > 0) {
         json["waves"] = lie.waves;
@@ -128,17 +129,17 @@ void put_place(ordered_json& json, const PieceStudy& study, std::size_t index) {
 }
 
 ordered_json round_json(const PieceStudy& study, std::size_t index, bool stitches) {
-    const GraphRound& round = study.graph.graph.rounds[index];
+    const GraphRound& round = study.graph().graph.rounds[index];
     ordered_json json{{"round", index + 1}, {"stitches", round.loops_left}};
-    if (index < study.lies.size()) put_place(json, study, index);
+    if (index < study.lies().size()) put_place(json, study, index);
     if (stitches) put_graph(json, round);
     return json;
 }
 
 /// Of a piece that is not round as worked: the sizes are those of the round piece with the same stitches.
 void put_equivalent_round(ordered_json& json, const PieceStudy& study) {
-    json["equivalent_round"] = study.problem.equivalent_round;
-    if (const auto plan = oval_plan(study.problem, study.shape))
+    json["equivalent_round"] = study.problem().equivalent_round;
+    if (const auto plan = oval_plan(study.problem(), study.measures()))
         json["oval"] = {{"length_mm", plan->length_mm}, {"width_mm", plan->width_mm}};
 }
 
@@ -147,22 +148,22 @@ void put_equivalent_round(ordered_json& json, const PieceStudy& study) {
 ordered_json range_json(const Range& range) { return {range.low, range.high}; }
 
 ordered_json shape_json(const Piece& piece, const PieceStudy& study, bool stitches) {
-    const Shape& shape = study.shape;
+    const PieceMeasures& shape = study.measures();
     ordered_json json{{"name", piece.name}, {"width_mm", shape.width_mm}, {"height_mm", shape.height_mm}};
     json["depth_mm"] = shape.depth_mm;
     json["end"] = end_name(piece.end);
     json["stuffed"] = piece.area_stretch > 0;
-    json["flattened"] = shape.flattened();
-    json["width_range_mm"] = range_json(study.size.width_mm);
-    json["height_range_mm"] = range_json(study.size.height_mm);
-    json["wave_height_mm"] = highest_wave_mm(study.lies);
+    json["flattened"] = shape.flattened;
+    json["width_range_mm"] = range_json(study.size().width_mm);
+    json["height_range_mm"] = range_json(study.size().height_mm);
+    json["wave_height_mm"] = highest_wave_mm(study.lies());
     put_equivalent_round(json, study);
     json["volume_mm3"] = shape.volume_mm3;
     json["surface_mm2"] = shape.surface_mm2;
     json["area_stretch"] = shape.area_stretch;
     json["termination"] = termination_name(shape.termination);
     json["rounds"] = ordered_json::array();
-    for (std::size_t index = 0; index < study.graph.graph.rounds.size(); ++index) {
+    for (std::size_t index = 0; index < study.graph().graph.rounds.size(); ++index) {
         json["rounds"].push_back(round_json(study, index, stitches));
     }
     return json;

@@ -3,7 +3,7 @@
 #include "app/cli/command_line.h"
 #include "app/cli/input_file.h"
 #include "app/cli/output.h"
-#include "core/checks/run_checks.h"
+#include "core/study/toy_checks.h"
 #include "render/wording/check_sentence.h"
 
 namespace roundwright::app {

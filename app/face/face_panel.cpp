@@ -195,7 +195,7 @@ const Feature* FacePanel::feature() const {
 
 std::vector<int> FacePanel::counts() const {
     const auto study = session_.study(session_.current_piece());
-    return study == nullptr ? std::vector<int>() : stitch_counts(study->graph.graph);
+    return study == nullptr ? std::vector<int>() : stitch_counts(study->graph().graph);
 }
 
 void FacePanel::change(const QString& step, const FeatureFields::Edit& edit, const QString& merge_key) {
@@ -209,7 +209,7 @@ void FacePanel::add(FeatureKind kind) {
     const Piece* piece = session_.piece();
     const auto study = session_.study(session_.current_piece());
     if (piece == nullptr || study == nullptr) return;
-    const Feature feature = first_feature(kind, FaceSurface(*piece, study->shape), counts());
+    const Feature feature = first_feature(kind, FaceSurface(*piece, study->revolved()), counts());
     const auto row = static_cast<int>(piece->features.size());
     session_.edit_piece(tr("Add %1").arg(feature_kind_within(kind, feature.pair)),
                         [&](Piece& changed) { changed.features.push_back(feature); });
@@ -273,9 +273,9 @@ void FacePanel::show_words() {
         label->setVisible(now != nullptr);
         label->clear();
     }
-    if (now == nullptr || study == nullptr || !study->shape.usable()) return;
+    if (now == nullptr || study == nullptr || !study->measures().usable()) return;
     const LengthUnit unit = session_.preferences().units();
-    const FaceSurface surface(*session_.piece(), study->shape);
+    const FaceSurface surface(*session_.piece(), study->revolved());
     const PlacedFeature placed = place_feature(*now, surface, counts());
     if (placed.starts.empty()) {
         place_words_->setText(tr("Its place is gone: there is no gap after round %1.").arg(now->round + 1));
@@ -285,7 +285,7 @@ void FacePanel::show_words() {
     place_words_->setText(tr("%1: %2.").arg(as_sentence(place),
                                             feature_measures(*now, measure_feature(placed, surface), unit)));
     time_words_->setVisible(has_washer(now->kind));
-    if (has_washer(now->kind)) show_fitting_time(*now, study->problem);
+    if (has_washer(now->kind)) show_fitting_time(*now, study->problem());
     safety_words_->setText(safety_words(*now));
 }
 

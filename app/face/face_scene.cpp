@@ -82,8 +82,9 @@ void FaceScene::show_parts() {
     shown_degrees_ = piece == nullptr ? 0 : piece->face_degrees;
     const auto shown = session_.shown_study(session_.current_piece());
     if (piece != nullptr && shown != nullptr) {
-        const FaceSurface surface(*piece, shown->shape);
-        for (FeaturePart& part : feature_parts(piece->features, surface, stitch_counts(shown->graph.graph))) {
+        const FaceSurface surface(*piece, shown->revolved());
+        for (FeaturePart& part :
+             feature_parts(piece->features, surface, stitch_counts(shown->graph().graph))) {
             feature_of_part_.push_back(part.feature);
             side_of_part_.push_back(side_of(part.mesh, piece->face_degrees));
             parts.push_back(render::scene_part(std::move(part)));
@@ -105,10 +106,10 @@ std::optional<Toy> FaceScene::moved(int feature, const SurfacePlace& place) cons
     if (piece == nullptr || shown == nullptr || session_.shows_trial() || feature < 0 ||
         index >= piece->features.size())
         return std::nullopt;
-    const FaceSurface surface(*piece, shown->shape);
+    const FaceSurface surface(*piece, shown->revolved());
     Toy toy = session_.toy();
     Feature& changed = toy.pieces[static_cast<std::size_t>(session_.current_piece())].features[index];
-    changed = moved_to(changed, place, surface, stitch_counts(shown->graph.graph));
+    changed = moved_to(changed, place, surface, stitch_counts(shown->graph().graph));
     return toy;
 }
 
@@ -119,7 +120,7 @@ void FaceScene::drag(int part, QPointF position) {
     const auto hit = scene_.hit(position);
     if (!hit || shown == nullptr) return;
     const int feature = feature_of_part_[index];
-    const FaceSurface surface(*session_.piece(), shown->shape);
+    const FaceSurface surface(*session_.piece(), shown->revolved());
     auto toy = moved(feature, surface.nearest(hit->point));
     if (!toy) return;
     if (preview_ == nullptr) {
@@ -145,7 +146,7 @@ void FaceScene::click(int round, int stitch) {
     const std::size_t patch =
         surface->first_stitch_of_round[static_cast<std::size_t>(round)] + static_cast<std::size_t>(stitch);
     const auto& corners = surface->stitches[patch].corners;
-    const FaceSurface face(*session_.piece(), shown->shape);
+    const FaceSurface face(*session_.piece(), shown->revolved());
     const auto toy = moved(placing_, face.nearest((corners[2] + corners[3]) / 2));
     placing_ = -1;
     if (toy) session_.edit(tr("Move on the face"), *toy);

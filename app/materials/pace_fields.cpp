@@ -23,7 +23,7 @@ namespace {
 
 double single_crochets_of(const Toy& toy, const Piece& piece, const PieceStudy& study) {
     const std::vector<double> by_yarn =
-        single_crochets_of_yarn(piece, study.graph.graph, std::max<std::size_t>(toy.yarns.size(), 1));
+        single_crochets_of_yarn(piece, study.graph().graph, std::max<std::size_t>(toy.yarns.size(), 1));
     return std::accumulate(by_yarn.begin(), by_yarn.end(), 0.0);
 }
 
@@ -106,7 +106,7 @@ std::optional<double> PaceFields::timed_pace() const {
     TimedWork all;
     for (std::size_t piece = 0; piece < session_.toy().pieces.size(); ++piece) {
         const auto study = session_.study(static_cast<int>(piece));
-        if (study != nullptr) all += timed_work(session_.toy().pieces[piece], study->graph.graph);
+        if (study != nullptr) all += timed_work(session_.toy().pieces[piece], study->graph().graph);
     }
     return all.pace();
 }

@@ -110,17 +110,17 @@ void StuffingPanel::show_piece() {
 void StuffingPanel::show_amount() {
     const Piece* piece = session_.piece();
     const auto study = session_.study(session_.current_piece());
-    const bool usable = piece != nullptr && study != nullptr && study->shape.usable();
+    const bool usable = piece != nullptr && study != nullptr && study->measures().usable();
     weigh_->setEnabled(usable && piece->area_stretch > 0 && !session_.read_only());
     if (!usable) return amount_->clear();
     if (piece->area_stretch <= 0) {
-        return amount_->setText(study->problem.limp
+        return amount_->setText(study->problem().limp
                                     ? tr("No stuffing: it lies flat, one layer on top of the other.")
                                     : tr("No stuffing: it holds its own shape."));
     }
     const Making& making = session_.toy().making;
-    const Estimate grams = stuffing_grams(study->shape.volume_mm3, piece->area_stretch, making);
-    const QString ml = QLocale().toString(study->shape.volume_mm3 / 1000, 'f', 0);
+    const Estimate grams = stuffing_grams(study->measures().volume_mm3, piece->area_stretch, making);
+    const QString ml = QLocale().toString(study->measures().volume_mm3 / 1000, 'f', 0);
     const QString words =
         making.stuffing_density_kg_per_m3
             ? tr("About %1 of stuffing (%2 to %3) for %4 ml, by your own scales.")

@@ -38,7 +38,7 @@ Estimate yarn_in_one(const Toy& toy, const Piece& piece, const PieceStudy& study
     Piece one = piece;
     one.make = 1;
     Estimate grams;
-    for (const YarnUse& use : materials(toy, {{&one, &study.graph.graph, study.gauge, 0}}).yarns)
+    for (const YarnUse& use : materials(toy, {{&one, &study.graph().graph, study.gauge, 0}}).yarns)
         grams += use.grams;
     return grams;
 }
@@ -109,7 +109,7 @@ void StuffingScalesDialog::work_out() {
     const auto on_scales = weighed();
     if (on_scales && study_ != nullptr) {
         const Estimate grams = stuffing_weighed(*on_scales, yarn_g_);
-        density_ = medium_density(grams, study_->shape.volume_mm3, session_.piece()->area_stretch);
+        density_ = medium_density(grams, study_->measures().volume_mm3, session_.piece()->area_stretch);
         answer_->setText(answer_words(*on_scales, grams));
     } else {
         answer_->setText(tr("Type what the scales show."));
@@ -127,7 +127,7 @@ QString StuffingScalesDialog::answer_words(const WeighedPiece& weighed, const Es
                                      .arg(grams_text(yarn_g_.low), grams_text(yarn_g_.high));
     const QString words = tr("%1 of stuffing (%2 to %3) in %4 ml.")
                               .arg(grams_text(grams.likely), grams_text(grams.low), grams_text(grams.high),
-                                   QLocale().toString(study_->shape.volume_mm3 / 1000, 'f', 0));
+                                   QLocale().toString(study_->measures().volume_mm3 / 1000, 'f', 0));
     return weighed.empty_g ? words
                            : words + QLatin1Char(' ') +
                                  tr("The weight of the yarn is an estimate. Weigh the next piece before you "

@@ -208,7 +208,7 @@ QString YarnPanel::offer_words(YarnWeight weight, double hook_mm) const {
     const int piece = session_.current_piece();
     if (piece < 0 || session_.piece()->rounds.empty()) return words;
     const PieceStudy study = study_piece(toy, static_cast<std::size_t>(piece));
-    if (!study.shape.usable()) return words;
+    if (!study.measures().usable()) return words;
     return tr("%1 %2 would be %3.")
         .arg(words, piece_name(toy, static_cast<std::size_t>(piece)),
              size_words(study, session_.preferences().units()));

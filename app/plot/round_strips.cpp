@@ -21,8 +21,8 @@ struct RoundsPlotText {
 RoundStrip width_strip(const PieceStudy& study, LengthUnit units) {
     const bool inches = units == LengthUnit::inches;
     RoundStrip strip{RoundsPlotText::tr("Width"), {}, {}, 0, 0, inches ? 1 : 0, unit_name(units)};
-    for (std::size_t k = 0; k < study.lies.size(); ++k)
-        strip.values.push_back(2 * study.shape.reach_mm(k + 1) / (inches ? mm_per_inch : 1));
+    for (std::size_t k = 0; k < study.lies().size(); ++k)
+        strip.values.push_back(study.measures().round(k).width_mm / (inches ? mm_per_inch : 1));
     return strip;
 }
 
@@ -31,7 +31,7 @@ RoundStrip growth_strip(const PieceStudy& study) {
                                          {0, RoundsPlotText::tr("even")},
                                          {gathers_below_growth, RoundsPlotText::tr("gathers below")}};
     RoundStrip strip{RoundsPlotText::tr("Growth"), {}, limits, -1, 1.2, 2, {}};
-    for (const RoundLie& lie : study.lies) strip.values.push_back(lie.growth);
+    for (const RoundLie& lie : study.lies()) strip.values.push_back(lie.growth);
     return strip;
 }
 
@@ -44,8 +44,8 @@ RoundStrip stretch_strip(const PieceStudy& study) {
                      1.1 * most,
                      0,
                      RoundsPlotText::tr("%")};
-    for (std::size_t k = 0; k < study.lies.size(); ++k)
-        strip.values.push_back(percent * study.shape.course_stretch[k + 1]);
+    for (std::size_t k = 0; k < study.lies().size(); ++k)
+        strip.values.push_back(percent * study.measures().round(k).course_stretch);
     return strip;
 }
 

@@ -42,10 +42,10 @@ QSize RoundsPlot::minimumSizeHint() const {
 
 void RoundsPlot::show_study() {
     study_ = session_.study(session_.current_piece());
-    if (study_ != nullptr && !study_->shape.usable()) study_.reset();
+    if (study_ != nullptr && !study_->measures().usable()) study_.reset();
     hovered_ = -1;
     setAccessibleDescription(study_ == nullptr ? tr("Nothing to plot yet")
-                                               : rounds_words(static_cast<int>(study_->lies.size())));
+                                               : rounds_words(static_cast<int>(study_->lies().size())));
     update();
 }
 
@@ -61,22 +61,22 @@ QRectF RoundsPlot::strip_area(int strip) const {
 double RoundsPlot::x_of(int round) const {
     const QRectF area = strip_area(0);
     const double count =
-        study_ == nullptr ? 1 : static_cast<double>(std::max<std::size_t>(study_->lies.size(), 1));
+        study_ == nullptr ? 1 : static_cast<double>(std::max<std::size_t>(study_->lies().size(), 1));
     return area.left() + area.width() * (round + 0.5) / count;
 }
 
 std::optional<int> RoundsPlot::round_at(double x) const {
-    if (study_ == nullptr || study_->lies.empty()) return std::nullopt;
+    if (study_ == nullptr || study_->lies().empty()) return std::nullopt;
     const QRectF area = strip_area(0);
     if (x < area.left() || x > area.right()) return std::nullopt;
-    const int count = static_cast<int>(study_->lies.size());
+    const int count = static_cast<int>(study_->lies().size());
     return std::min(count - 1, static_cast<int>((x - area.left()) / area.width() * count));
 }
 
 void RoundsPlot::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
-    if (study_ == nullptr || study_->lies.empty()) {
+    if (study_ == nullptr || study_->lies().empty()) {
         painter.setPen(palette().color(QPalette::PlaceholderText));
         painter.drawText(rect(), Qt::AlignCenter, tr("No rounds yet"));
         return;
@@ -98,7 +98,7 @@ void RoundsPlot::paintEvent(QPaintEvent*) {
 void RoundsPlot::draw_columns(QPainter& painter) const {
     const QRectF top = strip_area(0);
     const double bottom = strip_area(strip_count - 1).bottom();
-    const double step = top.width() / static_cast<double>(study_->lies.size());
+    const double step = top.width() / static_cast<double>(study_->lies().size());
     const auto column = [&](int round, QPalette::ColorRole role, int alpha) {
         QColor colour = palette().color(role);
         colour.setAlpha(alpha);
@@ -111,7 +111,7 @@ void RoundsPlot::draw_columns(QPainter& painter) const {
 /// As many as there is room for, in steps that read easily.
 void RoundsPlot::draw_numbers(QPainter& painter) const {
     const double bottom = strip_area(strip_count - 1).bottom();
-    const int count = static_cast<int>(study_->lies.size());
+    const int count = static_cast<int>(study_->lies().size());
     const QFontMetricsF metrics(font());
     const double room = metrics.horizontalAdvance(QStringLiteral("0000"));
     int every = 1;
@@ -142,7 +142,7 @@ void RoundsPlot::leaveEvent(QEvent*) {
 }
 
 void RoundsPlot::keyPressEvent(QKeyEvent* event) {
-    const int count = study_ == nullptr ? 0 : static_cast<int>(study_->lies.size());
+    const int count = study_ == nullptr ? 0 : static_cast<int>(study_->lies().size());
     const int now = session_.selection().empty() ? -1 : session_.selection().back();
     int next = now;
     switch (event->key()) {

@@ -20,7 +20,7 @@ namespace {
 
 std::shared_ptr<const PieceForm> form_of(const DocumentSession& session) {
     const auto study = session.study(session.current_piece());
-    const Shape* warm = study && study->shape.usable() ? &study->shape : nullptr;
+    const Shape* warm = study && study->measures().usable() ? &study->revolved() : nullptr;
     return std::make_shared<PieceForm>(piece_form(*session.piece(), gauge_of(session.toy()), warm));
 }
 

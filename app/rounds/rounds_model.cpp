@@ -111,7 +111,7 @@ void RoundsModel::read_rows() {
     steps_.clear();
     if (!session_.piece()) return;
     const auto& piece = *session_.piece();
-    if (fitting_study()) steps_ = work_steps(piece, study_->problem.rest_loop_mm);
+    if (fitting_study()) steps_ = work_steps(piece, study_->problem().rest_loop_mm);
     const auto counts = edge_counts(piece);
     for (std::size_t round = 0; round < rows_.size(); ++round) {
         rows_[round] = {
@@ -132,7 +132,7 @@ void RoundsModel::take_study(int piece) {
 }
 
 const PieceStudy* RoundsModel::fitting_study() const {
-    return study_ && study_->lies.size() == rows_.size() ? study_.get() : nullptr;
+    return study_ && study_->lies().size() == rows_.size() ? study_.get() : nullptr;
 }
 
 // --- what is shown
@@ -207,9 +207,9 @@ QString RoundsModel::words(int round) const {
     if (const auto* written = std::get_if<AsWritten>(&round_at(round).working)) {
         row(round).words =
             QString::fromStdString(words_in_terms(written->words, Terms::us, session_.preferences().terms()));
-    } else if (fitting_study() && index_of(round) < study_->graph.graph.rounds.size()) {
-        row(round).words = QString::fromStdString(
-            round_words(study_->graph.graph, round, session_.preferences().terms(), session_.piece()->start));
+    } else if (fitting_study() && index_of(round) < study_->graph().graph.rounds.size()) {
+        row(round).words = QString::fromStdString(round_words(
+            study_->graph().graph, round, session_.preferences().terms(), session_.piece()->start));
     } else {
         return {};
     }
@@ -228,13 +228,13 @@ QString RoundsModel::words_to_edit(int round) const {
 
 QString RoundsModel::lie(int round) const {
     if (!fitting_study()) return {};
-    return lie_phrase(study_->lies[index_of(round)].lie);
+    return lie_phrase(study_->lies()[index_of(round)].lie);
 }
 
 QString RoundsModel::width(int round) const {
     const auto* study = fitting_study();
-    if (!study || index_of(round) + 1 >= study->shape.radius_mm.size()) return {};
-    return length_number(2 * study->shape.reach_mm(index_of(round) + 1), session_.preferences().units());
+    if (!study || index_of(round) >= study->measures().rounds()) return {};
+    return length_number(study->measures().round(index_of(round)).width_mm, session_.preferences().units());
 }
 
 QString RoundsModel::next_round_text(RoundColumn column) const {
@@ -271,7 +271,7 @@ QString RoundsModel::about(int round) const {
 std::optional<Severity> RoundsModel::worst_check(int round) const {
     std::optional<Severity> worst;
     if (!fitting_study()) return worst;
-    for (const auto& check : study_->checks) {
+    for (const auto& check : study_->checks()) {
         if (check.round == round && (!worst || check.severity > *worst)) worst = check.severity;
     }
     return worst;
@@ -284,7 +284,7 @@ QVariant RoundsModel::decoration(int round, RoundColumn column) const {
         return yarn < yarns.size() ? swatch(yarns[yarn].colour) : QIcon();
     }
     if (column == RoundColumn::lie && fitting_study())
-        return icon(lie_glyph(study_->lies[index_of(round)].lie));
+        return icon(lie_glyph(study_->lies()[index_of(round)].lie));
     if (column != RoundColumn::number) return {};
     if (const auto worst = worst_check(round)) {
         return icon(*worst == Severity::error ? QStringLiteral("error") : QStringLiteral("warning"));

@@ -4,29 +4,17 @@
 #include <new>
 #include <utility>
 
-#include "core/study/study_surface.h"
-
 namespace roundwright::app {
 namespace {
 
-std::shared_ptr<const PieceStudy> studied(const SolveRequest& request, const std::stop_token& stop) {
-    if (request.known) return request.known;
-    return std::make_shared<PieceStudy>(study_piece(*request.toy, request.piece, request.warm.get(), stop));
-}
-
-std::shared_ptr<const PieceStudy> studied_unstuffed(const SolveRequest& request, const PieceStudy& stuffed,
-                                                    const std::stop_token& stop) {
-    Toy toy = *request.toy;
-    toy.pieces[request.piece].area_stretch = unstuffed_stretch;
-    return std::make_shared<PieceStudy>(study_piece(toy, request.piece, &stuffed, stop));
-}
-
-std::shared_ptr<const StitchSurface> surface_of(const SolveRequest& request, const PieceStudy& study) {
-    if (!study.shape.usable()) return nullptr;
-    RevolveOptions options;
-    options.relief = Relief::shaded;
-    options.most_triangles = request.most_triangles;
-    return std::make_shared<StitchSurface>(study_surface(*request.toy, request.piece, study, options));
+/// What the request asks for, in stages.
+StudiedPiece worked_out(const SolveRequest& request, const std::stop_token& stop) {
+    std::optional<SurfaceWanted> wanted;
+    if (request.surface_wanted)
+        wanted = {request.unstuffed, {.relief = Relief::shaded, .most_triangles = request.most_triangles}};
+    if (!request.known) return study_in_stages(*request.toy, request.piece, request.before, wanted, stop);
+    if (!wanted) return {request.known, request.known, nullptr};
+    return with_surface(request.known, *request.toy, request.piece, request.before, *wanted, stop);
 }
 
 /// A piece too large for the machine's memory gives no answer, rather than ending the program.
@@ -34,21 +22,15 @@ SolveResult solve_or_nothing(const SolveRequest& request, const std::stop_token&
     try {
         return solve_request(request, stop);
     } catch (const std::bad_alloc&) {
-        return {request.revision, nullptr, nullptr, nullptr};
+        return {request.revision, nullptr, nullptr, nullptr, nullptr};
     }
 }
 
 }  // namespace
 
 SolveResult solve_request(const SolveRequest& request, const std::stop_token& stop) {
-    SolveResult result;
-    result.revision = request.revision;
-    result.study = studied(request, stop);
-    result.shown = result.study;
-    if (!request.surface_wanted || stop.stop_requested()) return result;
-    if (request.unstuffed) result.shown = studied_unstuffed(request, *result.study, stop);
-    if (!stop.stop_requested()) result.surface = surface_of(request, *result.shown);
-    return result;
+    const StudiedPiece made = worked_out(request, stop);
+    return {request.revision, made.study, made.shown, made.surface(), made.drawn};
 }
 
 BackgroundSolver::BackgroundSolver(QObject* parent)

@@ -10,8 +10,7 @@
 
 #include <QObject>
 
-#include "core/mesh/revolve.h"
-#include "core/study/piece_study.h"
+#include "core/study/studied_piece.h"
 
 namespace roundwright::app {
 
@@ -20,7 +19,7 @@ struct SolveRequest {
     std::uint64_t revision = 0;  ///< names the request; an answer to another one is stale
     std::shared_ptr<const Toy> toy;
     std::size_t piece = 0;
-    std::shared_ptr<const PieceStudy> warm;   ///< of the piece before the edit; may be null
+    StudiedPiece before;                      ///< the piece before the edit; its parts may be null
     std::shared_ptr<const PieceStudy> known;  ///< already right for this toy: only the surface is wanted
     bool surface_wanted = false;
     bool unstuffed = false;  ///< draw the piece as it is before stuffing
@@ -33,6 +32,7 @@ struct SolveResult {
     std::shared_ptr<const PieceStudy> study;
     std::shared_ptr<const PieceStudy> shown;  ///< of what the surface shows: `study`, or the piece unstuffed
     std::shared_ptr<const StitchSurface> surface;  ///< null if not wanted or no shape was found
+    Shared<SurfaceStage> drawn;                    ///< the same with what it was made from
 };
 
 /// Works out shapes, checks and surfaces on a thread of its own, so that typing never waits.

@@ -153,7 +153,9 @@ void DocumentSession::try_out(Toy toy) {
     solver_.cancel(trial_.wanted);
     SolveRequest request = new_request(current_piece_, std::make_shared<const Toy>(std::move(toy)));
     trial_.wanted = request.revision;
-    request.warm = trial_.study ? trial_.study : study(current_piece_);
+    const auto& results = results_[static_cast<std::size_t>(current_piece_)];
+    request.before = trial_.study ? StudiedPiece{trial_.study, trial_.shown, trial_.drawn}
+                                  : StudiedPiece{results.study, results.shown, results.drawn};
     solver_.post(std::move(request));
 }
 
@@ -173,6 +175,7 @@ void DocumentSession::keep_trial_shown() {
     if (!shows_trial()) return;
     auto& results = results_[static_cast<std::size_t>(current_piece_)];
     results.surface = trial_.surface;
+    results.drawn = trial_.drawn;
     results.shown = trial_.shown;
 }
 
@@ -239,6 +242,7 @@ void DocumentSession::surfaces_are_stale() {
     drop_trial();
     for (auto& results : results_) {
         results.surface.reset();
+        results.drawn.reset();
         results.surface_wanted = false;
     }
     request_current_surface();
@@ -286,9 +290,12 @@ void DocumentSession::request_piece(int piece, const std::shared_ptr<const Toy>&
     SolveRequest request = new_request(piece, snapshot);
     results.wanted = request.revision;
     results.surface_wanted = request.surface_wanted;
-    request.warm = results.study;
+    request.before = {results.study, results.shown, results.drawn};
     if (study_is_right) request.known = results.study;
-    if (!request.surface_wanted) results.surface.reset();
+    if (!request.surface_wanted) {
+        results.surface.reset();
+        results.drawn.reset();
+    }
     solver_.post(std::move(request));
 }
 
@@ -323,19 +330,21 @@ void DocumentSession::take(const SolveResult& result) {
 void DocumentSession::take_trial(const SolveResult& result) {
     trial_.wanted = 0;
     trial_.study = result.study;
-    const bool good = result.surface && result.shown->shape.termination == Termination::converged;
+    const bool good = result.surface && result.shown->measures().converged();
     if (!good) return;  // the last one that was good stays
     trial_.surface = result.surface;
+    trial_.drawn = result.drawn;
     trial_.shown = result.shown;
     Q_EMIT surface_ready(current_piece_, trial_.surface, trial_.shown);
 }
 
 void DocumentSession::take_surface(int piece, const SolveResult& result) {
     auto& results = results_[static_cast<std::size_t>(piece)];
-    const bool good = result.surface && result.shown->shape.termination == Termination::converged;
+    const bool good = result.surface && result.shown->measures().converged();
     results.last_good = !good && results.surface != nullptr;
     if (results.last_good) return;
     results.surface = result.surface;
+    results.drawn = result.drawn;
     results.shown = result.shown;
     Q_EMIT surface_ready(piece, results.surface, results.shown);
 }

@@ -15,7 +15,7 @@
 #include "app/session/document_file.h"
 #include "app/session/edit_command.h"
 #include "core/mesh/stitch_surface.h"
-#include "core/study/piece_study.h"
+#include "core/study/studied_piece.h"
 
 namespace roundwright::app {
 
@@ -119,6 +119,7 @@ class DocumentSession : public QObject, private ToyOwner {
         std::shared_ptr<const PieceStudy> study;
         std::shared_ptr<const PieceStudy> shown;
         std::shared_ptr<const StitchSurface> surface;
+        Shared<SurfaceStage> drawn;   ///< the surface with what it was made from
         std::uint64_t wanted = 0;     ///< revision of the request under way; 0: none
         bool surface_wanted = false;  ///< by the request under way
         bool last_good = false;
@@ -129,6 +130,7 @@ class DocumentSession : public QObject, private ToyOwner {
         std::shared_ptr<const PieceStudy> study;
         std::shared_ptr<const PieceStudy> shown;
         std::shared_ptr<const StitchSurface> surface;
+        Shared<SurfaceStage> drawn;
         std::uint64_t wanted = 0;  ///< revision of the request under way; 0: none
     };
 

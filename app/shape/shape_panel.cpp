@@ -154,7 +154,7 @@ void ShapePanel::show_words() {
     const int piece = session_.current_piece();
     const auto shown = session_.shown_study(piece);
     const bool has_rounds = session_.piece() && (!session_.piece()->rounds.empty() || session_.shows_trial());
-    const bool there = has_rounds && shown && shown->shape.usable();
+    const bool there = has_rounds && shown && shown->measures().usable();
     if (!session_.piece()) {
         message_->setText(tr("This toy has no piece yet. Add one with Piece ▸ New piece."));
     } else if (!has_rounds) {
@@ -174,10 +174,10 @@ QString ShapePanel::words() const {
     const auto shown = session_.shown_study(session_.current_piece());
     const bool trial = session_.shows_trial();
     const bool there = trial || (session_.piece() && !session_.piece()->rounds.empty());
-    if (!there || !shown || !shown->shape.usable()) return {};
+    if (!there || !shown || !shown->measures().usable()) return {};
     QString text = shape_words(*shown, session_.preferences().units());
     if (trial) return tr("With the rounds being typed: %1").arg(text);
-    if (!(shown->problem.area_stretch > 0)) text = tr("Not stuffed: %1").arg(text);
+    if (!(shown->problem().area_stretch > 0)) text = tr("Not stuffed: %1").arg(text);
     if (session_.shows_last_good_shape(session_.current_piece())) {
         text = tr("The last good shape: %1").arg(text);
     }

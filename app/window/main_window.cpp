@@ -195,7 +195,7 @@ void MainWindow::fill_status_bar() {
 void MainWindow::show_counts() {
     const auto study = session_.study(session_.current_piece());
     if (session_.piece() == nullptr || study == nullptr) return counts_->clear();
-    const auto counts = stitch_counts(study->graph.graph);
+    const auto counts = stitch_counts(study->graph().graph);
     const int stitches = std::accumulate(counts.begin(), counts.end(), 0);
     counts_->setText(
         tr("%1, %2").arg(rounds_words(static_cast<int>(counts.size())), stitches_words(stitches)));

@@ -61,7 +61,7 @@ std::vector<WorkNote> work_notes(const Toy& toy, const Piece& piece, const Piece
     std::vector<WorkNote> notes;
     if (piece.rounds.empty()) return notes;
     add_yarn_changes(toy, piece, notes);
-    add_steps(piece, study.problem.rest_loop_mm, notes);
+    add_steps(piece, study.problem().rest_loop_mm, notes);
     add_sewn_features(piece, notes);
     if (piece.end == End::drawn_closed)
         notes.push_back(

@@ -18,11 +18,11 @@ constexpr int fewest_corners = 3;
 bool is_flat(const CheckInput& input, int round) {
     const bool meant =
         input.piece.area_stretch <= 0 || input.piece.rounds[static_cast<std::size_t>(round)].lies_flat;
-    return meant && input.study.lies[static_cast<std::size_t>(round)].lie == Lie::lies_flat;
+    return meant && input.lies[static_cast<std::size_t>(round)].lie == Lie::lies_flat;
 }
 
 bool continues_corners(const CheckInput& input, int round) {
-    const auto& rounds = input.study.graph.graph.rounds;
+    const auto& rounds = input.graph.graph.rounds;
     return is_flat(input, round) &&
            are_stacked(rounds[static_cast<std::size_t>(round) - 1], rounds[static_cast<std::size_t>(round)]);
 }
@@ -33,9 +33,9 @@ bool continues_corners(const CheckInput& input, int round) {
 /// ratio is 2 / sqrt 3). The rounds inside the run stay round.
 double corner_mm(const CheckInput& input, RoundRun run, int corners) {
     const double angle = std::numbers::pi / corners;
-    const auto& radius = input.study.shape.radius_mm;
-    const double grown =
-        radius[static_cast<std::size_t>(run.last) + 1] - radius[static_cast<std::size_t>(run.first)];
+    const auto& loops = input.measures.loops;
+    const double grown = loops[static_cast<std::size_t>(run.last) + 1].radius_mm -
+                         loops[static_cast<std::size_t>(run.first)].radius_mm;
     return grown * angle / std::tan(angle) * (1 / std::cos(angle) - 1);
 }
 
@@ -53,7 +53,7 @@ std::vector<Cure> staggered(const CheckInput& input, RoundRun run) {
 }
 
 void check_run(const CheckInput& input, RoundRun run, std::vector<Check>& checks) {
-    const auto& edge = input.study.graph.graph.rounds[static_cast<std::size_t>(run.last)];
+    const auto& edge = input.graph.graph.rounds[static_cast<std::size_t>(run.last)];
     const int corners = static_cast<int>(increase_places(edge).size());
     if (corners < fewest_corners) return;
     const double out_mm = corner_mm(input, run, corners);
@@ -69,7 +69,7 @@ void check_run(const CheckInput& input, RoundRun run, std::vector<Check>& checks
 }  // namespace
 
 void check_corners(const CheckInput& input, std::vector<Check>& checks) {
-    const ShapeProblem& problem = input.study.problem;
+    const ShapeProblem& problem = input.problem;
     if (input.piece.joining == Joining::rows || problem.equivalent_round || problem.limp) return;
     const int rounds = input.rounds_with_lie();
     for (int first = 1; first < rounds; ++first) {

@@ -19,7 +19,7 @@ std::vector<Cure> cures_of(const CheckInput& input, RoundRun run) {
 
 /// A run of rounds that lie alike gets one check, at the round with the most length to spare.
 void check_run(const CheckInput& input, RoundRun run, std::vector<Check>& checks) {
-    const auto& lies = input.study.lies;
+    const auto& lies = input.lies;
     const auto worst = std::max_element(
         lies.begin() + run.first, lies.begin() + run.last + 1,
         [](const RoundLie& a, const RoundLie& b) { return a.spare_length_mm < b.spare_length_mm; });
@@ -38,7 +38,7 @@ void check_run(const CheckInput& input, RoundRun run, std::vector<Check>& checks
 /// Whether the lie of a round is a matter of the fabric: a count that cannot be worked has a check of its
 /// own, and so has a mark that is not kept.
 bool counts_here(const CheckInput& input, int round) {
-    const Lie lie = input.study.lies[static_cast<std::size_t>(round)].lie;
+    const Lie lie = input.lies[static_cast<std::size_t>(round)].lie;
     const bool marked_flat = input.piece.rounds[static_cast<std::size_t>(round)].lies_flat;
     if (lie != Lie::gathers && lie != Lie::ruffles) return false;
     if (!count_is_workable(input, round) || !words_come_out(input, round)) return false;
@@ -51,10 +51,10 @@ void check_fabric(const CheckInput& input, std::vector<Check>& checks) {
     const int rounds = input.rounds_with_lie();
     for (int first = 0; first < rounds; ++first) {
         if (!counts_here(input, first)) continue;
-        const Lie lie = input.study.lies[static_cast<std::size_t>(first)].lie;
+        const Lie lie = input.lies[static_cast<std::size_t>(first)].lie;
         int last = first;
         while (last + 1 < rounds && counts_here(input, last + 1) &&
-               input.study.lies[static_cast<std::size_t>(last) + 1].lie == lie) {
+               input.lies[static_cast<std::size_t>(last) + 1].lie == lie) {
             ++last;
         }
         check_run(input, {first, last}, checks);

@@ -134,11 +134,10 @@ void check_feature(const FaceInput& face, int index, std::vector<Check>& checks)
 }  // namespace
 
 void check_features(const CheckInput& input, std::vector<Check>& checks) {
-    if (input.piece.features.empty() || !input.study.shape.usable()) return;
-    const FaceInput face{input, FaceSurface(input.piece, input.study.shape),
-                         stitch_counts(input.study.graph.graph),
-                         openings_mm(input.study.problem.rest_loop_mm),
-                         start_opening_mm(input.piece.start, input.study.problem.rest_loop_mm)};
+    if (input.piece.features.empty() || !input.revolved.usable()) return;
+    const FaceInput face{input, FaceSurface(input.piece, input.revolved), stitch_counts(input.graph.graph),
+                         openings_mm(input.problem.rest_loop_mm),
+                         start_opening_mm(input.piece.start, input.problem.rest_loop_mm)};
     for (std::size_t k = 0; k < input.piece.features.size(); ++k)
         check_feature(face, static_cast<int>(k), checks);
     check_touch(face, checks);

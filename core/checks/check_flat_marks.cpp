@@ -11,17 +11,17 @@ namespace {
 
 std::optional<CheckCode> broken_promise(const CheckInput& input, int round) {
     if (!input.piece.rounds[static_cast<std::size_t>(round)].lies_flat) return std::nullopt;
-    const RoundLie& lie = input.study.lies[static_cast<std::size_t>(round)];
+    const RoundLie& lie = input.lies[static_cast<std::size_t>(round)];
     if (lie.lie == Lie::lies_flat) return std::nullopt;
     if (lie.lie == Lie::ruffles) return CheckCode::ruffles_though_flat;
-    const double height_mm = input.study.problem.rest_height_mm[static_cast<std::size_t>(round)];
+    const double height_mm = input.problem.rest_height_mm[static_cast<std::size_t>(round)];
     // A round that does not grow may rise by the same share of its height as one that does.
     const bool rises = lie.lie == Lie::cups || std::abs(lie.rise_mm) > flat_up_to_rise * height_mm;
     return rises ? std::optional(CheckCode::cups_though_flat) : std::nullopt;
 }
 
 double how_bad(const CheckInput& input, int round, CheckCode code) {
-    const RoundLie& lie = input.study.lies[static_cast<std::size_t>(round)];
+    const RoundLie& lie = input.lies[static_cast<std::size_t>(round)];
     return code == CheckCode::ruffles_though_flat ? lie.spare_length_mm : std::abs(lie.rise_mm);
 }
 
@@ -51,7 +51,7 @@ void check_run(const CheckInput& input, RoundRun run, CheckCode code, std::vecto
     for (int round = run.first; round <= run.last; ++round) {
         if (how_bad(input, round, code) > how_bad(input, worst, code)) worst = round;
     }
-    const RoundLie& lie = input.study.lies[static_cast<std::size_t>(worst)];
+    const RoundLie& lie = input.lies[static_cast<std::size_t>(worst)];
     const int more = input.loops_left(worst) - input.loops_below(worst);
     std::vector<Argument> arguments = ruffle_arguments(input, worst);
     if (code == CheckCode::cups_though_flat) {

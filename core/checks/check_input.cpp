@@ -6,15 +6,15 @@
 namespace roundwright {
 
 int CheckInput::loops_below(int round) const {
-    return round == 0 ? study.graph.graph.foundation_loops : loops_left(round - 1);
+    return round == 0 ? graph.graph.foundation_loops : loops_left(round - 1);
 }
 
 int CheckInput::loops_left(int round) const {
-    return study.graph.graph.rounds[static_cast<std::size_t>(round)].loops_left;
+    return graph.graph.rounds[static_cast<std::size_t>(round)].loops_left;
 }
 
 int CheckInput::rounds_with_lie() const {
-    return std::min({rounds(), graphed_rounds(), static_cast<int>(study.lies.size())});
+    return std::min({rounds(), graphed_rounds(), static_cast<int>(lies.size())});
 }
 
 std::optional<CountRange> workable_counts(const CheckInput& input, int round) {
@@ -33,13 +33,13 @@ bool count_is_workable(const CheckInput& input, int round) {
 }
 
 bool words_come_out(const CheckInput& input, int round) {
-    const auto& problems = input.study.graph.problems;
+    const auto& problems = input.graph.problems;
     return std::none_of(problems.begin(), problems.end(),
                         [round](const RoundProblem& problem) { return problem.round == round; });
 }
 
 std::vector<Argument> ruffle_arguments(const CheckInput& input, int round) {
-    const RoundLie& lie = input.study.lies[static_cast<std::size_t>(round)];
+    const RoundLie& lie = input.lies[static_cast<std::size_t>(round)];
     return {input.loops_left(round) - input.loops_below(round), lie.flat_increase, lie.waves,
             Millimetres{lie.wave_height_mm}, Millimetres{lie.spare_length_mm}};
 }

@@ -1,22 +1,38 @@
 #pragma once
 
+#include <optional>
 #include <vector>
 
-#include "core/study/piece_study.h"
+#include "core/checks/check.h"
+#include "core/gauge/gauge.h"
+#include "core/rounds/piece_graph.h"
+#include "core/shape/fabric_signs.h"
+#include "core/shape/lie.h"
+#include "core/shape/piece_measures.h"
+#include "core/shape/shape_problem.h"
+#include "core/toy/toy.h"
 
 namespace roundwright {
 
-/// What the families of checks look at: one piece and everything computed from it.
+/// What the families of checks look at: one piece and what was computed from it. It holds references only.
 struct CheckInput {
     const Piece& piece;
-    int piece_index = 0;
-    const PieceStudy& study;
+    int piece_index = 0;  ///< what `Check::piece` becomes
+    const PieceGraph& graph;
+    const Gauge& gauge;
+    bool gauge_known = true;  ///< false: a usual one stands in
+    const ShapeProblem& problem;
+    const PieceMeasures& measures;
+    const std::vector<RoundLie>& lies;     ///< one a round; none without a shape
+    const std::vector<FabricSign>& signs;  ///< none without a shape
+    /// The same shape as the face sees it; not usable where it is no surface of revolution.
+    const Shape& revolved;
 
     [[nodiscard]] int rounds() const { return static_cast<int>(piece.rounds.size()); }
-    [[nodiscard]] double stitch_width_mm() const { return study.gauge.stitch_width_mm; }
+    [[nodiscard]] double stitch_width_mm() const { return gauge.stitch_width_mm; }
     /// Loops that round i is worked over (0: into a ring), and loops on the edge when it is done. Only for
     /// rounds below `graphed_rounds()`.
-    [[nodiscard]] int graphed_rounds() const { return static_cast<int>(study.graph.graph.rounds.size()); }
+    [[nodiscard]] int graphed_rounds() const { return static_cast<int>(graph.graph.rounds.size()); }
     /// Rounds for which the fabric's lie is known; 0 where no shape was found.
     [[nodiscard]] int rounds_with_lie() const;
     [[nodiscard]] int loops_below(int round) const;

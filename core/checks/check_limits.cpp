@@ -25,7 +25,7 @@ void check_limits(const CheckInput& input, std::vector<Check>& checks) {
     std::int64_t stitches = stitches_counted(input.piece);
     if (input.graphed_rounds() > 0) {
         stitches = 0;
-        for (const GraphRound& round : input.study.graph.graph.rounds) stitches += std::ssize(round.stitches);
+        for (const GraphRound& round : input.graph.graph.rounds) stitches += std::ssize(round.stitches);
     }
     if (stitches <= static_cast<std::int64_t>(max_stitches_per_piece)) return;
     const auto shown = std::min<std::int64_t>(stitches, std::numeric_limits<int>::max());

@@ -9,6 +9,7 @@
 
 #include "core/base/limits.h"
 #include "core/language/pattern/said_numbers.h"
+#include "core/rounds/piece_graph.h"
 
 namespace roundwright {
 
@@ -370,12 +371,6 @@ bool same_rounds(const Toy& a, const Toy& b) {
 CountsOfPieces counts_of_pieces(const Toy& toy) {
     CountsOfPieces counts;
     for (const Piece& piece : toy.pieces) counts.push_back(stitch_counts(piece_graph(piece).graph));
-    return counts;
-}
-
-CountsOfPieces counts_of_pieces(std::span<const PieceStudy> studies) {
-    CountsOfPieces counts;
-    for (const PieceStudy& study : studies) counts.push_back(stitch_counts(study.graph.graph));
     return counts;
 }
 

@@ -1,17 +1,15 @@
 #pragma once
 
-#include <span>
 #include <vector>
 
 #include "core/checks/check.h"
-#include "core/study/piece_study.h"
+#include "core/toy/toy.h"
 
 namespace roundwright {
 
 /// Stitches after each round, by piece.
 using CountsOfPieces = std::vector<std::vector<int>>;
 [[nodiscard]] CountsOfPieces counts_of_pieces(const Toy& toy);
-[[nodiscard]] CountsOfPieces counts_of_pieces(std::span<const PieceStudy> studies);
 
 /// Rounds and stitches named in the maker's own words that fit no round any more: one warning a phrase.
 ///

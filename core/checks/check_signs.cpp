@@ -4,7 +4,6 @@
 
 #include "core/checks/families.h"
 #include "core/shape/fabric_limits.h"
-#include "core/shape/fabric_signs.h"
 
 namespace roundwright {
 
@@ -20,10 +19,10 @@ std::vector<Cure> softer(const CheckInput& input) {
 }
 
 /// Gaps run over many rounds: one check says how many and where they are worst.
-void check_gaps(const CheckInput& input, const std::vector<FabricSign>& signs, std::vector<Check>& checks) {
+void check_gaps(const CheckInput& input, std::vector<Check>& checks) {
     const FabricSign* worst = nullptr;
     int rounds = 0;
-    for (const FabricSign& sign : signs) {
+    for (const FabricSign& sign : input.signs) {
         if (sign.kind != FabricSignKind::gaps) continue;
         ++rounds;
         if (worst == nullptr || sign.stretch > worst->stretch) worst = &sign;
@@ -38,9 +37,9 @@ void check_gaps(const CheckInput& input, const std::vector<FabricSign>& signs, s
 }
 
 /// A neck of several rounds gets one check, where it is widened most.
-void check_necks(const CheckInput& input, const std::vector<FabricSign>& signs, std::vector<Check>& checks) {
+void check_necks(const CheckInput& input, std::vector<Check>& checks) {
     std::vector<FabricSign> necks;
-    for (const FabricSign& sign : signs) {
+    for (const FabricSign& sign : input.signs) {
         if (sign.kind != FabricSignKind::widening_neck) continue;
         const bool same_neck = !necks.empty() && sign.round - necks.back().round <= 1;
         if (!same_neck)
@@ -89,12 +88,11 @@ void check_edge(const CheckInput& input, const FabricSign& sign, std::vector<Che
 }  // namespace
 
 void check_signs(const CheckInput& input, std::vector<Check>& checks) {
-    if (input.study.problem.limp || input.study.problem.on_its_face) return;
-    if (input.rounds_with_lie() == 0 || input.study.shape.termination != Termination::converged) return;
-    const std::vector<FabricSign> signs = fabric_signs(input.study.problem, input.study.shape);
-    check_gaps(input, signs, checks);
-    check_necks(input, signs, checks);
-    for (const FabricSign& sign : signs) check_edge(input, sign, checks);
+    if (input.problem.limp || input.problem.on_its_face) return;
+    if (input.rounds_with_lie() == 0 || !input.measures.converged()) return;
+    check_gaps(input, checks);
+    check_necks(input, checks);
+    for (const FabricSign& sign : input.signs) check_edge(input, sign, checks);
 }
 
 }  // namespace roundwright

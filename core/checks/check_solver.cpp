@@ -3,7 +3,7 @@
 namespace roundwright {
 
 void check_solver(const CheckInput& input, std::vector<Check>& checks) {
-    const Termination termination = input.study.shape.termination;
+    const Termination termination = input.measures.termination;
     const bool computed = input.graphed_rounds() > 0;
     if (!computed || termination == Termination::converged || termination == Termination::cancelled) return;
     checks.push_back(

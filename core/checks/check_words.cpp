@@ -57,7 +57,7 @@ std::vector<Argument> arguments_of(const CheckInput& input, const ReadDiagnostic
 void check_words(const CheckInput& input, std::vector<Check>& checks) {
     int said = 0;
     int last_round = -1;
-    for (const RoundProblem& problem : input.study.graph.problems) {
+    for (const RoundProblem& problem : input.graph.problems) {
         if (problem.round == last_round || problem.round < 0 || problem.round >= input.rounds()) continue;
         last_round = problem.round;
         const Round& round = input.piece.rounds[static_cast<std::size_t>(problem.round)];

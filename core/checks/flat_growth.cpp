@@ -31,7 +31,7 @@ std::optional<int> usual_start(StitchKind kind) {
 
 /// The usual start where it lies flat at this gauge, else as many stitches as lie flat.
 int flat_start(const CheckInput& input, int round, StitchKind kind) {
-    const double flat = input.study.lies[static_cast<std::size_t>(round)].flat_increase;
+    const double flat = input.lies[static_cast<std::size_t>(round)].flat_increase;
     const auto usual = usual_start(kind);
     const bool fits = usual && *usual >= least_growth * flat && *usual <= most_growth * flat;
     return fits ? *usual : flat_step(input, round);
@@ -60,7 +60,7 @@ GrowthFromStart growth_from_start(const CheckInput& input) {
 }  // namespace
 
 int flat_step(const CheckInput& input, int round) {
-    const double flat = input.study.lies[static_cast<std::size_t>(round)].flat_increase;
+    const double flat = input.lies[static_cast<std::size_t>(round)].flat_increase;
     return std::isfinite(flat) ? std::max(1, static_cast<int>(std::min(most_growth * flat, 1e6))) : 1;
 }
 

@@ -1,22 +1,13 @@
 #pragma once
 
-#include <span>
 #include <vector>
 
-#include "core/study/piece_study.h"
+#include "core/checks/check.h"
+#include "core/checks/check_input.h"
 
 namespace roundwright {
 
-/// Every check of one piece, by round and the worst first within a round. `study` holds what was computed
-/// from that piece; its own `checks` are not looked at.
-[[nodiscard]] std::vector<Check> run_checks(const Toy& toy, std::size_t piece, const PieceStudy& study);
-
-/// The checks of all the pieces in one list. A check of the whole toy (`piece == -1`), which every study
-/// holds, stands in it once, first.
-[[nodiscard]] std::vector<Check> checks_of_toy(std::span<const PieceStudy> studies);
-
-/// The same, and after them what the maker's own words say of rounds that are not there
-/// (core/checks/check_said_numbers.h). `studies`: of the toy's pieces.
-[[nodiscard]] std::vector<Check> every_check(const Toy& toy, std::span<const PieceStudy> studies);
+/// Every check of one piece, by round and the worst first within a round.
+[[nodiscard]] std::vector<Check> run_checks(const CheckInput& input);
 
 }  // namespace roundwright

@@ -8,6 +8,7 @@
 
 #include "core/shape/fabric_limits.h"
 #include "core/shape/growth.h"
+#include "core/shape/solve_shape.h"
 
 namespace roundwright {
 

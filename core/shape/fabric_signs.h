@@ -2,9 +2,11 @@
 
 #include <vector>
 
-#include "core/shape/solve_shape.h"
+#include "core/shape/shape_problem.h"
 
 namespace roundwright {
+
+struct Shape;
 
 /// What will show on the finished piece besides how each round lies.
 enum class FabricSignKind {

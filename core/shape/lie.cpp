@@ -6,6 +6,7 @@
 
 #include "core/shape/fabric_limits.h"
 #include "core/shape/growth.h"
+#include "core/shape/solve_shape.h"
 #include "core/shape/wave_length.h"
 
 namespace roundwright {

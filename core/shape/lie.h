@@ -2,9 +2,11 @@
 
 #include <vector>
 
-#include "core/shape/solve_shape.h"
+#include "core/shape/shape_problem.h"
 
 namespace roundwright {
+
+struct Shape;
 
 /// How the fabric lies at a round.
 enum class Lie {

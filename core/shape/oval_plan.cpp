@@ -10,13 +10,14 @@ bool starts_oval(const ShapeProblem& problem) {
            problem.first_fan_height_mm > 0;
 }
 
-std::optional<OvalPlan> oval_plan(const ShapeProblem& problem, const Shape& shape) {
-    if (!starts_oval(problem) || problem.area_stretch > 0 || !shape.usable()) return std::nullopt;
-    const auto& radius = shape.radius_mm;
-    const double chain_radius = radius.front();
-    if (*std::ranges::min_element(radius) < chain_radius) return std::nullopt;
+std::optional<OvalPlan> oval_plan(const ShapeProblem& problem, const PieceMeasures& round) {
+    if (!starts_oval(problem) || problem.area_stretch > 0) return std::nullopt;
+    if (!round.usable() || round.fidelity != Fidelity::equivalent_round) return std::nullopt;
+    const auto [least, most] = std::ranges::minmax(round.loops, {}, &LoopMeasures::radius_mm);
+    const double chain_radius = round.loops.front().radius_mm;
+    if (least.radius_mm < chain_radius) return std::nullopt;
     const double length = std::numbers::pi * chain_radius;
-    const double width = 2 * (*std::ranges::max_element(radius) - chain_radius);
+    const double width = 2 * (most.radius_mm - chain_radius);
     return OvalPlan{length + width, width};
 }
 

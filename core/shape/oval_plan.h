@@ -2,7 +2,8 @@
 
 #include <optional>
 
-#include "core/shape/solve_shape.h"
+#include "core/shape/piece_measures.h"
+#include "core/shape/shape_problem.h"
 
 namespace roundwright {
 
@@ -21,8 +22,9 @@ struct OvalPlan {
 /// chain spread to a circle of radius r_0 = L / pi, and its circle of radius r is 2 pi r = 2 L + 2 pi (r -
 /// r_0) long: with d = r - r_0 both have the same loops at the same distances, so the same stretch and the
 /// same energy but for the bend around each loop, which the model leaves out. Nothing where the piece gets
-/// narrower than its chain.
-[[nodiscard]] std::optional<OvalPlan> oval_plan(const ShapeProblem& problem, const Shape& shape);
+/// narrower than its chain. `round`: of that equivalent round piece; there is no need of a plan where the
+/// oval itself was solved.
+[[nodiscard]] std::optional<OvalPlan> oval_plan(const ShapeProblem& problem, const PieceMeasures& round);
 
 /// Whether the piece is worked around both sides of a chain.
 [[nodiscard]] bool starts_oval(const ShapeProblem& problem);

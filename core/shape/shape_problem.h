@@ -31,6 +31,8 @@ struct ShapeProblem {
     // Not stuffed, and nothing holds it up (core/shape/lies_limp.h):
     bool limp = false;         ///< it lies flattened, front on back
     bool on_its_face = false;  ///< or on its base, top on base
+
+    friend bool operator==(const ShapeProblem&, const ShapeProblem&) = default;
 };
 
 /// The problem that a piece's stitches pose at a gauge. An edge loop is as wide as the stitch that left it; a

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "core/shape/scaled_problem.h"
+#include "core/shape/solve_shape.h"
 
 namespace roundwright {
 
@@ -66,6 +67,11 @@ SizeRange size_range(const ShapeProblem& problem, const Shape& shape, const Gaug
     if (stretch_part > 0)
         add(with_stretch(problem, 1 - stretch_part), with_stretch(problem, 1 + stretch_part));
     return {width.range(), height.range(), volume.range()};
+}
+
+SizeRange size_range(const ShapeProblem& problem, const Shape& shape, const Gauge& gauge,
+                     double area_stretch_error) {
+    return size_range(problem, shape, gauge, area_stretch_error, {});
 }
 
 }  // namespace roundwright

@@ -2,15 +2,20 @@
 
 #include "core/gauge/gauge.h"
 #include "core/gauge/yarn_standard.h"
-#include "core/shape/solve_shape.h"
+#include "core/shape/shape_problem.h"
 
 namespace roundwright {
+
+struct Shape;
+struct ShapeOptions;
 
 /// Between what sizes a piece may come out.
 struct SizeRange {
     Range width_mm;
     Range height_mm;
     Range volume_mm3;
+
+    friend bool operator==(const SizeRange&, const SizeRange&) = default;
 };
 
 /// How much more or less firmly than was said a piece may come out stuffed, as a share of its stretch: a
@@ -26,6 +31,9 @@ inline constexpr double stuffing_error_share = 0.5;
 /// or where a solve fails, the range is the size itself. `shape` is the solution of `problem`, which was
 /// posed at `gauge`. A piece that is not stuffed has no error of the stretch.
 [[nodiscard]] SizeRange size_range(const ShapeProblem& problem, const Shape& shape, const Gauge& gauge,
-                                   double area_stretch_error, const ShapeOptions& options = {});
+                                   double area_stretch_error, const ShapeOptions& options);
+/// The same with the model's own constants.
+[[nodiscard]] SizeRange size_range(const ShapeProblem& problem, const Shape& shape, const Gauge& gauge,
+                                   double area_stretch_error);
 
 }  // namespace roundwright

@@ -11,19 +11,22 @@ namespace roundwright {
 
 namespace {
 
+const PieceStudy& or_none(const PieceStudy* study) {
+    static const PieceStudy none;
+    return study == nullptr ? none : *study;
+}
+
 void set_gauge(PieceStudy& study, const Toy& toy) {
     const std::optional<Gauge> known = gauge_from(toy.gauge, toy.hook_mm);
     study.gauge_known = known.has_value();
     study.gauge = known ? *known : usual_gauge(toy.hook_mm);
 }
 
-void solve(PieceStudy& study, const Piece& piece, const PieceStudy* warm, std::stop_token stop) {
-    study.graph = piece_graph(piece);
-    study.problem = shape_problem(piece, study.graph.graph, study.gauge);
-    ShapeOptions options;
-    options.stop = std::move(stop);
-    study.shape = solve_shape(study.problem, options, warm == nullptr ? nullptr : &warm->shape);
-    if (study.shape.usable()) study.lies = lie_of_rounds(study.problem, study.shape);
+void set_shape(PieceStudy& study, const Piece& piece, const PieceStudy& before, std::stop_token stop) {
+    study.stitches = stitch_stage(piece, before.stitches);
+    if (exceeds_stitch_limit(piece)) return;
+    study.shape =
+        shape_stage(shape_problem(piece, study.graph().graph, study.gauge), before.shape, std::move(stop));
 }
 
 /// The errors of a gauge found on this very piece are those of its size, the stuffing's included.
@@ -33,15 +36,10 @@ double stretch_error(const Toy& toy, const Piece& piece) {
     return measured_here ? 0 : stuffing_error_share * piece.area_stretch;
 }
 
-PieceStudy with_all_cures(const Toy& toy, std::size_t index, const PieceStudy* warm, std::stop_token stop) {
-    const Piece& piece = toy.pieces[index];
-    PieceStudy study;
-    set_gauge(study, toy);
-    if (!exceeds_stitch_limit(piece)) solve(study, piece, warm, std::move(stop));
-    if (study.shape.usable())
-        study.size = size_range(study.problem, study.shape, study.gauge, stretch_error(toy, piece));
-    study.checks = run_checks(toy, index, study);
-    return study;
+std::vector<Check> checks_with_all_cures(const PieceStudy& study, const Piece& piece, std::size_t index) {
+    return run_checks({piece, static_cast<int>(index), study.graph(), study.gauge, study.gauge_known,
+                       study.problem(), study.measures(), study.lies(), study.shape->signs,
+                       study.revolved()});
 }
 
 /// Trying a cure takes a study of its own, so a large piece has few of them tried.
@@ -49,23 +47,91 @@ int most_cures_tried(const PieceStudy& study) {
     constexpr std::size_t most_stitches_tried = 40'000;
     constexpr std::size_t most = 24;
     std::size_t stitches = 1;
-    for (const GraphRound& round : study.graph.graph.rounds) stitches += round.stitches.size();
+    for (const GraphRound& round : study.graph().graph.rounds) stitches += round.stitches.size();
     return static_cast<int>(std::clamp<std::size_t>(most_stitches_tried / stitches, 1, most));
+}
+
+std::vector<Check> checks_with_sound_cures(const PieceStudy& study, const Piece& piece, std::size_t index,
+                                           const std::stop_token& stop) {
+    std::vector<Check> checks = checks_with_all_cures(study, piece, index);
+    keep_sound_cures(piece, checks, most_cures_tried(study), [&](const Piece& cured) {
+        if (stop.stop_requested()) return std::vector<Check>{};
+        PieceStudy trial{study.gauge, study.gauge_known};
+        set_shape(trial, cured, study, stop);
+        return checks_with_all_cures(trial, cured, index);
+    });
+    return checks;
+}
+
+Piece as_checks_read_it(Piece piece) {
+    piece.name.clear();
+    piece.make = 1;
+    piece.worked = {};
+    return piece;
+}
+
+/// The same piece at another place in the toy.
+Shared<CheckStage> renumbered(const CheckStage& stage, int index) {
+    auto other = std::make_shared<CheckStage>(stage);
+    other->piece_index = index;
+    for (Check& check : other->checks)
+        if (check.piece >= 0) check.piece = index;
+    return other;
+}
+
+Shared<CheckStage> check_stage(const PieceStudy& study, const Piece& piece, std::size_t index,
+                               const Shared<CheckStage>& before, const std::stop_token& stop) {
+    CheckInputs inputs{study.stitches, study.shape, study.gauge, study.gauge_known, as_checks_read_it(piece)};
+    const auto place = static_cast<int>(index);
+    if (before->complete && before->inputs == inputs)
+        return before->piece_index == place ? before : renumbered(*before, place);
+    auto stage = std::make_shared<CheckStage>();
+    stage->inputs = std::move(inputs);
+    stage->piece_index = place;
+    stage->checks = checks_with_sound_cures(study, piece, index, stop);
+    stage->complete = !stop.stop_requested();
+    return stage;
 }
 
 }  // namespace
 
-PieceStudy study_piece(const Toy& toy, std::size_t index, const PieceStudy* warm, std::stop_token stop) {
-    PieceStudy study = with_all_cures(toy, index, warm, stop);
-    if (std::ranges::all_of(study.checks, [](const Check& check) { return check.cures.empty(); }))
-        return study;
-    Toy trial = toy;
-    keep_sound_cures(toy.pieces[index], study.checks, most_cures_tried(study), [&](const Piece& cured) {
-        trial.pieces[index] = cured;
-        return stop.stop_requested() ? std::vector<Check>{}
-                                     : with_all_cures(trial, index, &study, stop).checks;
-    });
+PieceStudy study_shape(const Toy& toy, std::size_t index, const PieceStudy* before, std::stop_token stop) {
+    PieceStudy study;
+    set_gauge(study, toy);
+    set_shape(study, toy.pieces[index], or_none(before), std::move(stop));
     return study;
+}
+
+PieceStudy with_sizes_and_checks(PieceStudy study, const Toy& toy, std::size_t index,
+                                 const PieceStudy* before, std::stop_token stop) {
+    const Piece& piece = toy.pieces[index];
+    const PieceStudy& earlier = or_none(before);
+    study.sizes = size_stage(study.shape, study.gauge, stretch_error(toy, piece), earlier.sizes);
+    study.checked = check_stage(study, piece, index, earlier.checked, stop);
+    return study;
+}
+
+PieceStudy study_piece(const Toy& toy, std::size_t index, const PieceStudy* before, std::stop_token stop) {
+    return with_sizes_and_checks(study_shape(toy, index, before, stop), toy, index, before, stop);
+}
+
+PieceStudy unstuffed(const PieceStudy& study, const Piece& piece, const PieceStudy* before,
+                     std::stop_token stop) {
+    if (exceeds_stitch_limit(piece)) return study;
+    Piece empty = piece;
+    empty.area_stretch = unstuffed_stretch;
+    const ShapeProblem problem = shape_problem(empty, study.graph().graph, study.gauge);
+    const PieceStudy& earlier = or_none(before);
+    PieceStudy shown{study.gauge, study.gauge_known, study.stitches};
+    shown.shape = shape_stage(problem, earlier.problem() == problem ? earlier.shape : study.shape, stop);
+    shown.sizes = size_stage(shown.shape, shown.gauge, 0, earlier.sizes);
+    return shown;
+}
+
+PieceMeasures measures_at(const Gauge& gauge, const Piece& piece, const PieceStudy& study) {
+    if (!study.measures().usable()) return {};
+    const ShapeProblem problem = shape_problem(piece, study.graph().graph, gauge);
+    return measures_of(problem, solve_shape(problem, {}, &study.revolved()));
 }
 
 }  // namespace roundwright

@@ -3,31 +3,49 @@
 #include <stop_token>
 #include <vector>
 
-#include "core/checks/check.h"
-#include "core/rounds/piece_graph.h"
-#include "core/shape/lie.h"
-#include "core/shape/size_range.h"
-#include "core/shape/solve_shape.h"
-#include "core/toy/toy.h"
+#include "core/study/study_stages.h"
 
 namespace roundwright {
 
 /// Everything computed from one piece of a toy, but for its mesh: what the editor shows and the command line
-/// prints.
+/// prints. Copies are cheap: they share the stages.
 struct PieceStudy {
-    PieceGraph graph;
     Gauge gauge;              ///< the one used
     bool gauge_known = true;  ///< false: the maker has given none, and a usual one for the hook stands in
-    ShapeProblem problem;
-    Shape shape;
-    SizeRange size;  ///< what the errors of gauge and stuffing leave open; the size itself where the shape
-                     ///< did not converge
-    std::vector<RoundLie> lies;  ///< one a round
-    std::vector<Check> checks;
+    Shared<StitchStage> stitches = no_stage<StitchStage>();
+    Shared<ShapeStage> shape = no_stage<ShapeStage>();
+    Shared<SizeStage> sizes = no_stage<SizeStage>();
+    Shared<CheckStage> checked = no_stage<CheckStage>();
+
+    [[nodiscard]] const PieceGraph& graph() const { return stitches->graph; }
+    [[nodiscard]] const ShapeProblem& problem() const { return shape->problem; }
+    [[nodiscard]] const PieceMeasures& measures() const { return shape->measures; }
+    /// For what is about surfaces of revolution alone: the meridian of the shape and its loops. Not usable
+    /// where the shape is of another kind (`measures().fidelity`), or where there is none.
+    [[nodiscard]] const Shape& revolved() const { return shape->revolved; }
+    [[nodiscard]] const std::vector<RoundLie>& lies() const { return shape->lies; }
+    [[nodiscard]] const SizeRange& size() const { return sizes->size; }
+    [[nodiscard]] const std::vector<Check>& checks() const { return checked->checks; }
 };
 
-/// `warm` (may be null): the study of the piece before an edit.
-[[nodiscard]] PieceStudy study_piece(const Toy& toy, std::size_t piece, const PieceStudy* warm = nullptr,
+/// `before` (may be null): the study of the piece before an edit. What it was computed from and has not
+/// changed is shared with it; a new shape is solved from the one before.
+[[nodiscard]] PieceStudy study_piece(const Toy& toy, std::size_t piece, const PieceStudy* before = nullptr,
                                      std::stop_token stop = {});
+
+/// The stitches and the shape alone, without range of sizes or checks: what a surface is made from.
+[[nodiscard]] PieceStudy study_shape(const Toy& toy, std::size_t piece, const PieceStudy* before = nullptr,
+                                     std::stop_token stop = {});
+
+/// A study of the same piece with all that comes after the shape.
+[[nodiscard]] PieceStudy with_sizes_and_checks(PieceStudy study, const Toy& toy, std::size_t piece,
+                                               const PieceStudy* before = nullptr, std::stop_token stop = {});
+
+/// The piece as it is before it is stuffed; without checks. `before` (may be null): the last such study.
+[[nodiscard]] PieceStudy unstuffed(const PieceStudy& study, const Piece& piece,
+                                   const PieceStudy* before = nullptr, std::stop_token stop = {});
+
+/// The measures of a studied piece at another gauge, taken as exact; not usable where it has no shape.
+[[nodiscard]] PieceMeasures measures_at(const Gauge& gauge, const Piece& piece, const PieceStudy& study);
 
 }  // namespace roundwright

@@ -2,17 +2,49 @@
 
 namespace roundwright {
 
+namespace {
+
+std::vector<std::optional<YarnLook>> looks_of(const Toy& toy, const StitchStage& stitches) {
+    std::vector<std::optional<YarnLook>> looks;
+    for (const std::uint16_t yarn : stitches.yarns) {
+        looks.emplace_back();
+        if (yarn < toy.yarns.size()) looks.back() = YarnLook{toy.yarns[yarn].colour, toy.yarns[yarn].brushed};
+    }
+    return looks;
+}
+
+}  // namespace
+
 StitchSurface study_surface(const Toy& toy, std::size_t piece, const PieceStudy& study,
                             RevolveOptions options) {
-    if (!study.shape.usable()) return {};
+    if (!study.revolved().usable()) return {};
     std::vector<int> waves;
     std::vector<double> heights;
-    for (const RoundLie& lie : study.lies) {
+    for (const RoundLie& lie : study.lies()) {
         waves.push_back(lie.waves);
         heights.push_back(lie.wave_height_mm);
     }
     options.stitch_width_mm = study.gauge.stitch_width_mm;
-    return revolve(toy, toy.pieces[piece], study.graph.graph, study.shape, waves, heights, options);
+    return revolve(toy, toy.pieces[piece], study.graph().graph, study.revolved(), waves, heights, options);
+}
+
+Shared<SurfaceStage> surface_stage(const Toy& toy, std::size_t index, const PieceStudy& study,
+                                   const RevolveOptions& options, const Shared<SurfaceStage>& before) {
+    const Piece& piece = toy.pieces[index];
+    SurfaceInputs inputs{study.stitches,
+                         study.shape,
+                         piece.joining,
+                         piece.end,
+                         piece.starts_at_top,
+                         looks_of(toy, *study.stitches),
+                         study.gauge.stitch_width_mm,
+                         options.relief,
+                         options.most_triangles};
+    if (before && before->inputs == inputs) return before;
+    auto stage = std::make_shared<SurfaceStage>();
+    stage->inputs = std::move(inputs);
+    stage->surface = study_surface(toy, index, study, options);
+    return stage;
 }
 
 }  // namespace roundwright

@@ -1,13 +1,19 @@
 #pragma once
 
-#include "core/mesh/revolve.h"
 #include "core/study/piece_study.h"
 
 namespace roundwright {
 
 /// The surface of a studied piece with its stitches, the spare length of loops that ruffle laid in waves.
-/// `options.stitch_width_mm` is taken from the study's gauge. Empty where the piece has no shape.
+/// `options.stitch_width_mm` is taken from the study's gauge. Empty where the piece has no shape, or one that
+/// is no surface of revolution.
 [[nodiscard]] StitchSurface study_surface(const Toy& toy, std::size_t piece, const PieceStudy& study,
                                           RevolveOptions options = {});
+
+/// The same as a stage: `before` itself where it was made from the same, as it is while only the face, words
+/// or prices change.
+[[nodiscard]] Shared<SurfaceStage> surface_stage(const Toy& toy, std::size_t piece, const PieceStudy& study,
+                                                 const RevolveOptions& options,
+                                                 const Shared<SurfaceStage>& before);
 
 }  // namespace roundwright

@@ -19,7 +19,7 @@ constexpr double least_difference = 0.3;
 /// A table of sizes for very many pieces would be read by nobody.
 constexpr std::size_t most_pieces_at_gauges = 12;
 
-bool has_shape(const PieceStudy& study) { return study.shape.usable(); }
+bool has_shape(const PieceStudy& study) { return study.measures().usable(); }
 
 void set_gauge(PatternStudy& pattern) {
     const std::optional<Gauge> known = gauge_from(pattern.toy.gauge, pattern.toy.hook_mm);
@@ -31,8 +31,8 @@ Estimate estimate(double likely, const Range& range) { return {likely, range.low
 
 double wave_height_mm(const PieceStudy& study) {
     double highest = 0;
-    if (!reads_as_flat(study.shape.width_mm, study.shape.height_mm)) return highest;
-    for (const RoundLie& lie : study.lies)
+    if (!reads_as_flat(study.measures().width_mm, study.measures().height_mm)) return highest;
+    for (const RoundLie& lie : study.lies())
         if (lie.lie == Lie::ruffles) highest = std::max(highest, lie.wave_height_mm);
     return highest;
 }
@@ -42,9 +42,9 @@ void add_piece(PatternStudy& pattern, std::size_t i, const Progress& progress) {
     const PieceStudy& study = pattern.pieces.back();
     std::optional<FinishedSize> size;
     if (has_shape(study)) {
-        size = {estimate(study.shape.width_mm, study.size.width_mm),
-                estimate(study.shape.height_mm, study.size.height_mm), wave_height_mm(study),
-                study.problem.limp};
+        size = {estimate(study.measures().width_mm, study.size().width_mm),
+                estimate(study.measures().height_mm, study.size().height_mm), wave_height_mm(study),
+                study.problem().limp};
     }
     pattern.sizes.push_back(size);
 }
@@ -58,10 +58,9 @@ Gauge gauge_at_width(const Gauge& gauge, double stitch_width_mm) {
 std::optional<FinishedSize> size_at(const PatternStudy& pattern, std::size_t i, const Gauge& gauge) {
     const PieceStudy& study = pattern.pieces[i];
     if (!has_shape(study)) return std::nullopt;
-    const Shape shape =
-        solve_shape(shape_problem(pattern.toy.pieces[i], study.graph.graph, gauge), {}, &study.shape);
+    const PieceMeasures shape = measures_at(gauge, pattern.toy.pieces[i], study);
     if (!shape.usable()) return std::nullopt;
-    return FinishedSize{exactly(shape.width_mm), exactly(shape.height_mm), 0, study.problem.limp};
+    return FinishedSize{exactly(shape.width_mm), exactly(shape.height_mm), 0, study.problem().limp};
 }
 
 /// Whole numbers of stitches around the toy's own, which stands among them.
@@ -92,8 +91,8 @@ void add_materials(PatternStudy& pattern) {
     std::vector<WorkedPiece> worked;
     for (std::size_t i = 0; i < pattern.pieces.size(); ++i) {
         const PieceStudy& study = pattern.pieces[i];
-        const double volume = has_shape(study) ? study.shape.volume_mm3 : 0;
-        worked.push_back({&pattern.toy.pieces[i], &study.graph.graph, study.gauge, volume});
+        const double volume = has_shape(study) ? study.measures().volume_mm3 : 0;
+        worked.push_back({&pattern.toy.pieces[i], &study.graph().graph, study.gauge, volume});
     }
     pattern.materials = materials(pattern.toy, worked);
 }

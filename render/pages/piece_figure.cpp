@@ -28,8 +28,8 @@ constexpr double flat_share = 0.35;
 std::vector<DrawnPart> parts_of(const Piece& piece, const PieceStudy& study) {
     std::vector<DrawnPart> parts;
     if (piece.features.empty()) return parts;
-    const FaceSurface surface(piece, study.shape);
-    for (FeaturePart& part : feature_parts(piece.features, surface, stitch_counts(study.graph.graph))) {
+    const FaceSurface surface(piece, study.revolved());
+    for (FeaturePart& part : feature_parts(piece.features, surface, stitch_counts(study.graph().graph))) {
         if (!part.inside) parts.push_back({std::move(part.mesh), part.finish == Finish::glossy});
     }
     return parts;
@@ -38,10 +38,10 @@ std::vector<DrawnPart> parts_of(const Piece& piece, const PieceStudy& study) {
 /// What the dimension lines stand beside, the foot of the axis at the origin, mm: the solved size; of a piece
 /// seen from above and aside, its width over what is seen of it.
 QRectF measured_mm(const PieceModel& model, FigureView view) {
-    const double width = model.shape().width_mm;
+    const double width = model.measures().width_mm;
     switch (view) {
         case FigureView::front:
-            return {-width / 2, -model.shape().height_mm, width, model.shape().height_mm};
+            return {-width / 2, -model.measures().height_mm, width, model.measures().height_mm};
         case FigureView::above: {
             const QRectF seen = model.seen_mm(view);
             return {-width / 2, seen.top(), width, seen.height()};
@@ -53,14 +53,14 @@ QRectF measured_mm(const PieceModel& model, FigureView view) {
 }
 
 bool ruffles(const PieceStudy& study) {
-    return std::any_of(study.lies.begin(), study.lies.end(),
+    return std::any_of(study.lies().begin(), study.lies().end(),
                        [](const RoundLie& lie) { return lie.lie == Lie::ruffles; });
 }
 
 }  // namespace
 
 PieceModel::PieceModel(const Toy& toy, std::size_t piece, const PieceStudy& study)
-    : face_degrees_(toy.pieces[piece].face_degrees), shape_(&study.shape) {
+    : face_degrees_(toy.pieces[piece].face_degrees), measures_(&study.measures()) {
     RevolveOptions options;
     options.most_triangles = most_triangles;
     surface_ = study_surface(toy, piece, study, options);
@@ -68,8 +68,8 @@ PieceModel::PieceModel(const Toy& toy, std::size_t piece, const PieceStudy& stud
 }
 
 FigureView measured_view(const PieceStudy& study) {
-    if (study.shape.flattened()) return FigureView::front;
-    if (study.shape.height_mm >= flat_share * study.shape.width_mm) return FigureView::front;
+    if (study.measures().flattened) return FigureView::front;
+    if (study.measures().height_mm >= flat_share * study.measures().width_mm) return FigureView::front;
     return ruffles(study) ? FigureView::above : FigureView::top;
 }
 
@@ -108,8 +108,8 @@ QRectF PieceModel::seen_mm(FigureView view) const {
 
 PieceFigure::PieceFigure(const PieceModel& model, double scale, FigureView view, YarnDetail most_detail)
     : units_per_mm_(scale),
-      width_mm_(model.shape().width_mm),
-      height_mm_(model.shape().height_mm),
+      width_mm_(model.measures().width_mm),
+      height_mm_(model.measures().height_mm),
       measured_mm_(measured_mm(model, view)),
       view_(view) {
     if (model.empty() || scale <= 0) return;

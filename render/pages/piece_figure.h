@@ -34,7 +34,7 @@ class PieceModel {
     [[nodiscard]] bool empty() const { return surface_.mesh.triangle_count() == 0; }
     /// What a view shows of it, mm, y down, the foot of the axis at the origin.
     [[nodiscard]] QRectF seen_mm(FigureView view) const;
-    [[nodiscard]] const Shape& shape() const { return *shape_; }
+    [[nodiscard]] const PieceMeasures& measures() const { return *measures_; }
 
   private:
     friend class PieceFigure;
@@ -43,7 +43,7 @@ class PieceModel {
     StitchSurface surface_;
     std::vector<DrawnPart> parts_;
     double face_degrees_;
-    const Shape* shape_;
+    const PieceMeasures* measures_;
 };
 
 /// The view that measures a piece best: from the front, or for a flat one from the top. One that ruffles is

@@ -106,7 +106,7 @@ class PatternText {
         out_.paragraph(terms_words(options_.terms) + QLatin1Char(' ') + reading_words(options_.terms));
         QList<QStringList> rows{{Pattern::tr("st, sts"), Pattern::tr("stitch, stitches"), QString()}};
         std::vector<const PieceGraph*> graphs;
-        for (const PieceStudy& study : study_.pieces) graphs.push_back(&study.graph);
+        for (const PieceStudy& study : study_.pieces) graphs.push_back(&study.graph());
         for (const UsedTechnique& used : used_techniques(toy_, graphs)) {
             const TechniqueWords told = technique_words(used.technique, options_.terms);
             rows += QStringList{told.short_name, told.name, told.working};
@@ -130,7 +130,7 @@ class PatternText {
         if (!start.isEmpty()) lines += start;
         const std::vector<RoundRemark> remarks = round_remarks(piece, study, options_.terms);
         for (const WrittenRounds& line :
-             written_rounds(piece, study.graph, options_.terms, remarked_rounds(remarks))) {
+             written_rounds(piece, study.graph(), options_.terms, remarked_rounds(remarks))) {
             lines += told_rounds(piece, line);
             for (const RoundRemark& due : remarks) {
                 if (due.after == line.last) lines += due.text;

@@ -17,11 +17,11 @@ struct ShapeWords {
     Q_DECLARE_TR_FUNCTIONS(ShapeWords)
 };
 
-QString layers_words(const Shape& shape, LengthUnit units) {
+QString layers_words(const PieceMeasures& shape, LengthUnit units) {
     return ShapeWords::tr("flat, two layers of fabric, %1 thick").arg(length_text(shape.depth_mm, units));
 }
 
-QString proportion_words(const Shape& shape) {
+QString proportion_words(const PieceMeasures& shape) {
     if (reads_as_flat(shape.width_mm, shape.height_mm)) return ShapeWords::tr("flat");
     const double height_over_width = shape.height_mm / shape.width_mm;
     if (height_over_width < 0.5) return ShapeWords::tr("a low bowl, much wider than tall");
@@ -42,47 +42,38 @@ QString end_words(const ShapeProblem& problem) {
     return ends_closed ? ShapeWords::tr("open at the start") : ShapeWords::tr("open at both ends");
 }
 
-std::ptrdiff_t widest_loop(const Shape& shape) {
-    std::size_t widest = 0;
-    for (std::size_t i = 1; i < shape.radius_mm.size(); ++i)
-        if (shape.reach_mm(i) > shape.reach_mm(widest)) widest = i;
-    return static_cast<std::ptrdiff_t>(widest);
-}
-
 }  // namespace
 
 QString size_words(const PieceStudy& study, LengthUnit units) {
-    const QString wide = width_words(study.shape.width_mm, study.size.width_mm, units);
-    const QString tall = height_words(study.shape.height_mm, study.size.height_mm, units);
-    const double waves = highest_wave_mm(study.lies);
+    const QString wide = width_words(study.measures().width_mm, study.size().width_mm, units);
+    const QString tall = height_words(study.measures().height_mm, study.size().height_mm, units);
+    const double waves = highest_wave_mm(study.lies());
     const QString size =
         waves > 0 ? ShapeWords::tr("%1, %2, edge waves %3").arg(wide, tall, length_text(waves, units))
                   : QStringLiteral("%1, %2").arg(wide, tall);
-    return study.problem.equivalent_round ? ShapeWords::tr("as a round piece %1").arg(size) : size;
+    return study.problem().equivalent_round ? ShapeWords::tr("as a round piece %1").arg(size) : size;
 }
 
 QString equivalent_round_words(const PieceStudy& study, LengthUnit units) {
-    if (!study.problem.equivalent_round) return {};
-    if (!starts_oval(study.problem))
+    if (!study.problem().equivalent_round) return {};
+    if (!starts_oval(study.problem()))
         return ShapeWords::tr("Worked in rows: shown and measured as the round piece with the same stitches");
     const QString shown =
         ShapeWords::tr("An oval, shown and measured as the round piece with the same stitches");
-    const auto plan = oval_plan(study.problem, study.shape);
+    const auto plan = oval_plan(study.problem(), study.measures());
     if (!plan) return shown;
     return ShapeWords::tr("%1; as an oval about %2 long and %3 wide")
         .arg(shown, length_text(plan->length_mm, units), length_text(plan->width_mm, units));
 }
 
 QString shape_words(const PieceStudy& study, LengthUnit units) {
-    const auto& radius = study.shape.radius_mm;
-    if (radius.empty() || study.shape.width_mm <= 0) return {};
-    const auto widest = widest_loop(study.shape);
-    QString words =
-        ShapeWords::tr("%1, widest at round %2, %3")
-            .arg(study.problem.limp ? layers_words(study.shape, units) : proportion_words(study.shape))
-            .arg(std::max<std::ptrdiff_t>(widest, 1))
-            .arg(end_words(study.problem));
-    const double waves = highest_wave_mm(study.lies);
+    const PieceMeasures& shape = study.measures();
+    if (!shape.usable() || shape.width_mm <= 0) return {};
+    QString words = ShapeWords::tr("%1, widest at round %2, %3")
+                        .arg(study.problem().limp ? layers_words(shape, units) : proportion_words(shape))
+                        .arg(std::max<std::size_t>(widest_loop(shape), 1))
+                        .arg(end_words(study.problem()));
+    const double waves = highest_wave_mm(study.lies());
     if (waves > 0) words = ShapeWords::tr("%1, with waves %2 high").arg(words, length_text(waves, units));
     const QString instead = equivalent_round_words(study, units);
     return instead.isEmpty() ? words : QStringLiteral("%1; %2").arg(instead, words);

@@ -11,7 +11,7 @@ namespace {
 
 std::vector<UsedTechnique> used(const PageContext& context) {
     std::vector<const PieceGraph*> graphs;
-    for (const PieceStudy& study : context.study.pieces) graphs.push_back(&study.graph);
+    for (const PieceStudy& study : context.study.pieces) graphs.push_back(&study.graph());
     return used_techniques(context.toy(), graphs);
 }
 

@@ -78,7 +78,7 @@ class ChartSection {
 
     void add_piece(std::size_t i) {
         const Piece& piece = context_.toy().pieces[i];
-        const StitchGraph& graph = context_.study.pieces[i].graph.graph;
+        const StitchGraph& graph = context_.study.pieces[i].graph().graph;
         if (graph.rounds.empty()) return;
         for (const ChartPart& part : chart_parts(piece, graph)) {
             auto layout = std::make_shared<const ChartLayout>(chart_layout(piece, graph, part));

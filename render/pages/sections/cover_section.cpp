@@ -212,12 +212,12 @@ class ContentsList {
 std::vector<std::size_t> drawn_pieces(const PatternStudy& study) {
     std::vector<std::size_t> drawn;
     for (std::size_t i = 0; i < study.pieces.size() && drawn.size() < most_figures; ++i) {
-        if (study.pieces[i].shape.usable()) drawn.push_back(i);
+        if (study.pieces[i].measures().usable()) drawn.push_back(i);
     }
     return drawn;
 }
 
-bool is_drawn_as_round(const PieceStudy& study) { return study.problem.equivalent_round; }
+bool is_drawn_as_round(const PieceStudy& study) { return study.problem().equivalent_round; }
 
 /// The name under a figure, and whether the piece is another shape than the figure's.
 QString figure_name(const PatternStudy& study, std::size_t piece) {

@@ -34,7 +34,7 @@ struct SeenFeature {
 
 SeenPlace seen(const PieceStudy& study, const FaceSurface& surface, const SurfacePlace& place) {
     const SurfacePoint at = surface.at(place);
-    if (study.shape.flattened())
+    if (study.measures().flattened)
         return {{at.point.x(), at.height_mm}, std::abs(at.normal.z()), at.normal.z() <= 0};
     return {{at.radius_mm * std::sin(place.angle), at.height_mm},
             std::abs(std::cos(place.angle)),
@@ -42,8 +42,8 @@ SeenPlace seen(const PieceStudy& study, const FaceSurface& surface, const Surfac
 }
 
 std::vector<SeenFeature> seen_features(const Piece& piece, const PieceStudy& study) {
-    const FaceSurface surface(piece, study.shape);
-    const std::vector<int> counts = stitch_counts(study.graph.graph);
+    const FaceSurface surface(piece, study.revolved());
+    const std::vector<int> counts = stitch_counts(study.graph().graph);
     std::vector<SeenFeature> all;
     for (const Feature& feature : piece.features) {
         const PlacedFeature placed = place_feature(feature, surface, counts);
@@ -64,15 +64,15 @@ class FaceDrawing {
                 LengthUnit units)
         : piece_(&piece), study_(&study), features_(std::move(features)), width_(width), units_(units) {
         const QSizeF room(width - mm(50), mm(95));
-        scale_ = std::min(
-            {room.width() / study.shape.width_mm, room.height() / study.shape.height_mm, units_per_mm});
+        scale_ = std::min({room.width() / study.measures().width_mm,
+                           room.height() / study.measures().height_mm, units_per_mm});
     }
 
-    [[nodiscard]] double height() const { return above() + study_->shape.height_mm * scale_ + mm(4); }
+    [[nodiscard]] double height() const { return above() + study_->measures().height_mm * scale_ + mm(4); }
 
     void paint(QPainter& painter, QPointF at) const {
         painter.save();
-        painter.translate(at.x() + width_ / 2, at.y() + above() + study_->shape.height_mm * scale_);
+        painter.translate(at.x() + width_ / 2, at.y() + above() + study_->measures().height_mm * scale_);
         paint_outline(painter);
         paint_rounds(painter);
         for (std::size_t i = 0; i < features_.size(); ++i) paint_feature(painter, features_[i], i + 1);
@@ -90,9 +90,9 @@ class FaceDrawing {
         painter.setPen(QPen(page_colour::ink, pt(0.9)));
         painter.setBrush(page_colour::tint);
         const QTransform to_page = QTransform::fromScale(scale_, scale_);
-        painter.drawPath(to_page.map(silhouette_mm(study_->shape, piece_->starts_at_top)));
+        painter.drawPath(to_page.map(silhouette_mm(study_->revolved(), piece_->starts_at_top)));
         painter.setPen(QPen(page_colour::drawn, pt(0.4), Qt::DashDotLine));
-        painter.drawLine(QPointF(0, 0), QPointF(0, -study_->shape.height_mm * scale_));
+        painter.drawLine(QPointF(0, 0), QPointF(0, -study_->measures().height_mm * scale_));
     }
 
     /// Lines of the rounds on both sides of every gap used, named on the left.
@@ -111,9 +111,9 @@ class FaceDrawing {
 
     /// Names from the top down never stand closer than a line of type.
     [[nodiscard]] double paint_round(QPainter& painter, std::size_t loop, double above) const {
-        const double y = -standing_height_mm(study_->shape, piece_->starts_at_top, loop) * scale_;
-        const double r = study_->shape.reach_mm(loop) * scale_;
-        const double left = -study_->shape.width_mm / 2 * scale_ - mm(4);
+        const double y = -standing_height_mm(study_->revolved(), piece_->starts_at_top, loop) * scale_;
+        const double r = study_->measures().loops[loop].width_mm / 2 * scale_;
+        const double left = -study_->measures().width_mm / 2 * scale_ - mm(4);
         painter.setPen(QPen(page_colour::drawn, pt(0.4), Qt::DotLine));
         painter.drawLine(QPointF(left, y), QPointF(r, y));
         painter.setFont(body_font(7));
@@ -160,12 +160,12 @@ class FaceDrawing {
         const QPointF left = on_page(pair.starts.front().place);
         const QPointF right = on_page(pair.starts.back().place);
         const QPointF half(pair.feature->width_mm / 2 * scale_, pair.feature->height_mm / 2 * scale_);
-        const double top = -study_->shape.height_mm * scale_ - mm(4);
+        const double top = -study_->measures().height_mm * scale_ - mm(4);
         paint_extension(painter, left - QPointF(0, half.y()), {left.x(), top});
         paint_extension(painter, right - QPointF(0, half.y()), {right.x(), top});
         paint_level_dimension(painter, {left.x(), top}, {right.x(), top},
                               length_words(pair.measures.straight_mm, units_), true);
-        const double beside = study_->shape.width_mm / 2 * scale_ + mm(5);
+        const double beside = study_->measures().width_mm / 2 * scale_ + mm(5);
         paint_extension(painter, right + QPointF(half.x(), 0), {beside, right.y()});
         paint_upright_dimension(painter, {beside, right.y()}, {beside, 0},
                                 length_words(pair.measures.height_mm, units_));
@@ -230,7 +230,7 @@ void add_faces(Blocks& blocks, const PageContext& context) {
     if (!context.options.contents.face) return;
     bool first = true;
     for (std::size_t i = 0; i < context.toy().pieces.size(); ++i) {
-        if (!context.study.pieces[i].shape.usable()) continue;
+        if (!context.study.pieces[i].measures().usable()) continue;
         const std::vector<SeenFeature> features =
             seen_features(context.toy().pieces[i], context.study.pieces[i]);
         if (features.empty()) continue;

@@ -33,14 +33,14 @@ ParagraphStyle soft(double points = 8.5) {
 
 PieceFigure heading_figure(const PageContext& context, std::size_t i, QSizeF box) {
     const PieceStudy& study = context.study.pieces[i];
-    if (!study.shape.usable()) return {};
+    if (!study.measures().usable()) return {};
     const PieceModel model(context.toy(), i, study);
     const FigureView view = measured_view(study);
     return {model, std::min(measured_scale(model, view, box), units_per_mm), view, YarnDetail::cords};
 }
 
 Block piece_heading(const PageContext& context, std::size_t i) {
-    const bool drawn = context.study.pieces[i].shape.usable();
+    const bool drawn = context.study.pieces[i].measures().usable();
     const double figure_width = drawn ? mm(52) : 0;
     const double figure_height = drawn ? mm(42) : 0;
     const double width = context.frame.width() - figure_width - (drawn ? mm(6) : 0);
@@ -130,7 +130,7 @@ class RoundsTable {
           piece_(context.toy().pieces[piece]),
           study_(context.study.pieces[piece]),
           remarks_(round_remarks(piece_, study_, context.options.terms)),
-          lines_(written_rounds(piece_, study_.graph, context.options.terms, remarked_rounds(remarks_))),
+          lines_(written_rounds(piece_, study_.graph(), context.options.terms, remarked_rounds(remarks_))),
           with_yarn_(shows_yarn(context, lines_)),
           table_(blocks, columns(),
                  Pattern::tr("%1, continued").arg(piece_name_words(context.toy(), piece))) {}
@@ -215,7 +215,7 @@ void add_piece(Blocks& blocks, const PageContext& context, std::size_t i) {
     const double width = context.frame.width();
     const Piece& piece = context.toy().pieces[i];
     blocks.push_back(piece_heading(context, i));
-    if (context.study.pieces[i].graph.graph.rounds.empty()) {
+    if (context.study.pieces[i].graph().graph.rounds.empty()) {
         blocks.push_back(
             paragraph_block(Paragraph(Pattern::tr("This piece has no rounds that can be printed."), width)));
         return;

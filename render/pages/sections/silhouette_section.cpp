@@ -63,7 +63,7 @@ struct Labelled {
 Labelled labelled(const PageContext& context, std::size_t i) {
     const FinishedSize& size = *context.study.sizes[i];
     const QString measured = piece_size_words(size, context.options.units);
-    return {FullSizeOutline(context.study.pieces[i].shape, context.toy().pieces[i], lies_flat(size)),
+    return {FullSizeOutline(context.study.pieces[i].revolved(), context.toy().pieces[i], lies_flat(size)),
             Pattern::tr("%1, %2").arg(piece_name_words(context.toy(), i),
                                       QString(measured).replace(QLatin1Char(' '), QChar::Nbsp))};
 }

@@ -37,7 +37,7 @@ class Planner {
   private:
     TaughtPiece piece(std::size_t i) {
         const Piece& piece = study_.toy.pieces[i];
-        const PieceGraph& graph = study_.pieces[i].graph;
+        const PieceGraph& graph = study_.pieces[i].graph();
         const std::vector<int> due = remarked_rounds(round_remarks(piece, study_.pieces[i], terms_));
         TaughtPiece taught{i, {}};
         const int rounds = static_cast<int>(graph.graph.rounds.size());

@@ -78,7 +78,7 @@ QString sewn_straight_words(const Piece& piece, std::size_t pieces) {
 QString equivalent_round_words(const PieceStudy& study, LengthUnit units) {
     const QString instead =
         Pattern::tr("The size and the drawings show a round piece with the same stitches.");
-    const auto plan = oval_plan(study.problem, study.shape);
+    const auto plan = oval_plan(study.problem(), study.measures());
     if (!plan) return instead;
     return Pattern::tr("%1 Worked as an oval it is about %2 long and %3 wide.")
         .arg(instead, length_words(plan->length_mm, units), length_words(plan->width_mm, units));
@@ -248,11 +248,11 @@ QStringList piece_fact_words(const PatternStudy& study, std::size_t i, Terms ter
     QStringList facts;
     if (piece.make > 1) facts += Pattern::tr("Make %1.").arg(piece.make);
     if (const auto& size = study.sizes[i]) facts += measured_words(*size, units);
-    if (study.pieces[i].problem.equivalent_round) facts += equivalent_round_words(study.pieces[i], units);
+    if (study.pieces[i].problem().equivalent_round) facts += equivalent_round_words(study.pieces[i], units);
     if (piece.starts_at_top) facts += QString::fromStdString(top_down_words());
     facts += firmness_words(piece.area_stretch);
     facts += working_words(piece, terms);
-    facts += piece_yarn_words(study.toy, written_rounds(piece, study.pieces[i].graph, terms));
+    facts += piece_yarn_words(study.toy, written_rounds(piece, study.pieces[i].graph(), terms));
     facts.removeAll(QString());
     return facts;
 }

@@ -89,7 +89,7 @@ TEST_F(PrintPatternTest, TheWordsArePrintedAsWords) {
 TEST_F(PrintPatternTest, OutlineAndBarKeepTheirTrueSize) {
     for (const Paper paper : {Paper::a4, Paper::letter}) {
         const Toy toy = ball();
-        const Shape shape = study_piece(toy, 0).shape;
+        const Shape shape = study_piece(toy, 0).revolved();
         const PdfReader pdf = printed(pages_of(toy, paper));
         const auto found = outline_pages(pdf, QStringLiteral("Head,"));
         ASSERT_EQ(found.size(), 1U);

@@ -2,10 +2,10 @@
 
 #include <gtest/gtest.h>
 
-#include "core/checks/run_checks.h"
 #include "core/document/json_document.h"
 #include "core/reshape/reshape_toy.h"
 #include "core/rounds/piece_graph.h"
+#include "core/study/toy_checks.h"
 #include "tests/core/checks/checked_piece.h"
 
 namespace roundwright {

@@ -24,8 +24,8 @@ TEST(CheckSigns, GapsShowOnceTheStretchPassesTheLimit) {
     for (double stretch : {0.04, 0.1, 0.2, 0.3, 0.4}) {
         toy.pieces[0].area_stretch = stretch;
         const PieceStudy study = study_piece(toy, 0);
-        const double most = std::max(*std::ranges::max_element(study.shape.course_stretch),
-                                     *std::ranges::max_element(study.shape.wale_stretch));
+        const double most = std::max(*std::ranges::max_element(study.revolved().course_stretch),
+                                     *std::ranges::max_element(study.revolved().wale_stretch));
         const bool gaps = !checks_of(toy, CheckCode::gaps).empty();
         EXPECT_EQ(gaps, most > gaps_above_stretch) << stretch << ": " << most;
         seen_below |= !gaps;

@@ -2,6 +2,7 @@
 
 #include "core/checks/run_checks.h"
 #include "core/gauge/usual_gauge.h"
+#include "core/study/toy_checks.h"
 #include "tests/core/checks/checked_piece.h"
 
 namespace roundwright {
@@ -16,10 +17,10 @@ TEST(CheckGauge, MissingOneIsSaidWithWhatStandsIn) {
     const PieceStudy study = study_piece(toy, 0);
     EXPECT_FALSE(study.gauge_known);
     EXPECT_EQ(study.gauge, usual_gauge(toy.hook_mm));
-    ASSERT_EQ(named(study.checks), "gauge_missing round 0; ");
-    EXPECT_EQ(study.checks[0].severity, Severity::note);
-    EXPECT_EQ(study.checks[0].piece, -1);
-    EXPECT_EQ(study.checks[0].arguments.at(0), Argument(Millimetres{study.gauge.stitch_width_mm}));
+    ASSERT_EQ(named(study.checks()), "gauge_missing round 0; ");
+    EXPECT_EQ(study.checks()[0].severity, Severity::note);
+    EXPECT_EQ(study.checks()[0].piece, -1);
+    EXPECT_EQ(study.checks()[0].arguments.at(0), Argument(Millimetres{study.gauge.stitch_width_mm}));
 }
 
 TEST(CheckGauge, IsSaidOncePerToy) {
@@ -36,28 +37,32 @@ TEST(CheckLimits, MostStitchesAndOneMore) {
     EXPECT_EQ(named(checks_of(toy_of(counts), CheckCode::too_many_stitches)), "");
     ++counts.back();
     const PieceStudy study = study_piece(toy_of(counts), 0);
-    ASSERT_EQ(named(study.checks), "too_many_stitches round 0; ");
-    EXPECT_EQ(study.checks[0].arguments, (std::vector<Argument>{200'001, 200'000}));
-    EXPECT_FALSE(study.shape.usable());
+    ASSERT_EQ(named(study.checks()), "too_many_stitches round 0; ");
+    EXPECT_EQ(study.checks()[0].arguments, (std::vector<Argument>{200'001, 200'000}));
+    EXPECT_FALSE(study.measures().usable());
 }
 
 TEST(CheckLimits, VastCountsAreSaidAndNotWorkedOut) {
     const PieceStudy study = study_piece(toy_of(std::vector<int>(2'000, 200'000)), 0);
-    ASSERT_EQ(named(study.checks), "too_many_stitches round 0; ");
-    EXPECT_EQ(study.checks[0].arguments[0], Argument(400'000'000));
-    EXPECT_TRUE(study.graph.graph.rounds.empty());
+    ASSERT_EQ(named(study.checks()), "too_many_stitches round 0; ");
+    EXPECT_EQ(study.checks()[0].arguments[0], Argument(400'000'000));
+    EXPECT_TRUE(study.graph().graph.rounds.empty());
 }
 
 TEST(CheckSolver, OnlyAShapeThatWasNotFoundIsSaid) {
     const Toy toy = toy_of(disc(6, 3));
-    PieceStudy study = study_piece(toy, 0);
+    const PieceStudy study = study_piece(toy, 0);
+    PieceMeasures measures = study.measures();
     for (const auto& [termination, said] :
          {std::pair{Termination::converged, ""}, std::pair{Termination::cancelled, ""},
           std::pair{Termination::iteration_limit, "not_converged round 0; "},
           std::pair{Termination::line_search_failed, "not_converged round 0; "},
           std::pair{Termination::unusable_problem, "not_converged round 0; "}}) {
-        study.shape.termination = termination;
-        EXPECT_EQ(named(run_checks(toy, 0, study)), said);
+        measures.termination = termination;
+        EXPECT_EQ(named(run_checks({toy.pieces[0], 0, study.graph(), study.gauge, study.gauge_known,
+                                    study.problem(), measures, study.lies(), study.shape->signs,
+                                    study.revolved()})),
+                  said);
     }
 }
 
@@ -67,8 +72,8 @@ TEST(StudyPiece, StoppedStudyIsNotCalledWrong) {
     std::stop_source source;
     source.request_stop();
     const PieceStudy study = study_piece(stuffed_toy_of(ball(8)), 0, nullptr, source.get_token());
-    EXPECT_EQ(study.shape.termination, Termination::cancelled);
-    EXPECT_EQ(named(study.checks), "");
+    EXPECT_EQ(study.measures().termination, Termination::cancelled);
+    EXPECT_EQ(named(study.checks()), "");
 }
 
 TEST(StudyPiece, WarmStudyGivesTheSameShape) {
@@ -77,8 +82,8 @@ TEST(StudyPiece, WarmStudyGivesTheSameShape) {
     toy.pieces[0].rounds[10].working = WorkedEvenly{47};
     const PieceStudy cold = study_piece(toy, 0);
     const PieceStudy warm = study_piece(toy, 0, &before);
-    EXPECT_NEAR(warm.shape.width_mm, cold.shape.width_mm, 1e-3);
-    EXPECT_NEAR(warm.shape.height_mm, cold.shape.height_mm, 1e-3);
+    EXPECT_NEAR(warm.measures().width_mm, cold.measures().width_mm, 1e-3);
+    EXPECT_NEAR(warm.measures().height_mm, cold.measures().height_mm, 1e-3);
 }
 
 TEST(Checks, AreInTheOrderOfRoundsWorstFirst) {

@@ -34,7 +34,7 @@ std::vector<int> disc(int increases, int rounds) {
     return counts;
 }
 
-std::vector<Check> checks_of(const Toy& toy) { return study_piece(toy, 0).checks; }
+std::vector<Check> checks_of(const Toy& toy) { return study_piece(toy, 0).checks(); }
 
 std::vector<Check> checks_of(const Toy& toy, CheckCode code) {
     std::vector<Check> checks = checks_of(toy);

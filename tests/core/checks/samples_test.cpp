@@ -2,8 +2,8 @@
 #include <gtest/gtest.h>
 #include <sstream>
 
-#include "core/checks/run_checks.h"
 #include "core/document/json_document.h"
+#include "core/study/toy_checks.h"
 #include "tests/core/checks/checked_piece.h"
 
 namespace roundwright {

@@ -41,7 +41,7 @@ TEST(SoundCures, NoCureThatIsOfferedBringsAnErrorOrAnotherWarning) {
     for (int i = 0; i < testing::random_cases(400); ++i) {
         const Piece piece = spoilt_piece(random);
         const Gauge gauge = testing::random_gauge(random);
-        const auto before = study_piece(toy_of(piece, gauge), 0).checks;
+        const auto before = study_piece(toy_of(piece, gauge), 0).checks();
         for (const Check& check : before)
             for (const Cure& cure : check.cures) {
                 ++offered;

@@ -77,7 +77,7 @@ TEST(VerdictLimits, GathersBelowAGrowth) {
 TEST(VerdictLimits, GapsAboveAStretch) {
     Toy toy = stuffed_toy_of(ball(6));
     toy.pieces[0].area_stretch = turning_point(0.04, 0.4, at_stretch(toy, CheckCode::gaps));
-    const Shape shape = study_piece(toy, 0).shape;
+    const Shape shape = study_piece(toy, 0).revolved();
     const double most = std::max(*std::ranges::max_element(shape.course_stretch),
                                  *std::ranges::max_element(shape.wale_stretch));
     EXPECT_NEAR(most, gaps_above_stretch, 1e-6);
@@ -87,7 +87,7 @@ TEST(VerdictLimits, GapsAboveAStretch) {
 TEST(VerdictLimits, ANeckWidensAboveAStretch) {
     Toy toy = stuffed_toy_of({6, 12, 18, 24, 30, 30, 30, 24, 18, 18, 18, 24, 30, 30, 30, 24, 18, 12, 6});
     toy.pieces[0].area_stretch = turning_point(0.001, 0.12, at_stretch(toy, CheckCode::widening_neck));
-    const Shape shape = study_piece(toy, 0).shape;
+    const Shape shape = study_piece(toy, 0).revolved();
     EXPECT_NEAR(*std::max_element(shape.course_stretch.begin() + 9, shape.course_stretch.begin() + 12),
                 neck_widens_above_stretch, 1e-6);
 }

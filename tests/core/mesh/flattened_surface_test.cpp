@@ -95,7 +95,7 @@ void expect_layers_in_order(const Mesh& mesh, const Shape& shape, unsigned seed,
 
 void expect_sound(const Toy& toy, const std::string& name, unsigned seed) {
     const PieceStudy study = study_piece(toy, 0);
-    ASSERT_TRUE(study.shape.usable()) << name;
+    ASSERT_TRUE(study.measures().usable()) << name;
     RevolveOptions options;
     options.most_triangles = 12'000;
     const StitchSurface surface = study_surface(toy, 0, study, options);
@@ -107,8 +107,8 @@ void expect_sound(const Toy& toy, const std::string& name, unsigned seed) {
     const Piece& piece = toy.pieces.front();
     const bool hole_below = std::holds_alternative<OpenTube>(piece.start);
     EXPECT_EQ(mesh.euler_characteristic, hole_below && piece.end == End::left_open ? 0 : 2) << name;
-    if (study.problem.limp) expect_layers_in_order(surface.mesh, study.shape, seed, name);
-    if (!study.shape.flattened()) return;
+    if (study.problem().limp) expect_layers_in_order(surface.mesh, study.revolved(), seed, name);
+    if (!study.measures().flattened) return;
     float low = 1e9F, high = -1e9F, side = 0, front = 0;
     for (std::size_t v = 0; v < surface.mesh.positions.size(); v += 3) {
         side = std::max(side, std::abs(surface.mesh.positions[v]));
@@ -117,10 +117,10 @@ void expect_sound(const Toy& toy, const std::string& name, unsigned seed) {
         front = std::max(front, std::abs(surface.mesh.positions[v + 2]));
     }
     constexpr double relief_mm = 2.5;
-    EXPECT_NEAR(2 * side, study.shape.width_mm, 2 * relief_mm) << name;
-    EXPECT_NEAR(high - low, study.shape.height_mm, 2 * relief_mm) << name;
+    EXPECT_NEAR(2 * side, study.measures().width_mm, 2 * relief_mm) << name;
+    EXPECT_NEAR(high - low, study.measures().height_mm, 2 * relief_mm) << name;
     EXPECT_NEAR(low, 0, relief_mm) << name;
-    EXPECT_NEAR(2 * front, study.shape.depth_mm, 2 * relief_mm) << name;
+    EXPECT_NEAR(2 * front, study.measures().depth_mm, 2 * relief_mm) << name;
 }
 
 TEST(FlattenedSurface, IsClosedOutwardAndInLayers) {
@@ -149,7 +149,7 @@ TEST(FlattenedSurface, HoldsTheVolumeOfItsShape) {
         RevolveOptions smooth;
         smooth.relief = Relief::none;
         const MeshMeasures mesh = measure(study_surface(toy, 0, study, smooth).mesh);
-        EXPECT_NEAR(mesh.volume_mm3, study.shape.volume_mm3, 0.1 * study.shape.volume_mm3);
+        EXPECT_NEAR(mesh.volume_mm3, study.measures().volume_mm3, 0.1 * study.measures().volume_mm3);
     }
 }
 
@@ -159,7 +159,7 @@ TEST(FlattenedSurface, IsTheSurfaceThatFeaturesAreLaidOn) {
         Toy toy = toy_of_case(c);
         toy.pieces.front().face_degrees = 20;
         const PieceStudy study = study_piece(toy, 0);
-        const FaceSurface face(toy.pieces.front(), study.shape);
+        const FaceSurface face(toy.pieces.front(), study.revolved());
         for (const double along : {0.2, 0.45, 0.7, 0.9}) {
             for (const double angle : {-2.8, -1.0, -0.2, 0.3, 1.1, 2.6}) {
                 const SurfacePlace place{along * face.end_mm(), angle};
@@ -172,7 +172,7 @@ TEST(FlattenedSurface, IsTheSurfaceThatFeaturesAreLaidOn) {
                 EXPECT_GT(again.normal.dot(at.normal), 0.9);
             }
         }
-        EXPECT_NEAR(face.width_mm(), study.shape.width_mm, 1e-9);
+        EXPECT_NEAR(face.width_mm(), study.measures().width_mm, 1e-9);
     }
 }
 

@@ -67,7 +67,7 @@ TEST_P(RandomMeshes, AreClosedOrientedAndFinite) {
         Toy toy;
         toy.pieces.push_back(random_table_piece(random, most_stitches(number)));
         const PieceStudy study = study_piece(toy, 0);
-        ASSERT_TRUE(study.shape.usable()) << "table " << number;
+        ASSERT_TRUE(study.measures().usable()) << "table " << number;
         RevolveOptions options;
         options.relief = number % 8 == 0 ? Relief::solid : number % 8 == 4 ? Relief::shaded : Relief::none;
         options.most_triangles = 4'000;
@@ -79,8 +79,8 @@ TEST_P(RandomMeshes, AreClosedOrientedAndFinite) {
             << "table " << number;
         // A stub of a few rounds without stuffing may hold nothing, nor may a single round sewn straight
         // across.
-        const bool only_a_seam = study.problem.sewn_straight && study.graph.graph.rounds.size() == 1;
-        if ((study.problem.area_stretch > 0 || study.shape.flattened()) && !only_a_seam) {
+        const bool only_a_seam = study.problem().sewn_straight && study.graph().graph.rounds.size() == 1;
+        if ((study.problem().area_stretch > 0 || study.measures().flattened) && !only_a_seam) {
             ASSERT_GT(found.volume_mm3, 0) << "table " << number;
         }
     }

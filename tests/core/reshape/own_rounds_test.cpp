@@ -29,7 +29,7 @@ Toy toy_of(const Piece& piece, const Gauge& gauge) {
 // What the checks say of a piece, notes left out: "ruffles in round 7; ".
 std::string faults(const Piece& piece, const Gauge& gauge, bool gaps_too = false) {
     std::ostringstream words;
-    for (const Check& check : study_piece(toy_of(piece, gauge), 0).checks) {
+    for (const Check& check : study_piece(toy_of(piece, gauge), 0).checks()) {
         if (check.severity == Severity::note || (check.code == CheckCode::gaps && !gaps_too)) continue;
         words << check_code_name(check.code) << " in round " << check.round + 1 << "; ";
     }

@@ -6,6 +6,7 @@
 #include <numbers>
 
 #include "core/shape/fabric_limits.h"
+#include "core/shape/solve_shape.h"
 #include "tests/core/shape/shape_tables.h"
 
 namespace roundwright::test {

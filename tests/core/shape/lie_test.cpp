@@ -7,6 +7,7 @@
 #include <string>
 
 #include "core/shape/highest_wave.h"
+#include "core/shape/solve_shape.h"
 #include "core/shape/wave_length.h"
 #include "tests/core/shape/shape_tables.h"
 

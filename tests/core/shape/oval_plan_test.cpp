@@ -17,7 +17,7 @@ PieceStudy oval(int chains, const std::vector<int>& counts, double stretch = uns
     return study_piece(toy, 0);
 }
 
-std::optional<OvalPlan> plan(const PieceStudy& study) { return oval_plan(study.problem, study.shape); }
+std::optional<OvalPlan> plan(const PieceStudy& study) { return oval_plan(study.problem(), study.measures()); }
 
 // A flat oval around 10 chains, three stitches more at either end each round (common practice): straight
 // sides of 10 stitches, so it is longer than wide by those 50 mm, and its edge is a parallel curve of the
@@ -29,7 +29,7 @@ TEST(OvalPlan, IsTheParallelCurveOfTheChain) {
     EXPECT_NEAR(made->length_mm - made->width_mm, 50, 1.5);
     EXPECT_NEAR(made->width_mm, 2 * 5 * 5, 2);  // five rounds on either side
     const double around = 2 * (made->length_mm - made->width_mm) + std::numbers::pi * made->width_mm;
-    EXPECT_NEAR(around, 2 * std::numbers::pi * study.shape.radius_mm.back(), 1e-6);
+    EXPECT_NEAR(around, 2 * std::numbers::pi * study.revolved().radius_mm.back(), 1e-6);
     EXPECT_NEAR(around, 50 * 5, 4);
 }
 
@@ -50,8 +50,8 @@ TEST(OvalPlan, IsNotClaimedOfWhatItCannotKnow) {
     rows.pieces[0].joining = Joining::rows;
     EXPECT_FALSE(plan(study_piece(rows, 0)));
     EXPECT_FALSE(plan(oval(10, {20, 16, 12})));  // narrower than its chain
-    EXPECT_TRUE(starts_oval(oval(10, {26}).problem));
-    EXPECT_FALSE(starts_oval(study_piece(toy_of(disc(6, 5)), 0).problem));
+    EXPECT_TRUE(starts_oval(oval(10, {26}).problem()));
+    EXPECT_FALSE(starts_oval(study_piece(toy_of(disc(6, 5)), 0).problem()));
 }
 
 }  // namespace

@@ -5,6 +5,7 @@
 #include <random>
 
 #include "core/shape/scaled_problem.h"
+#include "core/shape/solve_shape.h"
 #include "tests/core/shape/random_toy.h"
 #include "tests/core/shape/shape_tables.h"
 

@@ -17,9 +17,9 @@ TEST(PatternStudy, PrintsTheSizesAndRangesThatTheEditorShows) {
     const PieceStudy shown = study_piece(toy, 0);
     const auto& printed = pattern->sizes.at(0);
     ASSERT_TRUE(printed);
-    EXPECT_DOUBLE_EQ(printed->width_mm.likely, shown.shape.width_mm);
-    EXPECT_DOUBLE_EQ(printed->width_mm.low, shown.size.width_mm.low);
-    EXPECT_DOUBLE_EQ(printed->height_mm.high, shown.size.height_mm.high);
+    EXPECT_DOUBLE_EQ(printed->width_mm.likely, shown.measures().width_mm);
+    EXPECT_DOUBLE_EQ(printed->width_mm.low, shown.size().width_mm.low);
+    EXPECT_DOUBLE_EQ(printed->height_mm.high, shown.size().height_mm.high);
     EXPECT_LT(printed->width_mm.low, printed->width_mm.likely);
 }
 

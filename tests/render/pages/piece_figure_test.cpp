@@ -35,7 +35,7 @@ TEST(PieceFigure, ShowsAFaceToTheReader) {
     const Toy toy = looking_aside();
     const PieceStudy study = study_piece(toy, 0);
     const PieceModel model(toy, 0, study);
-    const double scale = 300 / study.shape.width_mm;
+    const double scale = 300 / study.measures().width_mm;
     for (const FigureView view : {FigureView::front, FigureView::above}) {
         QImage image(400, 400, QImage::Format_RGB32);
         image.fill(Qt::white);

@@ -32,7 +32,7 @@ PatternOptions outlines_only(Paper paper = Paper::a4) {
 TEST(Silhouette, IsAsLargeAsTheSolvedPiece) {
     for (const Paper paper : {Paper::a4, Paper::letter}) {
         const Toy toy = ball(6);
-        const Shape shape = study_piece(toy, 0).shape;
+        const Shape shape = study_piece(toy, 0).revolved();
         const PdfReader pdf(pdf_bytes(toy, outlines_only(paper)));
         const auto pages = outline_pages(pdf, QStringLiteral("Ball,"));
         ASSERT_EQ(pages.size(), 1u);
@@ -59,7 +59,7 @@ TEST(Silhouette, AFlatPieceIsDrawnFromAbove) {
     Toy toy = ball(1);
     toy.pieces[0] = testing::piece_of("Base", {6, 12, 19, 25, 31, 38, 44, 50}, End::left_open);
     toy.pieces[0].area_stretch = 0;
-    const Shape shape = study_piece(toy, 0).shape;
+    const Shape shape = study_piece(toy, 0).revolved();
     ASSERT_LT(shape.height_mm, shape.width_mm / 10);
     const PdfReader pdf(pdf_bytes(toy, outlines_only()));
     const auto pages = outline_pages(pdf, QStringLiteral("Base,"));
@@ -84,7 +84,7 @@ TEST(Silhouette, OfAFlatEarIsItsLayer) {
     for (const bool at_top : {false, true}) {
         Toy toy = ear(unstuffed_stretch);
         toy.pieces[0].starts_at_top = at_top;
-        const Shape shape = study_piece(toy, 0).shape;
+        const Shape shape = study_piece(toy, 0).revolved();
         ASSERT_TRUE(shape.flattened());
         const PdfReader pdf(pdf_bytes(toy, outlines_only()));
         const auto pages = outline_pages(pdf, QStringLiteral("Ear,"));
@@ -99,7 +99,7 @@ TEST(Silhouette, OfAFlatEarIsItsLayer) {
 
 TEST(Silhouette, OfASewnEndIsAsWideAsItsSeam) {
     for (const double stretch : {unstuffed_stretch, medium_stuffing_stretch}) {
-        const Shape shape = study_piece(ear(stretch), 0).shape;
+        const Shape shape = study_piece(ear(stretch), 0).revolved();
         const QRectF bounds = silhouette_mm(shape, false).boundingRect();
         EXPECT_NEAR(bounds.width(), shape.width_mm, 0.01);
         EXPECT_NEAR(bounds.height(), shape.height_mm, 0.01);
@@ -127,7 +127,7 @@ TEST(Silhouette, SmallPiecesShareOneSheetOfPaper) {
 
 TEST(Silhouette, ALargePieceIsTiledAtFullSize) {
     const Toy toy = ball(24, 6);  // about 275 mm across: wider than the paper
-    const Shape shape = study_piece(toy, 0).shape;
+    const Shape shape = study_piece(toy, 0).revolved();
     const PdfReader pdf(pdf_bytes(toy, outlines_only()));
     const auto pages = outline_pages(pdf, QStringLiteral("Ball,"));
     ASSERT_EQ(pages.size(), 4u);
@@ -162,7 +162,7 @@ TEST(Silhouette, AHugePieceIsDrawnSmallerAndSaysSo) {
 TEST(Silhouette, TheOutlineNeverLeavesTheSolvedShape) {
     for (const int n : {3, 4, 7, 12}) {
         for (const bool upside_down : {false, true}) {
-            const Shape shape = study_piece(ball(n), 0).shape;
+            const Shape shape = study_piece(ball(n), 0).revolved();
             const QRectF bounds = silhouette_mm(shape, upside_down).boundingRect();
             EXPECT_NEAR(bounds.width(), shape.width_mm, 1e-6);
             EXPECT_NEAR(bounds.height(), shape.height_mm, 1e-6);

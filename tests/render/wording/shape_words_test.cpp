@@ -69,7 +69,7 @@ TEST(ShapeWords, AnEarThatIsNotStuffedIsFlat) {
 
 TEST(ShapeWords, RufflesAreSaidWithTheirHeight) {
     const PieceStudy study = study_of({8, 16, 24, 32, 40, 48});
-    const double waves = highest_wave_mm(study.lies);
+    const double waves = highest_wave_mm(study.lies());
     ASSERT_GT(waves, 2);
     const std::string said = std::to_string(std::lround(waves)) + "\u00a0mm";
     EXPECT_THAT(size(study), EndsWith(", flat, edge waves " + said));

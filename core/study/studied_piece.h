@@ -1,0 +1,36 @@
+#pragma once
+
+#include <functional>
+
+#include "core/study/study_surface.h"
+
+namespace roundwright {
+
+/// A piece worked out, with the surface that shows it.
+struct StudiedPiece {
+    std::shared_ptr<const PieceStudy> study;
+    std::shared_ptr<const PieceStudy> shown;  ///< of what the surface shows: `study`, or the piece unstuffed
+    Shared<SurfaceStage> drawn;               ///< null: not wanted, or no shape was found
+
+    [[nodiscard]] std::shared_ptr<const StitchSurface> surface() const;
+};
+
+/// The surface that is wanted of a piece.
+struct SurfaceWanted {
+    bool unstuffed = false;  ///< of the piece as it is before stuffing
+    RevolveOptions options;
+};
+
+/// Works out a piece of a toy in stages, and shares with `before` (its parts may be null) what has not
+/// changed. `shape_is_there` (may be empty) is told as soon as shape and surface are there, with no range of
+/// sizes and no checks yet; they come last, since curing takes longest.
+[[nodiscard]] StudiedPiece study_in_stages(
+    const Toy& toy, std::size_t piece, const StudiedPiece& before, const std::optional<SurfaceWanted>& wanted,
+    const std::stop_token& stop = {}, const std::function<void(const StudiedPiece&)>& shape_is_there = {});
+
+/// The surface of a study that is right already.
+[[nodiscard]] StudiedPiece with_surface(std::shared_ptr<const PieceStudy> study, const Toy& toy,
+                                        std::size_t piece, const StudiedPiece& before,
+                                        const SurfaceWanted& wanted, const std::stop_token& stop = {});
+
+}  // namespace roundwright

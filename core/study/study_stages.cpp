@@ -1,0 +1,81 @@
+#include "core/study/study_stages.h"
+
+#include <algorithm>
+
+#include "core/checks/stitch_limit.h"
+
+namespace roundwright {
+
+namespace {
+
+StitchInputs inputs_of(const Piece& piece) {
+    StitchInputs inputs{piece.start, {}};
+    inputs.rounds.reserve(piece.rounds.size());
+    for (const Round& round : piece.rounds) inputs.rounds.push_back({round.working, round.yarn});
+    return inputs;
+}
+
+std::vector<std::uint16_t> yarns_of(const StitchGraph& graph) {
+    std::vector<std::uint16_t> yarns;
+    for (const GraphRound& round : graph.rounds)
+        for (const GraphStitch& made : round.stitches)
+            if (yarns.empty() || yarns.back() != made.stitch.yarn) yarns.push_back(made.stitch.yarn);
+    std::ranges::sort(yarns);
+    const auto same = std::ranges::unique(yarns);
+    yarns.erase(same.begin(), same.end());
+    return yarns;
+}
+
+/// The same again would come out of the same problem.
+bool is_final(Termination termination) {
+    return termination == Termination::converged || termination == Termination::unusable_problem;
+}
+
+}  // namespace
+
+Shared<StitchStage> stitch_stage(const Piece& piece, const Shared<StitchStage>& before) {
+    StitchInputs inputs = inputs_of(piece);
+    if (before && before->inputs == inputs) return before;
+    auto stage = std::make_shared<StitchStage>();
+    stage->inputs = std::move(inputs);
+    if (exceeds_stitch_limit(piece)) return stage;
+    stage->graph = piece_graph(piece);
+    stage->yarns = yarns_of(stage->graph.graph);
+    return stage;
+}
+
+Shared<ShapeStage> shape_stage(const ShapeProblem& problem, const Shared<ShapeStage>& before,
+                               std::stop_token stop) {
+    if (before && before->problem == problem && is_final(before->measures.termination)) return before;
+    auto stage = std::make_shared<ShapeStage>();
+    ShapeOptions options;
+    options.stop = std::move(stop);
+    stage->problem = problem;
+    stage->revolved = solve_shape(problem, options, before ? &before->revolved : nullptr);
+    stage->measures = measures_of(problem, stage->revolved);
+    if (!stage->revolved.usable()) return stage;
+    stage->lies = lie_of_rounds(problem, stage->revolved);
+    stage->signs = fabric_signs(problem, stage->revolved);
+    return stage;
+}
+
+bool takes_the_place_of(const ShapeStage& next, const ShapeStage& shown) {
+    if (next.problem != shown.problem) return true;
+    if (shown.measures.converged() && !next.measures.converged()) return false;
+    return next.measures.fidelity >= shown.measures.fidelity;
+}
+
+Shared<SizeStage> size_stage(const Shared<ShapeStage>& shape, const Gauge& gauge, double stretch_error,
+                             const Shared<SizeStage>& before) {
+    if (before && before->shape == shape && before->gauge == gauge && before->stretch_error == stretch_error)
+        return before;
+    auto stage = std::make_shared<SizeStage>();
+    stage->shape = shape;
+    stage->gauge = gauge;
+    stage->stretch_error = stretch_error;
+    if (shape->measures.usable())
+        stage->size = size_range(shape->problem, shape->revolved, gauge, stretch_error);
+    return stage;
+}
+
+}  // namespace roundwright
