@@ -6,6 +6,7 @@
 #include "core/base/vec.h"
 #include "core/shape/loop_section.h"
 #include "core/shape/shape_problem.h"
+#include "core/shape/termination.h"
 
 namespace roundwright {
 
@@ -20,14 +21,6 @@ struct ShapeOptions {
     double relative_gradient = 1e-9;
     int max_iterations = 200;
     std::stop_token stop;
-};
-
-enum class Termination {
-    converged,
-    iteration_limit,  ///< the shape is the best so far
-    line_search_failed,
-    cancelled,
-    unusable_problem,  ///< no rounds, or a length that is not a positive finite number: nothing was computed
 };
 
 /// The shape: loop i is a circle of radius `radius_mm[i]` at height `z_mm[i]`, i = 0..n, or, where `sections`
