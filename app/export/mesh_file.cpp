@@ -4,9 +4,9 @@
 #include <utility>
 
 #include "app/wording/piece_name.h"
-#include "core/mesh/write_glb.h"
-#include "core/mesh/write_obj.h"
-#include "core/mesh/write_stl.h"
+#include "core/mesh/files/write_glb.h"
+#include "core/mesh/files/write_obj.h"
+#include "core/mesh/files/write_stl.h"
 
 namespace roundwright::app {
 namespace {
