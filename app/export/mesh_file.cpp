@@ -3,9 +3,9 @@
 #include <algorithm>
 #include <utility>
 
-#include "core/mesh/write_glb.h"
-#include "core/mesh/write_obj.h"
-#include "core/mesh/write_stl.h"
+#include "core/mesh/files/write_glb.h"
+#include "core/mesh/files/write_obj.h"
+#include "core/mesh/files/write_stl.h"
 #include "render/wording/piece_name.h"
 
 namespace roundwright::app {

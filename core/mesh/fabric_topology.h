@@ -3,6 +3,7 @@
 #include <cstdint>
 #include <vector>
 
+#include "core/mesh/fabric_geometry.h"
 #include "core/mesh/stitch_cords.h"
 #include "core/mesh/stitch_layout.h"
 #include "core/mesh/stitch_relief.h"
@@ -15,15 +16,6 @@ struct VertexRow {
     std::uint32_t size = 0;
 
     [[nodiscard]] std::uint32_t at(std::uint32_t k) const { return first + (size == 1 ? 0 : k % size); }
-};
-
-/// How the ends of the piece are made.
-struct FabricEnds {
-    bool point_below = false;  ///< the edge below round 1 is one vertex, as of a magic ring
-    bool fan_below = false;    ///< or is closed by a fan to a pole
-    bool fan_above = false;    ///< the last edge is closed by a fan to a pole
-
-    [[nodiscard]] bool closed() const { return (point_below || fan_below) && fan_above; }
 };
 
 /// One skin of a piece's fabric.

@@ -4,23 +4,23 @@
 #include <algorithm>
 #include <cstdint>
 
+#include "core/mesh/fabric_colours.h"
+
 namespace roundwright {
 namespace {
 
-constexpr Colour no_yarn_colour{205, 198, 188};
-
 void lay_without_place(StitchPatch& patch, const GraphRound& round, const GraphStitch& stitch,
-                       const RevolvedSurface& surface, std::size_t edge) {
+                       const FabricGeometry& geometry, std::size_t edge) {
     const double from = round.first_below + stitch.first_foot;
-    const auto right = surface.on_loop(edge, from), left = surface.on_loop(edge, from + stitch.stitch.feet);
-    patch.corners = {surface.place(left), surface.place(right), surface.place(right), surface.place(left)};
-    patch.normal = surface.normal(right);
+    const auto right = geometry.on_edge(edge, from), left = geometry.on_edge(edge, from + stitch.stitch.feet);
+    patch.corners = {left.place, right.place, right.place, left.place};
+    patch.normal = right.normal;
 }
 
 /// Lays the patches of a round one after the other: each begins where the one before it ends.
 class RoundLayer {
   public:
-    RoundLayer(const RevolvedSurface& surface, std::size_t round) : surface_(surface), round_(round) {}
+    RoundLayer(const FabricGeometry& geometry, std::size_t round) : geometry_(geometry), round_(round) {}
 
     /// The cell at `place`, which may be the first or the one after the last one.
     void lay(StitchPatch& patch, const LaidStitch& cell, std::size_t place) {
@@ -36,15 +36,15 @@ class RoundLayer {
         patch.corners = {lower_, lower_right, upper_right, upper_};
         const Vec3 across = (patch.corners[2] - patch.corners[0]).cross(patch.corners[3] - patch.corners[1]);
         patch.normal = across.norm() > 1e-9 ? Vec3(across.normalized())
-                                            : surface_.normal(surface_.on_loop(round_ + 1, above + 0.5));
+                                            : geometry_.on_edge(round_ + 1, above + 0.5).normal;
     }
 
   private:
     [[nodiscard]] Vec3 at(std::size_t edge, double along) const {
-        return surface_.place(surface_.on_loop(edge, along));
+        return geometry_.on_edge(edge, along).place;
     }
 
-    const RevolvedSurface& surface_;
+    const FabricGeometry& geometry_;
     std::size_t round_;
     bool reached_ = false;
     std::size_t next_ = 0;
@@ -53,31 +53,6 @@ class RoundLayer {
 };
 
 }  // namespace
-
-Colour yarn_colour(const Toy& toy, const Stitch& stitch) {
-    return stitch.yarn < toy.yarns.size() ? toy.yarns[stitch.yarn].colour : no_yarn_colour;
-}
-
-Colour yarn_colour(const Toy& toy, const StitchGraph& graph, const LaidStitch& cell) {
-    if (cell.stitch < 0) return no_yarn_colour;
-    const auto& round = graph.rounds[static_cast<std::size_t>(cell.round)];
-    return yarn_colour(toy, round.stitches[static_cast<std::size_t>(cell.stitch)].stitch);
-}
-
-bool is_brushed(const Toy& toy, const Stitch& stitch) {
-    return stitch.yarn < toy.yarns.size() && toy.yarns[stitch.yarn].brushed;
-}
-
-std::vector<StitchFace> faces_of_stitches(const Toy& toy, const StitchGraph& graph) {
-    std::vector<StitchFace> faces;
-    for (const auto& round : graph.rounds) {
-        for (const auto& [stitch, foot] : round.stitches) {
-            const bool pile = is_brushed(toy, stitch) && stitch.kind != StitchKind::bobble;
-            faces.push_back(pile ? StitchFace::pile : face_of(stitch.kind, stitch.part));
-        }
-    }
-    return faces;
-}
 
 std::vector<std::uint32_t> first_stitches(const StitchGraph& graph) {
     std::vector<std::uint32_t> first{0};
@@ -89,12 +64,12 @@ std::vector<std::uint32_t> first_stitches(const StitchGraph& graph) {
 
 std::vector<StitchPatch> stitch_patches(const Toy& toy, const StitchGraph& graph,
                                         const std::vector<LaidRound>& rounds,
-                                        const RevolvedSurface& surface) {
+                                        const FabricGeometry& geometry) {
     const auto first = first_stitches(graph);
     std::vector<StitchPatch> patches(first.back());
     std::vector<bool> placed(patches.size(), false);
     for (std::size_t i = 0; i < rounds.size(); ++i) {
-        RoundLayer layer(surface, i);
+        RoundLayer layer(geometry, i);
         for (std::size_t c = 0; c < rounds[i].cells.size(); ++c) {
             const auto& cell = rounds[i].cells[c];
             if (cell.carried) continue;
@@ -107,7 +82,7 @@ std::vector<StitchPatch> stitch_patches(const Toy& toy, const StitchGraph& graph
         for (std::size_t s = 0; s < graph.rounds[i].stitches.size(); ++s, ++number) {
             const auto& stitch = graph.rounds[i].stitches[s];
             if (!placed[number])
-                lay_without_place(patches[number], graph.rounds[i], stitch, surface,
+                lay_without_place(patches[number], graph.rounds[i], stitch, geometry,
                                   std::min(i, rounds.size()));
             patches[number].round = static_cast<int>(i);
             patches[number].stitch = static_cast<int>(s);

@@ -3,24 +3,13 @@
 #include <cstdint>
 #include <vector>
 
-#include "core/mesh/revolved_surface.h"
-#include "core/mesh/stitch_cords.h"
+#include "core/mesh/fabric_geometry.h"
 #include "core/mesh/stitch_layout.h"
 #include "core/mesh/stitch_surface.h"
 #include "core/stitches/stitch_graph.h"
 #include "core/toy/toy.h"
 
 namespace roundwright {
-
-/// Colour of a stitch's yarn; a quiet grey for a yarn the toy does not have.
-[[nodiscard]] Colour yarn_colour(const Toy& toy, const Stitch& stitch);
-[[nodiscard]] Colour yarn_colour(const Toy& toy, const StitchGraph& graph, const LaidStitch& cell);
-
-/// Whether the stitch's yarn is brushed when the piece is done.
-[[nodiscard]] bool is_brushed(const Toy& toy, const Stitch& stitch);
-
-/// The face that every stitch of the graph shows on the outside, in its order.
-[[nodiscard]] std::vector<StitchFace> faces_of_stitches(const Toy& toy, const StitchGraph& graph);
 
 /// Number of each round's first stitch among all of the piece's: rounds + 1 entries.
 [[nodiscard]] std::vector<std::uint32_t> first_stitches(const StitchGraph& graph);
@@ -30,6 +19,6 @@ namespace roundwright {
 /// of no height on the edge below.
 [[nodiscard]] std::vector<StitchPatch> stitch_patches(const Toy& toy, const StitchGraph& graph,
                                                       const std::vector<LaidRound>& rounds,
-                                                      const RevolvedSurface& surface);
+                                                      const FabricGeometry& geometry);
 
 }  // namespace roundwright

@@ -11,12 +11,14 @@ using std::numbers::pi;
 namespace {
 
 constexpr double one_hundredth = 0.01;
+/// Of its radius, that a loop keeps in one step.
+constexpr double smallest_part = 0.1;
 
 /// A symmetric 2 by 2 matrix, and a general one.
 struct Symmetric {
     double rr = 0, rz = 0, zz = 0;
 };
-struct Matrix {
+struct Block {
     double rr = 0, rz = 0, zr = 0, zz = 0;
 };
 
@@ -29,7 +31,7 @@ void add_diagonal(BandMatrix& out, std::size_t node, const Symmetric& m) {
 }
 
 /// Adds m at the block in the rows of node + `below` and the columns of node.
-void add_below(BandMatrix& out, std::size_t node, std::size_t below, const Matrix& m) {
+void add_below(BandMatrix& out, std::size_t node, std::size_t below, const Block& m) {
     const std::size_t column = 2 * node;
     const std::size_t row = column + 2 * below;
     out.add(row, column, m.rr);
@@ -85,6 +87,10 @@ LyingWall Membrane::wall(const Positions& x, std::size_t s) const {
 
 double Membrane::stiffness(const Loop& loop, double r) const {
     return r < loop.radius ? compression_factor_ * loop.stiffness : loop.stiffness;
+}
+
+void Membrane::keep_in_bounds(const Positions& x, Positions& trial) const {
+    for (std::size_t i = 0; i < x.size(); i += 2) trial[i] = std::max(trial[i], smallest_part * x[i]);
 }
 
 void Membrane::take_walls(const Positions& x, LyingWalls& out) const {
@@ -293,7 +299,7 @@ void Membrane::add_bending_hessian(std::size_t node, const LyingWall& before, co
                        kq * (square * mz * mz - 2 * s * mz * after.tz)};
     const double mixed = -k * c * p * q;
     // Rows by the segment after, columns by the one before.
-    const Matrix ab{mixed * mr * nr, mixed * mr * nz, mixed * mz * nr, mixed * mz * nz};
+    const Block ab{mixed * mr * nr, mixed * mr * nz, mixed * mz * nr, mixed * mz * nz};
     add_diagonal(out, node - 1, bb);
     add_diagonal(out, node,
                  {bb.rr + aa.rr - 2 * ab.rr, bb.rz + aa.rz - ab.rz - ab.zr, bb.zz + aa.zz - 2 * ab.zz});

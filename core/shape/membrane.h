@@ -4,13 +4,11 @@
 #include <vector>
 
 #include "core/shape/band_matrix.h"
+#include "core/shape/energy.h"
 #include "core/shape/meridian.h"
 #include "core/shape/solve_shape.h"
 
 namespace roundwright {
-
-/// Node positions of a meridian: r_0, z_0, r_1, z_1, ... in mm.
-using Positions = std::vector<double>;
 
 /// The walls of a meridian as they lie: direction and length of every segment. Taken once for a set of
 /// positions, all derivatives can share them.
@@ -19,12 +17,6 @@ struct LyingWall {
     double length;
 };
 using LyingWalls = std::vector<LyingWall>;
-
-/// How the second derivatives of the energy are taken.
-enum class Curvature {
-    exact,
-    projected,  ///< element by element positive semidefinite: what is indefinite is left out
-};
 
 /// The elastic energy of an axisymmetric piece and the volume it encloses, with derivatives.
 ///
@@ -37,6 +29,9 @@ enum class Curvature {
 /// term speaks for. L, h: relaxed loop lengths and heights. Energies are in units of course stiffness * mm^2.
 class Membrane {
   public:
+    using Elements = LyingWalls;
+    using Matrix = BandMatrix;
+
     Membrane(const Meridian& meridian, const ShapeOptions& options);
 
     [[nodiscard]] std::size_t nodes() const { return loops_.size(); }
@@ -50,6 +45,12 @@ class Membrane {
 
     /// `out` has as many entries as there are segments.
     void take_walls(const Positions& x, LyingWalls& out) const;
+    void take_elements(const Positions& x, LyingWalls& out) const {
+        out.resize(nodes() - 1);
+        take_walls(x, out);
+    }
+    /// Leaves every loop at least a tenth of its radius.
+    void keep_in_bounds(const Positions& x, Positions& trial) const;
 
     [[nodiscard]] double energy(const Positions& x) const;
     [[nodiscard]] double energy(const Positions& x, const LyingWalls& walls) const;

@@ -9,6 +9,7 @@
 #include "core/shape/face_down.h"
 #include "core/shape/flat_layers.h"
 #include "core/shape/measure_profile.h"
+#include "core/shape/membrane.h"
 #include "core/shape/minimise.h"
 #include "core/shape/sewn_seam.h"
 
@@ -28,6 +29,10 @@ bool are_usable(const ShapeOptions& options) {
            options.compression_factor >= 0 && options.compression_factor <= 1 &&
            options.bending_stiffness >= 0 && std::isfinite(options.bending_stiffness) &&
            options.relative_gradient > 0;
+}
+
+MinimiseLimits limits_of(const ShapeOptions& options, double relative_gradient) {
+    return {relative_gradient, options.max_iterations, options.stop};
 }
 
 /// By the virial of a sphere: 3 p V is the sum of tension times area over both directions, and equal
@@ -55,14 +60,13 @@ Equilibrium start_at(Positions x, const Membrane& membrane, double stretch, cons
 
 /// From the same piece with half the nodes, and so on down to a few.
 Equilibrium coarse_to_fine_start(const Meridian& meridian, const Membrane& membrane, double stretch,
-                                 const ShapeOptions& options, MinimiseWorkspace& workspace) {
+                                 const ShapeOptions& options, MinimiseWorkspace<Membrane>& workspace) {
     if (meridian.nodes() <= few_nodes)
         return start_at(start_from_counts(meridian), membrane, stretch, options);
     const Meridian coarse = coarsened(meridian);
     const Membrane coarse_membrane(coarse, options);
     Equilibrium state = coarse_to_fine_start(coarse, coarse_membrane, stretch, options, workspace);
-    minimise(coarse_membrane, stretch, options, coarse_relative_gradient, options.max_iterations, workspace,
-             state);
+    minimise(coarse_membrane, stretch, limits_of(options, coarse_relative_gradient), workspace, state);
     state.x = refined(meridian, state.x);
     state.least_stuffing = least_stuffing_share * first_stuffing(membrane, stretch, options);
     if (can_start(membrane, meridian, state.x)) return state;
@@ -160,10 +164,10 @@ bool turns_inside(const Membrane& membrane, const Positions& x) {
 Equilibrium equilibrium(const ShapeProblem& problem, const Meridian& meridian, const Membrane& membrane,
                         const ShapeOptions& options, const Shape* warm) {
     // Kept from solve to solve: fresh memory costs a quarter of the time of a long piece.
-    static thread_local MinimiseWorkspace workspace;
+    static thread_local MinimiseWorkspace<Membrane> workspace;
     const auto settle = [&](Equilibrium state) {
-        minimise(membrane, problem.area_stretch, options, options.relative_gradient, options.max_iterations,
-                 workspace, state);
+        minimise(membrane, problem.area_stretch, limits_of(options, options.relative_gradient), workspace,
+                 state);
         return state;
     };
     Equilibrium warmed;

@@ -5,9 +5,9 @@
 
 #include "core/mesh/ray_cast.h"
 #include "core/mesh/revolve.h"
-#include "core/mesh/write_glb.h"
-#include "core/mesh/write_obj.h"
-#include "core/mesh/write_stl.h"
+#include "core/mesh/files/write_glb.h"
+#include "core/mesh/files/write_obj.h"
+#include "core/mesh/files/write_stl.h"
 #include "core/rounds/piece_graph.h"
 #include "core/shape/solve_shape.h"
 

@@ -51,14 +51,14 @@ constexpr int solves_a_reading = 8;
 
 /// In scratch memory that is kept, as the program keeps it.
 Run by_this_solver(const Arena& arena, double relative_gradient) {
-    static MinimiseWorkspace workspace;
+    static MinimiseWorkspace<Membrane> workspace;
     Equilibrium state;
     const auto begin = Clock::now();
     for (int i = 0; i < solves_a_reading; ++i) {
         state.x = arena.start;
         state.stuffing = arena.stuffing;
         state.holds_stuffing = arena.stuffed;
-        minimise(arena.membrane, 0, {}, relative_gradient, 500, workspace, state);
+        minimise(arena.membrane, 0, {relative_gradient, 500, {}}, workspace, state);
     }
     Run run{seconds_since(begin) / solves_a_reading, arena.value(state.x), state.iterations, false};
     run.reached = run.energy <= arena.target();

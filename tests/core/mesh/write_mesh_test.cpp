@@ -14,9 +14,9 @@
 #include <unistd.h>
 
 #include "core/mesh/revolve.h"
-#include "core/mesh/write_glb.h"
-#include "core/mesh/write_obj.h"
-#include "core/mesh/write_stl.h"
+#include "core/mesh/files/write_glb.h"
+#include "core/mesh/files/write_obj.h"
+#include "core/mesh/files/write_stl.h"
 #include "tests/core/mesh/example_pieces.h"
 #include "tests/core/mesh/mesh_measures.h"
 

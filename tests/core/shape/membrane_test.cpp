@@ -6,6 +6,7 @@
 
 #include "core/shape/cold_start.h"
 #include "tests/core/shape/shape_tables.h"
+#include "tests/support/derivative_check.h"
 
 namespace roundwright::test {
 namespace {
@@ -34,12 +35,10 @@ LyingWalls walls_of(const Membrane& membrane, const Positions& x) {
 
 bool is_fixed(const Case& c, std::size_t i) { return i == 1 || (i % 2 == 0 && c.meridian.on_axis(i / 2)); }
 
-template <class Function>
-double central_difference(const Function& f, Positions x, std::size_t i, double step) {
-    x[i] += step;
-    const double above = f(x);
-    x[i] -= 2 * step;
-    return (above - f(x)) / (2 * step);
+DerivativeCheck check_of(const Case& c) {
+    DerivativeCheck check;
+    check.is_fixed = [&c](std::size_t i) { return is_fixed(c, i); };
+    return check;
 }
 
 class MembraneDerivatives : public testing::TestWithParam<std::tuple<MeridianEnd, unsigned>> {};
@@ -54,21 +53,14 @@ TEST_P(MembraneDerivatives, GradientsAgreeWithDifferences) {
     membrane.energy_gradient(c.x, walls_of(membrane, c.x), energy.data());
     membrane.volume_gradient(c.x, volume.data());
     membrane.area_stretch_gradient(c.x, walls_of(membrane, c.x), stretch.data());
-    for (std::size_t i = 0; i < c.x.size(); ++i) {
-        if (is_fixed(c, i)) {
-            EXPECT_EQ(energy[i], 0);
-            EXPECT_EQ(volume[i], 0);
-            EXPECT_EQ(stretch[i], 0);
-            continue;
-        }
-        const double step = 1e-5;
-        const auto e = [&](const Positions& x) { return membrane.energy(x); };
-        const auto v = [&](const Positions& x) { return membrane.volume(x); };
-        const auto s = [&](const Positions& x) { return membrane.area_stretch(x, walls_of(membrane, x)); };
-        EXPECT_NEAR(energy[i], central_difference(e, c.x, i, step), 1e-6 * (1 + std::abs(energy[i])));
-        EXPECT_NEAR(volume[i], central_difference(v, c.x, i, step), 1e-6 * (1 + std::abs(volume[i])));
-        EXPECT_NEAR(stretch[i], central_difference(s, c.x, i, step), 1e-8);
-    }
+    const auto e = [&](const Positions& x) { return membrane.energy(x); };
+    const auto v = [&](const Positions& x) { return membrane.volume(x); };
+    const auto s = [&](const Positions& x) { return membrane.area_stretch(x, walls_of(membrane, x)); };
+    DerivativeCheck check = check_of(c);
+    EXPECT_TRUE(is_gradient(energy, e, c.x, check)) << "of the energy";
+    EXPECT_TRUE(is_gradient(volume, v, c.x, check)) << "of the volume";
+    check.relative = 1e-8;
+    EXPECT_TRUE(is_gradient(stretch, s, c.x, check)) << "of the stretch";
 }
 
 TEST_P(MembraneDerivatives, HessianAgreesWithDifferencesOfGradients) {
@@ -80,23 +72,15 @@ TEST_P(MembraneDerivatives, HessianAgreesWithDifferencesOfGradients) {
     BandMatrix hessian;
     hessian.resize(membrane.unknowns());
     membrane.hessian(c.x, walls_of(membrane, c.x), pressure, Curvature::exact, hessian);
-    std::vector<double> energy(membrane.unknowns());
-    std::vector<double> volume(membrane.unknowns());
-    for (std::size_t i = 0; i < c.x.size(); ++i)
-        for (std::size_t j = 0; j < c.x.size(); ++j) {
-            if (is_fixed(c, i) || is_fixed(c, j)) {
-                EXPECT_EQ(hessian.entry(i, j), i == j ? 1 : 0);
-                continue;
-            }
-            const auto force = [&](const Positions& x) {
-                membrane.energy_gradient(x, walls_of(membrane, x), energy.data());
-                membrane.volume_gradient(x, volume.data());
-                return energy[i] - pressure * volume[i];
-            };
-            const double expected = central_difference(force, c.x, j, 1e-5);
-            EXPECT_NEAR(hessian.entry(i, j), expected, 1e-6 * (1 + std::abs(expected)))
-                << "at " << i << ", " << j;
-        }
+    const auto gradient = [&](const Positions& x) {
+        std::vector<double> force(membrane.unknowns()), volume(membrane.unknowns());
+        membrane.energy_gradient(x, walls_of(membrane, x), force.data());
+        membrane.volume_gradient(x, volume.data());
+        for (std::size_t i = 0; i < force.size(); ++i) force[i] -= pressure * volume[i];
+        return force;
+    };
+    const auto entry = [&](std::size_t i, std::size_t j) { return hessian.entry(i, j); };
+    EXPECT_TRUE(is_hessian(entry, gradient, c.x, check_of(c)));
 }
 
 TEST_P(MembraneDerivatives, ProjectedHessianHasNoNegativeEigenvalue) {

@@ -1,4 +1,4 @@
-#include "core/mesh/write_glb.h"
+#include "core/mesh/files/write_glb.h"
 
 #include <algorithm>
 #include <array>
@@ -7,7 +7,7 @@
 #include <limits>
 #include <nlohmann/json.hpp>
 
-#include "core/mesh/little_endian.h"
+#include "core/mesh/files/little_endian.h"
 
 namespace roundwright {
 namespace {

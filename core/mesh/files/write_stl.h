@@ -3,7 +3,7 @@
 #include <span>
 #include <string>
 
-#include "core/mesh/named_mesh.h"
+#include "core/mesh/files/named_mesh.h"
 
 namespace roundwright {
 

@@ -1,62 +1,71 @@
-#include "core/shape/minimise.h"
+#pragma once
 
 #include <Eigen/Core>
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <utility>
+
+#include "core/shape/energy.h"
+#include "core/shape/minimise_state.h"
 
 namespace roundwright {
 
-namespace {
-
-using Vector = Eigen::Map<const Eigen::VectorXd>;
-
-Vector view(const std::vector<double>& values) {
-    return {values.data(), static_cast<Eigen::Index>(values.size())};
-}
-
-Eigen::Map<Eigen::VectorXd> view(std::vector<double>& values) {
-    return {values.data(), static_cast<Eigen::Index>(values.size())};
-}
-
-double dot(const std::vector<double>& a, const std::vector<double>& b) { return view(a).dot(view(b)); }
-
 /// The search for one equilibrium; its steps are the member functions, its loop is `run`.
-class Search {
+template <Energy E>
+class NewtonSearch {
   public:
-    Search(const Membrane& membrane, double target, const ShapeOptions& options, MinimiseWorkspace& space,
-           Equilibrium& state)
-        : membrane_(membrane), target_(target), options_(options), space_(space), state_(state) {
-        space_.resize(membrane.nodes());
+    NewtonSearch(const E& energy, double target_stretch, const MinimiseLimits& limits,
+                 MinimiseWorkspace<E>& space, Equilibrium& state)
+        : model_(energy), target_(target_stretch), limits_(limits), space_(space), state_(state) {
+        space_.resize(energy.unknowns());
     }
 
-    void run(double relative_gradient, int max_iterations) {
-        membrane_.take_walls(state_.x, space_.walls);
-        energy_ = membrane_.energy(state_.x, space_.walls);
+    void run() {
+        model_.take_elements(state_.x, space_.elements);
+        energy_ = model_.energy(state_.x, space_.elements);
         for (state_.iterations = 0;; ++state_.iterations) {
             take_derivatives();
-            if (converged(relative_gradient)) return finish(Termination::converged);
-            if (options_.stop.stop_requested()) return finish(Termination::cancelled);
-            if (state_.iterations >= max_iterations) return finish(Termination::iteration_limit);
+            if (converged()) return finish(Termination::converged);
+            if (limits_.stop.stop_requested()) return finish(Termination::cancelled);
+            if (state_.iterations >= limits_.max_iterations) return finish(Termination::iteration_limit);
             if (!take_step_direction()) return finish(Termination::line_search_failed);
             if (!search_along_step()) return finish(Termination::line_search_failed);
         }
     }
 
   private:
-    [[nodiscard]] bool stuffed() const { return target_ > 0 || state_.holds_stuffing; }
+    using Vector = Eigen::Map<const Eigen::VectorXd>;
+    static Vector view(const std::vector<double>& values) {
+        return {values.data(), static_cast<Eigen::Index>(values.size())};
+    }
+    static Eigen::Map<Eigen::VectorXd> view(std::vector<double>& values) {
+        return {values.data(), static_cast<Eigen::Index>(values.size())};
+    }
+    static double dot(const std::vector<double>& a, const std::vector<double>& b) {
+        return view(a).dot(view(b));
+    }
+
+    [[nodiscard]] bool stuffed() const { return StuffedEnergy<E> && (target_ > 0 || state_.holds_stuffing); }
     [[nodiscard]] bool seeks_stretch() const { return target_ > 0 && !state_.holds_stuffing; }
     void finish(Termination termination) { state_.termination = termination; }
 
     void take_derivatives() {
-        membrane_.energy_gradient(state_.x, space_.walls, space_.energy_gradient.data());
-        if (!stuffed()) return;
-        volume_ = membrane_.volume(state_.x);
-        pressure_ = state_.stuffing / volume_;
-        membrane_.volume_gradient(state_.x, space_.volume_gradient.data());
-        if (!seeks_stretch()) return;
-        stretch_ = membrane_.area_stretch(state_.x, space_.walls);
-        membrane_.area_stretch_gradient(state_.x, space_.walls, space_.stretch_gradient.data());
+        model_.energy_gradient(state_.x, space_.elements, space_.energy_gradient.data());
+        if constexpr (StuffedEnergy<E>) {
+            if (!stuffed()) return;
+            volume_ = model_.volume(state_.x);
+            pressure_ = state_.stuffing / volume_;
+            model_.volume_gradient(state_.x, space_.volume_gradient.data());
+            if (!seeks_stretch()) return;
+            stretch_ = model_.area_stretch(state_.x, space_.elements);
+            model_.area_stretch_gradient(state_.x, space_.elements, space_.stretch_gradient.data());
+        }
+    }
+
+    [[nodiscard]] double volume_of(const Positions& x) const {
+        if constexpr (StuffedEnergy<E>) return stuffed() ? model_.volume(x) : 0;
+        return 0;
     }
 
     /// Size of the gradient of E - p V, its two parts given.
@@ -70,12 +79,12 @@ class Search {
         return stretch_ > target_ && state_.stuffing <= state_.least_stuffing;
     }
 
-    bool converged(double relative_gradient) {
+    bool converged() {
         state_.residual =
-            force_norm(space_.energy_gradient, pressure_, space_.volume_gradient) / membrane_.force_scale();
+            force_norm(space_.energy_gradient, pressure_, space_.volume_gradient) / model_.force_scale();
         const double missed =
             seeks_stretch() && !is_barely_stuffed() ? std::abs(stretch_ - target_) / target_ : 0;
-        return state_.residual <= relative_gradient && missed <= 10 * relative_gradient;
+        return state_.residual <= limits_.relative_gradient && missed <= 10 * limits_.relative_gradient;
     }
 
     /// The Newton direction from the exact second derivatives where they lead down, else from their
@@ -94,7 +103,7 @@ class Search {
 
     /// False where the matrix, with the volume's stiffening, does not make a minimum.
     bool factor(Curvature curvature) {
-        membrane_.hessian(state_.x, space_.walls, pressure_, curvature, space_.matrix);
+        model_.hessian(state_.x, space_.elements, pressure_, curvature, space_.matrix);
         const double smallest = 1e-14 * space_.matrix.largest_diagonal();
         if (curvature == Curvature::projected)
             for (std::size_t i = 0; i < space_.matrix.size(); ++i)
@@ -156,26 +165,26 @@ class Search {
             .dot(view(space_.step));
     }
 
-    /// Takes part of the step, but leaves every loop at least a tenth of its radius. Gives the first-order
-    /// change of the merit.
+    /// Takes part of the step, within the energy's bounds. Gives the first-order change of the merit.
     double take_trial(double length) {
         const double pressure = stuffed() ? state_.stuffing / volume_ : 0;
         view(space_.trial) = view(state_.x) + length * view(space_.step);
-        for (std::size_t i = 0; i < state_.x.size(); i += 2)
-            space_.trial[i] = std::max(space_.trial[i], smallest_part * state_.x[i]);
+        model_.keep_in_bounds(state_.x, space_.trial);
         return (view(space_.energy_gradient) - pressure * view(space_.volume_gradient))
             .dot(view(space_.trial) - view(state_.x));
     }
 
     /// Whether the trial has less force on it than the positions had, for the stuffing as it now is.
     [[nodiscard]] bool trial_is_calmer() {
-        membrane_.energy_gradient(space_.trial, space_.trial_walls, space_.trial_energy_gradient.data());
+        model_.energy_gradient(space_.trial, space_.trial_elements, space_.trial_energy_gradient.data());
         double before = 0;
         double after = 0;
-        if (stuffed()) {
-            membrane_.volume_gradient(space_.trial, space_.trial_volume_gradient.data());
-            before = state_.stuffing / volume_;
-            after = state_.stuffing / membrane_.volume(space_.trial);
+        if constexpr (StuffedEnergy<E>) {
+            if (stuffed()) {
+                model_.volume_gradient(space_.trial, space_.trial_volume_gradient.data());
+                before = state_.stuffing / volume_;
+                after = state_.stuffing / model_.volume(space_.trial);
+            }
         }
         return force_norm(space_.trial_energy_gradient, after, space_.trial_volume_gradient) <=
                force_norm(space_.energy_gradient, before, space_.volume_gradient);
@@ -188,13 +197,13 @@ class Search {
         const double rounding = 1e-13 * std::max(std::abs(before), state_.stuffing);
         for (double length = 1; length > 1e-12; length /= 2) {
             const double change = std::min(take_trial(length), 0.0);
-            membrane_.take_walls(space_.trial, space_.trial_walls);
-            const double energy = membrane_.energy(space_.trial, space_.trial_walls);
-            const double after = merit(energy, stuffed() ? membrane_.volume(space_.trial) : 0);
+            model_.take_elements(space_.trial, space_.trial_elements);
+            const double energy = model_.energy(space_.trial, space_.trial_elements);
+            const double after = merit(energy, volume_of(space_.trial));
             const bool drowned = -change <= rounding && std::abs(after - before) <= rounding;
             if (drowned ? trial_is_calmer() : after <= before + 1e-4 * change) {
                 state_.x.swap(space_.trial);
-                space_.walls.swap(space_.trial_walls);
+                std::swap(space_.elements, space_.trial_elements);
                 energy_ = energy;
                 return true;
             }
@@ -202,12 +211,10 @@ class Search {
         return false;
     }
 
-    static constexpr double smallest_part = 0.1;
-
-    const Membrane& membrane_;
+    const E& model_;
     double target_;
-    const ShapeOptions& options_;
-    MinimiseWorkspace& space_;
+    const MinimiseLimits& limits_;
+    MinimiseWorkspace<E>& space_;
     Equilibrium& state_;
     double energy_ = 0;
     double volume_ = 0;
@@ -215,25 +222,5 @@ class Search {
     double stretch_ = 0;
     double volume_per_pressure_ = 0;
 };
-
-}  // namespace
-
-void MinimiseWorkspace::resize(std::size_t nodes) {
-    const std::size_t unknowns = 2 * nodes;
-    walls.resize(nodes - 1);
-    trial_walls.resize(nodes - 1);
-    matrix.resize(unknowns);
-    trial.resize(unknowns);
-    for (auto* vector : {&energy_gradient, &stretch_gradient, &trial_energy_gradient, &step, &pressure_step})
-        vector->resize(unknowns);
-    // An unstuffed piece takes no part of these, but they stand in its sums.
-    for (auto* vector : {&volume_gradient, &trial_volume_gradient}) vector->assign(unknowns, 0.0);
-}
-
-void minimise(const Membrane& membrane, double target_stretch, const ShapeOptions& options,
-              double relative_gradient, int max_iterations, MinimiseWorkspace& workspace,
-              Equilibrium& state) {
-    Search(membrane, target_stretch, options, workspace, state).run(relative_gradient, max_iterations);
-}
 
 }  // namespace roundwright

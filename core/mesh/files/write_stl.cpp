@@ -1,10 +1,10 @@
-#include "core/mesh/write_stl.h"
+#include "core/mesh/files/write_stl.h"
 
 #include <Eigen/Geometry>
 #include <array>
 #include <cstdint>
 
-#include "core/mesh/little_endian.h"
+#include "core/mesh/files/little_endian.h"
 
 namespace roundwright {
 namespace {

@@ -1,4 +1,4 @@
-#include "core/mesh/write_obj.h"
+#include "core/mesh/files/write_obj.h"
 
 #include <array>
 #include <charconv>
