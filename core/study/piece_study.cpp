@@ -6,6 +6,7 @@
 #include "core/checks/sound_cures.h"
 #include "core/checks/stitch_limit.h"
 #include "core/gauge/usual_gauge.h"
+#include "core/study/study_steps.h"
 
 namespace roundwright {
 
@@ -33,17 +34,6 @@ double stretch_error(const Toy& toy, const Piece& piece) {
     return measured_here ? 0 : stuffing_error_share * piece.area_stretch;
 }
 
-PieceStudy with_all_cures(const Toy& toy, std::size_t index, const PieceStudy* warm, std::stop_token stop) {
-    const Piece& piece = toy.pieces[index];
-    PieceStudy study;
-    set_gauge(study, toy);
-    if (!exceeds_stitch_limit(piece)) solve(study, piece, warm, std::move(stop));
-    if (study.shape.usable())
-        study.size = size_range(study.problem, study.shape, study.gauge, stretch_error(toy, piece));
-    study.checks = run_checks(toy, index, study);
-    return study;
-}
-
 /// Trying a cure takes a study of its own, so a large piece has few of them tried.
 int most_cures_tried(const PieceStudy& study) {
     constexpr std::size_t most_stitches_tried = 40'000;
@@ -55,17 +45,32 @@ int most_cures_tried(const PieceStudy& study) {
 
 }  // namespace
 
-PieceStudy study_piece(const Toy& toy, std::size_t index, const PieceStudy* warm, std::stop_token stop) {
-    PieceStudy study = with_all_cures(toy, index, warm, stop);
+PieceStudy study_shape(const Toy& toy, std::size_t index, const PieceStudy* warm, std::stop_token stop) {
+    const Piece& piece = toy.pieces[index];
+    PieceStudy study;
+    set_gauge(study, toy);
+    if (!exceeds_stitch_limit(piece)) solve(study, piece, warm, std::move(stop));
+    if (study.shape.usable())
+        study.size = size_range(study.problem, study.shape, study.gauge, stretch_error(toy, piece));
+    return study;
+}
+
+PieceStudy with_checks(PieceStudy study, const Toy& toy, std::size_t index, const std::stop_token& stop) {
+    study.checks = run_checks(toy, index, study);
     if (std::ranges::all_of(study.checks, [](const Check& check) { return check.cures.empty(); }))
         return study;
     Toy trial = toy;
     keep_sound_cures(toy.pieces[index], study.checks, most_cures_tried(study), [&](const Piece& cured) {
+        if (stop.stop_requested()) return std::vector<Check>{};
         trial.pieces[index] = cured;
-        return stop.stop_requested() ? std::vector<Check>{}
-                                     : with_all_cures(trial, index, &study, stop).checks;
+        return run_checks(trial, index, study_shape(trial, index, &study, stop));
     });
     return study;
+}
+
+PieceStudy study_piece(const Toy& toy, std::size_t index, const PieceStudy* warm, std::stop_token stop) {
+    PieceStudy study = study_shape(toy, index, warm, stop);
+    return with_checks(std::move(study), toy, index, stop);
 }
 
 }  // namespace roundwright
