@@ -41,6 +41,8 @@ FinishedPieceDialog::FinishedPieceDialog(DocumentSession& session, QWidget* pare
     make_questions();
     lay_out();
     connect(form_, &MeasurementsForm::edited, this, &FinishedPieceDialog::work_out);
+    connect(&task_, &render::Background::failed, this,
+            [this](render::Background::Ticket, const QString& why) { answer_->setText(why); });
     connect(gauge_counts_, &QCheckBox::toggled, this, &FinishedPieceDialog::work_out);
     connect(stuffing_is_known_, &QCheckBox::toggled, this, &FinishedPieceDialog::work_out);
     connect(&session_.preferences(), &Preferences::units_changed, this, [this] {
@@ -111,13 +113,16 @@ void FinishedPieceDialog::work_out() {
         return;
     }
     apply_->setEnabled(false);
-    task_.start([this, piece = *session_.piece(), measured,
-                 known = known()](const std::stop_token& stop) -> LatestTask::Delivery {
-        ShapeOptions options;
-        options.stop = stop;
-        Calibration found = calibrate_piece(piece, measured, known, options);
-        return [this, found = std::move(found), measured]() mutable { take(std::move(found), measured); };
-    });
+    task_.start_latest(render::Lane::longer,
+                       [this, piece = *session_.piece(), measured,
+                        known = known()](const render::TaskRun& run) -> render::Delivery {
+                           ShapeOptions options;
+                           options.stop = run.stop;
+                           Calibration found = calibrate_piece(piece, measured, known, options);
+                           return [this, found = std::move(found), measured]() mutable {
+                               take(std::move(found), measured);
+                           };
+                       });
 }
 
 void FinishedPieceDialog::take(Calibration found, const std::vector<Measured>& measured) {

@@ -3,9 +3,9 @@
 #include <QDialog>
 
 #include "app/gauge/measurements_form.h"
-#include "app/kit/latest_task.h"
 #include "app/session/document_session.h"
 #include "core/shape/calibrate.h"
+#include "render/background/background.h"
 
 class QCheckBox;
 class QLabel;
@@ -36,7 +36,7 @@ class FinishedPieceDialog : public QDialog {
     void show_known();
 
     DocumentSession& session_;
-    LatestTask task_;
+    render::Background task_;
     MeasurementsForm* form_;
     QCheckBox* gauge_counts_;
     QCheckBox* stuffing_is_known_;

@@ -208,8 +208,9 @@ void PatternPreview::add_shortcuts() {
 void PatternPreview::follow() {
     soon_.setSingleShot(true);
     soon_.setInterval(follow_after_ms);
-    connect(&soon_, &QTimer::timeout, this, [this] { composer_.compose(session_.toy(), options()); });
-    connect(&composer_, &PatternComposer::composed, this, &PatternPreview::show_pages);
+    connect(&soon_, &QTimer::timeout, this, &PatternPreview::compose);
+    connect(&composing_, &render::Background::failed, this,
+            [this](render::Background::Ticket, const QString& why) { state_->setText(why); });
     connect(&session_, &DocumentSession::toy_changed, this, &PatternPreview::compose_soon);
     connect(&session_, &DocumentSession::toy_changed, this, &PatternPreview::show_open_questions);
     for (QComboBox* box : {paper_, terms_, units_}) {
@@ -240,6 +241,16 @@ void PatternPreview::compose_soon() {
     if (!isVisible()) return;
     state_->setText(tr("Laying out the pages…"));
     soon_.start();
+}
+
+void PatternPreview::compose() {
+    composing_.start_latest(
+        render::Lane::longer,
+        [this, toy = session_.toy(), options = options()](const render::TaskRun& run) -> render::Delivery {
+            const auto pages = render::PatternPages::compose(toy, options, {run.report, run.stop});
+            if (!pages) return {};
+            return [this, pages = *pages] { show_pages(pages); };
+        });
 }
 
 void PatternPreview::show_open_questions() {

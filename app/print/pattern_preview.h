@@ -6,8 +6,9 @@
 #include <QDialog>
 #include <QTimer>
 
-#include "app/print/pattern_composer.h"
 #include "app/session/document_session.h"
+#include "render/background/background.h"
+#include "render/pages/pattern_pages.h"
 
 class QCheckBox;
 class QComboBox;
@@ -39,13 +40,14 @@ class PatternPreview : public QDialog {
     void add_shortcuts();
     void follow();
     void compose_soon();
+    void compose();
     void show_open_questions();
     void show_pages(const render::PatternPages& pages);
     void keep_choices() const;
     void restore_choices();
 
     DocumentSession& session_;
-    PatternComposer composer_;
+    render::Background composing_;
     QTimer soon_;
     std::optional<render::PatternPages> pages_;
     PagesView* view_;

@@ -1,6 +1,8 @@
 #include "app/read_pattern/pattern_review.h"
 
 #include <algorithm>
+#include <memory>
+#include <utility>
 
 #include <QComboBox>
 #include <QDialogButtonBox>
@@ -63,7 +65,7 @@ PatternReview::PatternReview(DocumentSession& session, const QString& text, QWid
       problems_(new QListWidget),
       mend_(new QPushButton(tr("&Fix"))),
       terms_(new QComboBox),
-      summary_(new QLabel),
+      summary_(new QLabel(tr("Reading…"))),
       take_(new QPushButton(tr("&Add these pieces"))) {
     setWindowTitle(tr("Read a pattern"));
     resize(room_on_screen(*this, {1040, 680}));
@@ -72,7 +74,9 @@ PatternReview::PatternReview(DocumentSession& session, const QString& text, QWid
     soon_.setSingleShot(true);
     soon_.setInterval(read_after_ms);
     connect(&soon_, &QTimer::timeout, this, &PatternReview::read);
-    connect(source_, &QPlainTextEdit::textChanged, &soon_, qOverload<>(&QTimer::start));
+    connect(source_, &QPlainTextEdit::textChanged, this, &PatternReview::text_changed);
+    connect(&reading_, &render::Background::failed, summary_,
+            [this](render::Background::Ticket, const QString& why) { summary_->setText(why); });
     connect(terms_, &QComboBox::currentIndexChanged, this, &PatternReview::read);
     read();
 }
@@ -141,12 +145,28 @@ QWidget* PatternReview::lower_part() {
     return part;
 }
 
+void PatternReview::text_changed() {
+    reading_.cancel();
+    after_reading_ = nullptr;
+    soon_.start();
+}
+
 void PatternReview::read() {
+    soon_.stop();
     ReadOptions options;
     if (terms_->currentIndex() > 0)
         options.terms = static_cast<roundwright::Terms>(terms_->currentIndex() - 1);
     for (const Yarn& yarn : session_.toy().yarns) options.yarn_names.push_back(yarn.name);
-    pattern_ = read_pattern(source_->toPlainText().toStdString(), options);
+    reading_.start_latest(
+        render::Lane::longer,
+        [this, options, text = source_->toPlainText()](const render::TaskRun&) -> render::Delivery {
+            auto read = std::make_shared<ReadPattern>(read_pattern(text.toStdString(), options));
+            return [this, read = std::move(read)] { show_pattern(std::move(*read)); };
+        });
+}
+
+void PatternReview::show_pattern(ReadPattern pattern) {
+    pattern_ = std::move(pattern);
     model_->set_pattern(pattern_);
     show_problems();
     mark_source();
@@ -158,6 +178,13 @@ void PatternReview::read() {
     summary_->setText(lines_not_read() == 0 ? read
                                             : tr("%1, %2 not read").arg(read, lines_words(lines_not_read())));
     take_->setEnabled(rounds > 0);
+    if (const auto act = std::exchange(after_reading_, nullptr)) act();
+}
+
+void PatternReview::when_read(const std::function<void()>& act) {
+    if (is_read()) return act();
+    if (soon_.isActive()) read();
+    after_reading_ = act;
 }
 
 int PatternReview::lines_not_read() const {
@@ -207,6 +234,10 @@ void PatternReview::go_to(int problem) {
 }
 
 void PatternReview::mend(int problem) {
+    when_read([this, problem] { insert_mended(problem); });
+}
+
+void PatternReview::insert_mended(int problem) {
     if (problem < 0 || static_cast<std::size_t>(problem) >= pattern_.diagnostics.size()) return;
     const auto& mends = pattern_.diagnostics[static_cast<std::size_t>(problem)].mends;
     if (mends.empty()) return;
@@ -232,6 +263,8 @@ Toy PatternReview::toy_with_pieces() const {
 }
 
 void PatternReview::take() {
+    if (!is_read()) return when_read([this] { take(); });
+    if (!take_->isEnabled()) return;
     const auto first = static_cast<int>(has_rounds(session_.toy()) ? session_.toy().pieces.size() : 0);
     session_.edit(tr("Add pieces from text"), toy_with_pieces());
     session_.set_current_piece(first);

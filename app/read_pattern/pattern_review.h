@@ -1,10 +1,13 @@
 #pragma once
 
+#include <functional>
+
 #include <QDialog>
 #include <QTimer>
 
 #include "app/session/document_session.h"
 #include "core/language/pattern/read_pattern.h"
+#include "render/background/background.h"
 
 class QComboBox;
 class QLabel;
@@ -18,13 +21,17 @@ namespace roundwright::app {
 class ReviewModel;
 
 /// A pattern's text and, beside it, what was understood of every line, before any of it lands in the toy. The
-/// text can be mended here, by hand or with the mends that are offered.
+/// text can be mended here, by hand or with the mends that are offered. It is read in the background; what is
+/// asked for meanwhile is done as soon as it has been read.
 class PatternReview : public QDialog {
     Q_OBJECT
   public:
     PatternReview(DocumentSession& session, const QString& text, QWidget* parent = nullptr);
 
+    /// As it was read last; see `is_read`.
     [[nodiscard]] const ReadPattern& pattern() const { return pattern_; }
+    /// The text as it stands now has been read.
+    [[nodiscard]] bool is_read() const { return !soon_.isActive() && !reading_.busy(); }
     [[nodiscard]] QPlainTextEdit& source() { return *source_; }
     /// Makes the likeliest mend of a problem, an index into the pattern's diagnostics.
     void mend(int problem);
@@ -34,7 +41,12 @@ class PatternReview : public QDialog {
   private:
     void build();
     QWidget* lower_part();
+    void text_changed();
     void read();
+    void show_pattern(ReadPattern pattern);
+    /// Now if the text has been read, otherwise as soon as it has.
+    void when_read(const std::function<void()>& act);
+    void insert_mended(int problem);
     int lines_not_read() const;
     void show_problems();
     void mark_source();
@@ -44,6 +56,8 @@ class PatternReview : public QDialog {
     DocumentSession& session_;
     ReadPattern pattern_;
     QTimer soon_;
+    render::Background reading_;
+    std::function<void()> after_reading_;
     QPlainTextEdit* source_;
     QTableView* understood_;
     ReviewModel* model_;

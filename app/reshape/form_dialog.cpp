@@ -49,6 +49,8 @@ void FormDialog::build() {
     apply_->setDefault(true);
     connect(buttons, &QDialogButtonBox::accepted, this, &FormDialog::accept);
     connect(buttons, &QDialogButtonBox::rejected, this, &FormDialog::reject);
+    connect(&task_, &render::Background::failed, this,
+            [this](render::Background::Ticket, const QString& why) { show_nothing(why); });
     auto* layout = new QVBoxLayout(this);
     layout->addLayout(columns, 1);
     layout->addWidget(buttons);
@@ -148,13 +150,14 @@ void FormDialog::work_out() {
     if (code != FormCode::good) return show_nothing(form_problem_words(code));
     outline_->set_old(silhouette_of(wanted));
     outline_->set_starts_at_top(starts_at_top(wanted.kind));
-    task_.start([this, wanted, gauge = gauge_of(session_.toy()), counts = counts_wanted(),
-                 stretch = area_stretch()](const std::stop_token& stop) -> LatestTask::Delivery {
-        ReshapeOptions options;
-        options.stop = stop;
-        Reshaped made = piece_from_form(wanted, gauge, stretch, counts, options);
-        return [this, made = std::move(made)]() mutable { take(std::move(made)); };
-    });
+    task_.start_latest(render::Lane::longer,
+                       [this, wanted, gauge = gauge_of(session_.toy()), counts = counts_wanted(),
+                        stretch = area_stretch()](const render::TaskRun& run) -> render::Delivery {
+                           ReshapeOptions options;
+                           options.stop = run.stop;
+                           Reshaped made = piece_from_form(wanted, gauge, stretch, counts, options);
+                           return [this, made = std::move(made)]() mutable { take(std::move(made)); };
+                       });
 }
 
 void FormDialog::show_nothing(const QString& why) {

@@ -4,10 +4,10 @@
 
 #include <QDialog>
 
-#include "app/kit/latest_task.h"
 #include "app/session/document_session.h"
 #include "core/reshape/forms.h"
 #include "core/reshape/frog_back.h"
+#include "render/background/background.h"
 
 class QLabel;
 class QListWidget;
@@ -49,7 +49,7 @@ class FormDialog : public QDialog {
     bool add(const Piece& made);
 
     DocumentSession& session_;
-    LatestTask task_;
+    render::Background task_;
     std::optional<Reshaped> made_;
     std::optional<PieceForm> old_;  ///< the piece whose place it may take
     std::optional<FrogBack> back_;  ///< of that piece, where its place is taken

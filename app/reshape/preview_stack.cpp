@@ -40,8 +40,8 @@ void PreviewStack::draw_fabric() {
     request.piece = piece_;
     request.surface_wanted = true;
     request.most_triangles = scene_->comfortable_triangles();
-    task_.start([this, request](const std::stop_token& stop) -> LatestTask::Delivery {
-        const SolveResult result = solve_request(request, stop);
+    task_.start_latest(render::Lane::longer, [this, request](const render::TaskRun& run) -> render::Delivery {
+        const SolveResult result = solve_request(request, run.stop);
         if (!result.surface) return {};
         return [this, surface = result.surface] { take(*surface); };
     });

@@ -5,10 +5,10 @@
 
 #include <QStackedWidget>
 
-#include "app/kit/latest_task.h"
 #include "app/reshape/outline_view.h"
 #include "core/mesh/stitch_surface.h"
 #include "core/toy/toy.h"
+#include "render/background/background.h"
 
 namespace roundwright::render {
 class SceneView;
@@ -41,7 +41,7 @@ class PreviewStack : public QStackedWidget {
     std::shared_ptr<const StitchSurface> old_surface_;
     std::shared_ptr<const Toy> toy_;
     std::size_t piece_ = 0;
-    LatestTask task_;
+    render::Background task_;
 };
 
 }  // namespace roundwright::app

@@ -88,6 +88,8 @@ QVBoxLayout* ReshapeDialog::picture() {
 }
 
 void ReshapeDialog::connect_all() {
+    connect(&task_, &render::Background::failed, this,
+            [this](render::Background::Ticket, const QString& why) { show_nothing(why); });
     connect(questions_, &ReshapeQuestions::wish_changed, this, &ReshapeDialog::change_wish);
     connect(questions_, &ReshapeQuestions::edited, this, &ReshapeDialog::ask);
     connect(questions_, &ReshapeQuestions::started_over, this, &ReshapeDialog::start_by_hand);
@@ -157,10 +159,11 @@ void ReshapeDialog::ask() {
         sculpting_->set_tidiness(questions_->tidiness());
         return;
     }
-    task_.start([this, asked = question()](const std::stop_token& stop) mutable -> LatestTask::Delivery {
-        asked.options.stop = stop;
-        return [this, answer = answer_to(asked)]() mutable { take(std::move(answer)); };
-    });
+    task_.start_latest(render::Lane::longer,
+                       [this, asked = question()](const render::TaskRun& run) mutable -> render::Delivery {
+                           asked.options.stop = run.stop;
+                           return [this, answer = answer_to(asked)]() mutable { take(std::move(answer)); };
+                       });
 }
 
 // --- the answer

@@ -5,11 +5,11 @@
 
 #include <QDialog>
 
-#include "app/kit/latest_task.h"
 #include "app/reshape/reshape_answer.h"
 #include "app/reshape/reshape_questions.h"
 #include "app/session/document_session.h"
 #include "core/reshape/sculpt.h"
+#include "render/background/background.h"
 
 class QLabel;
 class QPushButton;
@@ -61,7 +61,7 @@ class ReshapeDialog : public QDialog {
     std::shared_ptr<const PieceForm> form_;
     std::optional<ReshapeProposal> proposal_;
     std::optional<double> off_line_mm_;  ///< of a proposal by hand, from the line drawn
-    LatestTask task_;
+    render::Background task_;
 
     ReshapeQuestions* questions_;
     ReshapeAnswers* answers_;

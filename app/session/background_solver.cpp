@@ -1,13 +1,18 @@
 #include "app/session/background_solver.h"
 
 #include <algorithm>
-#include <new>
 #include <utility>
+
+#include "render/raster/fabric_picture.h"
 
 namespace roundwright::app {
 namespace {
 
-/// What the request asks for, in stages.
+using render::Delivery;
+using render::Lane;
+using render::TaskRun;
+
+/// What the request asks for, but for the checks.
 StudiedPiece worked_out(const SolveRequest& request, const std::stop_token& stop) {
     std::optional<SurfaceWanted> wanted;
     if (request.surface_wanted)
@@ -17,78 +22,117 @@ StudiedPiece worked_out(const SolveRequest& request, const std::stop_token& stop
     return with_surface(request.known, *request.toy, request.piece, request.before, *wanted, stop);
 }
 
-/// A piece too large for the machine's memory gives no answer, rather than ending the program.
-SolveResult solve_or_nothing(const SolveRequest& request, const std::stop_token& stop) {
-    try {
-        return solve_request(request, stop);
-    } catch (const std::bad_alloc&) {
-        return {request.revision, nullptr, nullptr, nullptr, nullptr};
-    }
+SolveResult result_of(const SolveRequest& request, const StudiedPiece& made) {
+    SolveResult result;
+    result.revision = request.revision;
+    result.study = made.study;
+    result.shown = made.shown;
+    result.surface = made.surface();
+    result.drawn = made.drawn;
+    return result;
+}
+
+SolveResult first_step(const SolveRequest& request, const std::stop_token& stop) {
+    SolveResult result = result_of(request, worked_out(request, stop));
+    result.has_checks = !request.checks_wanted || request.known != nullptr;
+    if (result.surface)
+        static_cast<void>(render::face_pictures(result.surface->mesh));  // not when first drawn
+    return result;
+}
+
+SolveResult with_last_step(const SolveRequest& request, SolveResult result, const std::stop_token& stop) {
+    if (result.has_checks || stop.stop_requested()) return result;
+    return result_of(request, with_checks({result.study, result.shown, result.drawn}, *request.toy,
+                                          request.piece, request.before, stop));
 }
 
 }  // namespace
 
 SolveResult solve_request(const SolveRequest& request, const std::stop_token& stop) {
-    const StudiedPiece made = worked_out(request, stop);
-    return {request.revision, made.study, made.shown, made.surface(), made.drawn};
+    return with_last_step(request, first_step(request, stop), stop);
 }
 
-BackgroundSolver::BackgroundSolver(QObject* parent)
-    : QObject(parent), thread_([this](const std::stop_token& stop) { work(stop); }) {}
-
-BackgroundSolver::~BackgroundSolver() {
-    thread_.request_stop();
-    {
-        const std::lock_guard lock(mutex_);
-        running_stop_.request_stop();
-    }
-    thread_.join();
+BackgroundSolver::BackgroundSolver(QObject* parent) : QObject(parent) {
+    connect(&background_, &render::Background::failed, this, &BackgroundSolver::take_failure);
 }
 
 void BackgroundSolver::post(SolveRequest request) {
-    {
-        const std::lock_guard lock(mutex_);
-        const auto place =
-            request.urgent ? std::ranges::find(queue_, false, &SolveRequest::urgent) : queue_.end();
-        queue_.insert(place, std::move(request));
+    if (request.urgent) {
+        start_urgent(std::move(request));
+    } else {
+        later_.push_back({std::move(request), nullptr});
+        start_later();
     }
-    wake_.notify_one();
     count(+1);
 }
 
-void BackgroundSolver::cancel(std::uint64_t revision) {
-    std::size_t dropped = 0;
-    {
-        const std::lock_guard lock(mutex_);
-        dropped = std::erase_if(queue_, [&](const auto& request) { return request.revision == revision; });
-        if (running_ == revision) running_stop_.request_stop();
-    }
-    count(-static_cast<int>(dropped));
+void BackgroundSolver::start_urgent(SolveRequest request) {
+    const std::uint64_t revision = request.revision;
+    tickets_[revision] = background_.start(
+        Lane::next_key, [this, request = std::move(request)](const TaskRun& run) -> Delivery {
+            SolveResult result = first_step(request, run.stop);
+            return [this, request, result] {
+                result.has_checks ? take_last(result) : take_shape(request, result);
+            };
+        });
 }
 
-void BackgroundSolver::work(const std::stop_token& stop) {
-    for (;;) {
-        SolveRequest request;
-        std::stop_token cancelled;
-        {
-            std::unique_lock lock(mutex_);
-            if (!wake_.wait(lock, stop, [this] { return !queue_.empty(); }) || stop.stop_requested()) return;
-            request = std::move(queue_.front());
-            queue_.pop_front();
-            running_ = request.revision;
-            running_stop_ = {};
-            cancelled = running_stop_.get_token();
-        }
-        const auto result = solve_or_nothing(request, cancelled);
-        QMetaObject::invokeMethod(
-            this, [this, result, cancelled] { deliver(result, cancelled.stop_requested()); },
-            Qt::QueuedConnection);
-    }
+void BackgroundSolver::start_later() {
+    if (running_later_ != 0 || later_.empty()) return;
+    Later next = std::move(later_.front());
+    later_.pop_front();
+    const std::uint64_t revision = running_later_ = next.request.revision;
+    tickets_[revision] =
+        background_.start(Lane::longer, [this, next = std::move(next)](const TaskRun& run) -> Delivery {
+            SolveResult result = next.begun ? *next.begun : first_step(next.request, run.stop);
+            result = with_last_step(next.request, std::move(result), run.stop);
+            result.again = next.begun != nullptr;
+            return [this, result] { take_last(result); };
+        });
 }
 
-void BackgroundSolver::deliver(const SolveResult& result, bool cancelled) {
+/// The shape on its way to the screen; its checks go before everything else that may take longer.
+void BackgroundSolver::take_shape(const SolveRequest& request, SolveResult result) {
+    tickets_.erase(request.revision);
+    later_.push_front({request, std::make_shared<const SolveResult>(result)});
+    Q_EMIT solved(result);
+    start_later();
+}
+
+void BackgroundSolver::take_last(SolveResult result) {
+    tickets_.erase(result.revision);
+    if (running_later_ == result.revision) running_later_ = 0;
+    start_later();
     count(-1);
-    if (!cancelled) Q_EMIT solved(result);
+    Q_EMIT solved(result);
+}
+
+void BackgroundSolver::take_failure(render::Background::Ticket ticket, const QString& why) {
+    const auto found = std::ranges::find(tickets_, ticket, [](const auto& entry) { return entry.second; });
+    if (found == tickets_.end()) return;
+    SolveResult nothing;
+    nothing.revision = found->first;
+    Q_EMIT failed(why);
+    take_last(std::move(nothing));
+}
+
+void BackgroundSolver::cancel(std::uint64_t revision) {
+    if (!drop_waiting(revision) && !drop_running(revision)) return;
+    start_later();
+    count(-1);
+}
+
+bool BackgroundSolver::drop_waiting(std::uint64_t revision) {
+    return std::erase_if(later_, [&](const Later& later) { return later.request.revision == revision; }) > 0;
+}
+
+bool BackgroundSolver::drop_running(std::uint64_t revision) {
+    const auto found = tickets_.find(revision);
+    if (found == tickets_.end()) return false;
+    background_.cancel(found->second);
+    tickets_.erase(found);
+    if (running_later_ == revision) running_later_ = 0;
+    return true;
 }
 
 void BackgroundSolver::count(int change) {

@@ -12,6 +12,7 @@ namespace roundwright::app {
 
 DocumentSession::DocumentSession(QObject* parent) : QObject(parent) {
     connect(&solver_, &BackgroundSolver::solved, this, &DocumentSession::take);
+    connect(&solver_, &BackgroundSolver::failed, this, &DocumentSession::refuse);
     connect(&solver_, &BackgroundSolver::busy_changed, this, &DocumentSession::solving_changed);
     connect(&undo_, &QUndoStack::cleanChanged, this, [this] { Q_EMIT modified_changed(modified()); });
 }
@@ -156,6 +157,7 @@ void DocumentSession::try_out(Toy toy) {
     const auto& results = results_[static_cast<std::size_t>(current_piece_)];
     request.before = trial_.study ? StudiedPiece{trial_.study, trial_.shown, trial_.drawn}
                                   : StudiedPiece{results.study, results.shown, results.drawn};
+    request.checks_wanted = false;
     solver_.post(std::move(request));
 }
 
@@ -316,15 +318,21 @@ void DocumentSession::take(const SolveResult& result) {
     const auto found = std::ranges::find(results_, result.revision, &PieceResults::wanted);
     if (found == results_.end()) return;
     const int piece = static_cast<int>(found - results_.begin());
+    if (!result.has_checks) {
+        if (found->surface_wanted) take_surface(piece, result);
+        return;
+    }
     found->wanted = 0;
     if (!result.study) {
         found->study.reset();
         return;
     }
     const bool study_is_new = found->study != result.study;
+    const bool surface_is_new = found->surface_wanted && !result.again;
     found->study = result.study;
+    if (found->surface_wanted && !surface_is_new && !found->last_good) found->shown = result.shown;
     if (study_is_new) Q_EMIT study_ready(piece, result.study);
-    if (results_[static_cast<std::size_t>(piece)].surface_wanted) take_surface(piece, result);
+    if (surface_is_new) take_surface(piece, result);
 }
 
 void DocumentSession::take_trial(const SolveResult& result) {

@@ -42,6 +42,70 @@ double enter(const Box& box, const Inverse& ray, double nearest) {
     return from <= to * (1 + 1e-12) + 1e-12 ? from : infinity;
 }
 
+/// A mesh as rays see it.
+struct Triangles {
+    const std::vector<float>& positions;
+    const std::vector<float>& normals;
+    const std::vector<std::uint32_t>& indices;
+    const std::vector<std::int32_t>& stitch_of_triangle;
+
+    [[nodiscard]] std::array<Vec3, 3> corners(std::uint32_t triangle) const {
+        std::array<Vec3, 3> found;
+        for (std::size_t k = 0; k < 3; ++k) {
+            const float* p = &positions[3u * indices[3u * triangle + k]];
+            found[k] = Vec3(p[0], p[1], p[2]);
+        }
+        return found;
+    }
+};
+
+/// The nearest hit of a ray among the triangles tried.
+class Nearest {
+  public:
+    Nearest(const Ray& ray, const Triangles& triangles) : ray_(ray), triangles_(triangles) {}
+
+    [[nodiscard]] double t() const { return hit_.t; }
+    void try_triangle(std::uint32_t triangle) {
+        const auto hit = meet(ray_, triangles_.corners(triangle));
+        if (!hit) return;
+        if (hit->t < hit_.t || (hit->t == hit_.t && triangle < triangle_)) {
+            hit_ = *hit;
+            triangle_ = triangle;
+        }
+    }
+    [[nodiscard]] std::optional<MeshHit> described() const {
+        if (hit_.t == infinity) return {};
+        MeshHit hit;
+        hit.triangle = triangle_;
+        hit.t = hit_.t;
+        hit.point = ray_.origin + hit.t * ray_.direction;
+        if (triangle_ < triangles_.stitch_of_triangle.size())
+            hit.stitch = triangles_.stitch_of_triangle[triangle_];
+        const auto triangle = triangles_.corners(triangle_);
+        const Vec3 flat = (triangle[1] - triangle[0]).cross(triangle[2] - triangle[0]);
+        hit.from_outside = flat.dot(ray_.direction) < 0;
+        const Vec3 smooth = smooth_normal();
+        hit.normal = smooth.norm() > 1e-9 ? smooth.normalized() : flat.normalized();
+        return hit;
+    }
+
+  private:
+    [[nodiscard]] Vec3 smooth_normal() const {
+        const std::array<double, 3> share = {1 - hit_.u - hit_.v, hit_.u, hit_.v};
+        Vec3 smooth = Vec3::Zero();
+        for (std::size_t k = 0; k < 3 && triangles_.normals.size() == triangles_.positions.size(); ++k) {
+            const float* n = &triangles_.normals[3u * triangles_.indices[3u * triangle_ + k]];
+            smooth += share[k] * Vec3(n[0], n[1], n[2]);
+        }
+        return smooth;
+    }
+
+    const Ray& ray_;
+    const Triangles& triangles_;
+    RayHit hit_{infinity, 0, 0};
+    std::uint32_t triangle_ = 0;
+};
+
 }  // namespace
 
 std::optional<RayHit> meet(const Ray& ray, const std::array<Vec3, 3>& triangle) {
@@ -61,11 +125,6 @@ std::optional<RayHit> meet(const Ray& ray, const std::array<Vec3, 3>& triangle) 
     return hit;
 }
 
-struct RayCaster::Nearest {
-    RayHit hit{infinity, 0, 0};
-    std::uint32_t triangle = 0;
-};
-
 RayCaster::RayCaster(const Mesh& mesh)
     : positions_(mesh.positions),
       normals_(mesh.normals),
@@ -77,15 +136,6 @@ RayCaster::RayCaster(const Mesh& mesh)
     nodes_.reserve(order_.size());
     nodes_.emplace_back();
     build(0, 0, static_cast<std::uint32_t>(order_.size()));
-}
-
-std::array<Vec3, 3> RayCaster::corners(std::uint32_t triangle) const {
-    std::array<Vec3, 3> found;
-    for (std::size_t k = 0; k < 3; ++k) {
-        const float* p = &positions_[3u * indices_[3u * triangle + k]];
-        found[k] = Vec3(p[0], p[1], p[2]);
-    }
-    return found;
 }
 
 RayCaster::Box RayCaster::box_of(std::uint32_t triangle) const {
@@ -155,36 +205,10 @@ void RayCaster::build(std::uint32_t node, std::uint32_t first, std::uint32_t las
     nodes_[node] = {box, children, 0};
 }
 
-void RayCaster::try_triangle(const Ray& ray, std::uint32_t triangle, Nearest& nearest) const {
-    const auto hit = meet(ray, corners(triangle));
-    if (!hit) return;
-    if (hit->t < nearest.hit.t || (hit->t == nearest.hit.t && triangle < nearest.triangle))
-        nearest = {*hit, triangle};
-}
-
-std::optional<MeshHit> RayCaster::described(const Ray& ray, const Nearest& nearest) const {
-    if (nearest.hit.t == infinity) return {};
-    MeshHit hit;
-    hit.triangle = nearest.triangle;
-    hit.t = nearest.hit.t;
-    hit.point = ray.origin + hit.t * ray.direction;
-    if (nearest.triangle < stitch_of_triangle_.size()) hit.stitch = stitch_of_triangle_[nearest.triangle];
-    const auto triangle = corners(nearest.triangle);
-    const Vec3 flat = (triangle[1] - triangle[0]).cross(triangle[2] - triangle[0]);
-    hit.from_outside = flat.dot(ray.direction) < 0;
-    const std::array<double, 3> share = {1 - nearest.hit.u - nearest.hit.v, nearest.hit.u, nearest.hit.v};
-    Vec3 smooth = Vec3::Zero();
-    for (std::size_t k = 0; k < 3 && normals_.size() == positions_.size(); ++k) {
-        const float* n = &normals_[3u * indices_[3u * nearest.triangle + k]];
-        smooth += share[k] * Vec3(n[0], n[1], n[2]);
-    }
-    hit.normal = smooth.norm() > 1e-9 ? smooth.normalized() : flat.normalized();
-    return hit;
-}
-
 std::optional<MeshHit> RayCaster::first_hit(const Ray& ray) const {
     if (nodes_.empty()) return {};
-    Nearest nearest;
+    const Triangles triangles{positions_, normals_, indices_, stitch_of_triangle_};
+    Nearest nearest(ray, triangles);
     Inverse inverse;
     for (std::size_t axis = 0; axis < 3; ++axis) {
         inverse.origin[axis] = ray.origin[static_cast<Eigen::Index>(axis)];
@@ -196,26 +220,27 @@ std::optional<MeshHit> RayCaster::first_hit(const Ray& ray) const {
     waiting[many++] = 0;
     while (many > 0) {
         const Node& node = nodes_[waiting[--many]];
-        if (enter(node.box, inverse, nearest.hit.t) == infinity) continue;
+        if (enter(node.box, inverse, nearest.t()) == infinity) continue;
         if (node.count > 0) {
-            for (std::uint32_t k = 0; k < node.count; ++k) try_triangle(ray, order_[node.first + k], nearest);
+            for (std::uint32_t k = 0; k < node.count; ++k) nearest.try_triangle(order_[node.first + k]);
             continue;
         }
-        const double left = enter(nodes_[node.first].box, inverse, nearest.hit.t);
-        const double right = enter(nodes_[node.first + 1].box, inverse, nearest.hit.t);
+        const double left = enter(nodes_[node.first].box, inverse, nearest.t());
+        const double right = enter(nodes_[node.first + 1].box, inverse, nearest.t());
         const std::uint32_t nearer = left <= right ? node.first : node.first + 1;
         if (std::max(left, right) < infinity)
             waiting[many++] = nearer == node.first ? node.first + 1 : node.first;
         if (std::min(left, right) < infinity) waiting[many++] = nearer;
     }
-    return described(ray, nearest);
+    return nearest.described();
 }
 
-std::optional<MeshHit> RayCaster::first_hit_by_trying_all(const Ray& ray) const {
-    Nearest nearest;
-    for (std::uint32_t triangle = 0; triangle < order_.size(); ++triangle)
-        try_triangle(ray, triangle, nearest);
-    return described(ray, nearest);
+std::optional<MeshHit> first_hit_by_trying_all(const Mesh& mesh, const Ray& ray) {
+    const Triangles triangles{mesh.positions, mesh.normals, mesh.indices, mesh.stitch_of_triangle};
+    Nearest nearest(ray, triangles);
+    for (std::uint32_t triangle = 0; triangle < mesh.triangle_count(); ++triangle)
+        nearest.try_triangle(triangle);
+    return nearest.described();
 }
 
 }  // namespace roundwright

@@ -102,17 +102,21 @@ PieceStudy study_shape(const Toy& toy, std::size_t index, const PieceStudy* befo
     return study;
 }
 
-PieceStudy with_sizes_and_checks(PieceStudy study, const Toy& toy, std::size_t index,
-                                 const PieceStudy* before, std::stop_token stop) {
-    const Piece& piece = toy.pieces[index];
-    const PieceStudy& earlier = or_none(before);
-    study.sizes = size_stage(study.shape, study.gauge, stretch_error(toy, piece), earlier.sizes);
-    study.checked = check_stage(study, piece, index, earlier.checked, stop);
+PieceStudy with_sizes(PieceStudy study, const Toy& toy, std::size_t index, const PieceStudy* before) {
+    study.sizes =
+        size_stage(study.shape, study.gauge, stretch_error(toy, toy.pieces[index]), or_none(before).sizes);
+    return study;
+}
+
+PieceStudy with_checks(PieceStudy study, const Toy& toy, std::size_t index, const PieceStudy* before,
+                       std::stop_token stop) {
+    study.checked = check_stage(study, toy.pieces[index], index, or_none(before).checked, stop);
     return study;
 }
 
 PieceStudy study_piece(const Toy& toy, std::size_t index, const PieceStudy* before, std::stop_token stop) {
-    return with_sizes_and_checks(study_shape(toy, index, before, stop), toy, index, before, stop);
+    return with_checks(with_sizes(study_shape(toy, index, before, stop), toy, index, before), toy, index,
+                       before, stop);
 }
 
 PieceStudy unstuffed(const PieceStudy& study, const Piece& piece, const PieceStudy* before,

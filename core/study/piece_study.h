@@ -37,9 +37,11 @@ struct PieceStudy {
 [[nodiscard]] PieceStudy study_shape(const Toy& toy, std::size_t piece, const PieceStudy* before = nullptr,
                                      std::stop_token stop = {});
 
-/// A study of the same piece with all that comes after the shape.
-[[nodiscard]] PieceStudy with_sizes_and_checks(PieceStudy study, const Toy& toy, std::size_t piece,
-                                               const PieceStudy* before = nullptr, std::stop_token stop = {});
+/// A study of the same piece with the next stage: the range of its sizes, and its checks, which take longest.
+[[nodiscard]] PieceStudy with_sizes(PieceStudy study, const Toy& toy, std::size_t piece,
+                                    const PieceStudy* before = nullptr);
+[[nodiscard]] PieceStudy with_checks(PieceStudy study, const Toy& toy, std::size_t piece,
+                                     const PieceStudy* before = nullptr, std::stop_token stop = {});
 
 /// The piece as it is before it is stuffed; without checks. `before` (may be null): the last such study.
 [[nodiscard]] PieceStudy unstuffed(const PieceStudy& study, const Piece& piece,

@@ -21,15 +21,20 @@ StudiedPiece with_surface(std::shared_ptr<const PieceStudy> study, const Toy& to
 }
 
 StudiedPiece study_in_stages(const Toy& toy, std::size_t piece, const StudiedPiece& before,
-                             const std::optional<SurfaceWanted>& wanted, const std::stop_token& stop,
-                             const std::function<void(const StudiedPiece&)>& shape_is_there) {
+                             const std::optional<SurfaceWanted>& wanted, const std::stop_token& stop) {
     const PieceStudy* earlier = before.study.get();
-    auto shape = std::make_shared<const PieceStudy>(study_shape(toy, piece, earlier, stop));
-    StudiedPiece made{shape, shape, nullptr};
-    if (wanted) made = with_surface(shape, toy, piece, before, *wanted, stop);
-    if (shape_is_there && !stop.stop_requested()) shape_is_there(made);
-    made.study = std::make_shared<const PieceStudy>(with_sizes_and_checks(*shape, toy, piece, earlier, stop));
-    if (made.shown == shape) made.shown = made.study;
+    auto study = std::make_shared<const PieceStudy>(
+        with_sizes(study_shape(toy, piece, earlier, stop), toy, piece, earlier));
+    if (wanted) return with_surface(study, toy, piece, before, *wanted, stop);
+    return {study, study, nullptr};
+}
+
+StudiedPiece with_checks(StudiedPiece made, const Toy& toy, std::size_t piece, const StudiedPiece& before,
+                         const std::stop_token& stop) {
+    const bool shows_study = made.shown == made.study;
+    made.study =
+        std::make_shared<const PieceStudy>(with_checks(*made.study, toy, piece, before.study.get(), stop));
+    if (shows_study) made.shown = made.study;
     return made;
 }
 

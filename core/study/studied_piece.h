@@ -1,6 +1,7 @@
 #pragma once
 
-#include <functional>
+#include <optional>
+#include <stop_token>
 
 #include "core/study/study_surface.h"
 
@@ -22,11 +23,13 @@ struct SurfaceWanted {
 };
 
 /// Works out a piece of a toy in stages, and shares with `before` (its parts may be null) what has not
-/// changed. `shape_is_there` (may be empty) is told as soon as shape and surface are there, with no range of
-/// sizes and no checks yet; they come last, since curing takes longest.
-[[nodiscard]] StudiedPiece study_in_stages(
-    const Toy& toy, std::size_t piece, const StudiedPiece& before, const std::optional<SurfaceWanted>& wanted,
-    const std::stop_token& stop = {}, const std::function<void(const StudiedPiece&)>& shape_is_there = {});
+/// changed: first its shape, sizes and surface, with no checks yet, then its checks, since curing takes
+/// longest.
+[[nodiscard]] StudiedPiece study_in_stages(const Toy& toy, std::size_t piece, const StudiedPiece& before,
+                                           const std::optional<SurfaceWanted>& wanted,
+                                           const std::stop_token& stop = {});
+[[nodiscard]] StudiedPiece with_checks(StudiedPiece made, const Toy& toy, std::size_t piece,
+                                       const StudiedPiece& before, const std::stop_token& stop = {});
 
 /// The surface of a study that is right already.
 [[nodiscard]] StudiedPiece with_surface(std::shared_ptr<const PieceStudy> study, const Toy& toy,

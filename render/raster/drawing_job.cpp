@@ -87,8 +87,9 @@ DrawingJob prepared_job(const SoftwareScene& scene, const Camera& camera, QSize 
         put_in_bins(job.solid_bins, job.meshes.back().screen, job, next);
         next += static_cast<std::uint32_t>(mesh.mesh->triangle_count());
         if (!fabric) continue;
-        for (const std::uint8_t face : mesh.mesh->faces)
-            if (!job.faces[face]) job.faces[face] = &FacePicture::of(static_cast<StitchFace>(face));
+        const auto pictures = face_pictures(*mesh.mesh);
+        for (std::size_t face = 0; face < stitch_faces; ++face)
+            if (pictures[face] != nullptr) job.faces[face] = pictures[face];
     }
     if (scene.ghost) {
         job.ghost.emplace_back(*scene.ghost, camera, width, height, false);

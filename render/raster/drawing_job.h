@@ -2,8 +2,8 @@
 
 #include <Eigen/Core>
 #include <array>
-#include <atomic>
 #include <cstdint>
+#include <stop_token>
 #include <vector>
 
 #include <QColor>
@@ -45,11 +45,10 @@ struct DrawingJob {
     Eigen::Matrix3f to_eye;
     Eigen::Vector3f ghost_colour;
     std::array<const FacePicture*, stitch_faces> faces{};
-    const std::atomic<bool>* cancelled = nullptr;
+    std::stop_token stop;
 
     /// Of a triangle by its number among those of all meshes.
     [[nodiscard]] const DrawnMesh& owner_of(std::uint32_t id) const;
-    [[nodiscard]] bool is_cancelled() const { return cancelled != nullptr && *cancelled; }
     [[nodiscard]] float pixel_angle() const {
         return static_cast<float>(2 * camera.half_height() / size.height());
     }

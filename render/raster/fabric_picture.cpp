@@ -219,6 +219,13 @@ FabricPoint FacePicture::at(float u, float v, float level) const {
     return {(2 * found[0] - 1) * steepest, (2 * found[1] - 1) * steepest, found[2], 2 * found[3]};
 }
 
+std::array<const FacePicture*, stitch_faces> face_pictures(const Mesh& mesh) {
+    std::array<const FacePicture*, stitch_faces> pictures{};
+    for (const std::uint8_t face : mesh.faces)
+        if (pictures[face] == nullptr) pictures[face] = &FacePicture::of(static_cast<StitchFace>(face));
+    return pictures;
+}
+
 std::vector<std::uint8_t> texels_of_all_faces() {
     constexpr std::size_t row_bytes = 4U * FacePicture::width, all_bytes = row_bytes * stitch_faces;
     std::vector<std::uint8_t> texels(all_bytes * FacePicture::height);

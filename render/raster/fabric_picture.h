@@ -1,10 +1,12 @@
 #pragma once
 
 #include <Eigen/Core>
+#include <array>
 #include <cstdint>
 #include <vector>
 
 #include "core/mesh/stitch_cords.h"
+#include "core/mesh/stitch_surface.h"
 
 namespace roundwright::render {
 
@@ -43,6 +45,10 @@ class FacePicture {
 
     std::vector<std::uint8_t> texels_;
 };
+
+/// The pictures of the faces that a mesh shows, null for others. Makes those that are missing: whoever makes
+/// a mesh in the background has them made there too.
+[[nodiscard]] std::array<const FacePicture*, stitch_faces> face_pictures(const Mesh& mesh);
 
 /// The pictures of all faces side by side, in the order of StitchFace.
 [[nodiscard]] std::vector<std::uint8_t> texels_of_all_faces();

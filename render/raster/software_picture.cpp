@@ -1,8 +1,8 @@
 #include "render/raster/software_picture.h"
 
 #include <algorithm>
-#include <future>
-#include <thread>
+#include <atomic>
+#include <utility>
 #include <vector>
 
 #include "render/raster/drawing_job.h"
@@ -15,31 +15,27 @@ namespace roundwright::render {
 namespace {
 
 /// Shares the tiles among the processor's cores.
-void paint_all(const DrawingJob& job, QImage& image) {
+void paint_all(const DrawingJob& job, Lane lane, QImage& image) {
     const int tiles = job.tiles_across * job.tiles_down;
     std::atomic<int> next = 0;
-    const auto work = [&] {
+    share_out(lane, [&] {
         TilePainter painter(job, image);
-        for (int tile = next++; tile < tiles && !job.is_cancelled(); tile = next++) painter.paint(tile);
-    };
-    const int workers = std::clamp(static_cast<int>(std::thread::hardware_concurrency()), 1, tiles);
-    std::vector<std::future<void>> running;
-    for (int i = 1; i < workers; ++i) running.push_back(std::async(std::launch::async, work));
-    work();
-    for (auto& worker : running) worker.get();
+        for (int tile = next++; tile < tiles && !job.stop.stop_requested(); tile = next++)
+            painter.paint(tile);
+    });
 }
 
 }  // namespace
 
-QImage draw_software_picture(const SoftwareScene& scene, Camera camera, QSize size, int samples,
-                             const std::atomic<bool>* cancelled) {
+QImage draw_software_picture(const SoftwareScene& scene, Camera camera, QSize size, int samples, Lane lane,
+                             std::stop_token stop) {
     if (size.isEmpty()) return {};
     QImage image(size, QImage::Format_ARGB32_Premultiplied);
     camera.set_viewport(size.width(), size.height());
     DrawingJob job = prepared_job(scene, camera, size, std::clamp(samples, 1, 4));
-    job.cancelled = cancelled;
-    paint_all(job, image);
-    return job.is_cancelled() ? QImage() : image;
+    job.stop = std::move(stop);
+    paint_all(job, lane, image);
+    return job.stop.stop_requested() ? QImage() : image;
 }
 
 QImage picture_of(const StitchSurface& surface, const std::vector<ScenePart>& parts, ViewDirection direction,

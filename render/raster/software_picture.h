@@ -1,7 +1,7 @@
 #pragma once
 
-#include <atomic>
 #include <memory>
+#include <stop_token>
 #include <vector>
 
 #include <QColor>
@@ -9,6 +9,7 @@
 #include <QSize>
 
 #include "core/mesh/stitch_surface.h"
+#include "render/background/workers.h"
 #include "render/raster/camera.h"
 #include "render/raster/scene_part.h"
 
@@ -35,9 +36,10 @@ inline constexpr int fine_samples = 4;
 
 /// Draws the scene with a depth buffer on the processor: what the graphics card would show, and the same on
 /// every machine. Outlines are drawn with `samples` by `samples` points a pixel, 4 by 4 at most. The camera's
-/// viewport is scaled to `size`. Once `cancelled` is set, no picture is returned, soon.
+/// viewport is scaled to `size`. All cores draw, as far as `lane` has threads free. Once asked to stop, no
+/// picture is returned, soon.
 [[nodiscard]] QImage draw_software_picture(const SoftwareScene& scene, Camera camera, QSize size, int samples,
-                                           const std::atomic<bool>* cancelled = nullptr);
+                                           Lane lane = Lane::next_key, std::stop_token stop = {});
 
 /// A picture of a piece by itself, fitted, seen from one side; needs no window.
 [[nodiscard]] QImage picture_of(const StitchSurface& surface, const std::vector<ScenePart>& parts,

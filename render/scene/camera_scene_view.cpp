@@ -15,6 +15,7 @@ namespace {
 constexpr int hover_every_ms = 30;
 constexpr double facing_pitch_degrees = 8;
 constexpr int rounds_of_a_cell = 4;    ///< at most, in a fabric of cells larger than its stitches
+constexpr int rays_worth_a_tree = 3;   ///< at one surface; a drag brings a new one with each move
 constexpr double least_margin = 1.04;  ///< a fitted view closer to its edges than this is fitted again
 
 /// The stitch at a point of a triangle that `stitch` owns: that one, but where triangles are larger than
@@ -104,6 +105,8 @@ void CameraSceneView::share_surface(std::shared_ptr<const StitchSurface> surface
     if (!surface) surface = std::make_shared<const StitchSurface>();
     surface_ = std::move(surface);
     caster_.reset();
+    growing_.cancel();
+    asked_without_tree_ = 0;
     stitch_mm_ = stitch_size_mm(*surface_);
     pile_ = std::make_shared<const Mesh>(pile_mesh(*surface_));
     light_rounds();
@@ -114,8 +117,6 @@ void CameraSceneView::share_surface(std::shared_ptr<const StitchSurface> surface
 void CameraSceneView::set_parts(std::vector<ScenePart> parts) {
     if (parts.empty() && parts_->empty()) return;
     parts_ = std::make_shared<const std::vector<ScenePart>>(std::move(parts));
-    part_casters_.clear();
-    for (const ScenePart& part : *parts_) part_casters_.emplace_back(part.mesh);
     show_parts();
     content_changed();
 }
@@ -194,8 +195,17 @@ void CameraSceneView::zoom(double factor) {
 double CameraSceneView::pixels_per_mm() const { return camera_.pixels_per_mm(); }
 
 std::optional<MeshHit> CameraSceneView::fabric_hit(QPointF at) const {
-    if (!caster_) caster_.emplace(surface_->mesh);
-    return caster_->first_hit(camera_.ray(at.x(), at.y()));
+    const Ray ray = camera_.ray(at.x(), at.y());
+    if (caster_) return caster_->first_hit(ray);
+    if (++asked_without_tree_ == rays_worth_a_tree) grow_tree();
+    return first_hit_by_trying_all(surface_->mesh, ray);
+}
+
+void CameraSceneView::grow_tree() const {
+    growing_.start_latest(Lane::longer, [this, surface = surface_](const TaskRun&) -> Delivery {
+        const auto tree = std::make_shared<const RayCaster>(surface->mesh);
+        return [this, tree] { caster_ = tree; };
+    });
 }
 
 std::optional<SceneHit> CameraSceneView::hit(QPointF at) const {
@@ -214,8 +224,8 @@ std::optional<int> CameraSceneView::part_at(QPointF at) const {
     const Ray ray = camera_.ray(at.x(), at.y());
     std::optional<int> nearest;
     double distance = 0;
-    for (std::size_t i = 0; i < part_casters_.size(); ++i) {
-        const auto found = part_casters_[i].first_hit(ray);
+    for (std::size_t i = 0; i < parts_->size(); ++i) {
+        const auto found = first_hit_by_trying_all((*parts_)[i].mesh, ray);
         if (!found || (nearest && found->t >= distance)) continue;
         nearest = static_cast<int>(i);
         distance = found->t;

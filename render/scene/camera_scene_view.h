@@ -2,6 +2,8 @@
 
 #include <QTimer>
 
+#include "core/mesh/ray_cast.h"
+#include "render/background/background.h"
 #include "render/raster/camera.h"
 #include "render/raster/software_picture.h"
 #include "render/scene/scene_view.h"
@@ -63,6 +65,7 @@ class CameraSceneView : public SceneView {
 
   private:
     [[nodiscard]] std::optional<MeshHit> fabric_hit(QPointF position) const;
+    void grow_tree() const;
     [[nodiscard]] std::vector<PointCloud> content() const;
     void connect_input();
     void content_changed();
@@ -81,9 +84,10 @@ class CameraSceneView : public SceneView {
     std::shared_ptr<const std::vector<float>> pile_lit_ = std::make_shared<const std::vector<float>>();
     std::shared_ptr<const std::vector<float>> lit_ = std::make_shared<const std::vector<float>>();
     std::vector<int> lit_rounds_;
-    mutable std::optional<RayCaster> caster_;  ///< of the surface, made when first asked
+    mutable std::shared_ptr<const RayCaster> caster_;  ///< of the surface; null until the tree has grown
+    mutable int asked_without_tree_ = 0;               ///< rays
+    mutable Background growing_;
     std::shared_ptr<const std::vector<ScenePart>> parts_ = std::make_shared<const std::vector<ScenePart>>();
-    std::vector<RayCaster> part_casters_;
     std::shared_ptr<const Mesh> ghost_;
     QColor background_ = Qt::white;
     double stitch_mm_ = 5;

@@ -74,10 +74,7 @@ PainterSceneView::PainterSceneView(QWidget* parent) : CameraSceneView(parent) {
     set_background(frame_->palette().color(QPalette::Window));
 }
 
-PainterSceneView::~PainterSceneView() {
-    stop_drawing_finely();
-    delete frame_;
-}
+PainterSceneView::~PainterSceneView() { delete frame_; }
 
 QWidget* PainterSceneView::widget() { return frame_; }
 
@@ -118,29 +115,23 @@ QImage PainterSceneView::draw_coarsely(QSize pixels) {
 
 void PainterSceneView::start_drawing_finely() {
     if (!canvas_ || !canvas_->isVisible()) return;
-    stop_drawing_finely();
-    const auto cancelled = std::make_shared<std::atomic<bool>>(false);
-    fine_cancelled_ = cancelled;
-    const auto draw = [this, cancelled, scene = opaque_scene(), camera = camera(),
-                       pixels = canvas_->pixels()] {
-        QImage image = draw_software_picture(scene, camera, pixels, fine_samples, cancelled.get());
-        QMetaObject::invokeMethod(
-            this,
-            [this, cancelled, image = std::move(image)] {
-                if (*cancelled || !canvas_) return;
-                is_fine_ = true;
-                canvas_->show_picture(image);
-            },
-            Qt::QueuedConnection);
-    };
-    fine_ = std::async(std::launch::async, draw);
+    is_fine_ = false;
+    fine_.start_latest(Lane::longer,
+                       [this, scene = opaque_scene(), camera = camera(),
+                        pixels = canvas_->pixels()](const TaskRun& run) -> Delivery {
+                           QImage image = draw_software_picture(scene, camera, pixels, fine_samples,
+                                                                Lane::longer, run.stop);
+                           return [this, image = std::move(image)] {
+                               if (!canvas_) return;
+                               is_fine_ = true;
+                               canvas_->show_picture(image);
+                           };
+                       });
 }
 
-// The wait is short: a cancelled drawing stops at its next row.
 void PainterSceneView::stop_drawing_finely() {
     is_fine_ = false;
-    if (fine_cancelled_) *fine_cancelled_ = true;
-    if (fine_.valid()) fine_.get();
+    fine_.cancel();
 }
 
 }  // namespace roundwright::render

@@ -1,12 +1,9 @@
 #pragma once
 
-#include <atomic>
-#include <future>
-#include <memory>
-
 #include <QPointer>
 #include <QTimer>
 
+#include "render/background/background.h"
 #include "render/scene/camera_scene_view.h"
 
 namespace roundwright::render {
@@ -50,8 +47,7 @@ class PainterSceneView : public CameraSceneView {
     QTimer lit_later_;
     QTimer rest_;
     bool is_fine_ = false;
-    std::future<void> fine_;  ///< the fine picture is drawn beside the window's work
-    std::shared_ptr<std::atomic<bool>> fine_cancelled_;
+    Background fine_;       ///< the fine picture is drawn beside the window's work
     double moving_ms_ = 0;  ///< what a full picture takes while the view moves
 };
 

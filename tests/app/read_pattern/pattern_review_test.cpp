@@ -30,6 +30,7 @@ TEST(PatternReview, SaysWhatWasUnderstoodAndTakesItAsOneStep) {
     session.start(toy_of({6, 12}));
     PatternReview review(session, good_text);
     review.show();
+    ASSERT_TRUE(wait_until([&] { return review.is_read(); }));
     EXPECT_TRUE(review.pattern().proved());
     auto* take = review.findChildren<QPushButton*>().last();
     for (auto* button : review.findChildren<QPushButton*>()) {
@@ -50,12 +51,14 @@ TEST(PatternReview, AWrongCountIsNamedWithItsPlaceAndMended) {
     text.replace(QStringLiteral("(18)\nRnds"), QStringLiteral("(20)\nRnds"));
     PatternReview review(session, text);
     review.show();
+    ASSERT_TRUE(wait_until([&] { return review.is_read(); }));
     ASSERT_FALSE(review.pattern().proved());
     auto* problems = review.findChild<QListWidget*>();
     ASSERT_GE(problems->count(), 1);
     EXPECT_TRUE(problems->item(0)->text().contains(QStringLiteral("Line 4")))
         << problems->item(0)->text().toStdString();
     review.mend(0);
+    ASSERT_TRUE(wait_until([&] { return review.is_read(); }));
     EXPECT_TRUE(review.pattern().proved()) << review.source().toPlainText().toStdString();
     EXPECT_TRUE(review.source().document()->isUndoAvailable());
 }
@@ -72,11 +75,41 @@ TEST(PatternReview, IsReadAnewAsTheTextIsTyped) {
         [&] { return !review.pattern().pieces.empty() && review.pattern().pieces[0].rounds.size() == 1; }));
 }
 
+TEST(PatternReview, TheTextIsReadInTheBackground) {
+    DocumentSession session;
+    session.start(toy_of({6, 12}));
+    QString long_text = QStringLiteral("Head\nRnd 1: 6 sc in magic ring (6)\n");
+    for (int round = 2; round < 1500; ++round)
+        long_text += QStringLiteral("Rnd %1: sc in each st around (6)\n").arg(round);
+    PatternReview review(session, long_text);
+    EXPECT_FALSE(review.is_read());
+    ASSERT_TRUE(wait_until([&] { return review.is_read(); }));
+    ASSERT_EQ(review.pattern().pieces.size(), 1U);
+    EXPECT_EQ(review.pattern().pieces[0].rounds.size(), 1499U);
+}
+
+TEST(PatternReview, WhatWasJustTypedIsReadBeforeThePiecesAreTaken) {
+    DocumentSession session;
+    session.start(toy_of({6, 12}));
+    PatternReview review(session, good_text);
+    review.show();
+    ASSERT_TRUE(wait_until([&] { return review.is_read(); }));
+    review.source().setFocus();
+    review.source().moveCursor(QTextCursor::End);
+    QTest::keyClicks(&review.source(), QStringLiteral("Rnd 7: sc in each st around (18)"));
+    for (auto* button : review.findChildren<QPushButton*>())
+        if (button->text().remove(u'&').startsWith(QStringLiteral("Add these")))
+            QTest::mouseClick(button, Qt::LeftButton);
+    ASSERT_TRUE(wait_until([&] { return session.toy().pieces.size() == 2; }));
+    EXPECT_EQ(session.toy().pieces[1].rounds.size(), 7U);
+}
+
 TEST(PatternReview, LinesThatWereNotReadAreShownAndTold) {
     DocumentSession session;
     session.start(toy_of({6, 12}));
     PatternReview review(session, good_text + QStringLiteral("Reihe 7: 3 fM (18)\n\nTail: same as head\n"));
     review.show();
+    ASSERT_TRUE(wait_until([&] { return review.is_read(); }));
     EXPECT_FALSE(review.pattern().proved());
     auto* problems = review.findChild<QListWidget*>();
     EXPECT_TRUE(problems->item(0)->text().contains(QStringLiteral("Line 6, column 1: “Reihe 7: 3 fM (18)”")))
@@ -102,6 +135,7 @@ TEST(PatternReview, AssemblyAndNotesComeWithThePieces) {
     session.start(toy);
     PatternReview review(session,
                          good_text + QStringLiteral("\nAssembly\n1. Sew on the fin.\n2. Weave in.\n"));
+    ASSERT_TRUE(wait_until([&] { return review.is_read(); }));
     EXPECT_EQ(review.toy_with_pieces().text.assembly, "Sew on the head.\n\nSew on the fin.\n\nWeave in.");
 }
 

@@ -1,0 +1,122 @@
+#include "render/background/workers.h"
+
+#include <atomic>
+#include <chrono>
+#include <gtest/gtest.h>
+#include <latch>
+#include <stdexcept>
+#include <vector>
+
+namespace roundwright::render {
+namespace {
+
+using namespace std::chrono_literals;
+
+TEST(Workers, BeginsTheJobsOfALaneInTheirOrder) {
+    Workers workers(1);
+    std::vector<int> order;
+    std::latch ended(20);
+    for (int i = 0; i < 20; ++i)
+        workers.post(Lane::longer, [&, i] {
+            order.push_back(i);
+            ended.count_down();
+        });
+    ended.wait();
+    for (int i = 0; i < 20; ++i) EXPECT_EQ(order[static_cast<std::size_t>(i)], i);
+}
+
+TEST(Workers, WhatTakesLongNeverStandsBeforeTheNextKey) {
+    Workers workers(1);
+    std::latch pressed(1), long_ended(3);
+    for (int i = 0; i < 3; ++i)
+        workers.post(Lane::longer, [&] {
+            pressed.wait();
+            long_ended.count_down();
+        });
+    workers.post(Lane::next_key, [&] { pressed.count_down(); });
+    long_ended.wait();  // and not for ever
+}
+
+TEST(Workers, FinishStopsWhatRunsAndDropsWhatWaits) {
+    Workers workers(1);
+    std::atomic<bool> began = false, waiting_began = false;
+    std::stop_source stop;
+    workers.post(
+        Lane::longer,
+        [&, token = stop.get_token()] {
+            began = true;
+            while (!token.stop_requested()) std::this_thread::sleep_for(1ms);
+        },
+        stop);
+    workers.post(Lane::longer, [&] { waiting_began = true; });
+    while (!began) std::this_thread::sleep_for(1ms);
+    workers.finish();
+    EXPECT_FALSE(waiting_began);
+    std::latch again(1);
+    workers.post(Lane::longer, [&] { again.count_down(); });
+    again.wait();
+}
+
+TEST(Workers, FinishLetsGoOfWhatJobsHold) {
+    const auto held = std::make_shared<int>(1);
+    Workers workers(2);
+    for (int i = 0; i < 50; ++i) workers.post(Lane::next_key, [held] {});
+    workers.finish();
+    EXPECT_EQ(held.use_count(), 1);
+}
+
+TEST(ShareOut, DoesEveryPartOnce) {
+    Workers workers(4);
+    for (int round = 0; round < 200; ++round) {
+        std::vector<std::atomic<int>> parts(37);
+        std::atomic<std::size_t> next = 0;
+        share_out(
+            Lane::next_key,
+            [&] {
+                for (std::size_t k = next++; k < parts.size(); k = next++) ++parts[k];
+            },
+            workers);
+        for (const auto& part : parts) ASSERT_EQ(part, 1);
+    }
+}
+
+TEST(ShareOut, DoesNotWaitForThreadsThatAreBusy) {
+    Workers workers(2);
+    std::latch free(1), busy(2);
+    for (int i = 0; i < 2; ++i)
+        workers.post(Lane::longer, [&] {
+            busy.count_down();
+            free.wait();
+        });
+    busy.wait();
+    int calls = 0;
+    share_out(
+        Lane::longer, [&] { ++calls; }, workers);
+    EXPECT_EQ(calls, 1);
+    free.count_down();
+}
+
+TEST(ShareOut, MayBeCalledInsideAJob) {
+    Workers workers(2);
+    std::atomic<int> calls = 0;
+    std::latch ended(4);
+    for (int i = 0; i < 4; ++i)
+        workers.post(Lane::next_key, [&] {
+            share_out(
+                Lane::next_key, [&] { ++calls; }, workers);
+            ended.count_down();
+        });
+    ended.wait();
+    EXPECT_GE(calls, 4);
+}
+
+TEST(ShareOut, ThrowsWhatOneOfTheCallsThrows) {
+    Workers workers(2);
+    for (int round = 0; round < 50; ++round)
+        EXPECT_THROW(share_out(
+                         Lane::next_key, [] { throw std::runtime_error("full"); }, workers),
+                     std::runtime_error);
+}
+
+}  // namespace
+}  // namespace roundwright::render
