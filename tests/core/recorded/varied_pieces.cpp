@@ -226,6 +226,54 @@ void add_faces(Table& t) {
     body.worked = {5, 7, {40, 80, 0, 130, 170}};
 }
 
+/// What comes up seldom, but comes up.
+void add_rare_ones(Table& t) {
+    const End closed = End::drawn_closed;
+    t.add("bag that doubles, sewn straight", MagicRing{}, "6 12 24 48 48x5 40 30", End::sewn_straight, empty);
+    t.add("bag that doubles, drawn closed", MagicRing{}, "6 12 24 48 48x10 24 12 6", closed, empty);
+    t.add("two discs that double", MagicRing{}, "6 12 24 48 24 12 6", closed, empty);
+    t.add("two discs around a chain", OvalChain{6}, "14 20 26 20 14", closed, empty);
+    t.add("disc with a hole, doubled", ChainRing{12}, "18 24 30 30 24 18", closed, empty);
+    t.add("ring of chains, limp", ChainRing{8}, "12 12x8 10", End::left_open, empty);
+    t.add("cuff that widens downwards", OpenTube{30}, "27 24 21 18 15", End::left_open, empty);
+    t.add("pulled shut over thirty", MagicRing{}, "6 12 18 24 30", closed, firmly);
+    t.add("short turns", MagicRing{},
+          "6 12 18 24 24 [sc in next 9 sts, leave rem sts unworked] [starting in 5th st, sc in next 7 sts, "
+          "leave rem "
+          "sts unworked] 24 24");
+    t.add("lace", MagicRing{},
+          "6 12 [(sc, ch 1, skip next st) x 6] [sc in each st around] [ch 3, sc in next 12 sts]");
+    t.add("a yarn that is not there", MagicRing{}, "6:7 12:1 18:9 18");
+    t.add("rows that grow", OpenTube{9}, "11 13 h15 15:1 13", End::left_open, empty, Joining::rows);
+    t.add("rows stuffed and drawn closed", OpenTube{18}, "18x4 12 6", closed, medium, Joining::rows);
+    t.add("seam after growing to an odd number", MagicRing{}, "6 12 18 21", End::sewn_straight, empty);
+    t.add("seam in words", MagicRing{}, "6 12 18 [(sc in next 5 sts, inc) x 3] [sc in next 20 sts, inc]",
+          End::sewn_straight, medium);
+    t.add("seam on a stuffed disc", MagicRing{}, "6 12 18 24 30 36", End::sewn_straight, lightly);
+    t.add("seven rounds of words too long", MagicRing{},
+          "6 12 [sc in next 13 sts] [sc in next 14 sts] [sc in next 15 sts] [sc in next 16 sts] [sc in next "
+          "17 sts] "
+          "[sc in next 18 sts] [sc in next 19 sts]");
+    t.add("words with a count that differs", MagicRing{}, "6 12 [(sc, inc) x 6 (20)] [(sc 2, inc) x 5] 24");
+    t.add("necks one above the other", MagicRing{},
+          "6 12 18 24 30x3 20 16 16 20 30x3 22 14 14 22 30x3 24 18 12 6", closed, firmly);
+    t.add("tall and slack", MagicRing{}, "d6 d12 t18 d24 h24 18 9", closed, lightly);
+    Piece& cape =
+        t.add("cape with a ruffle, from the top", OpenTube{24}, "24 30 36 60 90", End::left_open, empty);
+    cape.starts_at_top = true;
+    Piece& ear = t.add("ear from the top, limp", MagicRing{}, "4 8 12 16 16x6 12", End::left_open, empty);
+    ear.starts_at_top = true;
+    ear.face_degrees = 30;
+    ear.features = {feature(FeatureKind::felt_disc, 4, 3, 4, 5)};
+    Piece& oval = t.add("oval from the top", OvalChain{7}, "16 22 28 28x4 22 16", closed, lightly);
+    oval.starts_at_top = true;
+    Piece& late = t.add("washer that comes too late", MagicRing{}, "6 12 18x3 12 6", closed);
+    late.features = {feature(FeatureKind::safety_eye, 5, 4, 14, 14),
+                     single(FeatureKind::safety_nose, 5, -3, 6, 6)};
+    t.add("gauge found on this piece", MagicRing{}, "6 12 18 24x4 18 12 6", closed);
+    std::get<GivenGauge>(t.all.back().toy.gauge).found_on = "piece";
+}
+
 }  // namespace
 
 std::vector<Round> rounds_of(const std::string& shorthand) {
@@ -257,6 +305,7 @@ const std::vector<VariedPiece>& varied_pieces() {
         add_starts_and_stitches(table);
         add_faults(table);
         add_faces(table);
+        add_rare_ones(table);
         return table.all;
     }();
     return all;
