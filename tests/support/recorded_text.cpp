@@ -128,9 +128,11 @@ void expect_as_recorded(const std::string& file, const RecordedText& now, Record
         return;
     }
     const std::string told = differences(read_file(path), now.text(), tolerance);
-    EXPECT_EQ(told, "") << file
-                        << " differs. If the change is meant, run core_tests with ROUNDWRIGHT_RECORD=1, "
-                        << "read the difference, and commit it with its reason.";
+    if (!told.empty())
+        ADD_FAILURE() << file
+                      << " differs. If the change is meant, run core_tests with ROUNDWRIGHT_RECORD=1, "
+                      << "read the difference, and commit it with its reason.\n"
+                      << told;
 }
 
 }  // namespace roundwright::testing

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <gtest/gtest.h>
 
 #include "core/checks/check_said_numbers.h"
@@ -81,6 +82,12 @@ Toy changed(const Toy& before, int way) {
     return with_words_remembered(before, after);
 }
 
+std::string on_one_line(std::string words) {
+    std::replace_if(
+        words.begin(), words.end(), [](char c) { return c == '\n' || c == '\r' || c == '\t'; }, ' ');
+    return words;
+}
+
 TEST(RecordedSaidNumbers, AreJudgedAsBefore) {
     RecordedText text;
     for (int way = 0; way <= 5; ++way)
@@ -90,11 +97,12 @@ TEST(RecordedSaidNumbers, AreJudgedAsBefore) {
             if (way % 2 == 1) toy.text.written_for.clear();
             if (way == 2) toy = with_words_remembered(Toy{}, toy);
             toy = changed(toy, way);
-            text.heading("way " + std::to_string(way));
+            text.heading("way " + std::to_string(way) + ": " + on_one_line(sentence));
             text.line("remembered") << toy.text.written_for.size();
             tell(text, toy);
             const Toy mended = with_words_renumbered(toy, counts_of_pieces(toy));
-            if (mended.text.assembly != toy.text.assembly) text.line("mended") << mended.text.assembly;
+            if (mended.text.assembly != toy.text.assembly)
+                text.line("mended") << on_one_line(mended.text.assembly);
         }
     testing::expect_as_recorded("said_numbers.txt", text);
 }
