@@ -37,7 +37,8 @@ void tell(RecordedText& text, const Piece& piece) {
 void tell(RecordedText& text, const Reshaped& made) {
     text << reshape_code_name(made.code) << made.wanted.width_mm << made.wanted.height_mm;
     if (!has_piece(made.code)) return;
-    text << made.reached().width_mm << made.reached().height_mm << made.returns_within_a_round;
+    text << made.reached().width_mm << made.reached().height_mm << made.returns_within_a_round
+         << made.scale.around << made.scale.along;
     for (const int round : made.rewritten) text << "rewritten" << round;
     tell(text, made.form.piece);
 }

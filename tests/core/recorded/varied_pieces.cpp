@@ -255,6 +255,13 @@ void add_rare_ones(Table& t) {
           "17 sts] "
           "[sc in next 18 sts] [sc in next 19 sts]");
     t.add("words with a count that differs", MagicRing{}, "6 12 [(sc, inc) x 6 (20)] [(sc 2, inc) x 5] 24");
+    t.add("three corners in words", MagicRing{},
+          "6 [(3 sc in next st, sc in next st) x 3] [(sc in next st, 3 sc in next st, sc in next 2 sts) x 3] "
+          "[(sc in next 2 sts, 3 sc in next st, sc in next 3 sts) x 3] "
+          "[(sc in next 3 sts, 3 sc in next st, sc in next 4 sts) x 3]",
+          End::left_open, empty);
+    t.add("a repeat that does not come out", MagicRing{},
+          "6 12 18 20 [*sc in next 5 sts, inc; rep from * around] 24");
     t.add("necks one above the other", MagicRing{},
           "6 12 18 24 30x3 20 16 16 20 30x3 22 14 14 22 30x3 24 18 12 6", closed, firmly);
     t.add("tall and slack", MagicRing{}, "d6 d12 t18 d24 h24 18 9", closed, lightly);
