@@ -48,6 +48,51 @@ TEST_P(BandMatrixSizes, SolvesAndCountsNegativeEigenvalues) {
 
 INSTANTIATE_TEST_SUITE_P(Sizes, BandMatrixSizes, testing::Values(1u, 2u, 5u, 6u, 7u, 40u));
 
+TEST(BandMatrix, LargestDiagonalIsThatOfTheDiagonalAlone) {
+    BandMatrix band;
+    band.resize(3);
+    band.set_zero();
+    EXPECT_EQ(band.largest_diagonal(), 0);
+    band.add(0, 0, 2);
+    band.add(1, 0, -9);
+    band.add(1, 1, -3);
+    band.add(2, 2, 1);
+    EXPECT_EQ(band.largest_diagonal(), 3);
+    EXPECT_EQ(band.entry(0, 1), -9);
+    EXPECT_EQ(band.entry(0, 2), 0);
+    EXPECT_EQ(band.diagonal(1), -3);
+}
+
+/// Two right sides at once come out as each by itself.
+TEST(BandMatrix, SolvesTwoAtOnce) {
+    Both both = random_matrix(23, 9, 4);
+    both.band.factor(1e-300);
+    std::vector<double> a(23), b(23);
+    for (std::size_t i = 0; i < 23; ++i) {
+        a[i] = static_cast<double>(i) - 7;
+        b[i] = 1.0 / (1.0 + static_cast<double>(i));
+    }
+    std::vector<double> a_alone = a, b_alone = b;
+    both.band.solve(a.data(), b.data());
+    both.band.solve(a_alone.data());
+    both.band.solve(b_alone.data());
+    for (std::size_t i = 0; i < 23; ++i) {
+        EXPECT_DOUBLE_EQ(a[i], a_alone[i]);
+        EXPECT_DOUBLE_EQ(b[i], b_alone[i]);
+    }
+}
+
+TEST(BandMatrix, APivotNearZeroIsReplaced) {
+    BandMatrix band;
+    band.resize(2);
+    band.set_zero();
+    band.add(1, 1, -4);
+    EXPECT_EQ(band.factor(0.5), 1u);  // 0 becomes 0.5; -4 is further from 0
+    std::vector<double> right{1, 8};
+    band.solve(right.data());
+    EXPECT_EQ(right, (std::vector<double>{2, -2}));
+}
+
 TEST(BandMatrix, FixedUnknownIsLeftOut) {
     Both both = random_matrix(9, 10, 3);
     both.band.fix(4);

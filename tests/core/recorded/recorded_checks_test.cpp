@@ -1,0 +1,100 @@
+#include <gtest/gtest.h>
+
+#include "core/checks/run_checks.h"
+#include "core/reshape/piece_form.h"
+#include "tests/core/recorded/varied_pieces.h"
+#include "tests/support/recorded_text.h"
+
+namespace roundwright::test {
+namespace {
+
+using testing::RecordedText;
+
+const char* word(Severity severity) {
+    constexpr const char* words[] = {"note", "warning", "error"};
+    return words[static_cast<std::size_t>(severity)];
+}
+
+void tell(RecordedText& text, const Argument& argument) {
+    if (const auto* count = std::get_if<int>(&argument)) text << *count;
+    if (const auto* number = std::get_if<double>(&argument)) text << *number;
+    if (const auto* length = std::get_if<Millimetres>(&argument)) text << length->value << "mm";
+    if (const auto* words = std::get_if<std::string>(&argument)) text << *words;
+}
+
+void tell(RecordedText& text, const Round& round) {
+    if (const auto* even = std::get_if<WorkedEvenly>(&round.working)) {
+        text << even->stitches;
+        if (even->spacing == Spacing::staggered) text << "staggered";
+    } else {
+        text << "[" << std::get<AsWritten>(round.working).words << "]";
+    }
+    if (round.lies_flat) text << "flat";
+}
+
+void tell(RecordedText& text, const Feature& feature) {
+    text << static_cast<int>(feature.kind) << feature.round << feature.stitches_apart
+         << feature.stitches_right << feature.width_mm << feature.height_mm << feature.washer_mm
+         << feature.lids;
+}
+
+void tell(RecordedText& text, const Cure& cure) {
+    text.line("  cure") << static_cast<int>(cure.kind) << cure.first << cure.replaced;
+    for (const Round& round : cure.rounds) tell(text, round);
+    if (cure.mend) text << mend_code_name(cure.mend->code);
+    if (cure.area_stretch) text << "stretch" << *cure.area_stretch;
+    if (cure.feature) text << "feature" << cure.feature->feature;
+    if (cure.feature && cure.feature->becomes) tell(text, *cure.feature->becomes);
+}
+
+void tell(RecordedText& text, const Check& check) {
+    text.line(check_code_name(check.code)) << word(check.severity) << check.piece << check.round;
+    for (const Argument& argument : check.arguments) tell(text, argument);
+    if (check.reading) {
+        text << read_code_name(check.reading->code) << check.reading->where.column
+             << check.reading->where.length << check.reading->expected << check.reading->found;
+        for (const Argument& argument : check.reading->arguments) tell(text, argument);
+    }
+    for (const Feature& feature : check.features) tell(text, feature);
+    for (const Cure& cure : check.cures) tell(text, cure);
+}
+
+void tell_checks(RecordedText& text, const std::string& name, const std::vector<Check>& checks) {
+    text.heading(name);
+    for (const Check& check : checks) tell(text, check);
+}
+
+TEST(RecordedChecks, FindAndMendAsBefore) {
+    RecordedText text;
+    for (std::size_t i = 0; i < varied_pieces().size(); ++i)
+        tell_checks(text, varied_pieces()[i].name, varied_studies()[i].checks);
+    testing::expect_as_recorded("checks.txt", text);
+}
+
+/// What was found before the cures are tried out.
+TEST(RecordedChecks, OfferCuresToTryAsBefore) {
+    RecordedText text;
+    for (std::size_t i = 0; i < varied_pieces().size(); ++i)
+        tell_checks(text, varied_pieces()[i].name,
+                    run_checks(varied_pieces()[i].toy, 0, varied_studies()[i]));
+    testing::expect_as_recorded("offered_cures.txt", text);
+}
+
+/// A growing family of discs, cones and closings: where each verdict begins.
+TEST(RecordedChecks, FollowTheGrowth) {
+    RecordedText text;
+    for (const bool stuffed : {false, true})
+        for (int step = 2; step <= 12; ++step) {
+            Toy toy = varied_piece("disc").toy;
+            std::string rounds;
+            for (int i = 1; i <= 5; ++i) rounds += std::to_string(step * i) + "_ ";
+            for (int i = 4; stuffed && i >= 1; --i) rounds += std::to_string(step * i) + " ";
+            toy.pieces[0].rounds = rounds_of(rounds);
+            toy.pieces[0].area_stretch = stuffed ? firm_stuffing_stretch : unstuffed_stretch;
+            tell_checks(text, rounds, study_piece(toy, 0).checks);
+        }
+    testing::expect_as_recorded("checks_by_growth.txt", text);
+}
+
+}  // namespace
+}  // namespace roundwright::test
