@@ -102,6 +102,7 @@ void CameraSceneView::content_changed() {
 
 void CameraSceneView::share_surface(std::shared_ptr<const StitchSurface> surface) {
     if (!surface) surface = std::make_shared<const StitchSurface>();
+    if (surface == surface_) return;  // shared on while the face or words changed
     surface_ = std::move(surface);
     caster_.reset();
     stitch_mm_ = stitch_size_mm(*surface_);

@@ -167,6 +167,27 @@ TEST_F(SessionTest, UnstuffedIsShownButNotStudied) {
     EXPECT_LT(session.shown_study(0)->measures().surface_mm2, session.study(0)->measures().surface_mm2);
 }
 
+TEST_F(SessionTest, WhatDoesNotTouchTheFabricKeepsItsShapeAndSurface) {
+    session.start(toy_of({6, 12, 18, 18, 18, 12, 6}));
+    ASSERT_TRUE(wait_for_shape(session));
+    const auto shape = session.study(0)->shape;
+    const auto surface = session.surface(0);
+    session.edit_piece(QStringLiteral("Add"), [](Piece& piece) { piece.features.resize(1); });
+    session.edit_piece(QStringLiteral("Rename"), [](Piece& piece) { piece.name = "Body"; });
+    session.edit_piece(QStringLiteral("Tick"), [](Piece& piece) { piece.worked.rounds = 2; });
+    session.edit(QStringLiteral("Price"), [](Toy toy) {
+        toy.making.hourly_rate = 12;
+        return toy;
+    });
+    ASSERT_TRUE(wait_for_shape(session));
+    EXPECT_EQ(session.study(0)->shape, shape);
+    EXPECT_EQ(session.surface(0), surface);
+    session.edit_piece(QStringLiteral("Stuff"), [](Piece& piece) { piece.area_stretch = 0.08; });
+    ASSERT_TRUE(wait_for_shape(session));
+    EXPECT_NE(session.study(0)->shape, shape);
+    EXPECT_NE(session.surface(0), surface);
+}
+
 TEST_F(SessionTest, ANewerFileIsOpenToLookAtOnly) {
     QTemporaryDir folder;
     const QString path = folder.filePath(QStringLiteral("newer.roundwright"));
