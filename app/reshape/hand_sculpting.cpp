@@ -22,7 +22,7 @@ void HandSculpting::connect_view() {
 }
 
 bool HandSculpting::start_over() {
-    if (!start_ && form_->usable()) start_ = sculpt_start(*form_);
+    if (!start_ && form_->usable() && is_of_revolution(form_->fidelity)) start_ = sculpt_start(*form_);
     if (!start_) return false;
     if (view_.drawn()) begin_drag();
     nudged_handle_ = -1;

@@ -20,8 +20,10 @@ namespace {
 
 std::shared_ptr<const PieceForm> form_of(const DocumentSession& session) {
     const auto study = session.study(session.current_piece());
-    const Shape* warm = study && study->measures().usable() ? &study->revolved() : nullptr;
-    return std::make_shared<PieceForm>(piece_form(*session.piece(), gauge_of(session.toy()), warm));
+    const Shape* warm = study && study->revolved().usable() ? &study->revolved() : nullptr;
+    auto form = std::make_shared<PieceForm>(piece_form(*session.piece(), gauge_of(session.toy()), warm));
+    if (study) form->fidelity = study->measures().fidelity;
+    return form;
 }
 
 }  // namespace

@@ -8,6 +8,7 @@
 #include "core/reshape/carry_over.h"
 #include "core/reshape/fit_rounds.h"
 #include "core/rounds/piece_graph.h"
+#include "core/shape/fidelity.h"
 #include "core/shape/shape_problem.h"
 #include "core/shape/size_range.h"
 #include "core/shape/solve_shape.h"
@@ -15,13 +16,16 @@
 
 namespace roundwright {
 
-/// A piece with its solved shape: what reshaping starts from, worked out once and used again and again.
+/// A piece with its solved shape: what reshaping starts from, worked out once and used again and again. All
+/// of it is about surfaces of revolution: a piece whose shape on show is another (`fidelity`) is refused,
+/// since an outline of it would be of something else.
 struct PieceForm {
     Piece piece;
     Gauge gauge;
     PieceGraph graph;
     ShapeProblem problem;
     Shape shape;
+    Fidelity fidelity = Fidelity::round;  ///< of the shape on show, where the caller knows it
 
     /// Has rounds that can be worked, and a shape.
     [[nodiscard]] bool usable() const;

@@ -6,7 +6,7 @@
 namespace roundwright {
 namespace {
 
-constexpr std::array<std::pair<ReshapeCode, std::string_view>, 12> code_names{{
+constexpr std::array<std::pair<ReshapeCode, std::string_view>, 13> code_names{{
     {ReshapeCode::met, "met"},
     {ReshapeCode::unchanged, "unchanged"},
     {ReshapeCode::width_not_met, "width_not_met"},
@@ -18,6 +18,7 @@ constexpr std::array<std::pair<ReshapeCode, std::string_view>, 12> code_names{{
     {ReshapeCode::too_small, "too_small"},
     {ReshapeCode::too_large, "too_large"},
     {ReshapeCode::unusable_piece, "unusable_piece"},
+    {ReshapeCode::not_of_revolution, "not_of_revolution"},
     {ReshapeCode::cancelled, "cancelled"},
 }};
 

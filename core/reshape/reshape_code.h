@@ -17,6 +17,7 @@ enum class ReshapeCode {
     too_small,        ///< smaller than a few stitches around, or less than a round high
     too_large,        ///< more rounds or stitches than a piece may have
     unusable_piece,   ///< no rounds, rounds that do not come out, or no shape to start from
+    not_of_revolution,  ///< the piece's shape has no outline that could be turned about an axis
     cancelled,
 };
 

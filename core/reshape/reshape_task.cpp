@@ -114,6 +114,10 @@ bool is_as_drawn(const Target& target, const ReshapeOptions& options) {
 ReshapeTask reshape_task(const PieceForm& form, const Target& target, const ReshapeOptions& options) {
     ReshapeTask task;
     if (!form.usable()) return task;
+    if (!is_of_revolution(form.fidelity)) {
+        task.code = ReshapeCode::not_of_revolution;
+        return task;
+    }
     const WantedSize wanted = wanted_size(form, target);
     task.code = wanted.code;
     task.wanted = wanted.size;

@@ -83,6 +83,7 @@ FabricAlong fabric_for(const SculptStart& start, const Silhouette& outline, cons
 }  // namespace
 
 SculptStart sculpt_start(const PieceForm& form) {
+    if (!is_of_revolution(form.fidelity)) return {form, {}, {}};
     return {form, form.outline(), as_solved(form.problem, form.shape)};
 }
 

@@ -9,7 +9,8 @@
 namespace roundwright {
 
 /// The outline of a piece before it is sculpted, with one handle a loop: its points are the loops of the
-/// shape (and the point an end is drawn closed to), and its fabric is stretched as that of the shape.
+/// shape (and the point an end is drawn closed to), and its fabric is stretched as that of the shape. No
+/// points where the shape is no surface of revolution (`PieceForm::fidelity`): it has no such outline.
 struct SculptStart {
     PieceForm form;
     Silhouette outline;

@@ -132,8 +132,13 @@ PieceStudy unstuffed(const PieceStudy& study, const Piece& piece, const PieceStu
     return shown;
 }
 
+PieceStudy with_shape(PieceStudy study, Shared<ShapeStage> next) {
+    if (takes_the_place_of(*next, *study.shape)) study.shape = std::move(next);
+    return study;
+}
+
 PieceMeasures measures_at(const Gauge& gauge, const Piece& piece, const PieceStudy& study) {
-    if (!study.measures().usable()) return {};
+    if (!study.revolved().usable()) return {};
     const ShapeProblem problem = shape_problem(piece, study.graph().graph, gauge);
     return measures_of(problem, solve_shape(problem, {}, &study.revolved()));
 }

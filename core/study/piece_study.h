@@ -47,7 +47,12 @@ struct PieceStudy {
 [[nodiscard]] PieceStudy unstuffed(const PieceStudy& study, const Piece& piece,
                                    const PieceStudy* before = nullptr, std::stop_token stop = {});
 
-/// The measures of a studied piece at another gauge, taken as exact; not usable where it has no shape.
+/// The study with another shape in the place of its own, if that may take it (`takes_the_place_of`); sizes
+/// and checks are to be worked out again then.
+[[nodiscard]] PieceStudy with_shape(PieceStudy study, Shared<ShapeStage> next);
+
+/// The measures of a studied piece at another gauge, taken as exact, by the round solver; not usable where it
+/// did not find the piece's own shape.
 [[nodiscard]] PieceMeasures measures_at(const Gauge& gauge, const Piece& piece, const PieceStudy& study);
 
 }  // namespace roundwright

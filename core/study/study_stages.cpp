@@ -31,6 +31,11 @@ bool is_final(Termination termination) {
     return termination == Termination::converged || termination == Termination::unusable_problem;
 }
 
+SizeRange exactly(const PieceMeasures& measures) {
+    const auto at = [](double value) { return Range{value, value}; };
+    return {at(measures.width_mm), at(measures.height_mm), at(measures.volume_mm3)};
+}
+
 }  // namespace
 
 Shared<StitchStage> stitch_stage(const Piece& piece, const Shared<StitchStage>& before) {
@@ -73,8 +78,8 @@ Shared<SizeStage> size_stage(const Shared<ShapeStage>& shape, const Gauge& gauge
     stage->shape = shape;
     stage->gauge = gauge;
     stage->stretch_error = stretch_error;
-    if (shape->measures.usable())
-        stage->size = size_range(shape->problem, shape->revolved, gauge, stretch_error);
+    stage->size = shape->revolved.usable() ? size_range(shape->problem, shape->revolved, gauge, stretch_error)
+                                           : exactly(shape->measures);
     return stage;
 }
 

@@ -88,7 +88,7 @@ struct SizeStage {
     Shared<ShapeStage> shape;
     Gauge gauge;
     double stretch_error = 0;
-    SizeRange size;  ///< the size itself where the shape did not converge
+    SizeRange size;  ///< the size itself where no range was found
 };
 [[nodiscard]] Shared<SizeStage> size_stage(const Shared<ShapeStage>& shape, const Gauge& gauge,
                                            double stretch_error, const Shared<SizeStage>& before);

@@ -103,6 +103,7 @@ void CameraSceneView::content_changed() {
 
 void CameraSceneView::share_surface(std::shared_ptr<const StitchSurface> surface) {
     if (!surface) surface = std::make_shared<const StitchSurface>();
+    if (surface == surface_) return;  // shared on while the face or words changed
     surface_ = std::move(surface);
     caster_.reset();
     growing_.cancel();

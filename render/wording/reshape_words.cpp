@@ -88,8 +88,8 @@ QString whole_or_tenth(double value) { return QLocale().toString(value, 'f', val
 
 QString size_words(const PieceForm& form, LengthUnit units) {
     const SizeRange range = size_range(form);
-    return QStringLiteral("%1, %2").arg(width_words(form.shape.width_mm, range.width_mm, units),
-                                        height_words(form.shape.height_mm, range.height_mm, units));
+    return QStringLiteral("%1, %2").arg(width_words(form.size().width_mm, range.width_mm, units),
+                                        height_words(form.size().height_mm, range.height_mm, units));
 }
 
 double shown_difference_mm(double reached_mm, double asked_mm, LengthUnit units) {
@@ -151,6 +151,8 @@ QString outcome_words(const Reshaped& made, LengthUnit units) {
             return ReshapeWords::tr("That takes more rounds or stitches than a piece can have here.");
         case ReshapeCode::unusable_piece:
             return ReshapeWords::tr("This piece has no shape yet. Fix its rounds first.");
+        case ReshapeCode::not_of_revolution:
+            return ReshapeWords::tr("Only pieces that are round about an axis can be reshaped.");
         case ReshapeCode::cancelled:
             break;
     }

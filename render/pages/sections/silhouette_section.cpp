@@ -198,11 +198,11 @@ void add_sheets(Blocks& blocks, const PageContext& context, const Labelled& piec
     }
 }
 
-/// Pieces with a shape, each outline once.
+/// Pieces with a meridian, each outline once.
 std::vector<Labelled> outlines(const PageContext& context) {
     std::vector<Labelled> shown;
     for (std::size_t i = 0; i < context.study.pieces.size(); ++i) {
-        if (!context.study.sizes[i]) continue;
+        if (!context.study.sizes[i] || !context.study.pieces[i].revolved().usable()) continue;
         Labelled piece = labelled(context, i);
         const bool known = std::ranges::any_of(
             shown, [&](const Labelled& other) { return other.outline.same_as(piece.outline); });

@@ -24,7 +24,7 @@ class Planner {
   public:
     Planner(const PatternStudy& study, Terms terms) : study_(study), terms_(terms) {
         std::vector<const PieceGraph*> graphs;
-        for (const PieceStudy& piece : study.pieces) graphs.push_back(&piece.graph);
+        for (const PieceStudy& piece : study.pieces) graphs.push_back(&piece.graph());
         techniques_ = used_techniques(study.toy, graphs);
     }
 

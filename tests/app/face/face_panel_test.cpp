@@ -87,8 +87,8 @@ TEST_F(Face, UpIsUpOnTheShapeWhereverItBegins) {
                            [&](Piece& piece) { piece.starts_at_top = starts_at_top; });
         ASSERT_TRUE(wait_for_shape(session));
         const auto height = [&] {
-            const FaceSurface surface(*session.piece(), session.study(0)->shape);
-            const auto counts = stitch_counts(session.study(0)->graph.graph);
+            const FaceSurface surface(*session.piece(), session.study(0)->revolved());
+            const auto counts = stitch_counts(session.study(0)->graph().graph);
             return measure_feature(place_feature(feature(), surface, counts), surface).height_mm;
         };
         const double before = height();

@@ -28,8 +28,8 @@ class FinishedPieceDialogTest : public ::testing::Test {
         toy.pieces[0].end = End::drawn_closed;
         session.start(toy);
         ASSERT_TRUE(wait_for_shape(session));
-        width = session.study(0)->shape.width_mm;
-        height = session.study(0)->shape.height_mm;
+        width = session.study(0)->measures().width_mm;
+        height = session.study(0)->measures().height_mm;
     }
     void TearDown() override { session.preferences().set_units(LengthUnit::millimetres); }
 
@@ -94,7 +94,7 @@ TEST_F(FinishedPieceDialogTest, AnswersWhileItIsTypedAndTakesTheGaugeInOneStep) 
     EXPECT_EQ(given.found_on, "Head");
     EXPECT_EQ(session.undo_stack().count(), 1);
     ASSERT_TRUE(wait_for_shape(session));
-    EXPECT_NEAR(session.study(0)->shape.width_mm, width * 1.2, 1);
+    EXPECT_NEAR(session.study(0)->measures().width_mm, width * 1.2, 1);
     session.undo_stack().undo();
     EXPECT_EQ(session.toy(), before);
 }

@@ -34,7 +34,7 @@ class StuffingScales : public ::testing::Test {
             if (one->text().remove(u'&') == QLatin1String(words)) return one;
         return nullptr;
     }
-    [[nodiscard]] double volume_mm3() const { return session.study(0)->shape.volume_mm3; }
+    [[nodiscard]] double volume_mm3() const { return session.study(0)->measures().volume_mm3; }
 
     DocumentSession session;
 };

@@ -84,7 +84,7 @@ TEST_F(FormDialogTest, OrTakesThePlaceOfTheRounds) {
     EXPECT_EQ(session.toy().pieces[0].name, "Head");
     EXPECT_EQ(session.toy().pieces[0].end, End::drawn_closed);
     ASSERT_TRUE(wait_for_shape(session));
-    EXPECT_NEAR(session.study(0)->shape.width_mm, 60, 2.5);
+    EXPECT_NEAR(session.study(0)->measures().width_mm, 60, 2.5);
 }
 
 // A cylinder's stuffed ends bulge: with the nearest stitches it comes out a good deal taller than its form.

@@ -116,7 +116,7 @@ TEST_F(ReshapeDialogTest, AWidthTypedGivesRoundsAndWhatToUndoAndOneUndoStep) {
     EXPECT_EQ(session->undo_stack().count(), steps + 1);
     EXPECT_EQ(session->piece()->worked.rounds, 6);
     ASSERT_TRUE(wait_for_shape(*session));
-    EXPECT_NEAR(session->study(0)->shape.width_mm, 60, 2.5);
+    EXPECT_NEAR(session->study(0)->measures().width_mm, 60, 2.5);
     undo();
     EXPECT_EQ(session->toy(), before);
 }
@@ -227,7 +227,7 @@ TEST_F(ReshapeDialogTest, AllPiecesMayBecomeSmallerAlike) {
     ASSERT_NE(alike, nullptr);
     ASSERT_TRUE(alike->isVisible());
     std::vector<double> widths;
-    for (int piece = 0; piece < 4; ++piece) widths.push_back(session->study(piece)->shape.width_mm);
+    for (int piece = 0; piece < 4; ++piece) widths.push_back(session->study(piece)->measures().width_mm);
     type(QStringLiteral("61"));
     alike->click();
     settle();
@@ -237,7 +237,7 @@ TEST_F(ReshapeDialogTest, AllPiecesMayBecomeSmallerAlike) {
     const double scale = 61 / widths[0];
     for (int piece = 0; piece < 4; ++piece) {
         ASSERT_TRUE(wait_until([&] { return session->is_up_to_date(piece); }));
-        EXPECT_NEAR(session->study(piece)->shape.width_mm, scale * widths[std::size_t(piece)], 2.5) << piece;
+        EXPECT_NEAR(session->study(piece)->measures().width_mm, scale * widths[std::size_t(piece)], 2.5) << piece;
     }
     undo();
     EXPECT_EQ(session->undo_stack().undoText().toStdString(), "");
@@ -262,12 +262,12 @@ TEST_F(ReshapeDialogTest, TheSameRoundsInAnotherYarnSayTheirSize) {
     EXPECT_EQ(dialog->frog_back().toStdString(), "Keep nothing: undo all 11 rounds (360 stitches).");
     keep_picture(QStringLiteral("reshape-yarn"));
     const Toy before = session->toy();
-    const double width_before = session->study(0)->shape.width_mm;
+    const double width_before = session->study(0)->measures().width_mm;
     QTest::mouseClick(button(QStringLiteral("Use these rounds")), Qt::LeftButton);
     EXPECT_EQ(session->piece()->rounds, before.pieces[0].rounds);
     EXPECT_GT(session->toy().hook_mm, 6);
     ASSERT_TRUE(wait_for_shape(*session));
-    EXPECT_GT(session->study(0)->shape.width_mm, 1.4 * width_before);
+    EXPECT_GT(session->study(0)->measures().width_mm, 1.4 * width_before);
     EXPECT_EQ(session->undo_stack().undoText().toStdString(), "Change yarn or hook");
     undo();
     EXPECT_EQ(session->toy(), before);

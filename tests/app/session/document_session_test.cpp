@@ -125,7 +125,7 @@ TEST_F(SessionTest, StudiesArriveForTheLatestToyOnly) {
     for (int stitches = 12; stitches <= 24; ++stitches) set_count(2, stitches);
     ASSERT_TRUE(wait_for_shape(session));
     ASSERT_TRUE(session.study(0));
-    EXPECT_EQ(session.study(0)->graph.graph.rounds[2].loops_left, 24);
+    EXPECT_EQ(session.study(0)->graph().graph.rounds[2].loops_left, 24);
     EXPECT_LT(ready.count(), 14);
     ASSERT_TRUE(session.surface(0));
     EXPECT_GT(session.surface(0)->mesh.triangle_count(), 100u);
@@ -154,7 +154,7 @@ TEST_F(SessionTest, ResultsStayWithTheirPiece) {
     EXPECT_EQ(session.study(1), head);
     ASSERT_TRUE(wait_for_shape(session));
     EXPECT_EQ(session.study(1), head) << "the head did not change";
-    EXPECT_EQ(session.study(0)->graph.graph.rounds.size(), 3u);
+    EXPECT_EQ(session.study(0)->graph().graph.rounds.size(), 3u);
 }
 
 TEST_F(SessionTest, UnstuffedIsShownButNotStudied) {
@@ -162,9 +162,30 @@ TEST_F(SessionTest, UnstuffedIsShownButNotStudied) {
     ASSERT_TRUE(wait_for_shape(session));
     session.set_shows_unstuffed(true);
     ASSERT_TRUE(wait_for_shape(session));
-    EXPECT_NEAR(session.shown_study(0)->problem.area_stretch, 0, 1e-12);
-    EXPECT_GT(session.study(0)->problem.area_stretch, 0.01);
-    EXPECT_LT(session.shown_study(0)->shape.surface_mm2, session.study(0)->shape.surface_mm2);
+    EXPECT_NEAR(session.shown_study(0)->problem().area_stretch, 0, 1e-12);
+    EXPECT_GT(session.study(0)->problem().area_stretch, 0.01);
+    EXPECT_LT(session.shown_study(0)->measures().surface_mm2, session.study(0)->measures().surface_mm2);
+}
+
+TEST_F(SessionTest, WhatDoesNotTouchTheFabricKeepsItsShapeAndSurface) {
+    session.start(toy_of({6, 12, 18, 18, 18, 12, 6}));
+    ASSERT_TRUE(wait_for_shape(session));
+    const auto shape = session.study(0)->shape;
+    const auto surface = session.surface(0);
+    session.edit_piece(QStringLiteral("Add"), [](Piece& piece) { piece.features.resize(1); });
+    session.edit_piece(QStringLiteral("Rename"), [](Piece& piece) { piece.name = "Body"; });
+    session.edit_piece(QStringLiteral("Tick"), [](Piece& piece) { piece.worked.rounds = 2; });
+    session.edit(QStringLiteral("Price"), [](Toy toy) {
+        toy.making.hourly_rate = 12;
+        return toy;
+    });
+    ASSERT_TRUE(wait_for_shape(session));
+    EXPECT_EQ(session.study(0)->shape, shape);
+    EXPECT_EQ(session.surface(0), surface);
+    session.edit_piece(QStringLiteral("Stuff"), [](Piece& piece) { piece.area_stretch = 0.08; });
+    ASSERT_TRUE(wait_for_shape(session));
+    EXPECT_NE(session.study(0)->shape, shape);
+    EXPECT_NE(session.surface(0), surface);
 }
 
 TEST_F(SessionTest, ANewerFileIsOpenToLookAtOnly) {

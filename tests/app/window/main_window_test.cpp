@@ -150,16 +150,16 @@ QAction* action_called(const QWidget& window, const QString& name) {
 
 TEST_F(MainWindowTest, WithoutStuffingAHeadIsAFlatBag) {
     type_a_ball();
-    const auto depth = [&] { return session->shown_study(0)->shape.depth_mm; };
+    const auto depth = [&] { return session->shown_study(0)->measures().depth_mm; };
     const double stuffed_depth = depth();
     session->edit_piece(QStringLiteral("close"), [](Piece& piece) { piece.end = End::drawn_closed; });
     press(Qt::Key_T, Qt::ControlModifier);
-    ASSERT_TRUE(wait_until([&] { return session->shown_study(0)->problem.area_stretch == 0; }));
+    ASSERT_TRUE(wait_until([&] { return session->shown_study(0)->problem().area_stretch == 0; }));
     EXPECT_LT(depth(), 0.2 * stuffed_depth);
     EXPECT_TRUE(window->shape().words().startsWith(QStringLiteral("Not stuffed: flat, two layers")))
         << window->shape().words().toStdString();
     press(Qt::Key_T, Qt::ControlModifier);
-    ASSERT_TRUE(wait_until([&] { return session->shown_study(0)->problem.area_stretch > 0; }));
+    ASSERT_TRUE(wait_until([&] { return session->shown_study(0)->problem().area_stretch > 0; }));
     EXPECT_GT(depth(), 0.8 * stuffed_depth);
 }
 

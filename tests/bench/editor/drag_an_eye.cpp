@@ -62,7 +62,7 @@ void drag_an_eye(benchmark::State& state) {
     }
     state.counters["painted_ms"] = benchmark::Counter(painted, benchmark::Counter::kAvgIterations);
     int stitches = 0;
-    for (const GraphRound& round : session.study(0)->graph.graph.rounds)
+    for (const GraphRound& round : session.study(0)->graph().graph.rounds)
         stitches += static_cast<int>(round.stitches.size());
     state.counters["stitches"] = stitches;
 }

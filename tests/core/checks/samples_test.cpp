@@ -36,7 +36,7 @@ TEST_P(Sample, SaysThatItIsInvented) {
 
 TEST_P(Sample, ConvergesInEveryPiece) {
     for (const PieceStudy& piece : study(read_document(sample_text(GetParam())).toy)) {
-        EXPECT_EQ(piece.shape.termination, Termination::converged);
+        EXPECT_EQ(piece.measures().termination, Termination::converged);
     }
 }
 
@@ -50,13 +50,13 @@ INSTANTIATE_TEST_SUITE_P(Harbour, Sample,
 
 TEST(SealPup, HeadComesOutTooBigAndNothingElseIsWrong) {
     const auto studies = study(read_document(sample_text("seal-pup.roundwright")).toy);
-    EXPECT_GT(studies.at(0).shape.width_mm, 60 * 1.15);  // its notes want 60 mm
+    EXPECT_GT(studies.at(0).measures().width_mm, 60 * 1.15);  // its notes want 60 mm
     EXPECT_EQ(test::named(checks_of_toy(studies)), "");
 }
 
 TEST(Puffin, BodyIsRoundAndNothingIsWrong) {
     const auto studies = study(read_document(sample_text("puffin.roundwright")).toy);
-    EXPECT_GT(studies.at(0).shape.width_mm, 0.6 * studies.at(0).shape.height_mm);
+    EXPECT_GT(studies.at(0).measures().width_mm, 0.6 * studies.at(0).measures().height_mm);
     const auto checks = checks_of_toy(studies);
     ASSERT_EQ(test::named(checks), "widening_neck round 19; ");
     EXPECT_EQ(checks[0].severity, Severity::note);
@@ -70,7 +70,7 @@ TEST_P(Sample, OpensWithoutAWarning) {
 
 TEST(Starfish, BaseLiesFlatAsItIsMarked) {
     const auto studies = study(read_document(sample_text("starfish.roundwright")).toy);
-    for (const RoundLie& lie : studies.at(0).lies) EXPECT_EQ(lie.lie, Lie::lies_flat);
+    for (const RoundLie& lie : studies.at(0).lies()) EXPECT_EQ(lie.lie, Lie::lies_flat);
 }
 
 }  // namespace

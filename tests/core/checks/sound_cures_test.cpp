@@ -45,7 +45,7 @@ TEST(SoundCures, NoCureThatIsOfferedBringsAnErrorOrAnotherWarning) {
         for (const Check& check : before)
             for (const Cure& cure : check.cures) {
                 ++offered;
-                const auto after = study_piece(toy_of(cured_piece(piece, cure), gauge), 0).checks;
+                const auto after = study_piece(toy_of(cured_piece(piece, cure), gauge), 0).checks();
                 EXPECT_TRUE(is_sound_cure(check, cure, before, after))
                     << "case " << i << ": " << check_code_name(check.code) << " in round " << check.round + 1;
                 EXPECT_LE(number_of(after, Severity::error) - number_of(before, Severity::error),
