@@ -12,3 +12,10 @@ qt_add_resources(roundwright_app roundwright_samples PREFIX "/" BASE "${PROJECT_
   "${PROJECT_SOURCE_DIR}/samples/puffin.roundwright"
   "${PROJECT_SOURCE_DIR}/samples/seal-pup.roundwright"
   "${PROJECT_SOURCE_DIR}/samples/starfish.roundwright")
+
+# The translations, in the program under :/translations: roundwright_LANG.qm each, from lrelease.
+file(GLOB roundwright_translations CONFIGURE_DEPENDS "${PROJECT_SOURCE_DIR}/resources/translations/roundwright_*.qm")
+if(roundwright_translations)
+  qt_add_resources(roundwright_app roundwright_translations PREFIX "/" BASE "${PROJECT_SOURCE_DIR}/resources"
+    FILES ${roundwright_translations})
+endif()

@@ -33,7 +33,7 @@ struct ArgumentParser {
         if (option.choices != nullptr && !choices.split(QLatin1Char('|')).contains(value)) {
             fail(CommandLine::tr("--%1 takes %2, not \"%3\".")
                      .arg(QLatin1String(option.name),
-                          choices.split(QLatin1Char('|')).join(CommandLine::tr(" or ")), value));
+                          one_of(choices.split(QLatin1Char('|'))), value));
         }
         parsed.arguments.options_[QLatin1String(option.name)] = value;
     }

@@ -11,6 +11,7 @@
 #include "app/cli/command.h"
 #include "app/cli/command_line_text.h"
 #include "app/cli/output.h"
+#include "render/wording/translations.h"
 
 namespace roundwright::app {
 namespace {
@@ -91,8 +92,14 @@ const Command* find_command(const QString& name) {
 }
 
 /// A word that is no command is a file to open, or an option of the window.
-std::optional<int> refuse_or_open(const QString& word) {
-    if (word.startsWith(QLatin1Char('-')) || QFileInfo::exists(word)) return std::nullopt;
+bool opens_the_window(const QString& word) {
+    static const QStringList own{QStringLiteral("help"), QStringLiteral("--help"), QStringLiteral("-h"),
+                                 QStringLiteral("--version")};
+    if (own.contains(word) || find_command(word) != nullptr) return false;
+    return word.startsWith(QLatin1Char('-')) || QFileInfo::exists(word);
+}
+
+int refuse(const QString& word) {
     print_problem(word.isEmpty() ? CommandLine::tr("The name of a file is empty.")
                                  : CommandLine::tr("There is no command and no file %1.").arg(word));
     print_problem(CommandLine::tr("See roundwright --help."));
@@ -115,8 +122,8 @@ int help_with(const QStringList& topics) {
 }
 
 /// Drawing needs the fonts of a platform, though nothing is shown; computing does not.
-std::unique_ptr<QCoreApplication> application_for(const Command& command, int& argc, char** argv) {
-    if (!command.draws) return std::make_unique<QCoreApplication>(argc, argv);
+std::unique_ptr<QCoreApplication> application_for(const Command* command, int& argc, char** argv) {
+    if (command == nullptr || !command->draws) return std::make_unique<QCoreApplication>(argc, argv);
     qputenv("QT_QPA_PLATFORM", "offscreen");
     return std::make_unique<QGuiApplication>(argc, argv);
 }
@@ -127,15 +134,7 @@ QStringList words_of(int argc, char** argv) {
     return words;
 }
 
-int run_with_application(const Command& command, const QStringList& words, char** argv) {
-    int count = 1;
-    const auto application = application_for(command, count, argv);
-    QCoreApplication::setApplicationName(QStringLiteral("roundwright"));
-    QCoreApplication::setApplicationVersion(QStringLiteral(ROUNDWRIGHT_VERSION));
-    return run_command(command, words);
-}
-
-std::optional<int> run_words(const QStringList& words, char** argv) {
+int run_words(const Command* command, const QStringList& words) {
     const QString& first = words[0];
     if (first == QLatin1String("help")) return help_with(words.mid(1));
     if (first == QLatin1String("--help") || first == QLatin1String("-h")) return help_with({});
@@ -143,8 +142,7 @@ std::optional<int> run_words(const QStringList& words, char** argv) {
         print_line(QStringLiteral("roundwright " ROUNDWRIGHT_VERSION));
         return exit_fine;
     }
-    const Command* command = find_command(first);
-    return command == nullptr ? refuse_or_open(first) : run_with_application(*command, words.mid(1), argv);
+    return command == nullptr ? refuse(first) : run_command(*command, words.mid(1));
 }
 
 }  // namespace
@@ -158,9 +156,14 @@ std::span<const Command* const> commands() {
 
 std::optional<int> run_command_line(int argc, char** argv) {
     const QStringList words = words_of(argc, argv);
-    if (words.isEmpty()) return std::nullopt;
-    const std::optional<int> exit_code = run_words(words, argv);
-    if (!exit_code) return std::nullopt;
+    if (words.isEmpty() || opens_the_window(words[0])) return std::nullopt;
+    const Command* command = find_command(words[0]);
+    int count = 1;
+    const auto application = application_for(command, count, argv);
+    QCoreApplication::setApplicationName(QStringLiteral("roundwright"));
+    QCoreApplication::setApplicationVersion(QStringLiteral(ROUNDWRIGHT_VERSION));
+    speak_language_of_system();
+    const int exit_code = run_words(command, words);
     const auto problem = finish_output();
     if (!problem) return exit_code;
     print_problem(CommandLine::tr("The answer could not be written: %1").arg(*problem));

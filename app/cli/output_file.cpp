@@ -23,8 +23,9 @@ bool refused(const QString& problem) {
 }
 
 /// ".png or .svg"
-QString in_words(const QStringList& endings) {
-    return QStringLiteral(".") + endings.join(CommandLine::tr(" or ") + QStringLiteral("."));
+QString in_words(QStringList endings) {
+    for (QString& ending : endings) ending.prepend(QLatin1Char('.'));
+    return one_of(endings);
 }
 
 /// The standard input may be a file too: "read - < pattern.txt".

@@ -10,7 +10,9 @@
 namespace roundwright::app {
 
 /// Of every command that writes a file: without it no file that is there already is written over.
-inline constexpr Option force_option{"force", 0, nullptr, nullptr, "write over a file that is there already"};
+inline constexpr Option force_option{
+    "force", 0, nullptr, nullptr,
+    QT_TRANSLATE_NOOP("CommandLine", "write over a file that is there already")};
 
 /// Whether a result may go over the file that it was made from.
 enum class WriteBack { no, yes };

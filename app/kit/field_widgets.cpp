@@ -1,7 +1,5 @@
 #include "app/kit/field_widgets.h"
 
-#include <QCoreApplication>
-#include <QLocale>
 
 namespace roundwright::app {
 
@@ -19,11 +17,6 @@ QSpinBox* whole_box(int least, int most) {
     box->setKeyboardTracking(false);
     box->setAlignment(Qt::AlignRight);
     return box;
-}
-
-QString grams_text(double grams) {
-    return QCoreApplication::translate("FieldWidgets", "%1 g")
-        .arg(QLocale().toString(grams, 'f', grams < 10 ? 1 : 0));
 }
 
 QFont larger_font(QFont font, double factor, QFont::Weight weight) {

@@ -15,7 +15,7 @@
 #include "app/kit/measure_spin_box.h"
 #include "core/materials/working_time.h"
 #include "core/materials/yarn_use.h"
-#include "render/wording/pattern/pattern_words.h"
+#include "render/wording/amounts.h"
 
 namespace roundwright::app {
 
@@ -91,9 +91,9 @@ void PaceFields::show_time() {
     if (piece == nullptr || study == nullptr || piece->rounds.empty()) return time_->clear();
     const Making& making = session_.toy().making;
     const Estimate minutes = working_minutes(single_crochets_of(session_.toy(), *piece, *study), making);
-    const QString likely = render::time_words(minutes.likely);
-    const QString low = render::time_words(minutes.low);
-    const QString high = render::time_words(minutes.high);
+    const QString likely = time_words(minutes.likely);
+    const QString low = time_words(minutes.low);
+    const QString high = time_words(minutes.high);
     if (making.stitches_per_minute)
         return time_->setText(
             tr("About %1 to crochet this piece (%2 to %3), at your pace.").arg(likely, low, high));

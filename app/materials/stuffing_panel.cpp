@@ -16,6 +16,7 @@
 #include "app/materials/pace_fields.h"
 #include "app/materials/stuffing_scales_dialog.h"
 #include "core/materials/stuffing.h"
+#include "render/wording/amounts.h"
 
 namespace roundwright::app {
 

@@ -13,6 +13,7 @@
 #include "app/kit/field_widgets.h"
 #include "app/kit/measure_spin_box.h"
 #include "core/materials/materials.h"
+#include "render/wording/amounts.h"
 
 namespace roundwright::app {
 

@@ -19,9 +19,9 @@
 #include "app/kit/cell_delegate.h"
 #include "app/kit/field_widgets.h"
 #include "app/materials/yarns_model.h"
-#include "core/gauge/hook.h"
 #include "core/gauge/usual_gauge.h"
 #include "core/study/piece_study.h"
+#include "render/wording/amounts.h"
 #include "render/wording/piece_name.h"
 #include "render/wording/shape_words.h"
 #include "render/wording/yarn_weight_words.h"
@@ -284,14 +284,9 @@ void YarnPanel::show_hook() {
     const QSignalBlocker quiet(hook_);
     const double mm = session_.toy().hook_mm;
     hook_->setValue(mm);
-    const Hook* hook = find_hook(mm);
-    QStringList names;
-    if (hook != nullptr && !hook->us.empty())
-        names << tr("US %1").arg(QLatin1String(hook->us.data(), static_cast<qsizetype>(hook->us.size())));
-    if (hook != nullptr && !hook->uk.empty())
-        names << tr("UK %1").arg(QLatin1String(hook->uk.data(), static_cast<qsizetype>(hook->uk.size())));
-    hook_names_->setText(names.isEmpty() ? tr("no usual letter or number")
-                                         : names.join(QStringLiteral(", ")));
+
+    const QString names = hook_names(mm);
+    hook_names_->setText(names.isEmpty() ? tr("no usual letter or number") : names);
 }
 
 }  // namespace roundwright::app

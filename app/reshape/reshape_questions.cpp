@@ -22,6 +22,7 @@
 #include "core/gauge/usual_gauge.h"
 #include "core/reshape/frog_back.h"
 #include "core/reshape/reshape_toy.h"
+#include "render/wording/amounts.h"
 #include "render/wording/yarn_weight_words.h"
 
 namespace roundwright::app {

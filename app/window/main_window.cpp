@@ -43,7 +43,7 @@
 #include "app/pieces/piece_edits.h"
 #include "app/plot/rounds_plot.h"
 #include "app/print/pattern_preview.h"
-#include "app/read_pattern/text_actions.h"
+#include "app/read_pattern/pattern_text_actions.h"
 #include "app/reshape/reshape_actions.h"
 #include "app/rounds/fast_entry_line.h"
 #include "app/rounds/round_actions.h"
@@ -54,7 +54,7 @@
 #include "app/window/panel_column.h"
 #include "app/window/preference_actions.h"
 #include "app/window/window_placing.h"
-#include "app/work_along/working_actions.h"
+#include "app/work_along/work_along_actions.h"
 #include "core/rounds/piece_graph.h"
 #include "render/wording/counted.h"
 
@@ -89,7 +89,7 @@ MainWindow::MainWindow(DocumentSession& session, const QString& state_folder, QW
       piece_actions_(new PieceActions(session, this)),
       reshape_actions_(new ReshapeActions(session, this)),
       gauge_actions_(new GaugeActions(session, this)),
-      working_actions_(new WorkingActions(session, this)),
+      work_along_actions_(new WorkAlongActions(session, this)),
       shape_actions_(new ShapeActions(session, this)),
       export_actions_(new ExportActions(session, this)),
       files_(new DocumentFiles(session, autosave_, this)),
@@ -234,7 +234,7 @@ void MainWindow::build_menus() {
     auto* round = menuBar()->addMenu(tr("&Round"));
     round_actions_->fill(round);
     round->addSeparator();
-    working_actions_->fill_round_menu(round);
+    work_along_actions_->fill_round_menu(round);
     auto* piece = menuBar()->addMenu(tr("&Piece"));
     piece_actions_->fill(piece);
     piece->addSeparator();
@@ -266,8 +266,8 @@ void MainWindow::fill_edit_menu(QMenu* menu) {
 }
 
 void MainWindow::fill_pattern_menu(QMenu* menu) {
-    text_actions_ = new TextActions(session_, this);
-    working_actions_->fill_pattern_menu(menu);
+    pattern_text_actions_ = new PatternTextActions(session_, this);
+    work_along_actions_->fill_pattern_menu(menu);
     menu->addSeparator();
     preference_actions_->fill_pattern_menu(menu);
     menu->addSeparator();
@@ -279,7 +279,7 @@ void MainWindow::fill_pattern_menu(QMenu* menu) {
     connect(chart, &QAction::triggered, this, &MainWindow::show_chart);
     menu->addAction(chart);
     menu->addSeparator();
-    text_actions_->fill(menu);
+    pattern_text_actions_->fill(menu);
     menu->addSeparator();
     const std::tuple<QString, QKeySequence, std::function<void()>> actions[] = {
         {tr("Next &check"), Qt::Key_F8, [this] { checks_->step(+1); }},
@@ -345,7 +345,7 @@ void MainWindow::follow_session() {
     connect(&session_, &DocumentSession::current_piece_changed, this, &MainWindow::show_counts);
     connect(round_actions_, &RoundActions::text_pasted, fast_entry_, &FastEntryLine::take_text);
     // Once the paste is over: the review is a dialog of its own.
-    connect(fast_entry_, &FastEntryLine::pattern_pasted, text_actions_, &TextActions::review,
+    connect(fast_entry_, &FastEntryLine::pattern_pasted, pattern_text_actions_, &PatternTextActions::review,
             Qt::QueuedConnection);
     connect(fast_entry_, &FastEntryLine::rounds_added, this, [this] { rounds_view_->scrollToBottom(); });
     connect(fast_entry_, &FastEntryLine::left_upwards, this, &MainWindow::go_up_to_rounds);

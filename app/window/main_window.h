@@ -28,8 +28,8 @@ class RoundActions;
 class RoundsView;
 struct ShapeActions;
 class ShapePanel;
-class TextActions;
-class WorkingActions;
+class PatternTextActions;
+class WorkAlongActions;
 
 /// The one window: rounds, shape and panels side by side, the fast entry line and the checks below.
 class MainWindow : public QMainWindow {
@@ -92,7 +92,7 @@ class MainWindow : public QMainWindow {
     PieceActions* piece_actions_;
     ReshapeActions* reshape_actions_;
     GaugeActions* gauge_actions_;
-    WorkingActions* working_actions_;
+    WorkAlongActions* work_along_actions_;
     ShapeActions* shape_actions_;
     ExportActions* export_actions_;
     DocumentFiles* files_;
@@ -103,7 +103,7 @@ class MainWindow : public QMainWindow {
     PreferenceActions* preference_actions_;
     FacePanel* face_ = nullptr;
     PatternPreview* preview_ = nullptr;
-    TextActions* text_actions_ = nullptr;
+    PatternTextActions* pattern_text_actions_ = nullptr;
     ChartWindow* chart_ = nullptr;
     QSplitter* columns_ = nullptr;
     QSplitter* rows_ = nullptr;  ///< the checks below all else

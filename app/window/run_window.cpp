@@ -5,6 +5,7 @@
 
 #include "app/session/document_session.h"
 #include "app/window/main_window.h"
+#include "render/wording/translations.h"
 #include "render/wording/us_spelling.h"
 
 namespace roundwright::app {
@@ -19,6 +20,7 @@ int run_window(int argc, char** argv) {
     QApplication::setDesktopFileName(QStringLiteral("roundwright"));
     UsSpelling us_spelling;
     if (wants_us_spelling(QLocale::system().uiLanguages())) QApplication::installTranslator(&us_spelling);
+    speak_language_of_system();
 
     DocumentSession session;
     MainWindow window(session);

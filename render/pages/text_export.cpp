@@ -69,7 +69,7 @@ class PatternText {
         lines += Pattern::tr("Hook: %1").arg(hook_words(toy_.hook_mm));
         const QString stuffing = stuffing_words(study_, options_.terms, options_.units);
         if (!stuffing.isEmpty())
-            lines += words(options_.terms, Pattern::tr("Stuffing: %1"), Pattern::tr("Toy filling: %1"))
+            lines += by_terms(options_.terms, Pattern::tr("Stuffing: %1"), Pattern::tr("Toy filling: %1"))
                          .arg(stuffing);
         lines += bought_feature_words(toy_);
         lines += notions_words(toy_);

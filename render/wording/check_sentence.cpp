@@ -5,7 +5,7 @@
 #include <QCoreApplication>
 #include <QLocale>
 
-#include "core/base/units.h"
+#include "render/wording/amounts.h"
 #include "render/wording/as_sentence.h"
 #include "render/wording/counted.h"
 #include "render/wording/cure_words.h"
@@ -15,9 +15,6 @@
 
 namespace roundwright {
 namespace {
-
-constexpr double ten_centimetres_mm = 100;
-constexpr double four_inches_mm = 4 * mm_per_inch;
 
 struct ChecksText {
     Q_DECLARE_TR_FUNCTIONS(Checks)
@@ -113,15 +110,12 @@ QString words_do_not_fit(const Arguments& said) {
 }
 
 QString gauge_missing(const Arguments& said) {
-    const bool inches = said.units() == LengthUnit::inches;
-    const double across = inches ? four_inches_mm : ten_centimetres_mm;
     const double width = said.mm(0);
     if (!(width > 0)) return ChecksText::tr("There is no gauge yet.");
     return ChecksText::tr(
                "There is no gauge yet: sizes assume %1 to %2, typical for the hook, and may be off by %3 %.")
-        .arg(stitches_words(static_cast<int>(std::lround(across / width))),
-             inches ? ChecksText::tr("4 in") : ChecksText::tr("10 cm"),
-             QLocale().toString(std::lround(100 * said.mm(1) / width)));
+        .arg(stitches_words(static_cast<int>(std::lround(stitches_in_swatch(width, said.units())))),
+             swatch_words(said.units()), QLocale().toString(std::lround(100 * said.mm(1) / width)));
 }
 
 QString not_converged(const Arguments& said) {

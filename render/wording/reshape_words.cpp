@@ -7,6 +7,7 @@
 #include <QStringList>
 
 #include "core/base/units.h"
+#include "render/wording/amounts.h"
 #include "render/wording/counted.h"
 #include "render/wording/length_text.h"
 #include "render/wording/measure_words.h"
@@ -14,9 +15,6 @@
 
 namespace roundwright {
 namespace {
-
-constexpr double mm_in_metre = 1000;
-constexpr double mm_in_yard = 914.4;
 
 struct ReshapeWords {
     Q_DECLARE_TR_FUNCTIONS(ReshapeWords)
@@ -82,8 +80,6 @@ QString met_words(const Reshaped& made, LengthUnit units) {
                          "more than a round off."));
 }
 
-QString whole_or_tenth(double value) { return QLocale().toString(value, 'f', value < 9.95 ? 1 : 0); }
-
 }  // namespace
 
 QString size_words(const PieceForm& form, LengthUnit units) {
@@ -95,11 +91,6 @@ QString size_words(const PieceForm& form, LengthUnit units) {
 double shown_difference_mm(double reached_mm, double asked_mm, LengthUnit units) {
     const double step = least_shown_mm(units);
     return step * (std::round(reached_mm / step) - std::round(asked_mm / step));
-}
-
-QString yarn_length_words(double mm, LengthUnit units) {
-    if (units == LengthUnit::inches) return ReshapeWords::tr("%1 yd").arg(whole_or_tenth(mm / mm_in_yard));
-    return ReshapeWords::tr("%1 m").arg(whole_or_tenth(mm / mm_in_metre));
 }
 
 QString count_words(const PieceForm& form) {

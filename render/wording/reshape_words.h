@@ -17,9 +17,6 @@ namespace roundwright {
 /// sixteenths of an inch.
 [[nodiscard]] double shown_difference_mm(double reached_mm, double asked_mm, LengthUnit units);
 
-/// "5.6 m", or yards where lengths are in inches.
-[[nodiscard]] QString yarn_length_words(double mm, LengthUnit units);
-
 /// "17 rounds, 432 stitches"
 [[nodiscard]] QString count_words(const PieceForm& form);
 

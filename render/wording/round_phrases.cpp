@@ -19,7 +19,7 @@ QString rounds_phrase(const std::vector<int>& rounds) {
         return RoundPhrasesText::tr("rounds %1 and %2").arg(rounds.front() + 1).arg(rounds.back() + 1);
     if (unbroken)
         return RoundPhrasesText::tr("rounds %1 to %2").arg(rounds.front() + 1).arg(rounds.back() + 1);
-    return RoundPhrasesText::tr("%1 rounds").arg(rounds.size());
+    return RoundPhrasesText::tr("%n round(s)", nullptr, static_cast<int>(rounds.size()));
 }
 
 QString change_phrase(int change) {

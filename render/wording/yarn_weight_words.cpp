@@ -2,6 +2,8 @@
 
 #include <QCoreApplication>
 
+#include "render/wording/by_terms.h"
+
 namespace roundwright {
 
 namespace {
@@ -34,6 +36,30 @@ QString shop_names(YarnWeight weight) {
     return {};
 }
 
+/// What a ball of this weight is called over the counter. Source of the US names: Craft Yarn Council,
+/// Standard Yarn Weight System, "type of yarns in category"; of the UK names: common practice.
+QString yarn_weight_name(YarnWeight weight, Terms terms) {
+    switch (weight) {
+        case YarnWeight::lace:
+            return by_terms(terms, YarnWeightWords::tr("Lace"), YarnWeightWords::tr("Lace, 2-ply"));
+        case YarnWeight::super_fine:
+            return by_terms(terms, YarnWeightWords::tr("Fingering"), YarnWeightWords::tr("4-ply"));
+        case YarnWeight::fine:
+            return by_terms(terms, YarnWeightWords::tr("Sport"), YarnWeightWords::tr("Sport, 5-ply"));
+        case YarnWeight::light:
+            return YarnWeightWords::tr("DK");
+        case YarnWeight::medium:
+            return by_terms(terms, YarnWeightWords::tr("Worsted"), YarnWeightWords::tr("Aran"));
+        case YarnWeight::bulky:
+            return by_terms(terms, YarnWeightWords::tr("Bulky"), YarnWeightWords::tr("Chunky"));
+        case YarnWeight::super_bulky:
+            return by_terms(terms, YarnWeightWords::tr("Super bulky"), YarnWeightWords::tr("Super chunky"));
+        case YarnWeight::jumbo:
+            return YarnWeightWords::tr("Jumbo");
+    }
+    return {};
+}
+
 }  // namespace
 
 QString yarn_weight_words(const YarnStandard& standard) {
@@ -41,6 +67,12 @@ QString yarn_weight_words(const YarnStandard& standard) {
     const QString words = YarnWeightWords::tr("%1  %2").arg(standard.number).arg(name);
     const QString shop = shop_names(standard.weight);
     return shop.isEmpty() ? words : YarnWeightWords::tr("%1 (%2)").arg(words, shop);
+}
+
+QString yarn_weight_words(YarnWeight weight, Terms terms) {
+    return YarnWeightWords::tr("%1 (%2)")
+        .arg(yarn_weight_name(weight, terms))
+        .arg(yarn_standard(weight).number);
 }
 
 }  // namespace roundwright

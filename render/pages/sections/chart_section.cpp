@@ -2,7 +2,6 @@
 #include <array>
 
 #include <QImage>
-#include <QLocale>
 #include <QPainter>
 
 #include "render/pages/chart_sheet.h"
@@ -59,9 +58,10 @@ QString part_words(const Piece& piece, const ChartPart& part, const ChartPlan& p
 
 QString left_out_words(const QString& name, const Piece& piece, const ChartPart& part,
                        const ChartLayout& layout) {
-    return Pattern::tr("%1, %2: not charted, since on this paper its %3 stitches would be too small to read.")
-        .arg(name, range_words(piece, part).toLower(),
-             QLocale::c().toString(static_cast<qulonglong>(layout.stitches.size())));
+    return Pattern::tr(
+               "%1, %2: not charted, since on this paper its %n stitch(es) would be too small to read.",
+               nullptr, static_cast<int>(layout.stitches.size()))
+        .arg(name, range_words(piece, part).toLower());
 }
 
 /// A part that is drawn.

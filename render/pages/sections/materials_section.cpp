@@ -26,7 +26,7 @@ std::vector<TableColumn> yarn_columns(double width, Terms terms) {
     const double length = mm(28);
     const double amount = mm(34);
     const double weight = mm(32);
-    return {{words(terms, Pattern::tr("COLOR"), Pattern::tr("COLOUR")), swatch, Qt::AlignLeft},
+    return {{by_terms(terms, Pattern::tr("COLOR"), Pattern::tr("COLOUR")), swatch, Qt::AlignLeft},
             {Pattern::tr("YARN"), width - swatch - length - amount - weight, Qt::AlignLeft},
             {Pattern::tr("WEIGHT"), weight, Qt::AlignLeft},
             {Pattern::tr("LENGTH"), length, Qt::AlignRight},
@@ -93,13 +93,14 @@ void add_materials(Blocks& blocks, const PageContext& context) {
     const QString stuffing = stuffing_words(context.study, context.options.terms, context.options.units);
     if (!stuffing.isEmpty())
         blocks.push_back(
-            labelled(words(context.options.terms, Pattern::tr("Stuffing"), Pattern::tr("Toy filling")),
+            labelled(by_terms(context.options.terms, Pattern::tr("Stuffing"), Pattern::tr("Toy filling")),
                      stuffing, width));
     const QString bought = bought_feature_words(context.toy()).join(QLatin1Char('\n'));
     if (!bought.isEmpty()) blocks.push_back(labelled(bought_heading_words(context.toy()), bought, width));
     const QString notions = notions_words(context.toy()).join(QLatin1Char('\n'));
-    blocks.push_back(labelled(
-        words(context.options.terms, Pattern::tr("Notions"), Pattern::tr("You also need")), notions, width));
+    blocks.push_back(
+        labelled(by_terms(context.options.terms, Pattern::tr("Notions"), Pattern::tr("You also need")),
+                 notions, width));
 }
 
 }  // namespace roundwright::render

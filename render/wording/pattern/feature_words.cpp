@@ -66,12 +66,12 @@ QString stitches_from_middle(double count) {
 /// As the viewer sees it.
 QString side_words(double stitches_right, Terms terms) {
     if (stitches_right == 0)
-        return words(terms, Pattern::tr("centered on the face"), Pattern::tr("in the middle of the face"));
+        return by_terms(terms, Pattern::tr("centered on the face"), Pattern::tr("in the middle of the face"));
     const QString stitches = stitches_from_middle(std::abs(stitches_right));
-    return (stitches_right > 0 ? words(terms, Pattern::tr("%1 right of center as you look at it"),
-                                       Pattern::tr("%1 right of the middle as you look at it"))
-                               : words(terms, Pattern::tr("%1 left of center as you look at it"),
-                                       Pattern::tr("%1 left of the middle as you look at it")))
+    return (stitches_right > 0 ? by_terms(terms, Pattern::tr("%1 right of center as you look at it"),
+                                          Pattern::tr("%1 right of the middle as you look at it"))
+                               : by_terms(terms, Pattern::tr("%1 left of center as you look at it"),
+                                          Pattern::tr("%1 left of the middle as you look at it")))
         .arg(stitches);
 }
 
@@ -84,10 +84,10 @@ QString between_words(int stitches) {
 QString line_words(const Feature& feature, Terms terms) {
     const QString from =
         feature.pair ? between_words(feature.stitches_apart) : side_words(feature.stitches_right, terms);
-    const QString end = feature.pair
-                            ? words(terms, Pattern::tr("%1 from center"), Pattern::tr("%1 from the middle"))
-                                  .arg(stitches_from_middle(std::abs(feature.end_stitches_right)))
-                            : side_words(feature.end_stitches_right, terms);
+    const QString end =
+        feature.pair ? by_terms(terms, Pattern::tr("%1 from center"), Pattern::tr("%1 from the middle"))
+                           .arg(stitches_from_middle(std::abs(feature.end_stitches_right)))
+                     : side_words(feature.end_stitches_right, terms);
     return Pattern::tr("from %1, %2, to %3, %4")
         .arg(gap_words(feature.round), from, gap_words(feature.end_round), end);
 }

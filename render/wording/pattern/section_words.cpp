@@ -132,11 +132,13 @@ QString yarn_estimate_words(const Toy& toy) {
     if (toy.making.yarn_per_ten_stitches_mm) {
         return Pattern::tr(
             "Amounts are worked out from the stitches and from ten of them undone and measured, with "
-            "15\u00A0cm\u00A0(6\u00A0in) for each end. The larger figure is enough for most makers.");
+            "15\u00A0"
+            "cm\u00A0(6\u00A0in) for each end. The larger figure is enough for most makers.");
     }
     return Pattern::tr(
         "Amounts are worked out from the stitches, each of which takes five to eight times its own width of "
-        "yarn, with 15\u00A0cm\u00A0(6\u00A0in) for each end. The larger figure is enough for most makers.");
+        "yarn, with 15\u00A0"
+        "cm\u00A0(6\u00A0in) for each end. The larger figure is enough for most makers.");
 }
 
 QString stuffing_words(const PatternStudy& study, Terms terms, LengthUnit units) {
@@ -144,16 +146,18 @@ QString stuffing_words(const PatternStudy& study, Terms terms, LengthUnit units)
     if (grams.high <= 0) return {};
     const bool weighed = study.toy.making.stuffing_density_kg_per_m3.has_value();
     return (weighed
-                ? words(terms,
-                        Pattern::tr("%1 of washable polyester fiberfill, by the weight of a stuffed piece."),
-                        Pattern::tr("%1 of washable toy filling, by the weight of a stuffed piece."))
-                : words(terms,
-                        Pattern::tr("%1 of washable polyester fiberfill. This is a guess from the volume of "
-                                    "the pieces: "
-                                    "have the larger amount on hand."),
-                        Pattern::tr("%1 of washable toy filling. This is a guess from the volume of the "
-                                    "pieces: have the "
-                                    "larger amount to hand.")))
+                ? by_terms(
+                      terms,
+                      Pattern::tr("%1 of washable polyester fiberfill, by the weight of a stuffed piece."),
+                      Pattern::tr("%1 of washable toy filling, by the weight of a stuffed piece."))
+                : by_terms(
+                      terms,
+                      Pattern::tr("%1 of washable polyester fiberfill. This is a guess from the volume of "
+                                  "the pieces: "
+                                  "have the larger amount on hand."),
+                      Pattern::tr("%1 of washable toy filling. This is a guess from the volume of the "
+                                  "pieces: have the "
+                                  "larger amount to hand.")))
         .arg(weight_words(grams, units));
 }
 
@@ -165,15 +169,15 @@ QStringList notions_words(const Toy& toy) {
 }
 
 QString gauge_heading_words(Terms terms) {
-    return words(terms, Pattern::tr("Gauge"), Pattern::tr("Tension"));
+    return by_terms(terms, Pattern::tr("Gauge"), Pattern::tr("Tension"));
 }
 
 QString other_gauges_heading_words(Terms terms) {
-    return words(terms, Pattern::tr("Size at other gauges"), Pattern::tr("Size at other tensions"));
+    return by_terms(terms, Pattern::tr("Size at other gauges"), Pattern::tr("Size at other tensions"));
 }
 
 QString other_gauges_words(Terms terms) {
-    return words(
+    return by_terms(
         terms, Pattern::tr("Width × height of each finished piece. This pattern's own gauge is in bold."),
         Pattern::tr("Width × height of each finished piece. This pattern's own tension is in bold."));
 }
@@ -187,7 +191,7 @@ QString gauge_words(const PatternStudy& study, Terms terms, LengthUnit units) {
 
 QString gauge_source_words(const PatternStudy& study, Terms terms) {
     if (!study.gauge_known) {
-        return words(
+        return by_terms(
             terms,
             Pattern::tr("This gauge is only typical for the hook: it was not measured, and every size in the "
                         "pattern depends on it."),
@@ -200,7 +204,7 @@ QString gauge_source_words(const PatternStudy& study, Terms terms) {
             "Estimated from the weight of the yarn and the hook (Craft Yarn Council, Standard Yarn Weight "
             "System), not measured.");
     }
-    return words(
+    return by_terms(
         terms,
         Pattern::tr(
             "Your gauge need not match exactly, but it sets the size, and the fabric must be tight enough "
@@ -214,7 +218,7 @@ QString size_range_words(const PatternStudy& study, Terms terms) {
         return size && size->width_mm.low < size->width_mm.high;
     });
     if (!ranges) return {};
-    return words(
+    return by_terms(
         terms,
         Pattern::tr(
             "Sizes in parentheses are the range in which about 9 in 10 toys should come out, as gauge and "
@@ -225,7 +229,7 @@ QString size_range_words(const PatternStudy& study, Terms terms) {
 }
 
 QString gauge_circle_words(const PatternStudy& study, Terms terms, LengthUnit units) {
-    return words(
+    return by_terms(
                terms,
                Pattern::tr(
                    "To check your gauge, work a flat circle: 5 rounds of %1, starting with 6 and adding 6 in "
@@ -298,7 +302,7 @@ QString terms_words(Terms terms) {
 }
 
 QString reading_words(Terms terms) {
-    return words(
+    return by_terms(
         terms,
         Pattern::tr(
             "Repeat the stitches in [brackets] as many times as the number after the x. The number in "
@@ -314,8 +318,8 @@ QStringList finishing_words(const Toy& toy, Terms terms) {
     return {Pattern::tr(
                 "Brush the fabric gently with a wire brush, a little at a time, until the pile covers the "
                 "stitches."),
-            words(terms, Pattern::tr("Shake out and pick off all loose fiber."),
-                  Pattern::tr("Shake out and pick off all loose fibre."))};
+            by_terms(terms, Pattern::tr("Shake out and pick off all loose fiber."),
+                     Pattern::tr("Shake out and pick off all loose fibre."))};
 }
 
 QStringList safety_words(const Toy& toy) {

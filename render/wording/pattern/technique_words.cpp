@@ -148,10 +148,10 @@ QString filled(const char* text, Terms terms) {
         .replace(QStringLiteral("{sc}"), view(abbreviation(StitchKind::single_crochet, terms)))
         .replace(QStringLiteral("{dc}"), view(abbreviation(StitchKind::double_crochet, terms)))
         .replace(QStringLiteral("{Yo}"),
-                 words(terms, Pattern::tr("Yarn over"), Pattern::tr("Yarn round hook")))
+                 by_terms(terms, Pattern::tr("Yarn over"), Pattern::tr("Yarn round hook")))
         .replace(QStringLiteral("{yo}"),
-                 words(terms, Pattern::tr("yarn over"), Pattern::tr("yarn round hook")))
-        .replace(QStringLiteral("{color}"), words(terms, Pattern::tr("color"), Pattern::tr("colour")));
+                 by_terms(terms, Pattern::tr("yarn over"), Pattern::tr("yarn round hook")))
+        .replace(QStringLiteral("{color}"), by_terms(terms, Pattern::tr("color"), Pattern::tr("colour")));
 }
 
 }  // namespace

@@ -25,7 +25,7 @@
 #include "app/reshape/join_dialog.h"
 #include "app/reshape/reshape_dialog.h"
 #include "app/toy/toy_details.h"
-#include "app/work_along/working_view.h"
+#include "app/work_along/work_along_view.h"
 #include "tests/app/window/maker_at_the_window.h"
 
 namespace roundwright::app {
@@ -109,7 +109,7 @@ TEST_F(FieldRulesTest, NoDialogTakesTheWheel) {
         [&] { return new PatternPreview(session, window); },
         [&] { return new ChartWindow(session, window); },
         [&] {
-            auto* view = new WorkingView(session);
+            auto* view = new WorkAlongView(session);
             view->setWindowFlag(Qt::Window);
             return view;
         }};

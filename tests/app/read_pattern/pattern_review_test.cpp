@@ -11,8 +11,8 @@
 #include <QPushButton>
 #include <QTableView>
 
+#include "app/read_pattern/pattern_text_actions.h"
 #include "app/read_pattern/review_model.h"
-#include "app/read_pattern/text_actions.h"
 #include "tests/app/app_testing.h"
 
 namespace roundwright::app {
@@ -150,13 +150,13 @@ TEST(PatternReview, ItsModelIsOne) {
         QStringLiteral("18"));
 }
 
-TEST(TextActions, WhatIsCopiedReadsBackAsTheSamePiece) {
+TEST(PatternTextActions, WhatIsCopiedReadsBackAsTheSamePiece) {
     DocumentSession session;
     session.start(toy_of({6, 12, 18, 18, 12}));
     for (const Terms terms : {Terms::us, Terms::uk}) {
         session.preferences().set_terms(terms);
         QWidget window;
-        TextActions actions(session, &window);
+        PatternTextActions actions(session, &window);
         actions.copy_piece();
         const ReadPattern read = read_pattern(QGuiApplication::clipboard()->text().toStdString());
         ASSERT_EQ(read.pieces.size(), 1u);

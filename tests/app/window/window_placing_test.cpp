@@ -15,7 +15,7 @@
 #include "app/rounds/rounds_view.h"
 #include "app/window/main_window.h"
 #include "app/window/panel_column.h"
-#include "app/work_along/working_view.h"
+#include "app/work_along/work_along_view.h"
 #include "tests/app/app_testing.h"
 
 namespace roundwright::app {
@@ -103,7 +103,7 @@ TEST_F(WindowPlacingTest, WindowsBesideTheMainOneOpenWithTheirTitlesOnTheScreen)
     press_in_main(Qt::Key_F9);
     const auto* preview = window->findChild<PatternPreview*>();
     const auto* chart = window->findChild<ChartWindow*>();
-    const auto* working = window->findChild<WorkingView*>();
+    const auto* working = window->findChild<WorkAlongView*>();
     for (const QWidget* shown : {static_cast<const QWidget*>(preview), static_cast<const QWidget*>(chart),
                                  static_cast<const QWidget*>(working)}) {
         ASSERT_NE(shown, nullptr);
@@ -175,7 +175,7 @@ TEST_F(WindowPlacingTest, CtrlWClosesWindowsAndDialogs) {
     EXPECT_FALSE(chart->isVisible());
     EXPECT_TRUE(window->isVisible());
     press_in_main(Qt::Key_F9);
-    const QPointer<WorkingView> working = window->findChild<WorkingView*>();
+    const QPointer<WorkAlongView> working = window->findChild<WorkAlongView*>();
     ASSERT_FALSE(working.isNull());
     ASSERT_TRUE(wait_until([&] { return QApplication::activeWindow() == working; }));
     press(Qt::Key_W, Qt::ControlModifier);

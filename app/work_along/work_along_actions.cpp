@@ -1,33 +1,33 @@
-#include "app/work_along/working_actions.h"
+#include "app/work_along/work_along_actions.h"
 
 #include "app/kit/action_maker.h"
-#include "app/work_along/working_view.h"
+#include "app/work_along/work_along_view.h"
 
 namespace roundwright::app {
 
-WorkingActions::WorkingActions(DocumentSession& session, QWidget* window)
+WorkAlongActions::WorkAlongActions(DocumentSession& session, QWidget* window)
     : QObject(window),
       session_(session),
       window_(window),
       work_along_(make_action(window, tr("&Work along…"), Qt::Key_F9, QStringLiteral("hook"))),
       worked_up_to_here_(make_action(window, tr("&Worked up to here"), Qt::CTRL | Qt::SHIFT | Qt::Key_W)) {
-    connect(work_along_, &QAction::triggered, this, &WorkingActions::open);
-    connect(worked_up_to_here_, &QAction::triggered, this, &WorkingActions::mark_worked);
-    connect(&session_, &DocumentSession::toy_changed, this, &WorkingActions::update_state);
-    connect(&session_, &DocumentSession::current_piece_changed, this, &WorkingActions::update_state);
-    connect(&session_, &DocumentSession::selection_changed, this, &WorkingActions::update_state);
-    connect(&session_, &DocumentSession::file_changed, this, &WorkingActions::update_state);
+    connect(work_along_, &QAction::triggered, this, &WorkAlongActions::open);
+    connect(worked_up_to_here_, &QAction::triggered, this, &WorkAlongActions::mark_worked);
+    connect(&session_, &DocumentSession::toy_changed, this, &WorkAlongActions::update_state);
+    connect(&session_, &DocumentSession::current_piece_changed, this, &WorkAlongActions::update_state);
+    connect(&session_, &DocumentSession::selection_changed, this, &WorkAlongActions::update_state);
+    connect(&session_, &DocumentSession::file_changed, this, &WorkAlongActions::update_state);
     update_state();
 }
 
-void WorkingActions::fill_pattern_menu(QMenu* menu) const { menu->addAction(work_along_); }
-void WorkingActions::fill_round_menu(QMenu* menu) const { menu->addAction(worked_up_to_here_); }
+void WorkAlongActions::fill_pattern_menu(QMenu* menu) const { menu->addAction(work_along_); }
+void WorkAlongActions::fill_round_menu(QMenu* menu) const { menu->addAction(worked_up_to_here_); }
 
-WorkingView* WorkingActions::view() const { return view_; }
+WorkAlongView* WorkAlongActions::view() const { return view_; }
 
-void WorkingActions::open() {
+void WorkAlongActions::open() {
     if (!view_) {
-        view_ = new WorkingView(session_, RoundClock(), window_);
+        view_ = new WorkAlongView(session_, RoundClock(), window_);
         view_->setAttribute(Qt::WA_DeleteOnClose);
     }
     view_->show();
@@ -35,7 +35,7 @@ void WorkingActions::open() {
     view_->activateWindow();
 }
 
-void WorkingActions::mark_worked() {
+void WorkAlongActions::mark_worked() {
     const int rounds = session_.selection().back() + 1;
     session_.edit_piece(tr("Mark round %1 as worked").arg(rounds), [rounds](Piece& piece) {
         piece.worked.rounds = rounds;
@@ -45,7 +45,7 @@ void WorkingActions::mark_worked() {
     });
 }
 
-void WorkingActions::update_state() {
+void WorkAlongActions::update_state() {
     work_along_->setEnabled(session_.piece() != nullptr && !session_.piece()->rounds.empty());
     worked_up_to_here_->setEnabled(session_.piece() != nullptr && !session_.selection().empty() &&
                                    !session_.read_only());

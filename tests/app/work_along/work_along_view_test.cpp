@@ -1,4 +1,4 @@
-#include "app/work_along/working_view.h"
+#include "app/work_along/work_along_view.h"
 
 #include <gtest/gtest.h>
 #include <memory>
@@ -18,7 +18,7 @@ class WorkingViewTest : public ::testing::Test {
         session.preferences().set_terms(Terms::us);
         session.start(toy_of({6, 12, 18, 18, 12, 6}));
         ASSERT_TRUE(wait_for_shape(session));
-        view = std::make_unique<WorkingView>(session, RoundClock([this] { return now; }));
+        view = std::make_unique<WorkAlongView>(session, RoundClock([this] { return now; }));
         view->show();
         ASSERT_TRUE(QTest::qWaitForWindowActive(view.get()));
     }
@@ -32,7 +32,7 @@ class WorkingViewTest : public ::testing::Test {
 
     double now = 1'000;
     DocumentSession session;
-    std::unique_ptr<WorkingView> view;
+    std::unique_ptr<WorkAlongView> view;
 };
 
 TEST_F(WorkingViewTest, TheSpaceBarTicksOffRounds) {

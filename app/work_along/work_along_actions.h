@@ -10,17 +10,17 @@ class QMenu;
 
 namespace roundwright::app {
 
-class WorkingView;
+class WorkAlongView;
 
 /// Working along in the menus: the window for it, and marking how far the piece is worked.
-class WorkingActions : public QObject {
+class WorkAlongActions : public QObject {
     Q_OBJECT
   public:
-    WorkingActions(DocumentSession& session, QWidget* window);
+    WorkAlongActions(DocumentSession& session, QWidget* window);
 
     void fill_pattern_menu(QMenu* menu) const;
     void fill_round_menu(QMenu* menu) const;
-    [[nodiscard]] WorkingView* view() const;
+    [[nodiscard]] WorkAlongView* view() const;
 
   private:
     void open();
@@ -31,7 +31,7 @@ class WorkingActions : public QObject {
     QWidget* window_;
     QAction* work_along_;
     QAction* worked_up_to_here_;
-    QPointer<WorkingView> view_;
+    QPointer<WorkAlongView> view_;
 };
 
 }  // namespace roundwright::app

@@ -1,4 +1,4 @@
-#include "app/work_along/working_view.h"
+#include "app/work_along/work_along_view.h"
 
 #include <algorithm>
 #include <functional>
@@ -36,7 +36,7 @@ QLabel* big_label(const QString& name, double factor, QFont::Weight weight = QFo
 
 }  // namespace
 
-WorkingView::WorkingView(DocumentSession& session, RoundClock clock, QWidget* parent)
+WorkAlongView::WorkAlongView(DocumentSession& session, RoundClock clock, QWidget* parent)
     : QWidget(parent, Qt::Window), session_(session), work_(session, std::move(clock)) {
     setWindowTitle(tr("Work along"));
     build();
@@ -49,7 +49,7 @@ WorkingView::WorkingView(DocumentSession& session, RoundClock clock, QWidget* pa
 
 // --- layout
 
-void WorkingView::build() {
+void WorkAlongView::build() {
     pieces_ = new QComboBox;
     pieces_->setAccessibleName(tr("Piece to work"));
     pieces_->setSizeAdjustPolicy(QComboBox::AdjustToContents);
@@ -101,7 +101,7 @@ void WorkingView::build() {
     resize(room_on_screen(*this, {860, 600}));
 }
 
-void WorkingView::add_shortcuts() {
+void WorkAlongView::add_shortcuts() {
     const std::pair<Qt::Key, std::function<void()>> keys[] = {
         {Qt::Key_Space, [this] { work_.finish_round(); }},
         {Qt::Key_PageUp, [this] { work_.go_back(); }},
@@ -120,13 +120,13 @@ void WorkingView::add_shortcuts() {
     }
 }
 
-void WorkingView::connect_all() {
+void WorkAlongView::connect_all() {
     connect(done_, &QPushButton::clicked, this, [this] { work_.finish_round(); });
     connect(back_, &QPushButton::clicked, this, [this] { work_.go_back(); });
     connect(stitch_back_, &QPushButton::clicked, this, [this] { work_.take_stitch_back(); });
     connect(stitch_, &QPushButton::clicked, this, [this] { work_.count_stitch(); });
     connect(again_, &QPushButton::clicked, this, [this] { work_.begin_again(); });
-    connect(measure_, &QCheckBox::toggled, this, &WorkingView::set_measuring);
+    connect(measure_, &QCheckBox::toggled, this, &WorkAlongView::set_measuring);
     connect(pieces_, &QComboBox::activated, &session_, &DocumentSession::set_current_piece);
     connect(&session_, &DocumentSession::current_piece_changed, this, [this] {
         work_.restart_clock();
@@ -137,21 +137,21 @@ void WorkingView::connect_all() {
         if (changes.piece_list() || changes.piece_settings) list_pieces();
         show_all();
     });
-    connect(&session_, &DocumentSession::study_ready, this, &WorkingView::show_coming_up);
-    connect(&session_.preferences(), &Preferences::terms_changed, this, &WorkingView::show_all);
+    connect(&session_, &DocumentSession::study_ready, this, &WorkAlongView::show_coming_up);
+    connect(&session_.preferences(), &Preferences::terms_changed, this, &WorkAlongView::show_all);
     second_.setInterval(1000);
-    connect(&second_, &QTimer::timeout, this, &WorkingView::show_times);
+    connect(&second_, &QTimer::timeout, this, &WorkAlongView::show_times);
 }
 
 /// Enter presses the button that has the focus; the space bar always ticks off a round.
-void WorkingView::keyPressEvent(QKeyEvent* event) {
+void WorkAlongView::keyPressEvent(QKeyEvent* event) {
     const bool enter = event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter;
     auto* button = qobject_cast<QAbstractButton*>(focusWidget());
     if (enter && button != nullptr) return button->click();
     QWidget::keyPressEvent(event);
 }
 
-void WorkingView::set_measuring(bool measuring) {
+void WorkAlongView::set_measuring(bool measuring) {
     work_.measure_time(measuring);
     if (measuring)
         second_.start();
@@ -162,7 +162,7 @@ void WorkingView::set_measuring(bool measuring) {
 
 // --- showing it
 
-void WorkingView::list_pieces() {
+void WorkAlongView::list_pieces() {
     const QSignalBlocker quiet(pieces_);
     pieces_->clear();
     for (const Piece& piece : session_.toy().pieces) {
@@ -172,7 +172,7 @@ void WorkingView::list_pieces() {
     pieces_->setCurrentIndex(session_.current_piece());
 }
 
-void WorkingView::show_all() {
+void WorkAlongView::show_all() {
     work_.read_piece();
     const bool may_change = !session_.read_only() && work_.rounds() > 0;
     done_->setEnabled(may_change && !work_.finished());
@@ -189,7 +189,7 @@ void WorkingView::show_all() {
     show_times();
 }
 
-void WorkingView::show_round() {
+void WorkAlongView::show_round() {
     const int round = work_.round();
     number_->setText(tr("Round %1").arg(round + 1));
     words_->setText(work_.words_of(round));
@@ -201,7 +201,7 @@ void WorkingView::show_round() {
                                               : tr("This is the last round."));
 }
 
-QString WorkingView::stitches_text() const {
+QString WorkAlongView::stitches_text() const {
     const int count = work_.stitches_of(work_.round());
     const int worked = work_.stitches_worked();
     const Repeat repeat = repeat_of(work_.words_of(work_.round()), count);
@@ -219,7 +219,7 @@ QString WorkingView::stitches_text() const {
     return parts.join(QStringLiteral(" · "));
 }
 
-void WorkingView::show_finished() {
+void WorkAlongView::show_finished() {
     const bool empty = work_.rounds() == 0;
     number_->setText(empty ? QString() : tr("All %n round(s) (is/are) done", nullptr, work_.rounds()));
     words_->setText(empty ? tr("This piece has no rounds yet.")
@@ -229,13 +229,13 @@ void WorkingView::show_finished() {
     next_->clear();
 }
 
-void WorkingView::show_coming_up() {
+void WorkAlongView::show_coming_up() {
     const QStringList lines = work_.rounds() > 0 ? lines_coming_up() : QStringList();
     coming_up_->setText(lines.join(QLatin1Char('\n')));
     coming_up_->setVisible(!lines.isEmpty());
 }
 
-QStringList WorkingView::lines_coming_up() const {
+QStringList WorkAlongView::lines_coming_up() const {
     const Piece& piece = *session_.piece();
     const int round = work_.round();
     QStringList lines;
@@ -252,7 +252,7 @@ QStringList WorkingView::lines_coming_up() const {
     return lines;
 }
 
-void WorkingView::show_progress() {
+void WorkAlongView::show_progress() {
     const auto [done, all] = work_.share_done();
     progress_->setRange(0, std::max(all, 1));
     progress_->setValue(done);
@@ -260,7 +260,7 @@ void WorkingView::show_progress() {
         tr("%1 of %n round(s), %p % of the stitches", nullptr, work_.rounds()).arg(work_.round()));
 }
 
-void WorkingView::show_times() {
+void WorkAlongView::show_times() {
     QStringList parts;
     if (work_.measures_time() && !work_.finished())
         parts << tr("this round %1").arg(time_text(work_.seconds()));
@@ -271,10 +271,10 @@ void WorkingView::show_times() {
     times_->setText(parts.join(QStringLiteral(" · ")));
 }
 
-QString WorkingView::words() const {
+QString WorkAlongView::words() const {
     return QStringList{number_->text(), words_->text(), stitches_->text()}.join(QLatin1Char('\n'));
 }
-QString WorkingView::coming_up() const { return coming_up_->text(); }
-QString WorkingView::times() const { return times_->text(); }
+QString WorkAlongView::coming_up() const { return coming_up_->text(); }
+QString WorkAlongView::times() const { return times_->text(); }
 
 }  // namespace roundwright::app

@@ -10,10 +10,10 @@ namespace roundwright::app {
 
 /// Patterns as text: opened from a file or taken from the clipboard, after a review; copied out in the terms
 /// of choice.
-class TextActions : public QObject {
+class PatternTextActions : public QObject {
     Q_OBJECT
   public:
-    TextActions(DocumentSession& session, QWidget* window);
+    PatternTextActions(DocumentSession& session, QWidget* window);
 
     void fill(QMenu* menu);
     void review(const QString& text);

@@ -1,4 +1,4 @@
-#include "app/read_pattern/text_actions.h"
+#include "app/read_pattern/pattern_text_actions.h"
 
 #include <functional>
 
@@ -23,10 +23,10 @@ constexpr auto most_text_bytes = static_cast<qint64>(max_text_bytes);
 
 }  // namespace
 
-TextActions::TextActions(DocumentSession& session, QWidget* window)
+PatternTextActions::PatternTextActions(DocumentSession& session, QWidget* window)
     : QObject(window), session_(session), window_(window) {}
 
-void TextActions::fill(QMenu* menu) {
+void PatternTextActions::fill(QMenu* menu) {
     const std::tuple<QString, QKeySequence, std::function<void()>> actions[] = {
         {tr("&Open pattern text…"), Qt::CTRL | Qt::SHIFT | Qt::Key_O, [this] { open_text(); }},
         {tr("Pa&ste a pattern…"), Qt::CTRL | Qt::SHIFT | Qt::Key_V, [this] { paste_text(); }},
@@ -39,12 +39,12 @@ void TextActions::fill(QMenu* menu) {
     }
 }
 
-void TextActions::review(const QString& text) {
+void PatternTextActions::review(const QString& text) {
     PatternReview dialog(session_, text, window_);
     dialog.exec();
 }
 
-void TextActions::open_text() {
+void PatternTextActions::open_text() {
     const QString path = QFileDialog::getOpenFileName(window_, tr("Open pattern text"), {},
                                                       tr("Text (*.txt *.md);;All files (*)"));
     if (path.isEmpty()) return;
@@ -58,15 +58,15 @@ void TextActions::open_text() {
     review(QString::fromUtf8(file.readAll()));
 }
 
-void TextActions::paste_text() { review(QGuiApplication::clipboard()->text()); }
+void PatternTextActions::paste_text() { review(QGuiApplication::clipboard()->text()); }
 
-void TextActions::copy_piece() const {
+void PatternTextActions::copy_piece() const {
     if (session_.piece() == nullptr) return;
     QGuiApplication::clipboard()->setText(
         QString::fromStdString(write_piece(*session_.piece(), session_.preferences().terms())));
 }
 
-void TextActions::copy_toy() const {
+void PatternTextActions::copy_toy() const {
     QGuiApplication::clipboard()->setText(
         QString::fromStdString(write_toy(session_.toy(), session_.preferences().terms())));
 }

@@ -16,11 +16,11 @@ namespace roundwright::app {
 
 /// A window to follow along with the hook in hand: the round in hand in large type, what comes next, ticked
 /// off by the space bar. Progress and times are kept in the toy; every tick is an undo step.
-class WorkingView : public QWidget {
+class WorkAlongView : public QWidget {
     Q_OBJECT
   public:
-    explicit WorkingView(DocumentSession& session, RoundClock clock = RoundClock(),
-                         QWidget* parent = nullptr);
+    explicit WorkAlongView(DocumentSession& session, RoundClock clock = RoundClock(),
+                           QWidget* parent = nullptr);
 
     [[nodiscard]] QString words() const;
     [[nodiscard]] QString coming_up() const;
