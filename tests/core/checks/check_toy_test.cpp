@@ -86,6 +86,30 @@ TEST(StudyPiece, WarmStudyGivesTheSameShape) {
     EXPECT_NEAR(warm.measures().height_mm, cold.measures().height_mm, 1e-3);
 }
 
+/// Rounds that more than double, twenty of them: two cures each. `more` even rounds after them.
+Toy twenty_errors(int more) {
+    std::vector<int> counts{20};
+    for (int i = 0; i < 20; ++i) counts.insert(counts.end(), {50, 25, 20});
+    counts.insert(counts.end(), static_cast<std::size_t>(more), 20);
+    return toy_of(counts);
+}
+
+std::size_t cures_kept(const Toy& toy) {
+    std::size_t cures = 0;
+    for (const Check& check : study_piece(toy, 0).checks) cures += check.cures.size();
+    return cures;
+}
+
+/// Trying one takes a study of its own: 24 are tried, but fewer of a piece of more than 40,000 / 24 stitches.
+/// Of the 20, 9 and 1 that are tried here so many are sound.
+TEST(StudyPiece, TriesAsManyCuresAsThereIsTimeFor) {
+    const std::size_t stitches = 20 + 20 * (50 + 25 + 20);
+    EXPECT_EQ(stitches, 1920U);
+    EXPECT_EQ(cures_kept(twenty_errors(0)), 16U);
+    EXPECT_EQ(cures_kept(twenty_errors(static_cast<int>(4'000 - stitches) / 20)), 8U);
+    EXPECT_EQ(cures_kept(twenty_errors(static_cast<int>(40'000 - stitches) / 20)), 1U);  // never none
+}
+
 TEST(Checks, AreInTheOrderOfRoundsWorstFirst) {
     const auto checks = checks_of(toy_of({6, 30, 36, 6}));
     for (std::size_t i = 1; i < checks.size(); ++i) {

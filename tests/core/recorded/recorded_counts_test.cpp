@@ -1,11 +1,11 @@
 #include <cmath>
-#include <cstdint>
 #include <gtest/gtest.h>
 
 #include "core/reshape/choose_counts.h"
 #include "core/reshape/count_windows.h"
 #include "core/reshape/match_fabric.h"
 #include "core/reshape/trim_counts.h"
+#include "tests/core/recorded/numbers.h"
 #include "tests/core/shape/shape_tables.h"
 #include "tests/support/recorded_text.h"
 
@@ -127,18 +127,6 @@ TEST(RecordedCounts, FabricIsMatchedAsBefore) {
     testing::expect_as_recorded("matched_fabric.txt", text);
 }
 
-/// A made-up table of numbers, the same on every machine: Lehmer's generator (Park and Miller, 1988).
-class Numbers {
-  public:
-    int next(int low, int high) {
-        state_ = state_ * 48271 % 2147483647;
-        return low + static_cast<int>(state_ % static_cast<std::uint64_t>(high - low + 1));
-    }
-
-  private:
-    std::uint64_t state_ = 20261128;
-};
-
 /// Hard pieces: counts that jump, tall rounds beside low ones, all ends, limp and blown up.
 ShapeProblem hard_piece(Numbers& numbers) {
     const int rounds = numbers.next(2, 40);
@@ -161,7 +149,7 @@ ShapeProblem hard_piece(Numbers& numbers) {
 
 TEST(RecordedShapes, HardPiecesComeOutAsBefore) {
     RecordedText text;
-    Numbers numbers;
+    Numbers numbers(20261128);
     for (int i = 0; i < 120; ++i) {
         const Shape shape = solve_shape(hard_piece(numbers));
         text.line("piece") << i << static_cast<int>(shape.termination) << shape.iterations << shape.width_mm

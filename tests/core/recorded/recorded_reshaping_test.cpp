@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <gtest/gtest.h>
 
 #include "core/reshape/compare.h"
@@ -7,6 +8,7 @@
 #include "core/reshape/mirror_join.h"
 #include "core/reshape/reshape_toy.h"
 #include "core/reshape/sculpt.h"
+#include "tests/core/recorded/numbers.h"
 #include "tests/core/recorded/varied_pieces.h"
 #include "tests/support/recorded_text.h"
 
@@ -219,6 +221,118 @@ TEST(RecordedReshaping, ToysInAnotherYarnAsBefore) {
         }
     }
     testing::expect_as_recorded("other_yarn.txt", text);
+}
+
+/// A run of rounds that change by the same number of stitches.
+void add_run(Numbers& numbers, std::vector<int>& counts) {
+    constexpr int changes[] = {6, 6, 6, 0, 0, -6, -6, 3, -3, 8, -5, 2};
+    const int change = changes[numbers.next(0, 11)];
+    for (int rounds = numbers.next(1, 7); rounds > 0; --rounds)
+        counts.push_back(
+            std::clamp(counts.back() + change, std::max(4, (counts.back() + 1) / 2), 2 * counts.back()));
+}
+
+/// A workable piece with bands of yarn, marks, notes and a face.
+Piece made_up_piece(Numbers& numbers) {
+    std::vector<int> counts{numbers.next(4, 8)};
+    Piece piece;
+    if (numbers.next(0, 3) == 0) {
+        counts = {numbers.next(9, 30)};
+        piece.start = OpenTube{counts[0]};
+    }
+    for (int runs = numbers.next(2, 6); runs > 0; --runs) add_run(numbers, counts);
+    piece.end = numbers.next(0, 2) > 0 ? End::drawn_closed : End::left_open;
+    while (piece.end == End::drawn_closed && counts.back() > 9)
+        counts.push_back(std::max((counts.back() + 1) / 2, counts.back() - 6));
+    std::size_t yarn = 0;
+    for (const int count : counts) {
+        Round& round = piece.rounds.emplace_back();
+        WorkedEvenly even;
+        even.stitches = count;
+        if (numbers.next(0, 9) == 0) even.kind = StitchKind::half_double_crochet;
+        if (numbers.next(0, 9) == 0) even.part = LoopPart::back;
+        round.working = even;
+        if (numbers.next(0, 4) == 0) yarn = static_cast<std::size_t>(numbers.next(0, 2));
+        round.yarn = yarn;
+        round.lies_flat = numbers.next(0, 8) == 0;
+        if (numbers.next(0, 8) == 0) round.note = "n" + std::to_string(piece.rounds.size());
+    }
+    constexpr double stretches[] = {unstuffed_stretch, light_stuffing_stretch, medium_stuffing_stretch,
+                                    medium_stuffing_stretch, firm_stuffing_stretch};
+    piece.area_stretch = stretches[numbers.next(0, 4)];
+    Feature& eyes = piece.features.emplace_back();
+    eyes.round = numbers.next(0, static_cast<int>(counts.size()) - 1);
+    eyes.stitches_apart = numbers.next(1, 12);
+    eyes.stitches_right = 0.5 * numbers.next(-9, 9);
+    eyes.end_round = numbers.next(0, static_cast<int>(counts.size()));
+    eyes.end_stitches_right = 0.5 * numbers.next(-9, 9);
+    return piece;
+}
+
+Target made_up_wish(Numbers& numbers, const PieceForm& form) {
+    const auto factor = [&] { return 0.05 * numbers.next(10, 36); };
+    Target target;
+    switch (numbers.next(0, 3)) {
+        case 0:
+            target.scale = factor();
+            break;
+        case 1:
+            target.width_mm = factor() * form.size().width_mm;
+            target.height_mm = factor() * form.size().height_mm;
+            break;
+        case 2:
+            target.gauge = Gauge{3 + 0.5 * numbers.next(0, 9), 3 + 0.5 * numbers.next(0, 9), 0, 0, 0};
+            break;
+        default:
+            target.height_mm = factor() * form.size().height_mm;
+    }
+    return target;
+}
+
+TEST(RecordedReshaping, MadeUpPiecesAreResizedAsBefore) {
+    RecordedText text;
+    Numbers numbers(7);
+    for (int i = 0; i < 24; ++i) {
+        const PieceForm form = piece_form(made_up_piece(numbers), {5, 0.5 * numbers.next(8, 11), 0, 0, 0});
+        text.heading("piece " + std::to_string(i));
+        tell(text.line("as_it_is"), form.piece);
+        for (int wish = 0; wish < 2; ++wish)
+            tell(text.line("resized"), resize(form, made_up_wish(numbers, form)));
+    }
+    testing::expect_as_recorded("resized_made_up.txt", text);
+}
+
+TEST(RecordedReshaping, MadeUpPiecesAreSculptedAndGoOnAsBefore) {
+    RecordedText text;
+    Numbers numbers(11);
+    for (int i = 0; i < 24; ++i) {
+        Toy toy;
+        toy.pieces = {made_up_piece(numbers)};
+        const int rounds = static_cast<int>(toy.pieces[0].rounds.size());
+        toy.pieces[0].worked = {numbers.next(0, rounds), numbers.next(0, 5), {}};
+        const PieceForm form = piece_form(toy.pieces[0], {5, 5, 0, 0, 0});
+        text.heading("piece " + std::to_string(i));
+        const SculptStart start = sculpt_start(form);
+        const int points = static_cast<int>(start.outline.points.size());
+        for (int drag = 0; drag < 2; ++drag) {
+            const auto point = static_cast<std::size_t>(numbers.next(0, points - 1));
+            const double out = numbers.next(-9, 9), up = numbers.next(-5, 5);
+            const Sculpted made =
+                sculpt(start, dragged(start.outline, point, {out, up}, 10.0 * numbers.next(1, 4)),
+                       0.25 * numbers.next(0, 3));
+            text.line("pulled") << made.usable << made.apart_mm << made.shape.width_mm
+                                << made.shape.height_mm;
+            if (made.usable) tell(text, made.piece);
+        }
+        Target target;
+        target.scale = 0.1 * numbers.next(7, 14);
+        for (const WayOn& way : ways_on_for(toy, form, target, 2)) {
+            text.line("way") << way.shape_error_mm;
+            tell(text, way.made);
+            tell(text, way.back);
+        }
+    }
+    testing::expect_as_recorded("sculpted_made_up.txt", text);
 }
 
 }  // namespace

@@ -60,6 +60,19 @@ TEST(RecordedSurfaces, AreAsBefore) {
     testing::expect_as_recorded("surfaces.txt", text);
 }
 
+/// Cells of many rounds and stitches, down to the fewest that a piece can be drawn with.
+TEST(RecordedSurfaces, AreAsBeforeWithFewTriangles) {
+    RecordedText text;
+    for (const char* name :
+         {"cylinder on a flat base", "oval from the top", "ear sewn straight", "brushed all over"})
+        for (const std::size_t most : {1, 40, 120, 700}) {
+            const std::size_t piece = static_cast<std::size_t>(&varied_piece(name) - varied_pieces().data());
+            text.heading(std::string(name) + ", " + std::to_string(most));
+            tell_mesh(text, surface_of(piece, Relief::shaded, most).mesh);
+        }
+    testing::expect_as_recorded("few_triangles.txt", text);
+}
+
 /// The finest relief, on a few pieces.
 TEST(RecordedSurfaces, AreAsBeforeInFullRelief) {
     RecordedText text;
