@@ -17,8 +17,9 @@ void set_gauge(PieceStudy& study, const Toy& toy) {
     study.gauge = known ? *known : usual_gauge(toy.hook_mm);
 }
 
-void solve(PieceStudy& study, const Piece& piece, const PieceStudy* warm, std::stop_token stop) {
-    study.graph = piece_graph(piece);
+void solve(PieceStudy& study, const Piece& piece, const PieceStudy* warm, std::stop_token stop,
+           const SharedGraph* graph) {
+    study.graph = graph != nullptr ? graph->get() : piece_graph(piece);
     study.problem = shape_problem(piece, study.graph.graph, study.gauge);
     ShapeOptions options;
     options.stop = std::move(stop);
@@ -33,11 +34,12 @@ double stretch_error(const Toy& toy, const Piece& piece) {
     return measured_here ? 0 : stuffing_error_share * piece.area_stretch;
 }
 
-PieceStudy with_all_cures(const Toy& toy, std::size_t index, const PieceStudy* warm, std::stop_token stop) {
+PieceStudy with_all_cures(const Toy& toy, std::size_t index, const PieceStudy* warm, std::stop_token stop,
+                          const SharedGraph* graph = nullptr) {
     const Piece& piece = toy.pieces[index];
     PieceStudy study;
     set_gauge(study, toy);
-    if (!exceeds_stitch_limit(piece)) solve(study, piece, warm, std::move(stop));
+    if (!exceeds_stitch_limit(piece)) solve(study, piece, warm, std::move(stop), graph);
     if (study.shape.usable())
         study.size = size_range(study.problem, study.shape, study.gauge, stretch_error(toy, piece));
     study.checks = run_checks(toy, index, study);
@@ -55,8 +57,9 @@ int most_cures_tried(const PieceStudy& study) {
 
 }  // namespace
 
-PieceStudy study_piece(const Toy& toy, std::size_t index, const PieceStudy* warm, std::stop_token stop) {
-    PieceStudy study = with_all_cures(toy, index, warm, stop);
+PieceStudy study_piece(const Toy& toy, std::size_t index, const PieceStudy* warm, std::stop_token stop,
+                       const SharedGraph* graph) {
+    PieceStudy study = with_all_cures(toy, index, warm, stop, graph);
     if (std::ranges::all_of(study.checks, [](const Check& check) { return check.cures.empty(); }))
         return study;
     Toy trial = toy;

@@ -26,8 +26,9 @@ struct PieceStudy {
     std::vector<Check> checks;
 };
 
-/// `warm` (may be null): the study of the piece before an edit.
+/// `warm` (may be null): the study of the piece before an edit. `graph` (may be null): of the piece, where it
+/// is known.
 [[nodiscard]] PieceStudy study_piece(const Toy& toy, std::size_t piece, const PieceStudy* warm = nullptr,
-                                     std::stop_token stop = {});
+                                     std::stop_token stop = {}, const SharedGraph* graph = nullptr);
 
 }  // namespace roundwright
