@@ -20,12 +20,12 @@ using Counts = std::vector<int>;
 /// One of the maker's texts.
 struct OwnText {
     OwnWords in = OwnWords::assembly;
-    std::string* words = nullptr;
+    const std::string* words = nullptr;
     int piece = -1;  ///< of a round's note
     int round = -1;
 };
 
-std::vector<OwnText> own_texts(Toy& toy) {
+std::vector<OwnText> own_texts(const Toy& toy) {
     std::vector<OwnText> texts{{OwnWords::introduction, &toy.text.introduction},
                                {OwnWords::notions, &toy.text.notions},
                                {OwnWords::assembly, &toy.text.assembly},
@@ -33,12 +33,32 @@ std::vector<OwnText> own_texts(Toy& toy) {
                                {OwnWords::notes, &toy.notes}};
     for (std::size_t i = 0; i < toy.pieces.size(); ++i) {
         for (std::size_t k = 0; k < toy.pieces[i].rounds.size(); ++k) {
-            std::string& note = toy.pieces[i].rounds[k].note;
+            const std::string& note = toy.pieces[i].rounds[k].note;
             if (!note.empty())
                 texts.push_back({OwnWords::round_note, &note, static_cast<int>(i), static_cast<int>(k)});
         }
     }
     return texts;
+}
+
+/// One of `own_texts`, to be changed.
+std::string& words_in(Toy& toy, const OwnText& text) {
+    switch (text.in) {
+        case OwnWords::introduction:
+            return toy.text.introduction;
+        case OwnWords::notions:
+            return toy.text.notions;
+        case OwnWords::assembly:
+            return toy.text.assembly;
+        case OwnWords::finishing:
+            return toy.text.finishing;
+        case OwnWords::notes:
+            return toy.notes;
+        case OwnWords::round_note:
+            break;
+    }
+    Piece& piece = toy.pieces[static_cast<std::size_t>(text.piece)];
+    return piece.rounds[static_cast<std::size_t>(text.round)].note;
 }
 
 /// Words of a text in lower case, without what they end in as plural or possessive, and where they stand.
@@ -152,7 +172,7 @@ class Judge {
     Judge(const Toy& toy, const CountsOfPieces& counts) : toy_(toy), now_(counts), then_(counts.size()) {
         for (std::size_t i = 0; i < toy.pieces.size(); ++i)
             for (const PieceThen& then : toy.text.written_for)
-                if (then.piece == toy.pieces[i].name) then_[i] = &then.stitches;
+                if (then.piece == toy.pieces.id(i)) then_[i] = &then.stitches;
     }
 
     /// Notes on rounds are carried along with them, and so are only asked whether their numbers are there at
@@ -322,7 +342,7 @@ SaidNumbers moved_by(SaidNumbers said, std::size_t bytes) {
 }
 
 /// Every phrase that does not fit, with its place in the whole text.
-void for_each_stale(Toy& toy, const CountsOfPieces& counts, const Visit& visit) {
+void for_each_stale(const Toy& toy, const CountsOfPieces& counts, const Visit& visit) {
     const Judge judge(toy, counts);
     for (const OwnText& text : own_texts(toy)) {
         for (const TextLine& line : lines_of(*text.words)) {
@@ -349,7 +369,7 @@ std::vector<PieceThen> pieces_now(const Toy& toy, const CountsOfPieces& counts) 
     for (std::size_t i = 0; i < toy.pieces.size(); ++i) {
         Counts kept = counts[i];
         for (int& count : kept) count = std::clamp(count, 1, static_cast<int>(max_stitches_per_piece));
-        pieces.push_back({toy.pieces[i].name, std::move(kept)});
+        pieces.push_back({toy.pieces.id(i), std::move(kept)});
     }
     return pieces;
 }
@@ -363,7 +383,7 @@ bool same_words(const Toy& a, const Toy& b) {
 
 bool same_rounds(const Toy& a, const Toy& b) {
     return std::equal(a.pieces.begin(), a.pieces.end(), b.pieces.begin(), b.pieces.end(),
-                      [](const Piece& x, const Piece& y) { return x.rounds == y.rounds; });
+                      [](const Piece& x, const Piece& y) { return &x == &y || x.rounds == y.rounds; });
 }
 
 }  // namespace
@@ -376,9 +396,8 @@ CountsOfPieces counts_of_pieces(const Toy& toy) {
 
 std::vector<Check> check_said_numbers(const Toy& toy, const CountsOfPieces& counts) {
     std::vector<Check> checks;
-    Toy read = toy;
     for_each_stale(
-        read, counts, [&](const OwnText& text, int line, const SaidNumbers& said, const Stale& stale) {
+        toy, counts, [&](const OwnText& text, int line, const SaidNumbers& said, const Stale& stale) {
             const std::string_view words = *text.words;
             Check check{stale.code, Severity::warning, stale.piece, text.round, stale.arguments, {}};
             check.said = SaidPlace{text.in, line, std::string(words.substr(said.at, said.length)), {}};
@@ -393,29 +412,35 @@ std::vector<Check> check_said_numbers(const Toy& toy, const CountsOfPieces& coun
 
 Toy with_words_renumbered(Toy toy, const CountsOfPieces& counts) {
     struct Change {
-        std::string* words;
+        OwnText text;
         SaidNumbers said;
         std::vector<int> becomes;
     };
     std::vector<Change> changes;
     for_each_stale(toy, counts, [&](const OwnText& text, int, const SaidNumbers& said, const Stale& stale) {
-        if (!stale.becomes.empty()) changes.push_back({text.words, said, stale.becomes});
+        if (!stale.becomes.empty()) changes.push_back({text, said, stale.becomes});
     });
     for (auto change = changes.rbegin(); change != changes.rend(); ++change) {
-        const std::string phrase = said_with(*change->words, change->said, change->becomes);
-        change->words->replace(change->said.at, change->said.length, phrase);
+        std::string& words = words_in(toy, change->text);
+        words.replace(change->said.at, change->said.length, said_with(words, change->said, change->becomes));
     }
     toy.text.written_for = pieces_now(toy, counts);
     return toy;
 }
 
 Toy with_words_remembered(const Toy& before, Toy after) {
+    return with_words_remembered(before, std::move(after),
+                                 [](const Toy& toy) { return counts_of_pieces(toy); });
+}
+
+Toy with_words_remembered(const Toy& before, Toy after,
+                          const std::function<CountsOfPieces(const Toy&)>& counts) {
     if (after.text.written_for != before.text.written_for) return after;
     if (!same_words(before, after)) {
         after.text.written_for.clear();
-        if (says_numbers(after)) after.text.written_for = pieces_now(after, counts_of_pieces(after));
+        if (says_numbers(after)) after.text.written_for = pieces_now(after, counts(after));
     } else if (after.text.written_for.empty() && !same_rounds(before, after) && says_numbers(before)) {
-        after.text.written_for = pieces_now(before, counts_of_pieces(before));
+        after.text.written_for = pieces_now(before, counts(before));
     }
     return after;
 }

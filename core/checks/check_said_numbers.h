@@ -1,5 +1,7 @@
 #pragma once
 
+#include <functional>
+#include <span>
 #include <vector>
 
 #include "core/checks/check.h"
@@ -27,5 +29,9 @@ using CountsOfPieces = std::vector<std::vector<int>>;
 /// `after` with what its words are written for: the pieces as they are where the words were just changed, or
 /// as they were in `before` where rounds were changed under words that name some.
 [[nodiscard]] Toy with_words_remembered(const Toy& before, Toy after);
+/// The same, with `counts` as the one who knows the counts of a toy's pieces (asked only where they are
+/// needed).
+[[nodiscard]] Toy with_words_remembered(const Toy& before, Toy after,
+                                        const std::function<CountsOfPieces(const Toy&)>& counts);
 
 }  // namespace roundwright

@@ -10,7 +10,7 @@
 namespace roundwright {
 
 /// Version of the `.roundwright` format that this program writes.
-inline constexpr int document_version = 1;
+inline constexpr int document_version = 2;
 
 /// Why a file cannot be read.
 enum class DocumentFault {
@@ -52,12 +52,28 @@ struct UnreadKey {
     friend bool operator==(const UnreadKey&, const UnreadKey&) = default;
 };
 
+/// Why a piece was given another id than the file says.
+enum class IdFault {
+    missing,
+    taken,     ///< an earlier piece has the same
+    no_number  ///< not a whole number from 1 to `largest_piece_id`
+};
+
+/// A piece whose id was put right when the file was read: all the rest of it is as it was.
+struct MendedId {
+    std::string place;  ///< JSON pointer of the id
+    IdFault fault = IdFault::missing;
+
+    friend bool operator==(const MendedId&, const MendedId&) = default;
+};
+
 struct ReadDocument {
     Toy toy;
     int version = document_version;
     bool newer = false;  ///< written by a newer program: what this one knows was read; open read-only
     std::vector<UnreadKey>
         unread{};  ///< what was left out, in the order of the file; the first `most_unread_keys`
+    std::vector<MendedId> mended{};  ///< in the order of the pieces
 };
 
 inline constexpr std::size_t most_unread_keys = 20;

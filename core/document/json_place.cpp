@@ -91,13 +91,17 @@ double JsonPlace::number(double least, double most) const {
     return value;
 }
 
-int JsonPlace::whole(int least, int most) const {
-    const std::string expected =
-        "a whole number from " + std::to_string(least) + " to " + std::to_string(most);
-    if (!value_->is_number()) fail(expected);
+std::optional<int> JsonPlace::maybe_whole(int least, int most) const {
+    if (!value_->is_number()) return std::nullopt;
     const double value = value_->get<double>();
-    if (!(value >= least && value <= most) || value != std::floor(value)) fail(expected);
+    if (!(value >= least && value <= most) || value != std::floor(value)) return std::nullopt;
     return static_cast<int>(value);
+}
+
+int JsonPlace::whole(int least, int most) const {
+    const std::optional<int> value = maybe_whole(least, most);
+    if (!value) fail("a whole number from " + std::to_string(least) + " to " + std::to_string(most));
+    return *value;
 }
 
 }  // namespace roundwright

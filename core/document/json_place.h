@@ -1,6 +1,7 @@
 #pragma once
 
 #include <nlohmann/json.hpp>
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -35,6 +36,8 @@ class JsonPlace {
     [[nodiscard]] bool flag() const;
     [[nodiscard]] double number(double least, double most) const;
     [[nodiscard]] int whole(int least, int most) const;
+    /// The same, and nothing where it is none.
+    [[nodiscard]] std::optional<int> maybe_whole(int least, int most) const;
 
   private:
     const nlohmann::json* value_;

@@ -30,6 +30,7 @@ constexpr int most_stitches = static_cast<int>(max_stitches_per_piece);
 constexpr int most_rounds = static_cast<int>(max_rounds_per_piece);
 constexpr std::size_t most_yarns = 1'000;
 constexpr std::size_t most_features = 1'000;
+constexpr int most_ids = static_cast<int>(largest_piece_id);
 
 template <class Choice, std::size_t count>
 Choice choice(const JsonPlace& place, const names::Names<Choice, count>& choices) {
@@ -233,8 +234,32 @@ Piece read_piece(const JsonPlace& place, std::size_t yarns) {
     return piece;
 }
 
+/// The id of a piece, `before` being those of the pieces before it; none where it has to be put right.
+PieceId read_id(const JsonPlace& piece, const std::vector<PieceId>& before, std::vector<MendedId>& mended) {
+    const std::string place = piece.pointer() + "/id";
+    const auto mend = [&](IdFault fault) {
+        mended.push_back({place, fault});
+        return PieceId::none;
+    };
+    if (!piece.has("id")) return mend(IdFault::missing);
+    const std::optional<int> number = piece.at("id").maybe_whole(1, most_ids);
+    if (!number) return mend(IdFault::no_number);
+    const PieceId id{static_cast<std::uint32_t>(*number)};
+    const bool taken = std::find(before.begin(), before.end(), id) != before.end();
+    return taken ? mend(IdFault::taken) : id;
+}
+
+PieceList read_pieces(const JsonPlace& place, std::size_t yarns, std::vector<MendedId>& mended) {
+    std::vector<PieceId> ids;
+    auto pieces = list(place, max_pieces, [&](const JsonPlace& piece) {
+        ids.push_back(read_id(piece, ids, mended));
+        return read_piece(piece, yarns);
+    });
+    return {std::move(pieces), ids};
+}
+
 PieceThen read_piece_then(const JsonPlace& place) {
-    PieceThen then{place.at("piece").text(), {}};
+    PieceThen then{PieceId{static_cast<std::uint32_t>(place.at("piece").whole(1, most_ids))}, {}};
     const JsonPlace stitches = place.at("stitches");
     const RoundEntry entry = parse_round_entry(stitches.text(), {});
     if (!entry.problems.empty()) stitches.fail("counts such as 6, 12, 18x4");
@@ -269,7 +294,7 @@ Making read_making(const JsonPlace& place) {
     return making;
 }
 
-Toy read_toy(const JsonPlace& place) {
+Toy read_toy(const JsonPlace& place, std::vector<MendedId>& mended) {
     Toy toy;
     toy.title = optional_text(place, "title");
     toy.designer = optional_text(place, "designer");
@@ -280,8 +305,7 @@ Toy read_toy(const JsonPlace& place) {
     toy.yarns = list(place.at("yarns"), most_yarns, read_yarn);
     if (place.has("text")) toy.text = read_text(place.at("text"));
     if (place.has("making")) toy.making = read_making(place.at("making"));
-    toy.pieces = list(place.at("pieces"), max_pieces,
-                      [&toy](const JsonPlace& piece) { return read_piece(piece, toy.yarns.size()); });
+    toy.pieces = read_pieces(place.at("pieces"), toy.yarns.size(), mended);
     return toy;
 }
 
@@ -330,9 +354,9 @@ int version_of(const JsonPlace& document, const json& value) {
     return document.at("version").whole(1, 1'000'000);
 }
 
-Toy read_newer(const JsonPlace& document, int version) {
+Toy read_newer(const JsonPlace& document, int version, std::vector<MendedId>& mended) {
     try {
-        return read_toy(document);
+        return read_toy(document, mended);
     } catch (const DocumentError& error) {
         throw DocumentError(error.fault(), error.path(),
                             std::string(error.what()) +
@@ -351,10 +375,10 @@ ReadDocument read_document(std::string_view text) {
     read.version = version_of(root, document);
     read.newer = read.version > document_version;
     if (read.newer) {
-        read.toy = read_newer(root, read.version);
+        read.toy = read_newer(root, read.version, read.mended);
     } else {
         migrate(document, read.version, migrations());
-        read.toy = read_toy(root);
+        read.toy = read_toy(root, read.mended);
     }
     read.unread = asked.unread_in(document);
     return read;

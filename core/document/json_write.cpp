@@ -138,8 +138,9 @@ ordered_json feature_json(const Feature& feature) {
     return json;
 }
 
-ordered_json piece_json(const Piece& piece) {
-    ordered_json json{{"name", piece.name},
+ordered_json piece_json(PieceId id, const Piece& piece) {
+    ordered_json json{{"id", static_cast<std::uint32_t>(id)},
+                      {"name", piece.name},
                       {"start", std::visit([](const auto& start) { return start_json(start); }, piece.start)},
                       {"end", names::name_of(names::ends, piece.end)},
                       {"joining", names::name_of(names::joinings, piece.joining)},
@@ -153,9 +154,16 @@ ordered_json piece_json(const Piece& piece) {
     return json;
 }
 
+ordered_json pieces_json(const PieceList& pieces) {
+    ordered_json list = ordered_json::array();
+    for (std::size_t i = 0; i < pieces.size(); ++i) list.push_back(piece_json(pieces.id(i), pieces[i]));
+    return list;
+}
+
 /// Counts as fast entry writes them, so that a piece stays on one line.
 ordered_json piece_then_json(const PieceThen& then) {
-    return {{"piece", then.piece}, {"stitches", write_round_entry(then.stitches)}};
+    return {{"piece", static_cast<std::uint32_t>(then.piece)},
+            {"stitches", write_round_entry(then.stitches)}};
 }
 
 ordered_json text_json(const PatternText& text) {
@@ -245,7 +253,7 @@ std::string write_document(const Toy& toy) {
     document["yarns"] = list_json(toy.yarns, yarn_json);
     if (toy.text != PatternText{}) document["text"] = text_json(toy.text);
     if (toy.making != Making{}) document["making"] = making_json(toy.making);
-    document["pieces"] = list_json(toy.pieces, piece_json);
+    document["pieces"] = pieces_json(toy.pieces);
     return Printer().print(document);
 }
 

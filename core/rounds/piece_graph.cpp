@@ -1,7 +1,9 @@
 #include "core/rounds/piece_graph.h"
 
 #include <algorithm>
+#include <atomic>
 #include <cstdint>
+#include <utility>
 
 #include "core/base/limits.h"
 #include "core/language/round/write.h"
@@ -18,6 +20,8 @@ struct Overload : Cases... {
 // Clang 14 does not deduce an aggregate's arguments of itself.
 template <class... Cases>
 Overload(Cases...) -> Overload<Cases...>;
+
+std::atomic<std::uint64_t> derived{0};
 
 int yarn_index(std::size_t yarn) { return static_cast<int>(std::min<std::size_t>(yarn, 65'535)); }
 
@@ -47,6 +51,7 @@ GraphRound unworked_round(int loops) {
 class Builder {
   public:
     Builder(const Piece& piece, std::size_t rounds) : below_(RoundBelow::start(piece.start)) {
+        ++derived;
         result_.graph.foundation_loops = below_.loops;
         for (std::size_t i = 0; i < std::min(rounds, piece.rounds.size()); ++i) add(piece.rounds[i]);
     }
@@ -129,6 +134,18 @@ RoundBelow RoundBelow::start(const Start& start) {
     return below;
 }
 
+RoundBelow RoundBelow::before(const Piece& piece, const StitchGraph& graph, std::size_t round) {
+    RoundBelow below = start(piece.start);
+    for (std::size_t i = 0; i < std::min({round, piece.rounds.size(), graph.rounds.size()}); ++i) {
+        const GraphRound& made = graph.rounds[i];
+        const auto* said = std::get_if<WorkedEvenly>(&piece.rounds[i].working);
+        WorkedEvenly even = said != nullptr ? *said : WorkedEvenly{};
+        even.stitches = static_cast<int>(made.stitches.size());  // fewer than said where room ran out
+        below.add(made, said != nullptr && even.stitches > 0 ? &even : nullptr);
+    }
+    return below;
+}
+
 void RoundBelow::add(const GraphRound& round, const WorkedEvenly* working) {
     if (working != nullptr) phase = phase_of(*working, loops, phase);
     loops = round.loops_left;
@@ -177,9 +194,14 @@ std::variant<WorkedEvenly, AsWritten> working_of(const ReadRound& reading, const
 
 ReadCell read_cell(const Piece& piece, std::size_t round, std::string_view words, Terms terms,
                    YarnTable& yarns) {
+    const Round there = round < piece.rounds.size() ? piece.rounds[round] : Round{};
+    return read_cell(there, Builder(piece, round).below(), words, terms, yarns);
+}
+
+ReadCell read_cell(Round round, const RoundBelow& below, std::string_view words, Terms terms,
+                   YarnTable& yarns) {
     ReadCell cell;
-    if (round < piece.rounds.size()) cell.round = piece.rounds[round];
-    const RoundBelow below = Builder(piece, round).below();
+    cell.round = std::move(round);
     int yarn = yarn_index(cell.round.yarn);
     cell.reading = read_round(words, below.setting(yarn, terms), yarns);
     yarn = only_yarn(cell.reading.made).value_or(yarn);
@@ -189,12 +211,36 @@ ReadCell read_cell(const Piece& piece, std::size_t round, std::string_view words
     return cell;
 }
 
+namespace {
+
+int yarn_of(const Piece& piece, std::size_t round) {
+    return round < piece.rounds.size() ? yarn_index(piece.rounds[round].yarn) : 0;
+}
+
+}  // namespace
+
 RoundSetting cell_setting(const Piece& piece, std::size_t round, Terms terms) {
-    const int yarn = round < piece.rounds.size() ? yarn_index(piece.rounds[round].yarn) : 0;
-    return Builder(piece, round).below().setting(yarn, terms);
+    return Builder(piece, round).below().setting(yarn_of(piece, round), terms);
+}
+
+RoundSetting cell_setting(const Piece& piece, const StitchGraph& graph, std::size_t round, Terms terms) {
+    return RoundBelow::before(piece, graph, round).setting(yarn_of(piece, round), terms);
 }
 
 PieceGraph piece_graph(const Piece& piece) { return Builder(piece, piece.rounds.size()).take(); }
+
+std::uint64_t graphs_derived() { return derived; }
+
+bool same_stitches(const Piece& a, const Piece& b) {
+    return a.start == b.start && std::ranges::equal(a.rounds, b.rounds, [](const Round& x, const Round& y) {
+               return x.working == y.working && x.yarn == y.yarn;
+           });
+}
+
+const PieceGraph& SharedGraph::get() const {
+    std::call_once(derived_, [this] { graph_ = piece_graph(*piece_); });
+    return graph_;
+}
 
 std::vector<int> stitch_counts(const StitchGraph& graph) {
     std::vector<int> counts;

@@ -1,5 +1,8 @@
 #pragma once
 
+#include <cstdint>
+#include <memory>
+#include <mutex>
 #include <vector>
 
 #include "core/base/diagnostic.h"
@@ -31,6 +34,26 @@ struct PieceGraph {
 
 [[nodiscard]] PieceGraph piece_graph(const Piece& piece);
 
+/// How often the rounds of a piece were worked through so far, in whole or in part; for tests.
+[[nodiscard]] std::uint64_t graphs_derived();
+
+/// Whether two pieces have the same graph: their starts, and their rounds but for marks and notes, are alike.
+[[nodiscard]] bool same_stitches(const Piece& a, const Piece& b);
+
+/// The graph of a piece for all who need it, in any thread: derived once, for whoever asks first.
+class SharedGraph {
+  public:
+    explicit SharedGraph(std::shared_ptr<const Piece> piece) : piece_(std::move(piece)) {}
+
+    [[nodiscard]] const Piece& piece() const { return *piece_; }
+    [[nodiscard]] const PieceGraph& get() const;
+
+  private:
+    std::shared_ptr<const Piece> piece_;
+    mutable std::once_flag derived_;
+    mutable PieceGraph graph_;
+};
+
 /// Loops that round 1 is worked over: the chains of an open tube, both sides of those of an oval (out along
 /// one side, back along the other, the loops of a chain's two sides standing at either end); none for a ring.
 [[nodiscard]] int foundation_loops(const Start& start);
@@ -46,6 +69,8 @@ struct RoundBelow {
 
     /// Before round 1.
     static RoundBelow start(const Start& start);
+    /// Below round `round` (from 0) of a piece with this graph.
+    static RoundBelow before(const Piece& piece, const StitchGraph& graph, std::size_t round);
     /// After a round, worked evenly or as written.
     void add(const GraphRound& round, const WorkedEvenly* working);
     [[nodiscard]] RoundSetting setting(int yarn, Terms terms) const;
@@ -60,9 +85,14 @@ struct ReadCell {
 };
 [[nodiscard]] ReadCell read_cell(const Piece& piece, std::size_t round, std::string_view words, Terms terms,
                                  YarnTable& yarns);
+/// The same, where it is known what the round stands on: `round` is the one the words are for.
+[[nodiscard]] ReadCell read_cell(Round round, const RoundBelow& below, std::string_view words, Terms terms,
+                                 YarnTable& yarns);
 
 /// Where the words of round `round` (from 0) of a piece stand, as `read_cell` reads them.
 [[nodiscard]] RoundSetting cell_setting(const Piece& piece, std::size_t round, Terms terms);
+[[nodiscard]] RoundSetting cell_setting(const Piece& piece, const StitchGraph& graph, std::size_t round,
+                                        Terms terms);
 
 /// The yarn of a round that is worked in one; none when it changes yarn.
 [[nodiscard]] std::optional<int> only_yarn(const GraphRound& round);

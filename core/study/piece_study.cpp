@@ -22,8 +22,9 @@ void set_gauge(PieceStudy& study, const Toy& toy) {
     study.gauge = known ? *known : usual_gauge(toy.hook_mm);
 }
 
-void set_shape(PieceStudy& study, const Piece& piece, const PieceStudy& before, std::stop_token stop) {
-    study.stitches = stitch_stage(piece, before.stitches);
+void set_shape(PieceStudy& study, const Piece& piece, const PieceStudy& before, std::stop_token stop,
+               const SharedGraph* graph = nullptr) {
+    study.stitches = stitch_stage(piece, before.stitches, graph);
     if (exceeds_stitch_limit(piece)) return;
     study.shape =
         shape_stage(shape_problem(piece, study.graph().graph, study.gauge), before.shape, std::move(stop));
@@ -95,10 +96,11 @@ Shared<CheckStage> check_stage(const PieceStudy& study, const Piece& piece, std:
 
 }  // namespace
 
-PieceStudy study_shape(const Toy& toy, std::size_t index, const PieceStudy* before, std::stop_token stop) {
+PieceStudy study_shape(const Toy& toy, std::size_t index, const PieceStudy* before, std::stop_token stop,
+                       const SharedGraph* graph) {
     PieceStudy study;
     set_gauge(study, toy);
-    set_shape(study, toy.pieces[index], or_none(before), std::move(stop));
+    set_shape(study, toy.pieces[index], or_none(before), std::move(stop), graph);
     return study;
 }
 
@@ -114,8 +116,9 @@ PieceStudy with_checks(PieceStudy study, const Toy& toy, std::size_t index, cons
     return study;
 }
 
-PieceStudy study_piece(const Toy& toy, std::size_t index, const PieceStudy* before, std::stop_token stop) {
-    return with_checks(with_sizes(study_shape(toy, index, before, stop), toy, index, before), toy, index,
+PieceStudy study_piece(const Toy& toy, std::size_t index, const PieceStudy* before, std::stop_token stop,
+                       const SharedGraph* graph) {
+    return with_checks(with_sizes(study_shape(toy, index, before, stop, graph), toy, index, before), toy, index,
                        before, stop);
 }
 

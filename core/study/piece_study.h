@@ -29,13 +29,14 @@ struct PieceStudy {
 };
 
 /// `before` (may be null): the study of the piece before an edit. What it was computed from and has not
-/// changed is shared with it; a new shape is solved from the one before.
+/// changed is shared with it; a new shape is solved from the one before. `graph` (may be null): of the piece,
+/// where it is known.
 [[nodiscard]] PieceStudy study_piece(const Toy& toy, std::size_t piece, const PieceStudy* before = nullptr,
-                                     std::stop_token stop = {});
+                                     std::stop_token stop = {}, const SharedGraph* graph = nullptr);
 
 /// The stitches and the shape alone, without range of sizes or checks: what a surface is made from.
 [[nodiscard]] PieceStudy study_shape(const Toy& toy, std::size_t piece, const PieceStudy* before = nullptr,
-                                     std::stop_token stop = {});
+                                     std::stop_token stop = {}, const SharedGraph* graph = nullptr);
 
 /// A study of the same piece with the next stage: the range of its sizes, and its checks, which take longest.
 [[nodiscard]] PieceStudy with_sizes(PieceStudy study, const Toy& toy, std::size_t piece,

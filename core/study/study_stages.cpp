@@ -38,13 +38,14 @@ SizeRange exactly(const PieceMeasures& measures) {
 
 }  // namespace
 
-Shared<StitchStage> stitch_stage(const Piece& piece, const Shared<StitchStage>& before) {
+Shared<StitchStage> stitch_stage(const Piece& piece, const Shared<StitchStage>& before,
+                                 const SharedGraph* graph) {
     StitchInputs inputs = inputs_of(piece);
     if (before && before->inputs == inputs) return before;
     auto stage = std::make_shared<StitchStage>();
     stage->inputs = std::move(inputs);
     if (exceeds_stitch_limit(piece)) return stage;
-    stage->graph = piece_graph(piece);
+    stage->graph = graph != nullptr ? graph->get() : piece_graph(piece);
     stage->yarns = yarns_of(stage->graph.graph);
     return stage;
 }

@@ -58,7 +58,9 @@ struct StitchStage {
     PieceGraph graph;                  ///< none for a piece over the limit of stitches
     std::vector<std::uint16_t> yarns;  ///< those that its stitches are worked in, ascending
 };
-[[nodiscard]] Shared<StitchStage> stitch_stage(const Piece& piece, const Shared<StitchStage>& before);
+/// `graph` (may be null): of the piece, where it is known.
+[[nodiscard]] Shared<StitchStage> stitch_stage(const Piece& piece, const Shared<StitchStage>& before,
+                                               const SharedGraph* graph = nullptr);
 
 // --- shape
 

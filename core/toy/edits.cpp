@@ -49,9 +49,13 @@ void move_features(Piece& piece, std::size_t first, std::size_t taken, std::size
 
 /// Rounds name yarns by place: `moved[i]` is where yarn i is now.
 void rename_yarns(Toy& toy, const std::vector<std::size_t>& moved) {
-    for (Piece& piece : toy.pieces) {
-        for (Round& round : piece.rounds) {
-            if (round.yarn < moved.size()) round.yarn = moved[round.yarn];
+    const auto moves = [&moved](const Round& round) {
+        return round.yarn < moved.size() && moved[round.yarn] != round.yarn;
+    };
+    for (std::size_t i = 0; i < toy.pieces.size(); ++i) {
+        if (!std::ranges::any_of(std::as_const(toy).pieces[i].rounds, moves)) continue;
+        for (Round& round : toy.pieces[i].rounds) {
+            if (moves(round)) round.yarn = moved[round.yarn];
         }
     }
 }
@@ -168,7 +172,7 @@ Toy remove_piece(const Toy& toy, std::size_t piece) {
 
 Toy move_piece(const Toy& toy, std::size_t piece, std::size_t to) {
     Toy edited = toy;
-    if (piece < toy.pieces.size()) shift(edited.pieces, piece, to);
+    if (piece < toy.pieces.size()) edited.pieces.move(piece, to);
     return edited;
 }
 

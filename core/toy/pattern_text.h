@@ -4,6 +4,8 @@
 #include <string>
 #include <vector>
 
+#include "core/toy/piece_id.h"
+
 namespace roundwright {
 
 /// How much a pattern asks of its reader: the Craft Yarn Council's project levels.
@@ -11,7 +13,7 @@ enum class Level { basic, easy, intermediate, complex };
 
 /// How a piece stood when the maker last wrote words of the pattern: what numbers in them are meant for.
 struct PieceThen {
-    std::string piece;          ///< its name
+    PieceId piece = PieceId::none;
     std::vector<int> stitches;  ///< after each round
 
     friend bool operator==(const PieceThen&, const PieceThen&) = default;

@@ -12,6 +12,7 @@
 #include "core/toy/feature.h"
 #include "core/toy/making.h"
 #include "core/toy/pattern_text.h"
+#include "core/toy/piece_list.h"
 
 namespace roundwright {
 
@@ -29,7 +30,7 @@ struct WorkedEvenly {
     friend bool operator==(const WorkedEvenly&, const WorkedEvenly&) = default;
 };
 
-/// A round stored in the maker's own words, in US terms (core/instructions reads them).
+/// A round stored in the maker's own words, in US terms (core/language reads them).
 struct AsWritten {
     std::string words;
 
@@ -115,7 +116,8 @@ struct Yarn {
     friend bool operator==(const Yarn&, const Yarn&) = default;
 };
 
-/// The document: everything the maker has said, and nothing that can be computed from it.
+/// The document: everything the maker has said, and nothing that can be computed from it. Cheap to copy:
+/// copies share their pieces.
 struct Toy {
     std::string title;
     std::string designer;
@@ -124,7 +126,7 @@ struct Toy {
     double hook_mm = 3.5;
     GaugeSource gauge;
     std::vector<Yarn> yarns;
-    std::vector<Piece> pieces;
+    PieceList pieces;
     PatternText text;
     Making making;
 

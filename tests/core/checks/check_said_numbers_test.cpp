@@ -142,6 +142,19 @@ TEST(CheckSaidNumbers, WhatIsWrittenAnewIsWrittenForThePiecesAsTheyAre) {
     EXPECT_TRUE(with_words_remembered(reworded, plain).text.written_for.empty());
 }
 
+TEST(CheckSaidNumbers, WordsRememberAPieceThatIsRenamedOrMoved) {
+    const Toy before = pup();
+    Toy after = before;
+    set_rounds(after, 0, ball(6));
+    after = with_words_remembered(before, after);
+    const std::string as_named = told(after);
+    ASSERT_NE(as_named, "");
+    after.pieces.move(0, 2);
+    EXPECT_EQ(told(after), as_named);
+    after.pieces[2].name = "head";
+    EXPECT_EQ(told(after), as_named);
+}
+
 TEST(CheckSaidNumbers, NothingIsRememberedOfWordsWithoutNumbers) {
     Toy before = pup();
     before.text.assembly = "Sew it all together.";

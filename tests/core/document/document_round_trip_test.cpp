@@ -33,7 +33,7 @@ TEST(Document, IsWrittenInAFixedOrderOneRoundALine) {
     toy.pieces.push_back(piece);
     EXPECT_EQ(write_document(toy), R"({
   "format": "roundwright",
-  "version": 1,
+  "version": 2,
   "title": "Pup",
   "designer": "",
   "notes": "",
@@ -44,6 +44,7 @@ TEST(Document, IsWrittenInAFixedOrderOneRoundALine) {
   ],
   "pieces": [
     {
+      "id": 1,
       "name": "Head",
       "start": {"kind":"magic_ring"},
       "end": "left_open",
@@ -80,13 +81,13 @@ TEST(Document, NotesForPrintAndNotesToOneselfAreTwoFields) {
 TEST(Document, CountsThatWordsWereWrittenForStandAsTheyAreTyped) {
     Toy toy;
     toy.text.assembly = "Sew it on at round 3.";
-    toy.text.written_for = {{"Head", {6, 12, 18, 18, 18}}, {"Ear", {}}};
+    toy.text.written_for = {{PieceId{1}, {6, 12, 18, 18, 18}}, {PieceId{4}, {}}};
     const std::string text = write_document(toy);
-    EXPECT_NE(text.find("{\"piece\":\"Head\",\"stitches\":\"6, 12, 18x3\"}"), std::string::npos) << text;
+    EXPECT_NE(text.find("{\"piece\":1,\"stitches\":\"6, 12, 18x3\"}"), std::string::npos) << text;
     EXPECT_EQ(read_document(text).toy, toy);
     try {
-        (void)read_document(R"({"format":"roundwright","version":1,"hook_mm":4,"yarns":[],"pieces":[],
-            "text":{"written_for":[{"piece":"Head","stitches":"6, many"}]}})");
+        (void)read_document(R"({"format":"roundwright","version":2,"hook_mm":4,"yarns":[],"pieces":[],
+            "text":{"written_for":[{"piece":1,"stitches":"6, many"}]}})");
         FAIL();
     } catch (const DocumentError& error) {
         EXPECT_EQ(error.path(), "/text/written_for/0/stitches");

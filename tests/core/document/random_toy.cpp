@@ -158,7 +158,8 @@ PatternText pattern_text(std::mt19937& random) {
         *part = text(random);
     }
     for (int i = whole(random, 0, 3); i > 0; --i) {
-        PieceThen& then = written.written_for.emplace_back(PieceThen{text(random), {}});
+        PieceThen& then = written.written_for.emplace_back(
+            PieceThen{PieceId{static_cast<std::uint32_t>(whole(random, 1, 9))}, {}});
         for (int rounds = whole(random, 0, 8); rounds > 0; --rounds)
             then.stitches.push_back(whole(random, 1, 60));
     }
