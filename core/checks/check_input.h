@@ -2,6 +2,7 @@
 
 #include <vector>
 
+#include "core/rounds/workable_counts.h"
 #include "core/study/piece_study.h"
 
 namespace roundwright {
@@ -23,13 +24,8 @@ struct CheckInput {
     [[nodiscard]] int loops_left(int round) const;
 };
 
-/// What an evenly worked round may count over the loops below it: at most two stitches in each, at least one
-/// over two.
-struct CountRange {
-    int least = 0;
-    int most = 0;
-};
-/// Nothing where any count goes: a written round, or one worked into a ring.
+/// What an evenly worked round may count over the loops below it. Nothing where any count goes: a written
+/// round, or one worked into a ring.
 [[nodiscard]] std::optional<CountRange> workable_counts(const CheckInput& input, int round);
 /// Whether a round can be worked as it stands: its count, or its words.
 [[nodiscard]] bool count_is_workable(const CheckInput& input, int round);
