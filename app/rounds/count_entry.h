@@ -1,24 +1,24 @@
 #pragma once
 
 #include <optional>
+#include <vector>
 
 #include <QStringView>
 
+#include "core/language/round/round_entry.h"
+
 namespace roundwright::app {
 
-/// What a maker types for the count of a round: `30`, or from the round below `+6`, `-6`, `=`.
-struct CountEntry {
-    enum class Kind { count, change };
-    Kind kind = Kind::count;
-    int value = 0;
+using roundwright::CountEntry;
 
-    friend bool operator==(const CountEntry&, const CountEntry&) = default;
-};
-
-/// Nothing if the text is not a count entry, or its number is beyond a piece's limit.
+/// What a maker types for the count of a round, as it is read everywhere: `30`, `24x4`, or from the round
+/// below `+6`, `-6`, `=`. Nothing if the text is anything else.
 [[nodiscard]] std::optional<CountEntry> parse_count_entry(QStringView text);
 
-/// The count the entry makes over `below` stitches; at least 1.
-[[nodiscard]] int entered_count(const CountEntry& entry, int below);
+/// The counts the entry makes over `below` stitches, one a round; each at least 1.
+[[nodiscard]] std::vector<int> entered_counts(const CountEntry& entry, int below);
+
+/// Where rounds (from 0, ascending) are once each has become `times` rounds.
+[[nodiscard]] std::vector<int> each_times(const std::vector<int>& rounds, int times);
 
 }  // namespace roundwright::app

@@ -47,10 +47,28 @@ WorkedEvenly& evenly(Round& round, int count) {
 
 QString set_count_text(const std::vector<int>& rounds, const CountEntry& entry) {
     const QString which = rounds_phrase(rounds);
+    if (entry.times > 1)
+        return RoundEditsText::tr("Work %1 over %n round(s)", nullptr, static_cast<int>(rounds.size()) * entry.times)
+            .arg(which);
     if (entry.kind == CountEntry::Kind::count)
         return RoundEditsText::tr("Set %1 to %n stitch(es)", nullptr, entry.value).arg(which);
     if (entry.value == 0) return RoundEditsText::tr("Work %1 even").arg(which);
     return RoundEditsText::tr("Set %1 to %2 stitches a round").arg(which, change_phrase(entry.value));
+}
+
+/// The piece with each of the rounds as often; the mark and the note stay with the first.
+Edited<Piece> with_each_times(const Piece& piece, const std::vector<int>& rounds, int times) {
+    const auto more = index(times - 1);
+    if (piece.rounds.size() + rounds.size() * more > max_rounds_per_piece)
+        return {piece, EditRefusal::too_many_rounds};
+    Edited<Piece> edited{piece};
+    for (auto round = rounds.rbegin(); more > 0 && round != rounds.rend(); ++round) {
+        Round copy = piece.rounds[index(*round)];
+        copy.lies_flat = false;
+        copy.note.clear();
+        edited = insert_rounds(edited.value, index(*round) + 1, std::vector<Round>(more, copy));
+    }
+    return edited;
 }
 
 }  // namespace
@@ -93,12 +111,17 @@ Toy RoundEdits::toy_with(Piece piece, const std::vector<std::string>& yarn_names
 }
 
 Edited<Piece> RoundEdits::with_count(const std::vector<int>& rounds, const CountEntry& entry) const {
-    if (entry.kind == CountEntry::Kind::count) return set_counts(current(), rounds, entry.value);
-    return change_counts(current(), rounds, entry.value, edge_counts(current()));
+    Edited<Piece> piece = with_each_times(current(), rounds, entry.times);
+    if (piece.refusal) return piece;
+    const auto all = each_times(rounds, entry.times);
+    if (entry.kind == CountEntry::Kind::count) return set_counts(piece.value, all, entry.value);
+    return change_counts(piece.value, all, entry.value, edge_counts(piece.value));
 }
 
 bool RoundEdits::set_count(const std::vector<int>& rounds, const CountEntry& entry) {
-    return !rounds.empty() && put(set_count_text(rounds, entry), with_count(rounds, entry));
+    if (rounds.empty() || !put(set_count_text(rounds, entry), with_count(rounds, entry))) return false;
+    if (entry.times > 1) session_.select_rounds(each_times(rounds, entry.times));
+    return true;
 }
 
 bool RoundEdits::change_each(const std::vector<int>& rounds, const QString& text,
@@ -231,24 +254,29 @@ std::optional<Toy> RoundEdits::with_inserted(int at, const std::vector<Round>& r
     return toy_with(std::move(grown.value), yarn_names);
 }
 
-Round RoundEdits::next_round(const CountEntry& entry) const {
-    Round round = like_round_before(static_cast<int>(current().rounds.size()));
-    const int count = entered_count(entry, edge_counts(current()).back());
-    evenly(round, count).stitches = count;
-    return round;
+std::vector<Round> RoundEdits::next_rounds(const CountEntry& entry) const {
+    std::vector<Round> rounds;
+    for (const int count : entered_counts(entry, edge_counts(current()).back())) {
+        Round& round = rounds.emplace_back(like_round_before(static_cast<int>(current().rounds.size())));
+        evenly(round, count).stitches = count;
+    }
+    return rounds;
 }
 
 bool RoundEdits::append_count(const CountEntry& entry) {
     const auto at = current().rounds.size();
-    const Round round = next_round(entry);
-    return put(RoundEditsText::tr("Add round %1 of %n stitch(es)", nullptr,
-                                  std::get<WorkedEvenly>(round.working).stitches)
-                   .arg(at + 1),
-               insert_rounds(current(), at, std::vector{round}));
+    const auto rounds = next_rounds(entry);
+    const QString text =
+        rounds.size() == 1
+            ? RoundEditsText::tr("Add round %1 of %n stitch(es)", nullptr,
+                                 std::get<WorkedEvenly>(rounds.front().working).stitches)
+                  .arg(at + 1)
+            : RoundEditsText::tr("Add %1").arg(rounds_phrase(run_of(static_cast<int>(at), rounds.size())));
+    return put(text, insert_rounds(current(), at, rounds));
 }
 
 std::optional<Toy> RoundEdits::with_appended(const CountEntry& entry) const {
-    return with_inserted(static_cast<int>(current().rounds.size()), {next_round(entry)});
+    return with_inserted(static_cast<int>(current().rounds.size()), next_rounds(entry));
 }
 
 RoundEdits::Appended RoundEdits::appended(const QString& words) const {

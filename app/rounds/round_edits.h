@@ -16,7 +16,8 @@ class RoundEdits {
   public:
     explicit RoundEdits(DocumentSession& session) : session_(session) {}
 
-    /// Sets counts; a change is taken from the round below each, so that +6 over four rounds grows by 24.
+    /// Sets counts; a change is taken from the round below each, so that +6 over four rounds grows by 24. An
+    /// entry of several times makes each round as many (`each_times`).
     bool set_count(const std::vector<int>& rounds, const CountEntry& entry);
     /// The piece `set_count` would make; for a preview.
     [[nodiscard]] Edited<Piece> with_count(const std::vector<int>& rounds, const CountEntry& entry) const;
@@ -74,7 +75,7 @@ class RoundEdits {
         Edited<Piece> piece;
         std::vector<std::string> yarn_names;
     };
-    [[nodiscard]] Round next_round(const CountEntry& entry) const;
+    [[nodiscard]] std::vector<Round> next_rounds(const CountEntry& entry) const;
     [[nodiscard]] Appended appended(const QString& words) const;
     bool change_each(const std::vector<int>& rounds, const QString& text,
                      const std::function<void(Round&)>& change);

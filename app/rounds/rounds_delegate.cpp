@@ -15,19 +15,20 @@
 #include "app/rounds/words_edit.h"
 #include "app/session/live_preview.h"
 #include "core/language/round/write.h"
+#include "core/rounds/workable_counts.h"
 
 namespace roundwright::app {
 namespace {
 
 RoundColumn column_of(const QModelIndex& index) { return static_cast<RoundColumn>(index.column()); }
 
-/// Between half and double the stitches below, the most that can be worked; half-typed counts mostly are not.
+/// Half-typed counts mostly cannot be worked.
 bool can_be_worked(const Piece& piece, const std::vector<int>& rounds) {
     const auto counts = edge_counts(piece);
     return std::ranges::all_of(rounds, [&](int round) {
         const int below = counts[static_cast<std::size_t>(round)];
         const int count = counts[static_cast<std::size_t>(round) + 1];
-        return below == 0 || (count <= 2 * below && 2 * count >= below);
+        return roundwright::can_be_worked(below, count);
     });
 }
 
@@ -120,7 +121,8 @@ void RoundsDelegate::preview(int row, const QString& text) const {
     const auto entry = parse_count_entry(text);
     if (!entry) return open_.preview.reset();
     auto piece = model_.edits().with_count(open_.rounds, *entry);
-    if (piece.refusal || !can_be_worked(piece.value, open_.rounds)) return open_.preview.reset();
+    if (piece.refusal || !can_be_worked(piece.value, each_times(open_.rounds, entry->times)))
+        return open_.preview.reset();
     Toy toy = session.said_toy();
     toy.pieces[static_cast<std::size_t>(session.current_piece())] = std::move(piece.value);
     show(std::move(toy));
@@ -132,7 +134,8 @@ void RoundsDelegate::try_next_round(const QString& text) const {
     const auto entry = session.piece() ? parse_count_entry(text) : std::nullopt;
     auto toy = entry ? model_.edits().with_appended(*entry) : std::nullopt;
     const auto piece = static_cast<std::size_t>(std::max(session.current_piece(), 0));
-    if (!toy || !can_be_worked(toy->pieces[piece], {model_.rounds()})) return session.end_trial();
+    if (!toy || !can_be_worked(toy->pieces[piece], each_times({model_.rounds()}, entry->times)))
+        return session.end_trial();
     session.try_out(std::move(*toy));
 }
 

@@ -21,7 +21,7 @@ std::optional<CountRange> workable_counts(const CheckInput& input, int round) {
     const int below = input.loops_below(round);
     const Round& worked = input.piece.rounds[static_cast<std::size_t>(round)];
     if (below < 1 || !std::holds_alternative<WorkedEvenly>(worked.working)) return std::nullopt;
-    return CountRange{(below + 1) / 2, 2 * below};
+    return workable_counts(below);
 }
 
 bool count_is_workable(const CheckInput& input, int round) {
@@ -29,7 +29,7 @@ bool count_is_workable(const CheckInput& input, int round) {
     if (!range) return true;
     const Round& worked = input.piece.rounds[static_cast<std::size_t>(round)];
     const int stitches = std::get<WorkedEvenly>(worked.working).stitches;
-    return stitches >= range->least && stitches <= range->most;
+    return range->holds(stitches);
 }
 
 bool words_come_out(const CheckInput& input, int round) {

@@ -6,6 +6,7 @@
 #include "core/checks/check.h"
 #include "core/gauge/gauge.h"
 #include "core/rounds/piece_graph.h"
+#include "core/rounds/workable_counts.h"
 #include "core/shape/fabric_signs.h"
 #include "core/shape/lie.h"
 #include "core/shape/piece_measures.h"
@@ -39,13 +40,8 @@ struct CheckInput {
     [[nodiscard]] int loops_left(int round) const;
 };
 
-/// What an evenly worked round may count over the loops below it: at most two stitches in each, at least one
-/// over two.
-struct CountRange {
-    int least = 0;
-    int most = 0;
-};
-/// Nothing where any count goes: a written round, or one worked into a ring.
+/// What an evenly worked round may count over the loops below it. Nothing where any count goes: a written
+/// round, or one worked into a ring.
 [[nodiscard]] std::optional<CountRange> workable_counts(const CheckInput& input, int round);
 /// Whether a round can be worked as it stands: its count, or its words.
 [[nodiscard]] bool count_is_workable(const CheckInput& input, int round);

@@ -12,7 +12,7 @@ std::vector<Cure> even_count(const CheckInput& input, int round) {
     const int stitches = input.loops_left(round);
     const bool closes = round > 0 && stitches < input.loops_below(round);
     const int even = closes ? stitches - 1 : stitches + 1;
-    if (even < 2 || (range && (even < range->least || even > range->most))) return {};
+    if (even < 2 || (range && !range->holds(even))) return {};
     return {{CureKind::set_count, {with_count(last, even)}, round, 1}};
 }
 

@@ -6,6 +6,7 @@
 
 #include "core/reshape/count_cost.h"
 #include "core/reshape/count_windows.h"
+#include "core/rounds/workable_counts.h"
 
 namespace roundwright {
 namespace {
@@ -34,7 +35,8 @@ Column first_column(const CountProblem& problem, const CountCost& cost, const Wi
 
 // Candidates of the round below that a count can be worked over.
 Window reach(int count, const Window& below) {
-    return {std::max(below.low, (count + 1) / 2), std::min(below.high, 2 * count)};
+    const CountRange loops = workable_counts(count);
+    return {std::max(below.low, loops.least), std::min(below.high, loops.most)};
 }
 
 /// The best sequence within windows; candidates that cost more than `most` by themselves are left out.

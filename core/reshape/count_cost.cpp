@@ -5,6 +5,7 @@
 #include <limits>
 
 #include "core/language/round/even_spacing.h"
+#include "core/rounds/workable_counts.h"
 
 namespace roundwright {
 namespace {
@@ -83,8 +84,6 @@ double CountCost::of_jump(std::size_t round, int below, int count) const {
 int tidy_unit(const CountProblem& problem) {
     return problem.start_count <= largest_unit ? std::max(problem.start_count, 1) : 1;
 }
-
-bool can_be_worked(int below, int count) { return below <= 0 || (count <= 2 * below && 2 * count >= below); }
 
 double counts_cost(const CountProblem& problem, const std::vector<int>& counts) {
     if (counts.size() != problem.wanted.size()) return std::numeric_limits<double>::infinity();

@@ -34,7 +34,4 @@ class CountCost {
 /// What tidy counts are multiples of: the start count, or 1 where that gives no useful grid.
 [[nodiscard]] int tidy_unit(const CountProblem& problem);
 
-/// Neither more than doubled nor halved; anything can be worked into a ring (`below` 0).
-[[nodiscard]] bool can_be_worked(int below, int count);
-
 }  // namespace roundwright

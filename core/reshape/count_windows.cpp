@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/reshape/count_cost.h"
+#include "core/rounds/workable_counts.h"
 
 namespace roundwright {
 namespace {
@@ -13,13 +14,17 @@ constexpr int widest_window = 64;
 // Largest and smallest sequences that the growth rule makes of the wanted counts: each raised (or lowered)
 // only as far as its neighbours need to be within reach.
 std::vector<double> raised(std::vector<double> c, std::size_t from) {
-    for (std::size_t i = from + 1; i < c.size(); ++i) c[i] = std::max(c[i], c[i - 1] / 2);
-    for (std::size_t i = c.size(); i-- > from + 1;) c[i - 1] = std::max(c[i - 1], c[i] / 2);
+    for (std::size_t i = from + 1; i < c.size(); ++i)
+        c[i] = std::max(c[i], c[i - 1] / most_loops_in_a_stitch);
+    for (std::size_t i = c.size(); i-- > from + 1;)
+        c[i - 1] = std::max(c[i - 1], c[i] / most_loops_in_a_stitch);
     return c;
 }
 std::vector<double> lowered(std::vector<double> c, std::size_t from) {
-    for (std::size_t i = from + 1; i < c.size(); ++i) c[i] = std::min(c[i], 2 * c[i - 1]);
-    for (std::size_t i = c.size(); i-- > from + 1;) c[i - 1] = std::min(c[i - 1], 2 * c[i]);
+    for (std::size_t i = from + 1; i < c.size(); ++i)
+        c[i] = std::min(c[i], most_stitches_in_a_loop * c[i - 1]);
+    for (std::size_t i = c.size(); i-- > from + 1;)
+        c[i - 1] = std::min(c[i - 1], most_stitches_in_a_loop * c[i]);
     return c;
 }
 
@@ -34,7 +39,7 @@ Window about(double low_wanted, double high_wanted, int unit, int least) {
 // Cuts a window to what can be worked over the one below; what is cut away on one side is made up on the
 // other.
 Window within_reach(const Window& window, const Window& below, int unit) {
-    const Window reach{(below.low + 1) / 2, 2 * below.high};
+    const Window reach{workable_counts(below.low).least, workable_counts(below.high).most};
     const int least_size = unit + 5;
     Window cut{std::clamp(window.low, reach.low, reach.high), std::clamp(window.high, reach.low, reach.high)};
     if (cut.high < window.high) cut.low = std::max(reach.low, std::min(cut.low, cut.high - least_size));

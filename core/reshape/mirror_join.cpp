@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "core/reshape/fabric_flaws.h"
+#include "core/rounds/workable_counts.h"
 #include "core/shape/growth.h"
 
 namespace roundwright {
@@ -69,8 +70,9 @@ void add_bridge(const PieceForm& form, int like, int from, int to, std::vector<R
     const double height = form.problem.rest_height_mm[static_cast<std::size_t>(like)];
     const double flat = flat_increase(height, form.gauge.stitch_width_mm);
     const auto next = [&] {
-        return to > from ? std::min({to, 2 * from, from + most_growth(flat)})
-                         : std::max({to, (from + 1) / 2, from - most_closing(flat)});
+        const CountRange range = workable_counts(from);
+        return to > from ? std::min({to, range.most, from + most_growth(flat)})
+                         : std::max({to, range.least, from - most_closing(flat)});
     };
     while (next() != to) {
         from = next();

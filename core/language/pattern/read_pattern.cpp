@@ -4,6 +4,7 @@
 
 #include "core/base/limits.h"
 #include "core/language/pattern/pattern_reader.h"
+#include "core/language/pattern/read_counts.h"
 
 namespace roundwright {
 
@@ -18,6 +19,7 @@ ReadPattern read_pattern(std::string_view utf8, const ReadOptions& options) {
         return read;
     }
     const LexedText text(utf8, 1, max_line_bytes);
+    if (auto counts = read_counts(text, options)) return std::move(*counts);
     return PatternReader(text, options).run();
 }
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cstdint>
+#include <cstdlib>
 #include <optional>
 #include <tuple>
 
@@ -62,13 +63,15 @@ Character character_at(std::string_view text) {
     const std::string_view sign = text.substr(0, bytes);
     if (sign == "\xC3\x97") return {Sign::times, 0, bytes};      // U+00D7
     if (sign == "\xE2\x88\x92") return {Sign::minus, 0, bytes};  // U+2212
+    if (sign == "\xE2\x80\x93") return {Sign::minus, 0, bytes};  // U+2013
     if (sign == "\xC2\xA0") return {Sign::separator, 0, bytes};  // U+00A0
     return {Sign::other, 0, bytes};
 }
 
-/// `24`, `+6`, `=`, and how many times.
+/// A count entry as it stands in a text; its numbers are not held to any limit yet.
 struct Item {
-    enum class Kind { count, change } kind = Kind::count;
+    using Kind = CountEntry::Kind;
+    Kind kind = Kind::count;
     std::int64_t number = 0;
     std::int64_t times = 1;
     TextSpan where;
@@ -85,6 +88,15 @@ class Parser {
             if (const auto item = read_item()) add(*item);
         }
         return std::move(entry_);
+    }
+
+    /// The one item that the text is; nothing if there is anything besides.
+    std::optional<Item> parse_one() {
+        skip_spaces();
+        start_ = here_;
+        const auto item = read_item();
+        skip_spaces();
+        return item && sign() == Sign::end ? item : std::nullopt;
     }
 
   private:
@@ -204,6 +216,14 @@ class Parser {
 };
 
 }  // namespace
+
+std::optional<CountEntry> parse_count_entry(std::string_view utf8) {
+    const EntryContext none;
+    const auto item = Parser(utf8, none).parse_one();
+    if (!item || std::abs(item->number) > most_stitches || item->times > most_rounds) return std::nullopt;
+    if (item->kind == CountEntry::Kind::count && item->number < 1) return std::nullopt;
+    return CountEntry{item->kind, static_cast<int>(item->number), static_cast<int>(item->times)};
+}
 
 RoundEntry parse_round_entry(std::string_view utf8, const EntryContext& context) {
     return Parser(utf8, context).parse();

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -10,9 +11,22 @@
 
 namespace roundwright {
 
-/// Fast entry: many rounds in a line of counts. `24` is a round of 24, `24x4` four of them, `+6` and `-6` are
-/// taken from the round below, `=` is even on it, `+6x4` grows by 6 four times. Commas, semicolons, spaces
-/// and line ends part the rounds; for x the signs × and * serve as well.
+/// Counts as they are typed, wherever they are typed: `24` is a round of 24, `24x4` four of them, `+6` and
+/// `-6` are taken from the round below, `=` is even on it, `+6x4` grows by 6 four times. For x the signs X, ×
+/// and * serve as well, for - the minus sign and the en dash. Fast entry is many of them in a line: commas,
+/// semicolons, spaces and line ends part them.
+struct CountEntry {
+    enum class Kind { count, change };
+    Kind kind = Kind::count;
+    int value = 0;
+    int times = 1;
+
+    friend bool operator==(const CountEntry&, const CountEntry&) = default;
+};
+
+/// One of them by itself. Nothing if the text is anything else, a count is 0, or a number is beyond what a
+/// piece can have.
+[[nodiscard]] std::optional<CountEntry> parse_count_entry(std::string_view utf8);
 
 enum class EntryProblemCode {
     expected_count,      ///< a number, a change or = should stand here

@@ -306,5 +306,45 @@ TEST(PatternText, StitchesWithoutANumberAmongNumberedRoundsAreTold) {
               (Said{"4:1 line_not_understood"}));
 }
 
+// --- counts alone
+
+TEST(PatternCounts, AreTheRoundsOfOnePiece) {
+    const ReadPattern read = read_pattern(
+        "6, 12, +6\n\n24x2; \xE2\x80\x93"
+        "6 \xC3\x97 2\r\n=*2\n");
+    ASSERT_EQ(read.pieces.size(), 1u);
+    EXPECT_TRUE(read.complete());
+    EXPECT_EQ(read.pieces[0].name, "Piece 1");
+    EXPECT_EQ(counts(read.pieces[0]), (Counts{6, 12, 18, 24, 24, 18, 12, 12, 12}));
+    ASSERT_EQ(read.account.size(), 5u);
+    EXPECT_EQ(read.account[0].kind, ReadLineKind::round);
+    EXPECT_EQ(read.account[1].entry, -1);  // blank
+    EXPECT_EQ(read.account[2].entry, 1);
+    ASSERT_EQ(read.lines.size(), 3u);
+    EXPECT_EQ(read.lines[1].first_line, 3);
+    EXPECT_EQ(read.lines[1].last_line, 3);
+    EXPECT_EQ(read.lines[1].piece, 0);
+    EXPECT_EQ(read.lines[1].first_round, 3);
+    EXPECT_EQ(read.lines[1].last_round, 6);
+    EXPECT_EQ(read.lines[1].stitches, 12);
+    EXPECT_EQ(read.lines[1].understood, "24x2, 18, 12");
+}
+
+TEST(PatternCounts, KeepTheTermsAndTheYarnsThatAreAskedFor) {
+    ReadOptions options;
+    options.terms = Terms::uk;
+    options.yarn_names = {"white"};
+    const ReadPattern read = read_pattern("6 12", options);
+    EXPECT_EQ(read.terms, Terms::uk);
+    EXPECT_TRUE(read.terms_sure);
+    EXPECT_EQ(read.yarn_names, (std::vector<std::string>{"white"}));
+    EXPECT_FALSE(read_pattern("6 12").terms_sure);
+}
+
+TEST(PatternCounts, WithAFaultAmongThemAreReadAsWords) {
+    for (const char* text : {"6, 12x0\n", "+6\n", "6\n-6\n", " \n", "6, 12\nsc around\n", "6\n999999\n"})
+        EXPECT_FALSE(read_pattern(text).complete() && !read_pattern(text).pieces.empty()) << text;
+}
+
 }  // namespace
 }  // namespace roundwright

@@ -51,6 +51,7 @@ TEST(RoundEntry, IsUnderstood) {
         {"24 x 4", 0, {24, 24, 24, 24}},
         {"24*2 24X2 24\u00d72", 0, {24, 24, 24, 24, 24, 24}},
         {"\u22126", 18, {12}},
+        {"\u20136x2, \u2013 1", 18, {12, 6, 5}},
         {"+ 6, - 6", 6, {12, 6}},
         {"200000", 0, {200'000}},
         {"12\u00a018", 0, {12, 18}},
@@ -120,6 +121,58 @@ TEST(RoundEntry, TakesStitchAndYarnFromTheRoundItGoesOnFrom) {
     const Round expected{
         WorkedEvenly{12, StitchKind::half_double_crochet, LoopPart::back, Spacing::staggered}, 2, false, ""};
     EXPECT_EQ(entry.rounds.front(), expected);
+}
+
+TEST(RoundEntry, OneCountByItself) {
+    using Kind = CountEntry::Kind;
+    struct Typed {
+        const char* text;
+        CountEntry entry;
+    };
+    for (const auto& [text, entry] : std::vector<Typed>{
+             {"30", {Kind::count, 30, 1}},
+             {" 7\t", {Kind::count, 7, 1}},
+             {"+6", {Kind::change, 6, 1}},
+             {"+0", {Kind::change, 0, 1}},
+             {"- 6", {Kind::change, -6, 1}},
+             {"\u22126", {Kind::change, -6, 1}},
+             {"\u20136", {Kind::change, -6, 1}},
+             {"=", {Kind::change, 0, 1}},
+             {"24x4", {Kind::count, 24, 4}},
+             {"24 X 4", {Kind::count, 24, 4}},
+             {"24*4", {Kind::count, 24, 4}},
+             {"24\u00d74", {Kind::count, 24, 4}},
+             {"+6 x 3", {Kind::change, 6, 3}},
+             {"\u20136\u00d73", {Kind::change, -6, 3}},
+             {"=x5", {Kind::change, 0, 5}},
+             {"200000x2000", {Kind::count, 200'000, 2'000}},
+             {"-200000", {Kind::change, -200'000, 1}},
+         })
+        EXPECT_EQ(parse_count_entry(text), entry) << text;
+    for (const char* text :
+         {"",    " ",  "0",     "0x2",    "six",     "+",       "--6",    "+-6",         "6x",
+          "6x0", "x6", "6x4x2", "200001", "+200001", "-200001", "6x2001", "99999999999", "6x99999999999",
+          "1.5", "=6", "6,",    ",6",     "6;",      "6 12",    "6\n12"})
+        EXPECT_EQ(parse_count_entry(text), std::nullopt) << text;
+}
+
+// What can be typed for one round is what can be typed among others.
+TEST(RoundEntry, OneCountIsWhatItIsInALine) {
+    const std::string signs[] = {"6", "12", "+", "-", "\u2013", "\u2212", "=", "x", "*", "\u00d7", " ", "2"};
+    std::mt19937 random(17);
+    for (int i = 0; i < 4'000; ++i) {
+        std::string text;
+        for (auto parts = 1 + random() % 4; parts > 0; --parts) text += signs[random() % std::size(signs)];
+        const auto one = parse_count_entry(text);
+        if (!one || one->value < -1'000 || one->value > 1'000 || one->times > 50) continue;
+        std::vector<int> expected;
+        for (int below = 60'000, k = 0; k < one->times; ++k)
+            expected.push_back(below =
+                                   one->kind == CountEntry::Kind::count ? one->value : below + one->value);
+        const RoundEntry line = parse_round_entry(text, on(60'000));
+        EXPECT_EQ(counts(line), expected) << text;
+        EXPECT_TRUE(line.problems.empty()) << text;
+    }
 }
 
 TEST(RoundEntry, WordsAreToldFromCounts) {
