@@ -158,5 +158,24 @@ TEST(RecordedShapes, FollowTheModelsConstants) {
     testing::expect_as_recorded("model_constants.txt", text);
 }
 
+/// Every step of the way: the shape that a solve has when it is stopped after so many.
+TEST(RecordedShapes, EachStepLeadsWhereItDid) {
+    RecordedText text;
+    for (const char* name : {"pear", "bowl", "tall stitches", "leg from a chain", "oval that narrows", "gaps",
+                             "ruffled rim", "necks one above the other"}) {
+        const auto piece = static_cast<std::size_t>(&varied_piece(name) - varied_pieces().data());
+        text.heading(name);
+        ShapeOptions options;
+        for (options.max_iterations = 0; options.max_iterations <= 8; ++options.max_iterations) {
+            const Shape shape = solve_shape(varied_studies()[piece].problem, options);
+            text.line("after") << options.max_iterations << word(shape.termination) << shape.iterations
+                               << shape.residual << shape.energy << shape.pressure << shape.width_mm
+                               << shape.height_mm << shape.volume_mm3
+                               << shape.radius_mm[shape.radius_mm.size() / 2];
+        }
+    }
+    testing::expect_as_recorded("each_step.txt", text, {1e-5, 1e-6});
+}
+
 }  // namespace
 }  // namespace roundwright::test
