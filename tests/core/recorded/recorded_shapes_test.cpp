@@ -101,6 +101,24 @@ TEST(RecordedShapes, TakeAsManySteps) {
     testing::expect_as_recorded("steps.txt", text, {0, 1});
 }
 
+/// From the shape of another piece: what is found does not depend on it, but the way there does.
+TEST(RecordedShapes, StartFromOtherShapesAsBefore) {
+    RecordedText text;
+    const std::size_t pieces = varied_pieces().size();
+    for (std::size_t i = 0; i < pieces; ++i) {
+        text.line(varied_pieces()[i].name + ":");
+        Shape upside_down = varied_studies()[i].shape;
+        for (double& z : upside_down.z_mm) z = upside_down.height_mm - z;
+        for (const Shape* warm :
+             {&varied_studies()[(i + 1) % pieces].shape, &varied_studies()[(i + 5) % pieces].shape,
+              &static_cast<const Shape&>(upside_down)}) {
+            const Shape shape = solve_shape(varied_studies()[i].problem, {}, warm);
+            text << shape.iterations << shape.width_mm << shape.height_mm << shape.volume_mm3;
+        }
+    }
+    testing::expect_as_recorded("other_starts.txt", text, {1e-5, 1e-3});
+}
+
 ShapeProblem long_tube(int rounds) {
     ShapeProblem problem;
     problem.stitch_width_mm = 5;
