@@ -1,3 +1,5 @@
+#include <array>
+#include <cmath>
 #include <gtest/gtest.h>
 
 #include "core/shape/fabric_signs.h"
@@ -117,6 +119,33 @@ TEST(RecordedShapes, StartFromOtherShapesAsBefore) {
         }
     }
     testing::expect_as_recorded("other_starts.txt", text, {1e-5, 1e-3});
+}
+
+/// Errors of every size, those that are no error among them.
+TEST(RecordedShapes, SizesAreAsUncertainAsBefore) {
+    RecordedText text;
+    const double no_number = std::nan("");
+    for (const std::size_t piece : {0U, 7U, 10U, 15U})
+        for (const auto& [width, height, common] : std::vector<std::array<double, 3>>{{0, 0, 0},
+                                                                                      {0.5, 0, 0},
+                                                                                      {0, 0.5, 0},
+                                                                                      {0.5, 0.4, 1},
+                                                                                      {0.5, 0.4, -1},
+                                                                                      {0.5, 0.4, 0.6},
+                                                                                      {0.5, 0.4, 7},
+                                                                                      {4.9, 4.9, 0},
+                                                                                      {80, 0.1, 0},
+                                                                                      {-0.5, 0.4, 0},
+                                                                                      {no_number, 0.4, 0},
+                                                                                      {HUGE_VAL, 0, 1}})
+            for (const double stretch : {0.0, 0.01, 3.0}) {
+                const PieceStudy& study = varied_studies()[piece];
+                const SizeRange size =
+                    size_range(study.problem, study.shape, {5, 5, width, height, common}, stretch);
+                text.line("between") << size.width_mm.low << size.width_mm.high << size.height_mm.low
+                                     << size.height_mm.high << size.volume_mm3.low << size.volume_mm3.high;
+            }
+    testing::expect_as_recorded("size_ranges.txt", text, {1e-5, 1e-4});
 }
 
 ShapeProblem long_tube(int rounds) {
