@@ -56,6 +56,8 @@ TEST(RecordedCalibration, FindsAsBefore) {
             KnownBefore known;
             known.gauge = Gauge{4.8, 5.1, 0.3, 0.2, 0.5};
             tell(text, "  with_gauge", calibrate_piece(piece, measured, known));
+            known.gauge->error_correlation = 1;
+            tell(text, "  with_one_error", calibrate_piece(piece, measured, known));
             known.gauge.reset();
             known.area_stretch = 0.06;
             tell(text, "  with_stretch", calibrate_piece(piece, measured, known));

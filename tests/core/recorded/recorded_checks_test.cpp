@@ -80,19 +80,27 @@ TEST(RecordedChecks, OfferCuresToTryAsBefore) {
     testing::expect_as_recorded("offered_cures.txt", text);
 }
 
-/// A growing family of discs, cones and closings: where each verdict begins.
+/// Five rounds of so many increases each, marked "lies flat", and closed again where `closes`.
+std::string growing_by(const std::string& kind, int step, bool closes) {
+    std::string rounds;
+    for (int i = 1; i <= 5; ++i) rounds += kind + std::to_string(step * i) + "_ ";
+    for (int i = 4; closes && i >= 1; --i) rounds += kind + std::to_string(step * i) + " ";
+    return rounds;
+}
+
+/// A growing family of discs, cones and closings in every stitch: where each verdict begins.
 TEST(RecordedChecks, FollowTheGrowth) {
     RecordedText text;
-    for (const bool stuffed : {false, true})
-        for (int step = 2; step <= 12; ++step) {
-            Toy toy = varied_piece("disc").toy;
-            std::string rounds;
-            for (int i = 1; i <= 5; ++i) rounds += std::to_string(step * i) + "_ ";
-            for (int i = 4; stuffed && i >= 1; --i) rounds += std::to_string(step * i) + " ";
-            toy.pieces[0].rounds = rounds_of(rounds);
-            toy.pieces[0].area_stretch = stuffed ? firm_stuffing_stretch : unstuffed_stretch;
-            tell_checks(text, rounds, study_piece(toy, 0).checks);
-        }
+    for (const char* kind : {"", "h", "d", "t"})
+        for (const bool stuffed : {false, true})
+            for (int step = 2; step <= (*kind == '\0' ? 12 : 26); ++step) {
+                Toy toy = varied_piece("disc").toy;
+                const std::string rounds = growing_by(kind, step, stuffed);
+                toy.pieces[0].rounds = rounds_of(rounds);
+                toy.pieces[0].area_stretch = stuffed ? firm_stuffing_stretch : unstuffed_stretch;
+                if (step % 3 == 0) std::get<GivenGauge>(toy.gauge).gauge.round_height_mm = 4.2;
+                tell_checks(text, rounds, study_piece(toy, 0).checks);
+            }
     testing::expect_as_recorded("checks_by_growth.txt", text);
 }
 

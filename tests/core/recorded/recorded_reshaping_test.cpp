@@ -293,7 +293,9 @@ TEST(RecordedReshaping, MadeUpPiecesAreResizedAsBefore) {
     RecordedText text;
     Numbers numbers(7);
     for (int i = 0; i < 24; ++i) {
-        const PieceForm form = piece_form(made_up_piece(numbers), {5, 0.5 * numbers.next(8, 11), 0, 0, 0});
+        const Piece piece = made_up_piece(numbers);
+        const double round_height = 0.5 * numbers.next(8, 11);
+        const PieceForm form = piece_form(piece, {5, round_height, 0, 0, 0});
         text.heading("piece " + std::to_string(i));
         tell(text.line("as_it_is"), form.piece);
         for (int wish = 0; wish < 2; ++wish)
@@ -317,9 +319,8 @@ TEST(RecordedReshaping, MadeUpPiecesAreSculptedAndGoOnAsBefore) {
         for (int drag = 0; drag < 2; ++drag) {
             const auto point = static_cast<std::size_t>(numbers.next(0, points - 1));
             const double out = numbers.next(-9, 9), up = numbers.next(-5, 5);
-            const Sculpted made =
-                sculpt(start, dragged(start.outline, point, {out, up}, 10.0 * numbers.next(1, 4)),
-                       0.25 * numbers.next(0, 3));
+            const double reach = 10.0 * numbers.next(1, 4), tidiness = 0.25 * numbers.next(0, 3);
+            const Sculpted made = sculpt(start, dragged(start.outline, point, {out, up}, reach), tidiness);
             text.line("pulled") << made.usable << made.apart_mm << made.shape.width_mm
                                 << made.shape.height_mm;
             if (made.usable) tell(text, made.piece);

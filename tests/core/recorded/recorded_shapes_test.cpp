@@ -1,3 +1,5 @@
+#include <array>
+#include <cmath>
 #include <gtest/gtest.h>
 
 #include "core/shape/fabric_signs.h"
@@ -101,6 +103,51 @@ TEST(RecordedShapes, TakeAsManySteps) {
     testing::expect_as_recorded("steps.txt", text, {0, 1});
 }
 
+/// From the shape of another piece: what is found does not depend on it, but the way there does.
+TEST(RecordedShapes, StartFromOtherShapesAsBefore) {
+    RecordedText text;
+    const std::size_t pieces = varied_pieces().size();
+    for (std::size_t i = 0; i < pieces; ++i) {
+        text.line(varied_pieces()[i].name + ":");
+        Shape upside_down = varied_studies()[i].shape;
+        for (double& z : upside_down.z_mm) z = upside_down.height_mm - z;
+        for (const Shape* warm :
+             {&varied_studies()[(i + 1) % pieces].shape, &varied_studies()[(i + 5) % pieces].shape,
+              &static_cast<const Shape&>(upside_down)}) {
+            const Shape shape = solve_shape(varied_studies()[i].problem, {}, warm);
+            text << shape.iterations << shape.width_mm << shape.height_mm << shape.volume_mm3;
+        }
+    }
+    testing::expect_as_recorded("other_starts.txt", text, {1e-5, 1e-3});
+}
+
+/// Errors of every size, those that are no error among them.
+TEST(RecordedShapes, SizesAreAsUncertainAsBefore) {
+    RecordedText text;
+    const double no_number = std::nan("");
+    for (const std::size_t piece : {0U, 7U, 10U, 15U})
+        for (const auto& [width, height, common] : std::vector<std::array<double, 3>>{{0, 0, 0},
+                                                                                      {0.5, 0, 0},
+                                                                                      {0, 0.5, 0},
+                                                                                      {0.5, 0.4, 1},
+                                                                                      {0.5, 0.4, -1},
+                                                                                      {0.5, 0.4, 0.6},
+                                                                                      {0.5, 0.4, 7},
+                                                                                      {4.9, 4.9, 0},
+                                                                                      {80, 0.1, 0},
+                                                                                      {-0.5, 0.4, 0},
+                                                                                      {no_number, 0.4, 0},
+                                                                                      {HUGE_VAL, 0, 1}})
+            for (const double stretch : {0.0, 0.01, 3.0}) {
+                const PieceStudy& study = varied_studies()[piece];
+                const SizeRange size =
+                    size_range(study.problem, study.shape, {5, 5, width, height, common}, stretch);
+                text.line("between") << size.width_mm.low << size.width_mm.high << size.height_mm.low
+                                     << size.height_mm.high << size.volume_mm3.low << size.volume_mm3.high;
+            }
+    testing::expect_as_recorded("size_ranges.txt", text, {1e-5, 1e-4});
+}
+
 ShapeProblem long_tube(int rounds) {
     ShapeProblem problem;
     problem.stitch_width_mm = 5;
@@ -156,6 +203,25 @@ TEST(RecordedShapes, FollowTheModelsConstants) {
     options.max_iterations = 3;
     tell("three_steps", options);
     testing::expect_as_recorded("model_constants.txt", text);
+}
+
+/// Every step of the way: the shape that a solve has when it is stopped after so many.
+TEST(RecordedShapes, EachStepLeadsWhereItDid) {
+    RecordedText text;
+    for (const char* name : {"pear", "bowl", "tall stitches", "leg from a chain", "oval that narrows", "gaps",
+                             "ruffled rim", "necks one above the other"}) {
+        const auto piece = static_cast<std::size_t>(&varied_piece(name) - varied_pieces().data());
+        text.heading(name);
+        ShapeOptions options;
+        for (options.max_iterations = 0; options.max_iterations <= 8; ++options.max_iterations) {
+            const Shape shape = solve_shape(varied_studies()[piece].problem, options);
+            text.line("after") << options.max_iterations << word(shape.termination) << shape.iterations
+                               << shape.residual << shape.energy << shape.pressure << shape.width_mm
+                               << shape.height_mm << shape.volume_mm3
+                               << shape.radius_mm[shape.radius_mm.size() / 2];
+        }
+    }
+    testing::expect_as_recorded("each_step.txt", text, {1e-5, 1e-6});
 }
 
 }  // namespace

@@ -60,6 +60,38 @@ TEST(RecordedSurfaces, AreAsBefore) {
     testing::expect_as_recorded("surfaces.txt", text);
 }
 
+/// Waves of any number and height, one entry a loop or one a round, too many, too few and too high.
+TEST(RecordedSurfaces, AreAsBeforeWithWavesOfTheirOwn) {
+    struct Waves {
+        std::vector<int> number;
+        std::vector<double> height_mm;
+    };
+    const std::vector<Waves> all{{{0, 3, 5, 5, 0, 8, 8}, {0, 2, 4, 3, 9, 1, 40}},       // one a round
+                                 {{4, 4, 6, 6, 0, 0, 7, 9}, {3, 3, 2, 5, 0, 1, 6, 6}},  // one a loop
+                                 {{2, 2}, {5, 5, 5, 5}},
+                                 {{2, 2, 2, 2}, {5}},
+                                 {{0, 90, 90, 90, 3, 3, 3}, {0, 8, 8, 8, 60, 60, 60}},
+                                 {{-3, -3, 4, 4, 4, 4, 4}, {5, 5, -5, 6, 6, 6, 6}}};
+    RecordedText text;
+    for (const char* name : {"disc", "ruffled rim", "two discs with a low wall",
+                             "cape with a ruffle, from the top", "cylinder on a flat base"}) {
+        const VariedPiece& varied = varied_piece(name);
+        const PieceStudy& study =
+            varied_studies()[static_cast<std::size_t>(&varied - varied_pieces().data())];
+        text.heading(name);
+        RevolveOptions options;
+        options.most_triangles = 5'000;
+        for (const Waves& waves : all) {
+            const StitchSurface surface = revolve(varied.toy, varied.toy.pieces[0], study.graph.graph,
+                                                  study.shape, waves.number, waves.height_mm, options);
+            tell_mesh(text, surface.mesh);
+            if (surface.stitches.empty()) continue;
+            for (const Vec3& corner : surface.stitches.back().corners) tell(text, corner);
+        }
+    }
+    testing::expect_as_recorded("waves.txt", text);
+}
+
 /// Cells of many rounds and stitches, down to the fewest that a piece can be drawn with.
 TEST(RecordedSurfaces, AreAsBeforeWithFewTriangles) {
     RecordedText text;

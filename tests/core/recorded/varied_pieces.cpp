@@ -257,6 +257,9 @@ void add_rare_ones(Table& t) {
     t.add("words with a count that differs", MagicRing{}, "6 12 [(sc, inc) x 6 (20)] [(sc 2, inc) x 5] 24");
     t.add("pleats that lie limp", OpenTube{20}, "40 20 40 20 30 15 30 60 30 20 20", End::left_open, empty);
     t.add("pleats in tall rounds", OpenTube{12}, "t24 12 t24 t12 t24 t48 t24 t12", End::sewn_straight, empty);
+    t.add("twenty in the ring", MagicRing{}, "20 40 60", End::left_open, empty);
+    t.add("hyperbolic", MagicRing{}, "12 24 48 96", End::left_open, empty);
+    t.add("tall ruffle on a small ring", MagicRing{}, "t30 t60", End::left_open, empty);
     t.add("three, two and one", MagicRing{}, "3 2 1 2 3 6 12 9");
     t.add("two into the ring", MagicRing{}, "2 4 8:1 16 16", closed, firmly, Joining::joined);
     t.add("brushed all over", MagicRing{}, "6:1 12:1 18:1 24:1 b24:1 24:1 18:1 12:1 6:1", closed);

@@ -14,9 +14,9 @@ struct VariedPiece {
     Toy toy;
 };
 
-/// Some eighty pieces that together show what makers work: every start, end, way of joining and firmness,
-/// tall stitches, words, stripes, flat bases, ruffles, necks, faces, and pieces with something wrong.
-/// Invented, and always the same: no random numbers.
+/// Nearly a hundred pieces that together show what makers work: every start, end, way of joining and
+/// firmness, tall stitches, words, stripes, flat bases, ruffles, necks, faces, and pieces with something
+/// wrong. Invented, and always the same: no random numbers.
 [[nodiscard]] const std::vector<VariedPiece>& varied_pieces();
 
 /// Their studies, made once.
