@@ -122,7 +122,7 @@ void PainterSceneView::start_drawing_finely() {
                        [this, scene = opaque_scene(), camera = camera(),
                         pixels = canvas_->pixels()](const TaskRun& run) -> Delivery {
                            QImage image = draw_software_picture(scene, camera, pixels, fine_samples,
-                                                                Lane::longer, run.stop);
+                                                                {Lane::longer, run.stop});
                            return [this, image = std::move(image)] {
                                if (!canvas_) return;
                                is_fine_ = true;
