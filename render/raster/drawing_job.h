@@ -46,6 +46,7 @@ struct DrawingJob {
     Eigen::Vector3f ghost_colour;
     std::array<const FacePicture*, stitch_faces> faces{};
     std::stop_token stop;
+    bool every_other_pixel = false;
 
     /// Of a triangle by its number among those of all meshes.
     [[nodiscard]] const DrawnMesh& owner_of(std::uint32_t id) const;

@@ -175,7 +175,8 @@ const FacePicture& FacePicture::of(StitchFace face) {
     return *pictures[k];
 }
 
-FacePicture::FacePicture(StitchFace face) : texels_(4U * width * height, 0) {
+FacePicture::FacePicture(StitchFace face)
+    : texels_(4U * width * height, 0), numbers_(1U * width * height, Array4f::Zero()) {
     std::vector<Array4f> square = as_stored(points_of(face));
     for (int level = 0; level < levels; ++level) {
         store(square, level);
@@ -187,10 +188,11 @@ void FacePicture::store(const std::vector<Array4f>& square, int level) {
     const int side = size >> level;
     for (int row = 0; row < side; ++row) {
         for (int column = 0; column < side; ++column) {
-            std::uint8_t* texel =
-                &texels_[static_cast<std::size_t>(4 * ((first_row(level) + row) * width + column))];
+            const auto at = static_cast<std::size_t>((first_row(level) + row) * width + column);
+            std::uint8_t* texel = &texels_[4 * at];
             const Array4f& from = square[static_cast<std::size_t>(row * side + column)];
             for (int c = 0; c < 4; ++c) texel[c] = static_cast<std::uint8_t>(std::lround(255 * from[c]));
+            numbers_[at] = Array4f(texel[0], texel[1], texel[2], texel[3]);
         }
     }
 }
@@ -200,10 +202,9 @@ Array4f FacePicture::at_level(float u, float v, int level) const {
     const float x = u * static_cast<float>(side) - 0.5F, y = v * static_cast<float>(side) - 0.5F;
     const float left = std::floor(x), low = std::floor(y), a = x - left, b = y - low;
     const int i = static_cast<int>(left), j = static_cast<int>(low);
-    const auto texel = [&](int column, int row) {
-        const std::uint8_t* t = &texels_[static_cast<std::size_t>(
-            4 * ((first_row(level) + (row & mask)) * width + (column & mask)))];
-        return Array4f(t[0], t[1], t[2], t[3]);
+    const Array4f* first = &numbers_[static_cast<std::size_t>(first_row(level) * width)];
+    const auto texel = [&](int column, int row) -> const Array4f& {
+        return first[(row & mask) * width + (column & mask)];
     };
     const Array4f below = texel(i, j) * (1 - a) + texel(i + 1, j) * a;
     const Array4f above = texel(i, j + 1) * (1 - a) + texel(i + 1, j + 1) * a;

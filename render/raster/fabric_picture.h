@@ -44,6 +44,7 @@ class FacePicture {
     [[nodiscard]] Eigen::Array4f at_level(float u, float v, int level) const;
 
     std::vector<std::uint8_t> texels_;
+    std::vector<Eigen::Array4f> numbers_;  ///< the same texels, 0..255 each, ready to be mixed
 };
 
 /// The pictures of the faces that a mesh shows, null for others. Makes those that are missing: whoever makes

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <atomic>
-#include <utility>
 #include <vector>
 
 #include "render/raster/drawing_job.h"
@@ -27,14 +26,15 @@ void paint_all(const DrawingJob& job, Lane lane, QImage& image) {
 
 }  // namespace
 
-QImage draw_software_picture(const SoftwareScene& scene, Camera camera, QSize size, int samples, Lane lane,
-                             std::stop_token stop) {
+QImage draw_software_picture(const SoftwareScene& scene, Camera camera, QSize size, int samples,
+                             const DrawingRun& run) {
     if (size.isEmpty()) return {};
     QImage image(size, QImage::Format_ARGB32_Premultiplied);
     camera.set_viewport(size.width(), size.height());
     DrawingJob job = prepared_job(scene, camera, size, std::clamp(samples, 1, 4));
-    job.stop = std::move(stop);
-    paint_all(job, lane, image);
+    job.stop = run.stop;
+    job.every_other_pixel = run.every_other_pixel && job.samples == 1;
+    paint_all(job, run.lane, image);
     return job.stop.stop_requested() ? QImage() : image;
 }
 

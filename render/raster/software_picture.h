@@ -34,12 +34,20 @@ struct SoftwareScene {
 /// Points a pixel each way for a picture that stays.
 inline constexpr int fine_samples = 4;
 
+/// How a picture comes about.
+struct DrawingRun {
+    Lane lane = Lane::next_key;  ///< whose threads help, as far as they are free
+    std::stop_token stop;        ///< once asked to stop, no picture is returned, soon
+    /// With one sample a pixel, within a surface every other pixel is the mean of those beside it, as on a
+    /// chequerboard: for a picture that another takes the place of in a moment. Outlines are the same.
+    bool every_other_pixel = false;
+};
+
 /// Draws the scene with a depth buffer on the processor: what the graphics card would show, and the same on
 /// every machine. Outlines are drawn with `samples` by `samples` points a pixel, 4 by 4 at most. The camera's
-/// viewport is scaled to `size`. All cores draw, as far as `lane` has threads free. Once asked to stop, no
-/// picture is returned, soon.
+/// viewport is scaled to `size`. All cores draw.
 [[nodiscard]] QImage draw_software_picture(const SoftwareScene& scene, Camera camera, QSize size, int samples,
-                                           Lane lane = Lane::next_key, std::stop_token stop = {});
+                                           const DrawingRun& run = {});
 
 /// A picture of a piece by itself, fitted, seen from one side; needs no window.
 [[nodiscard]] QImage picture_of(const StitchSurface& surface, const std::vector<ScenePart>& parts,

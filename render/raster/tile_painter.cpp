@@ -58,12 +58,59 @@ void TilePainter::paint(int tile) {
         QRect(corner, QSize(tile_pixels, tile_pixels)).intersected(QRect(QPoint(0, 0), job_.size));
     const auto& solid = job_.solid_bins[static_cast<std::size_t>(tile)];
     const bool veiled = job_.scene.ghost && !job_.ghost_bins[static_cast<std::size_t>(tile)].empty();
-    if (!solid.empty() || veiled) fill_buffers(tile, part, veiled);
-    for (int y = part.top(); y <= part.bottom(); ++y) {
-        auto* line = reinterpret_cast<QRgb*>(bytes_ + y * stride_);
-        for (int x = part.left(); x <= part.right(); ++x)
-            line[x] = solid.empty() && !veiled ? plain_ : veiled ? veiled_pixel(x, y) : solid_pixel(x, y);
+    if (solid.empty() && !veiled) {
+        for (int y = part.top(); y <= part.bottom(); ++y)
+            std::fill_n(line(y) + part.left(), part.width(), plain_);
+        return;
     }
+    fill_buffers(tile, part, veiled);
+    job_.every_other_pixel && !veiled ? paint_every_other_pixel(part) : paint_pixels(part, veiled);
+}
+
+void TilePainter::paint_pixels(const QRect& part, bool veiled) {
+    for (int y = part.top(); y <= part.bottom(); ++y)
+        for (int x = part.left(); x <= part.right(); ++x)
+            line(y)[x] = veiled ? veiled_pixel(x, y) : solid_pixel(x, y);
+}
+
+void TilePainter::paint_every_other_pixel(const QRect& part) {
+    for (int y = part.top(); y <= part.bottom(); ++y)
+        for (int x = part.left() + (part.left() + y) % 2; x <= part.right(); x += 2)
+            line(y)[x] = solid_pixel(x, y);
+    for (int y = part.top(); y <= part.bottom(); ++y)
+        for (int x = part.left() + (part.left() + y + 1) % 2; x <= part.right(); x += 2)
+            line(y)[x] = between(x, y, part);
+}
+
+/// Where the lines around a lit round run.
+bool TilePainter::is_on_a_lit_seam(std::uint32_t id) const {
+    const DrawnMesh& owner = job_.owner_of(id);
+    if (!job_.scene.any_lit || owner.source.lit == nullptr) return false;
+    const std::vector<float>& lit = *owner.source.lit;
+    const std::uint32_t* corner = &owner.source.mesh->indices[3UL * (id - owner.first_id)];
+    return lit[corner[0]] != lit[corner[1]] || lit[corner[0]] != lit[corner[2]];
+}
+
+/// The mean of the pixels beside this one, if they show the same surface.
+QRgb TilePainter::between(int x, int y, const QRect& part) {
+    const std::uint32_t id = solid_.id(x, y);
+    if (id == DepthBuffer::none) return plain_;
+    if (is_on_a_lit_seam(id)) return solid_pixel(x, y);
+    const float nearness = solid_.nearness(x, y), alike = 4 * job_.pixel_angle() * nearness;
+    int red = 0, green = 0, blue = 0, count = 0;
+    for (const QPoint beside : {QPoint(x - 1, y), QPoint(x + 1, y), QPoint(x, y - 1), QPoint(x, y + 1)}) {
+        if (!part.contains(beside)) continue;
+        const std::uint32_t other = solid_.id(beside.x(), beside.y());
+        if (other == DepthBuffer::none || &job_.owner_of(other) != &job_.owner_of(id) ||
+            std::abs(solid_.nearness(beside.x(), beside.y()) - nearness) > alike)
+            return solid_pixel(x, y);
+        const QRgb colour = line(beside.y())[beside.x()];
+        red += qRed(colour);
+        green += qGreen(colour);
+        blue += qBlue(colour);
+        ++count;
+    }
+    return count < 2 ? solid_pixel(x, y) : qRgb(red / count, green / count, blue / count);
 }
 
 void TilePainter::fill_buffers(int tile, const QRect& part, bool veiled) {

@@ -20,8 +20,14 @@ class TilePainter {
   private:
     void fill_buffers(int tile, const QRect& part, bool veiled);
     [[nodiscard]] float middle(int sample) const;
+    void paint_pixels(const QRect& part, bool veiled);
+    void paint_every_other_pixel(const QRect& part);
     QRgb solid_pixel(int x, int y);
+    [[nodiscard]] bool is_on_a_lit_seam(std::uint32_t id) const;
+    QRgb between(int x, int y, const QRect& part);
     [[nodiscard]] QRgb veiled_pixel(int x, int y) const;
+
+    [[nodiscard]] QRgb* line(int y) const { return reinterpret_cast<QRgb*>(bytes_ + y * stride_); }
 
     const DrawingJob& job_;
     uchar* bytes_;

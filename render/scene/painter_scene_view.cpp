@@ -106,9 +106,11 @@ SoftwareScene PainterSceneView::opaque_scene() const {
 
 QImage PainterSceneView::draw_coarsely(QSize pixels) {
     const int share = moving_ms_ > slow_ms ? 2 : 1;
+    DrawingRun quickly;
+    quickly.every_other_pixel = true;
     QElapsedTimer timer;
     timer.start();
-    QImage image = draw_software_picture(opaque_scene(), camera(), pixels / share, 1);
+    QImage image = draw_software_picture(opaque_scene(), camera(), pixels / share, 1, quickly);
     moving_ms_ = static_cast<double>(timer.nsecsElapsed()) / 1e6 * share * share;
     return image;
 }
@@ -120,7 +122,7 @@ void PainterSceneView::start_drawing_finely() {
                        [this, scene = opaque_scene(), camera = camera(),
                         pixels = canvas_->pixels()](const TaskRun& run) -> Delivery {
                            QImage image = draw_software_picture(scene, camera, pixels, fine_samples,
-                                                                Lane::longer, run.stop);
+                                                                {Lane::longer, run.stop});
                            return [this, image = std::move(image)] {
                                if (!canvas_) return;
                                is_fine_ = true;

@@ -131,6 +131,38 @@ TEST_F(SessionTest, StudiesArriveForTheLatestToyOnly) {
     EXPECT_GT(session.surface(0)->mesh.triangle_count(), 100u);
 }
 
+TEST_F(SessionTest, TheSurfaceComesBeforeTheChecks) {
+    ASSERT_TRUE(wait_for_shape(session));
+    std::vector<QString> order;
+    QObject::connect(&session, &DocumentSession::surface_ready, &session,
+                     [&](int, const auto&, const auto& shown) {
+                         EXPECT_EQ(shown->graph.graph.rounds[2].loops_left, 40);
+                         EXPECT_FALSE(session.is_up_to_date(0));
+                         order.push_back(QStringLiteral("surface"));
+                     });
+    QObject::connect(&session, &DocumentSession::study_ready, &session, [&](int, const auto& study) {
+        EXPECT_FALSE(study->checks.empty()) << "40 stitches after 12 ruffle";
+        EXPECT_TRUE(session.is_up_to_date(0));
+        order.push_back(QStringLiteral("study"));
+    });
+    set_count(2, 40);
+    ASSERT_TRUE(wait_for_shape(session));
+    EXPECT_EQ(order, (std::vector{QStringLiteral("surface"), QStringLiteral("study")}));
+    EXPECT_EQ(session.shown_study(0), session.study(0));
+}
+
+TEST_F(SessionTest, AnEditBetweenTheSurfaceAndItsChecksLeavesNothingStale) {
+    ASSERT_TRUE(wait_for_shape(session));
+    int counts = 13;
+    QObject::connect(&session, &DocumentSession::surface_ready, &session, [&] {
+        if (counts < 24) set_count(2, ++counts);
+    });
+    set_count(2, counts);
+    ASSERT_TRUE(wait_until([&] { return counts == 24 && session.is_up_to_date(0) && !session.solving(); }));
+    EXPECT_EQ(session.study(0)->graph.graph.rounds[2].loops_left, 24);
+    EXPECT_EQ(session.shown_study(0), session.study(0));
+}
+
 TEST_F(SessionTest, EveryPieceIsStudiedButOnlyTheOneOnShowGetsASurface) {
     session.edit(QStringLiteral("Add"), [](Toy toy) {
         toy.pieces.push_back(piece_of({6, 12, 12}, "Fin"));

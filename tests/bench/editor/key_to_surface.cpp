@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <benchmark/benchmark.h>
 #include <chrono>
+#include <ctime>
 
 #include <QApplication>
 #include <QTemporaryDir>
@@ -14,6 +15,13 @@ namespace roundwright::app {
 namespace {
 
 using Clock = std::chrono::steady_clock;
+
+/// Processor time of this thread or of the whole process.
+double processor_ms(clockid_t of) {
+    timespec now{};
+    clock_gettime(of, &now);
+    return 1e3 * static_cast<double>(now.tv_sec) + 1e-6 * static_cast<double>(now.tv_nsec);
+}
 
 double milliseconds_since(Clock::time_point start) {
     return std::chrono::duration<double, std::milli>(Clock::now() - start).count();
@@ -50,17 +58,25 @@ class Stage {
         for (const QChar digit : QString::number(stitches)) QTest::keyClick(focus(), digit.toLatin1());
     }
 
-    /// Milliseconds from the last key until the view holds the new surface, and until it has painted it.
-    std::pair<double, double> enter() {
+    /// Milliseconds from the last key until the view holds the new surface, and until it has painted it; and
+    /// the processor time that the second took, of the window's thread and of all.
+    struct Taken {
+        double held, painted, window_thread, all_threads;
+    };
+    Taken enter() {
         arrived_ = false;
+        const double window_thread = processor_ms(CLOCK_THREAD_CPUTIME_ID);
+        const double all_threads = processor_ms(CLOCK_PROCESS_CPUTIME_ID);
         const auto start = Clock::now();
         QTest::keyClick(focus(), Qt::Key_Return);
         let_through([this] { return arrived_; });
         const double held = milliseconds_since(start);
         window_.shape().scene()->widget()->repaint();
         const double painted = milliseconds_since(start);
+        const Taken taken{held, painted, processor_ms(CLOCK_THREAD_CPUTIME_ID) - window_thread,
+                          processor_ms(CLOCK_PROCESS_CPUTIME_ID) - all_threads};
         let_through([this] { return settled(); });
-        return {held, painted};
+        return taken;
     }
 
     [[nodiscard]] std::size_t triangles() const { return session_.surface(0)->mesh.triangle_count(); }
@@ -89,17 +105,22 @@ void key_to_surface(benchmark::State& state) {
     const int rounds = static_cast<int>(state.range(0));
     Stage stage(rounds);
     const int usual = 6 * (rounds / 3);
-    double painted = 0;
+    double painted = 0, window_thread = 0, all_threads = 0;
     int more = 0;
     for (auto _ : state) {
         more = 1 - more;
         stage.type_count(usual + more);
-        const auto [held_ms, painted_ms] = stage.enter();
-        state.SetIterationTime(held_ms / 1000);
-        painted += painted_ms;
+        const auto taken = stage.enter();
+        state.SetIterationTime(taken.held / 1000);
+        painted += taken.painted;
+        window_thread += taken.window_thread;
+        all_threads += taken.all_threads;
     }
     state.counters["triangles"] = static_cast<double>(stage.triangles());
-    state.counters["painted_ms"] = benchmark::Counter(painted, benchmark::Counter::kAvgIterations);
+    const auto mean = [](double sum) { return benchmark::Counter(sum, benchmark::Counter::kAvgIterations); };
+    state.counters["painted_ms"] = mean(painted);
+    state.counters["window_thread_ms"] = mean(window_thread);
+    state.counters["all_threads_ms"] = mean(all_threads);
 }
 BENCHMARK(key_to_surface)->Arg(15)->Arg(60)->Arg(300)->UseManualTime()->Unit(benchmark::kMillisecond);
 

@@ -235,6 +235,63 @@ TEST(SoftwarePicture, InsideOfThePieceFillsTheView) {
     }
 }
 
+/// How far two pictures differ: mean over the pixels of the sum over the channels, and at most.
+std::pair<double, int> difference(const QImage& one, const QImage& other) {
+    double sum = 0;
+    int most = 0;
+    for (int y = 0; y < one.height(); ++y) {
+        for (int x = 0; x < one.width(); ++x) {
+            const QRgb a = one.pixel(x, y), b = other.pixel(x, y);
+            const int here = std::max({std::abs(qRed(a) - qRed(b)), std::abs(qGreen(a) - qGreen(b)),
+                                       std::abs(qBlue(a) - qBlue(b)), std::abs(qAlpha(a) - qAlpha(b))});
+            sum += here;
+            most = std::max(most, here);
+        }
+    }
+    return {sum / (one.width() * one.height()), most};
+}
+
+/// What is shown while keys come must not be seen to change when the full picture takes its place.
+TEST(SoftwarePicture, EveryOtherPixelLooksLikeAllOfThem) {
+    const auto surface = test::striped_ball_surface(8, {{240, 240, 240}, {40, 60, 110}, {200, 90, 60}});
+    const QSize size(420, 420);
+    const auto lit = lit_vertices(surface, surface.mesh, {10});
+    SoftwareScene scene;
+    scene.background = Qt::white;
+    scene.any_lit = true;
+    scene.meshes = {{&surface.mesh, &lit, Finish::yarn}};
+    const Camera camera = front_camera(surface.mesh, size);
+    DrawingRun quickly;
+    quickly.every_other_pixel = true;
+    const QImage full = draw_software_picture(scene, camera, size, 1);
+    const QImage quick = draw_software_picture(scene, camera, size, 1, quickly);
+    save(full, QStringLiteral("every_pixel.png"));
+    save(quick, QStringLiteral("every_other_pixel.png"));
+    const auto [mean, most] = difference(full, quick);
+    EXPECT_GT(mean, 0) << "nothing was saved";
+    EXPECT_LT(mean, 3);
+    for (int y = 0; y < size.height(); ++y)
+        for (int x = 0; x < size.width(); ++x)
+            ASSERT_EQ(full.pixel(x, y) == qRgb(255, 255, 255), quick.pixel(x, y) == qRgb(255, 255, 255))
+                << "the outline at " << x << ", " << y;
+    EXPECT_EQ(difference(draw_software_picture(scene, camera, size, fine_samples),
+                         draw_software_picture(scene, camera, size, fine_samples, quickly))
+                  .second,
+              0)
+        << "a fine picture has every pixel";
+}
+
+TEST(SoftwarePicture, OnceAskedToStopThereIsNone) {
+    const Mesh mesh = test::sphere_mesh(Vec3::Zero(), 30, 64, {180, 120, 90});
+    SoftwareScene scene;
+    scene.meshes = {{&mesh, nullptr, Finish::yarn}};
+    std::stop_source stop;
+    stop.request_stop();
+    EXPECT_TRUE(draw_software_picture(scene, front_camera(mesh, {200, 200}), {200, 200}, 1,
+                                      {Lane::longer, stop.get_token()})
+                    .isNull());
+}
+
 TEST(SoftwarePicture, SameInputGivesTheSamePicture) {
     const StitchSurface ball = test::ball_surface(5);
     EXPECT_EQ(picture_of(ball, {}, ViewDirection::three_quarter, {160, 120}, Qt::white),

@@ -338,6 +338,33 @@ TEST_P(SceneViewTest, WheelAndKeysZoomAndHomeFits) {
     EXPECT_NEAR(view_->pixels_per_mm(), fitted, fitted / 20);
 }
 
+TEST_P(SceneViewTest, AtRestThePictureIsTheFullOne) {
+    if (on_card()) GTEST_SKIP() << "a graphics card draws every picture in full";
+    view_->set_background(Qt::white);
+    for (int k = 0; k < 6; ++k) {
+        view_->set_surface(test::ball_surface(6 + k % 2));
+        view_->set_lit_rounds({4 + k});
+        QTest::qWait(k * 5);
+    }
+    const QImage at_rest = seen().convertToFormat(QImage::Format_RGB32);
+    const QImage full = view_->picture(inner()->size(), Qt::white).convertToFormat(QImage::Format_RGB32);
+    EXPECT_EQ(at_rest, full);
+}
+
+TEST_P(SceneViewTest, PointingFindsTheSameBeforeAndAfterTheTreeHasGrown) {
+    view_->set_surface(test::ball_surface(8));
+    const auto first = view_->hit(middle());
+    ASSERT_TRUE(first);
+    for (int k = 0; k < 100; ++k) {
+        const auto again = view_->hit(middle());
+        ASSERT_TRUE(again);
+        EXPECT_EQ(again->round, first->round);
+        EXPECT_EQ(again->stitch, first->stitch);
+        EXPECT_EQ(again->point, first->point);
+        QTest::qWait(1);
+    }
+}
+
 TEST_P(SceneViewTest, CameraStaysForASurfaceThatFitsAndFollowsOneThatWouldBeCut) {
     view_->set_surface(test::ball_surface(8));
     const double first = view_->pixels_per_mm();
