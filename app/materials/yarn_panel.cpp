@@ -19,6 +19,7 @@
 #include "app/kit/cell_delegate.h"
 #include "app/kit/field_widgets.h"
 #include "app/materials/yarns_model.h"
+#include "core/gauge/hook.h"
 #include "core/gauge/usual_gauge.h"
 #include "core/study/piece_study.h"
 #include "render/wording/amounts.h"

@@ -66,7 +66,7 @@ class PatternText {
                               yarn_weight_words(toy_.yarns[i].weight, options_.terms),
                               amount_line(toy_.yarns[i], use, options_.units));
         }
-        lines += Pattern::tr("Hook: %1").arg(hook_words(toy_.hook_mm));
+        lines += Pattern::tr("Hook: %1").arg(hook_with_names(toy_.hook_mm));
         const QString stuffing = stuffing_words(study_, options_.terms, options_.units);
         if (!stuffing.isEmpty())
             lines += by_terms(options_.terms, Pattern::tr("Stuffing: %1"), Pattern::tr("Toy filling: %1"))

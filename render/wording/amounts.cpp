@@ -91,7 +91,7 @@ QString hook_names(double hook_mm) {
     return names.join(QStringLiteral(", "));
 }
 
-QString hook_words(double hook_mm) {
+QString hook_with_names(double hook_mm) {
     const QString size = AmountsText::tr("%1 mm").arg(QString::number(hook_mm, 'g', 4));
     const QString names = hook_names(hook_mm);
     return names.isEmpty() ? size : QStringLiteral("%1 (%2)").arg(size, names);

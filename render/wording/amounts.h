@@ -36,7 +36,7 @@ inline constexpr double mm_per_yard = 36 * mm_per_inch;
 /// none.
 [[nodiscard]] QString hook_names(double hook_mm);
 /// "3.5 mm (US E-4, UK 9)".
-[[nodiscard]] QString hook_words(double hook_mm);
+[[nodiscard]] QString hook_with_names(double hook_mm);
 
 /// "1 h 20 min", rounded to five minutes from an hour on.
 [[nodiscard]] QString time_words(double minutes);

@@ -63,7 +63,7 @@ std::vector<Fact> facts(const PageContext& context) {
         size_fact(context));
     if (toy.text.level) add(Pattern::tr("LEVEL"), level_words(*toy.text.level));
     add(Pattern::tr("YARN"), yarn_fact(toy, context.options.terms));
-    add(Pattern::tr("HOOK"), hook_words(toy.hook_mm));
+    add(Pattern::tr("HOOK"), hook_with_names(toy.hook_mm));
     if (context.study.materials.stitches > 0) {
         add(Pattern::tr("CROCHET TIME"),
             Pattern::tr("about %1").arg(time_words(context.study.materials.minutes.likely)));

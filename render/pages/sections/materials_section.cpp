@@ -88,7 +88,7 @@ void add_materials(Blocks& blocks, const PageContext& context) {
     if (!context.toy().yarns.empty() && context.study.materials.stitches > 0) {
         blocks.push_back(paragraph_block(Paragraph(yarn_estimate_words(context.toy()), width, soft())));
     }
-    blocks.push_back(labelled(Pattern::tr("Hook"), hook_words(context.toy().hook_mm), width));
+    blocks.push_back(labelled(Pattern::tr("Hook"), hook_with_names(context.toy().hook_mm), width));
     blocks.back().shape.space_before = mm(4);
     const QString stuffing = stuffing_words(context.study, context.options.terms, context.options.units);
     if (!stuffing.isEmpty())

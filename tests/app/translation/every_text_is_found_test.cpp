@@ -63,7 +63,7 @@ QStringList literals_of(QString code) {
     static const QRegularExpression aside(QStringLiteral("^\\s*#.*$|(^|\\s)//.*$"),
                                           QRegularExpression::MultilineOption);
     static const QRegularExpression literal(QStringLiteral("\"((?:[^\"\\\\\\n]|\\\\.)*)\""));
-    code.replace(aside, QString());
+    code.replace(aside, QString()).remove(QStringLiteral("'\"'"));
     QStringList literals;
     qsizetype end = -1;
     for (auto all = literal.globalMatch(code); all.hasNext();) {

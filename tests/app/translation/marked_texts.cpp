@@ -24,15 +24,18 @@
 namespace roundwright::test {
 namespace {
 
-/// Words of rounds, and what is written alike everywhere: names of files, of keys and of the program.
-const std::set<QString> same_everywhere{
-    QStringLiteral("sc"),          QStringLiteral("inc"),        QStringLiteral("dec"),
-    QStringLiteral("invdec"),      QStringLiteral("ch"),         QStringLiteral("sl"),
-    QStringLiteral("st"),          QStringLiteral("hdc"),        QStringLiteral("dc"),
-    QStringLiteral("tr"),          QStringLiteral("mm"),         QStringLiteral("PDF"),
-    QStringLiteral("PNG"),         QStringLiteral("SVG"),        QStringLiteral("US"),
-    QStringLiteral("UK"),          QStringLiteral("Esc"),        QStringLiteral("Del"),
-    QStringLiteral("Roundwright"), QStringLiteral("roundwright")};
+/// The trade's own language of rounds, which core writes and reads in US or UK terms, and what is written
+/// alike everywhere: names of files, of keys and of the program.
+const char* const rounds_language =
+    "sc inc dec invdec ch sl st hdc dc tr tog sk rnd rnds in next each around magic ring single half double "
+    "treble crochet";
+const char* const alike = "mm PDF PNG SVG US UK Esc Del Roundwright roundwright";
+
+std::set<QString> same_everywhere() {
+    const QStringList words =
+        (QLatin1String(rounds_language) + QLatin1Char(' ') + QLatin1String(alike)).split(u' ');
+    return {words.begin(), words.end()};
+}
 
 /// Qt's own texts, marked as they are asked for.
 class MarkedQt : public QTranslator {
@@ -133,9 +136,10 @@ QString outside_marks(const QString& text) {
 
 bool says_english(const QString& text) {
     static const QRegularExpression word(QStringLiteral("[A-Za-z]{2,}"));
+    static const std::set<QString> same = same_everywhere();
     const QString rest = outside_marks(text);
     for (auto words = word.globalMatch(rest); words.hasNext();)
-        if (same_everywhere.count(words.next().captured()) == 0) return true;
+        if (same.count(words.next().captured()) == 0) return true;
     return false;
 }
 

@@ -3,6 +3,7 @@
 #include <QDir>
 #include <QFile>
 #include <QProcess>
+#include <QRegularExpression>
 #include <QTemporaryDir>
 
 #include "app/session/document_file.h"
@@ -50,6 +51,7 @@ class TranslatedProgram : public ::testing::Test {
         environment.insert(QStringLiteral("LC_ALL"), QStringLiteral("C.UTF-8"));
         environment.insert(QStringLiteral("LANG"), QStringLiteral("de_DE.UTF-8"));
         environment.insert(QStringLiteral("LANGUAGE"), QStringLiteral("de"));
+        environment.insert(QStringLiteral("XDG_RUNTIME_DIR"), folder.path());
         environment.insert(QStringLiteral("ROUNDWRIGHT_TRANSLATIONS"), folder.path());
         program.setProcessEnvironment(environment);
         program.setProcessChannelMode(QProcess::MergedChannels);
@@ -73,14 +75,26 @@ TEST_F(TranslatedProgram, AnswersOnTheCommandLineInIt) {
     }
 }
 
+/// Rounds, and the sentences about them, are the trade's own language: core writes them and reads them back.
+QString without_rounds(QString text) {
+    static const QRegularExpression rounds(
+        QStringLiteral("^ *(Rnds? \\d|Ch \\d).*$|Work in a spiral without joining;[^.]*\\."),
+        QRegularExpression::MultilineOption);
+    return text.remove(rounds);
+}
+
 TEST_F(TranslatedProgram, WritesThePatternInItButForTheRounds) {
     const QString toy = folder.filePath(QStringLiteral("1.roundwright"));
     ASSERT_FALSE(app::save_document_file(toy, app::nameless_toy()).has_value());
-    const QString pattern =
-        lines_of({QStringLiteral("write"), QStringLiteral("--form"), QStringLiteral("pattern"), toy})
-            .join(QLatin1Char(' '));
-    for (const QString& line : outside_marks(pattern).split(QLatin1Char('\n')))
-        EXPECT_EQ(line.toStdString(), "");
+    const QStringList lines =
+        lines_of({QStringLiteral("write"), QStringLiteral("--form"), QStringLiteral("pattern"), toy});
+    int said = 0;
+    const QString pattern = without_rounds(outside_marks(lines.join(QLatin1Char('\n'))));
+    for (const QString& line : pattern.split(QLatin1Char('\n'))) {
+        EXPECT_FALSE(says_english(line)) << line.toStdString();
+        ++said;
+    }
+    EXPECT_GT(said, 20);
 }
 
 TEST_F(TranslatedProgram, RefusesAndHelpsInIt) {

@@ -46,8 +46,8 @@ TEST(PatternWords, LittleWeighsSomethingStill) {
 
 TEST(PatternWords, HooksByMillimetresWithTheTradesNames) {
     // Craft Yarn Council: 3.5 mm is E-4; UK 9.
-    EXPECT_EQ(hook_words(3.5).toStdString(), "3.5 mm (US E-4, UK 9)");
-    EXPECT_EQ(hook_words(3.4).toStdString(), "3.4 mm");
+    EXPECT_EQ(hook_with_names(3.5).toStdString(), "3.5 mm (US E-4, UK 9)");
+    EXPECT_EQ(hook_with_names(3.4).toStdString(), "3.4 mm");
 }
 
 TEST(PatternWords, Times) {
