@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <memory>
 
 #include <QFontMetricsF>
 #include <QPainter>
@@ -62,7 +63,12 @@ class FaceDrawing {
   public:
     FaceDrawing(const Piece& piece, const PieceStudy& study, std::vector<SeenFeature> features, double width,
                 Units units)
-        : piece_(&piece), study_(&study), features_(std::move(features)), width_(width), units_(units) {
+        : outline_(std::make_shared<const PieceOutline>(piece, study, OutlineView::front)),
+          starts_at_top_(piece.starts_at_top),
+          study_(&study),
+          features_(std::move(features)),
+          width_(width),
+          units_(units) {
         const QSizeF room(width - mm(50), mm(95));
         scale_ = std::min(
             {room.width() / study.shape.width_mm, room.height() / study.shape.height_mm, units_per_mm});
@@ -90,7 +96,7 @@ class FaceDrawing {
         painter.setPen(QPen(page_colour::ink, pt(0.9)));
         painter.setBrush(page_colour::tint);
         const QTransform to_page = QTransform::fromScale(scale_, scale_);
-        painter.drawPath(to_page.map(silhouette_mm(study_->shape, piece_->starts_at_top)));
+        painter.drawPath(to_page.map(outline_->path()));
         painter.setPen(QPen(page_colour::drawn, pt(0.4), Qt::DashDotLine));
         painter.drawLine(QPointF(0, 0), QPointF(0, -study_->shape.height_mm * scale_));
     }
@@ -104,15 +110,15 @@ class FaceDrawing {
         }
         std::sort(loops.begin(), loops.end());
         loops.erase(std::unique(loops.begin(), loops.end()), loops.end());
-        if (!piece_->starts_at_top) std::reverse(loops.begin(), loops.end());
+        if (!starts_at_top_) std::reverse(loops.begin(), loops.end());
         double last = -1e9;
         for (const std::size_t loop : loops) last = paint_round(painter, loop, last);
     }
 
     /// Names from the top down never stand closer than a line of type.
     [[nodiscard]] double paint_round(QPainter& painter, std::size_t loop, double above) const {
-        const double y = -standing_height_mm(study_->shape, piece_->starts_at_top, loop) * scale_;
-        const double r = study_->shape.reach_mm(loop) * scale_;
+        const double y = outline_->middle_of_loop(loop) * scale_;
+        const double r = outline_->reach_of_loop(loop) * scale_;
         const double left = -study_->shape.width_mm / 2 * scale_ - mm(4);
         painter.setPen(QPen(page_colour::drawn, pt(0.4), Qt::DotLine));
         painter.drawLine(QPointF(left, y), QPointF(r, y));
@@ -176,7 +182,8 @@ class FaceDrawing {
         painter.drawLine(from, to);
     }
 
-    const Piece* piece_;
+    std::shared_ptr<const PieceOutline> outline_;
+    bool starts_at_top_;
     const PieceStudy* study_;
     std::vector<SeenFeature> features_;
     double width_;
