@@ -44,6 +44,7 @@ class FabricGeometry {
   public:
     virtual ~FabricGeometry() = default;
 
+    [[nodiscard]] virtual std::size_t rounds() const = 0;
     [[nodiscard]] virtual FabricEnds ends() const = 0;
 
     /// Radius of the circle that is as long as the fabric is around, at a share up a round: the local scale

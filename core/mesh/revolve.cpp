@@ -25,17 +25,34 @@ std::vector<LoopWaves> loop_waves(const std::vector<int>& waves, const std::vect
     return agreeing_waves(std::move(loops), shape.radius_mm, stitches);
 }
 
+std::unique_ptr<RevolvedSurface> revolved(const std::vector<LaidRound>& rounds, const Piece& piece,
+                                          const Shape& shape, const std::vector<int>& ruffle_waves,
+                                          const std::vector<double>& ruffle_height_mm) {
+    if (rounds.empty() || shape.radius_mm.size() <= rounds.size() || shape.z_mm.size() <= rounds.size())
+        return nullptr;
+    const auto waves = loop_waves(ruffle_waves, ruffle_height_mm, rounds, shape);
+    return std::make_unique<RevolvedSurface>(lay_meridian(rounds, piece, shape, waves), piece.starts_at_top);
+}
+
 }  // namespace
 
 StitchSurface revolve(const Toy& toy, const Piece& piece, const StitchGraph& graph, const Shape& shape,
                       const std::vector<int>& ruffle_waves, const std::vector<double>& ruffle_height_mm,
                       const RevolveOptions& options) {
     const auto rounds = lay_fabric(piece, graph);
-    if (rounds.empty() || shape.radius_mm.size() <= rounds.size() || shape.z_mm.size() <= rounds.size())
-        return {};
-    const auto waves = loop_waves(ruffle_waves, ruffle_height_mm, rounds, shape);
-    const RevolvedSurface revolved(lay_meridian(rounds, piece, shape, waves), piece.starts_at_top);
-    return fabric_surface(toy, graph, rounds, revolved, options);
+    const auto fabric = revolved(rounds, piece, shape, ruffle_waves, ruffle_height_mm);
+    return fabric ? fabric_surface(toy, graph, rounds, *fabric, options) : StitchSurface{};
+}
+
+std::unique_ptr<FabricGeometry> revolved_fabric(const Piece& piece, const StitchGraph& graph,
+                                                const Shape& shape, const std::vector<RoundLie>& lies) {
+    std::vector<int> waves;
+    std::vector<double> heights;
+    for (const RoundLie& lie : lies) {
+        waves.push_back(lie.waves);
+        heights.push_back(lie.wave_height_mm);
+    }
+    return revolved(lay_fabric(piece, graph), piece, shape, waves, heights);
 }
 
 }  // namespace roundwright

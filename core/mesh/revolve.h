@@ -1,9 +1,11 @@
 #pragma once
 
+#include <memory>
 #include <vector>
 
 #include "core/mesh/fabric_surface.h"
 #include "core/mesh/stitch_surface.h"
+#include "core/shape/lie.h"
 #include "core/shape/solve_shape.h"
 #include "core/stitches/stitch_graph.h"
 #include "core/toy/toy.h"
@@ -25,5 +27,11 @@ using RevolveOptions = FabricOptions;
                                     const Shape& shape, const std::vector<int>& ruffle_waves,
                                     const std::vector<double>& ruffle_height_mm,
                                     const RevolveOptions& options = {});
+
+/// Where that surface lies, without its stitches; nothing for a shape that does not fit the graph. The waves
+/// are those of the rounds' `lies`.
+[[nodiscard]] std::unique_ptr<FabricGeometry> revolved_fabric(const Piece& piece, const StitchGraph& graph,
+                                                              const Shape& shape,
+                                                              const std::vector<RoundLie>& lies);
 
 }  // namespace roundwright

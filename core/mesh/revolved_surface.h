@@ -29,6 +29,7 @@ class RevolvedSurface final : public FabricGeometry {
   public:
     RevolvedSurface(LaidMeridian meridian, bool turned_over);
 
+    [[nodiscard]] std::size_t rounds() const override { return meridian_.loops.size() - 1; }
     [[nodiscard]] FabricEnds ends() const override;
     [[nodiscard]] double girth_radius_mm(std::size_t round, double up) const override;
     [[nodiscard]] double loops(std::size_t edge) const override { return loop(edge).loops; }

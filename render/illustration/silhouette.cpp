@@ -1,23 +1,22 @@
 #include "render/illustration/silhouette.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <vector>
+
+#include <QTransform>
 
 #include "render/drawing/item_buffer.h"
 #include "render/drawing/region_outline.h"
 #include "render/drawing/smooth_path.h"
-#include "render/illustration/smooth_patches.h"
+#include "render/illustration/outline_snap.h"
 
 namespace roundwright::render {
 namespace {
 
-constexpr double cell_mm = 0.08, tolerance_cells = 0.8;
-
-double stitch_area(const StitchSurface& surface) {
-    double sum = 0;
-    for (const auto& patch : surface.stitches) sum += (patch.corners[2] - patch.corners[3]).squaredNorm();
-    return surface.stitches.empty() ? 0 : sum / static_cast<double>(surface.stitches.size());
-}
+constexpr double finest_cell_mm = 0.1, cells_across = 1'000, tolerance_cells = 1;
+constexpr double cells_a_point = 10;
 
 CellRegion covered(const ItemBuffer& seen) {
     CellRegion region(seen.width(), seen.height());
@@ -27,35 +26,43 @@ CellRegion covered(const ItemBuffer& seen) {
     return region;
 }
 
+/// The same line with points no further apart than so much.
+QPolygonF divided(const QPolygonF& line, double most_mm) {
+    QPolygonF points;
+    for (qsizetype k = 0; k < line.size(); ++k) {
+        const QPointF from = line[k], way = line[(k + 1) % line.size()] - from;
+        const int parts = std::max(1, static_cast<int>(std::ceil(std::hypot(way.x(), way.y()) / most_mm)));
+        for (int part = 0; part < parts; ++part) points << from + way * part / parts;
+    }
+    return points;
+}
+
+std::vector<QPolygonF> rough_boundaries(const Mesh& mesh, const Projection& projection, const QRectF& bounds,
+                                        double cell_mm, double least_opening_mm2) {
+    ItemBuffer seen(bounds, cell_mm);
+    seen.draw(mesh, projection, 0);
+    const double least_cells = least_opening_mm2 / (seen.cell_mm() * seen.cell_mm());
+    auto boundaries = region_boundaries(covered(seen), tolerance_cells, least_cells);
+    for (QPolygonF& boundary : boundaries) {
+        for (QPointF& point : boundary) point = seen.corner(point.x(), point.y());
+        boundary = divided(boundary, cells_a_point * cell_mm);
+    }
+    return boundaries;
+}
+
 }  // namespace
 
-Silhouette silhouette(const StitchSurface& surface, const DrawingView& view) {
+Silhouette silhouette(const Mesh& mesh, const DrawingView& view, double least_opening_mm2) {
     Silhouette found;
-    if (surface.stitches.empty()) return found;
     const Projection projection(view);
-    const Mesh mesh = smooth_patches(surface, 3);
     const QRectF bounds = projected_bounds(mesh, projection);
-    ItemBuffer seen(bounds, std::max(cell_mm, std::max(bounds.width(), bounds.height()) / 2'500), 8'000'000);
-    seen.draw(mesh, projection, 0);
-    // Cracks where the curves of neighbouring rounds differ, and the holes of drawn ends, are no outline.
-    const double least_cells = stitch_area(surface) / 4 / (seen.cell_mm() * seen.cell_mm());
-    for (const auto& boundary : region_boundaries(covered(seen), tolerance_cells, least_cells)) {
-        QPolygonF placed;
-        for (const auto& point : boundary) {
-            const QPointF flat = seen.corner(point.x(), point.y());
-            placed.append({flat.x() - bounds.left(), bounds.bottom() - flat.y()});
-        }
-        found.path.addPath(smooth_path(placed, true));
-    }
-    // The cells reach half a cell past the true outline at most; the bounds are exact.
-    const QRectF drawn = found.path.boundingRect();
-    if (drawn.width() > 0 && drawn.height() > 0) {
-        QTransform fit;
-        fit.scale(bounds.width() / drawn.width(), bounds.height() / drawn.height());
-        fit.translate(-drawn.left(), -drawn.top());
-        found.path = fit.map(found.path);
-    }
-    found.size_mm = bounds.size();
+    if (mesh.triangle_count() == 0 || !(bounds.width() > 0) || !(bounds.height() > 0)) return found;
+    const double cell_mm = std::max(finest_cell_mm, std::max(bounds.width(), bounds.height()) / cells_across);
+    auto boundaries = rough_boundaries(mesh, projection, bounds, cell_mm, least_opening_mm2);
+    snap_to_outline(boundaries, mesh, projection, 3 * cell_mm);
+    const QTransform down = QTransform::fromScale(1, -1);
+    for (const QPolygonF& boundary : boundaries) found.path.addPath(smooth_path(down.map(boundary), true));
+    found.bounds_mm = down.mapRect(bounds);
     return found;
 }
 

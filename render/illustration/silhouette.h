@@ -1,24 +1,23 @@
 #pragma once
 
 #include <QPainterPath>
-#include <QSizeF>
+#include <QRectF>
 
 #include "core/mesh/stitch_surface.h"
 #include "render/drawing/drawing_view.h"
 
 namespace roundwright::render {
 
-/// The outline of a piece in parallel projection, full size.
+/// The outline of a mesh in parallel projection, full size.
 struct Silhouette {
-    QPainterPath
-        path;  ///< mm, y down, from (0, 0) at the upper left of its bounds; holes by the odd-even rule
-    QSizeF size_mm;
+    QPainterPath path;  ///< mm, x right, y down, the mesh's origin at (0, 0); holes by the odd-even rule
+    QRectF bounds_mm;   ///< exact, in the same frame
 };
 
-/// The outline of the mean surface (without the relief, so that a stuffed piece held against it fits),
-/// through the stitches' corners with their loops round between them. Exact to 0.1 mm for pieces up to 200 mm
-/// and to a two-thousandth of larger ones. Openings smaller than a stitch, as where a piece is drawn closed,
-/// are filled.
-[[nodiscard]] Silhouette silhouette(const StitchSurface& surface, const DrawingView& view);
+/// The outline of a mesh without relief (`smooth_mesh`), so that a stuffed piece held against it fits. Found
+/// in cells, whose boundary is then laid on the outermost edges of the triangles there, and drawn smoothly
+/// through those points: within a few hundredths of a millimetre of the mesh's own outline, but for spots
+/// smaller than a thousandth of its size. Openings smaller than `least_opening_mm2` are filled.
+[[nodiscard]] Silhouette silhouette(const Mesh& mesh, const DrawingView& view, double least_opening_mm2 = 4);
 
 }  // namespace roundwright::render

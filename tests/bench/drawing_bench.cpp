@@ -7,6 +7,7 @@
 #include <QPainter>
 #include <QPdfWriter>
 
+#include "core/mesh/mean_surface.h"
 #include "core/mesh/revolve.h"
 #include "core/rounds/piece_graph.h"
 #include "core/shape/solve_shape.h"
@@ -21,6 +22,7 @@ namespace {
 struct Ball {
     Piece piece;
     StitchGraph graph;
+    Shape shape;
     StitchSurface surface;
 
     explicit Ball(int n) {
@@ -30,8 +32,8 @@ struct Ball {
         graph = piece_graph(piece).graph;
         RevolveOptions options;
         options.most_triangles = 60'000;
-        surface = revolve({}, piece, graph, solve_shape(shape_problem(piece, graph, {5, 5, 0, 0})), {}, {},
-                          options);
+        shape = solve_shape(shape_problem(piece, graph, {5, 5, 0, 0}));
+        surface = revolve({}, piece, graph, shape, {}, {}, options);
     }
 };
 
@@ -59,7 +61,9 @@ BENCHMARK(draw_piece_in_pdf)->Arg(5)->Arg(10)->Arg(20)->Unit(benchmark::kMillise
 
 void find_silhouette(benchmark::State& state) {
     const Ball ball(static_cast<int>(state.range(0)));
-    for (auto _ : state) benchmark::DoNotOptimize(silhouette(ball.surface, {}));
+    for (auto _ : state)
+        benchmark::DoNotOptimize(silhouette(
+            smooth_mesh(mean_surface(*revolved_fabric(ball.piece, ball.graph, ball.shape, {}), 128), 6), {}));
 }
 BENCHMARK(find_silhouette)->Arg(5)->Arg(20)->Unit(benchmark::kMillisecond);
 

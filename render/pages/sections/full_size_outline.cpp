@@ -2,9 +2,9 @@
 
 #include <QFontMetricsF>
 #include <QPainter>
+#include <QTransform>
 
 #include "render/pages/layout/page_style.h"
-#include "render/pages/outline.h"
 
 namespace roundwright::render {
 namespace {
@@ -24,61 +24,52 @@ void paint_number(QPainter& painter, double y, double room_above, std::size_t nu
     painter.drawText(QPointF(mm(1), above ? y - pt(1.5) : y + metrics.ascent()), QString::number(number));
 }
 
+QTransform full_size() { return QTransform::fromScale(units_per_mm, units_per_mm); }
+
 }  // namespace
 
-QSizeF FullSizeOutline::size() const {
-    return {mm(shape_->width_mm), mm(lies_flat_ ? shape_->width_mm : shape_->height_mm)};
-}
+FullSizeOutline::FullSizeOutline(const Piece& piece, const PieceStudy& study, bool lies_flat)
+    : outline_(std::make_shared<const PieceOutline>(piece, study,
+                                                    lies_flat ? OutlineView::above : OutlineView::front)),
+      lies_flat_(lies_flat) {}
 
-bool FullSizeOutline::same_as(const FullSizeOutline& other) const {
-    return shape_->radius_mm == other.shape_->radius_mm && shape_->z_mm == other.shape_->z_mm &&
-           shape_->sections == other.shape_->sections && starts_at_top_ == other.starts_at_top_;
-}
+QSizeF FullSizeOutline::size() const { return outline_->bounds().size() * units_per_mm; }
 
 void FullSizeOutline::paint(QPainter& painter, QPointF top_left) const {
     painter.save();
-    painter.translate(top_left + QPointF(size().width() / 2, 0));
+    painter.translate(top_left - outline_->bounds().topLeft() * units_per_mm);
     painter.setFont(body_font(6.5));
     painter.setBrush(Qt::NoBrush);
+    paint_rounds(painter);
     lies_flat_ ? paint_from_above(painter) : paint_from_side(painter);
+    painter.setPen(outline_pen());
+    painter.drawPath(full_size().map(outline_->path()));
     painter.restore();
 }
 
-void FullSizeOutline::paint_from_side(QPainter& painter) const {
-    const double height = size().height();
-    for (std::size_t loop = marked_rounds; loop < shape_->radius_mm.size(); loop += marked_rounds) {
-        if (shape_->reach_mm(loop) > least_marked_radius_mm) paint_round(painter, loop);
+void FullSizeOutline::paint_rounds(QPainter& painter) const {
+    // The edge of what lies flat is the outline itself.
+    const std::size_t end = outline_->loops() - (lies_flat_ ? 1 : 0);
+    for (std::size_t loop = marked_rounds; loop < end; loop += marked_rounds) {
+        if (!lies_flat_ && outline_->reach_of_loop(loop) <= least_marked_radius_mm) continue;
+        const QPolygonF line = full_size().map(outline_->loop_line(loop));
+        painter.setPen(mark_pen());
+        painter.drawPolyline(line);
+        const double y =
+            mm(lies_flat_ ? outline_->loop_line(loop).boundingRect().top() : outline_->middle_of_loop(loop));
+        paint_number(painter, y, y - mm(outline_->bounds().top()), loop);
     }
-    painter.setPen(axis_pen());
-    painter.drawLine(QPointF(0, 0), QPointF(0, height));
-    painter.translate(0, height);
-    painter.setPen(outline_pen());
-    painter.drawPath(
-        QTransform::fromScale(units_per_mm, units_per_mm).map(silhouette_mm(*shape_, starts_at_top_)));
 }
 
-void FullSizeOutline::paint_round(QPainter& painter, std::size_t loop) const {
-    const double y = size().height() - mm(standing_height_mm(*shape_, starts_at_top_, loop));
-    painter.setPen(mark_pen());
-    painter.drawPolyline(QTransform(units_per_mm, 0, 0, units_per_mm, 0, size().height())
-                             .map(loop_line_mm(*shape_, starts_at_top_, loop)));
-    paint_number(painter, y, y, loop);
+void FullSizeOutline::paint_from_side(QPainter& painter) const {
+    painter.setPen(axis_pen());
+    painter.drawLine(QPointF(0, mm(outline_->bounds().top())), QPointF(0, mm(outline_->bounds().bottom())));
 }
 
 void FullSizeOutline::paint_from_above(QPainter& painter) const {
-    const double radius = size().width() / 2;
-    painter.translate(0, radius);
-    for (std::size_t loop = marked_rounds; loop + 1 < shape_->radius_mm.size(); loop += marked_rounds) {
-        const double r = mm(shape_->radius_mm[loop]);
-        painter.setPen(mark_pen());
-        painter.drawEllipse(QPointF(), r, r);
-        paint_number(painter, -r, radius - r, loop);
-    }
     painter.setPen(axis_pen());
     painter.drawLine(QPointF(-mm(4), 0), QPointF(mm(4), 0));
     painter.drawLine(QPointF(0, -mm(4)), QPointF(0, mm(4)));
-    painter.setPen(outline_pen());
-    painter.drawEllipse(QPointF(), radius, radius);
 }
 
 }  // namespace roundwright::render

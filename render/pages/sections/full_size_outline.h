@@ -1,34 +1,32 @@
 #pragma once
 
+#include <memory>
+
 #include <QPointF>
 #include <QSizeF>
 
-#include "core/shape/solve_shape.h"
-#include "core/toy/toy.h"
+#include "render/pages/outline.h"
 
 class QPainter;
 
 namespace roundwright::render {
 
-/// A solved piece's outline at full size, to hold the work against: from the side as it stands, with its
-/// axis; a piece that lies flat from above. Thin lines mark every fifth round. The shape outlives it.
+/// A piece's outline at full size, to hold the work against: from the side as it stands, with its axis; a
+/// piece that lies flat from above. Thin lines mark every fifth round.
 class FullSizeOutline {
   public:
-    FullSizeOutline(const Shape& shape, const Piece& piece, bool lies_flat)
-        : shape_(&shape), starts_at_top_(piece.starts_at_top), lies_flat_(lies_flat) {}
+    FullSizeOutline(const Piece& piece, const PieceStudy& study, bool lies_flat);
 
     /// Layout units.
     [[nodiscard]] QSizeF size() const;
     void paint(QPainter& painter, QPointF top_left) const;
-    [[nodiscard]] bool same_as(const FullSizeOutline& other) const;
 
   private:
+    void paint_rounds(QPainter& painter) const;
     void paint_from_side(QPainter& painter) const;
     void paint_from_above(QPainter& painter) const;
-    void paint_round(QPainter& painter, std::size_t loop) const;
 
-    const Shape* shape_;
-    bool starts_at_top_;
+    std::shared_ptr<const PieceOutline> outline_;
     bool lies_flat_;
 };
 

@@ -21,6 +21,7 @@ class BentTube final : public FabricGeometry {
     };
     explicit BentTube(const Size& size) : size_(size) {}
 
+    [[nodiscard]] std::size_t rounds() const override { return size_.rounds; }
     [[nodiscard]] FabricEnds ends() const override { return {false, size_.closed, size_.closed}; }
     [[nodiscard]] double girth_radius_mm(std::size_t, double) const override { return size_.tube_radius_mm; }
     [[nodiscard]] double loops(std::size_t) const override { return size_.stitches; }

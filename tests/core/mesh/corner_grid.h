@@ -35,6 +35,7 @@ class CornerGrid final : public FabricGeometry {
         return {std::move(edges), surface.first_pole, surface.last_pole};
     }
 
+    [[nodiscard]] std::size_t rounds() const override { return edges_.size() - 1; }
     [[nodiscard]] FabricEnds ends() const override {
         return {edges_.front().size() == 1, pole_below_.has_value(), pole_above_.has_value()};
     }

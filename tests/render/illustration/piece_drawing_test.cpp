@@ -10,8 +10,6 @@
 #include <QSvgRenderer>
 
 #include "render/illustration/image_export.h"
-#include "render/illustration/measured_drawing.h"
-#include "render/illustration/profile_drawing.h"
 #include "render/illustration/visible_stitches.h"
 #include "render/illustration/yarn_tone.h"
 #include "tests/render/drawing/drawing_pieces.h"
@@ -205,58 +203,8 @@ TEST(PieceDrawing, NothingIsDrawnOfNothing) {
     image.fill(Qt::transparent);
     QPainter painter(&image);
     draw_piece(painter, {}, {});
-    draw_profile(painter, {}, {});
     painter.end();
     EXPECT_EQ(covered_pixels(image), 0);
-}
-
-TEST(MeasuredDrawing, KeepsToItsTargetAndDrawsTheLines) {
-    const auto ball = test::drawing_ball();
-    QImage image(500, 500, QImage::Format_RGB32);
-    image.fill(Qt::white);
-    QPainter painter(&image);
-    DrawOptions options;
-    options.target = QRectF(20, 20, 460, 460);
-    MeasureOptions style;
-    style.text_height = 14;
-    const auto drawn = draw_measured_piece(painter, ball.surface, options,
-                                           {QStringLiteral("38 mm"), QStringLiteral("36 mm")}, style);
-    painter.end();
-    EXPECT_LE(drawn.bounds.right(), 480 - dimension_room(style) + 1e-6);
-    EXPECT_LE(drawn.bounds.bottom(), 480 - dimension_room(style) + 1e-6);
-    for (int k = 0; k < 500; ++k) {
-        ASSERT_EQ(image.pixel(k, 2), qRgb(255, 255, 255));
-        ASSERT_EQ(image.pixel(k, 497), qRgb(255, 255, 255));
-        ASSERT_EQ(image.pixel(497, k), qRgb(255, 255, 255));
-    }
-    int most = 0;
-    for (int y = static_cast<int>(drawn.bounds.bottom()) + 17; y < drawn.bounds.bottom() + 20; ++y) {
-        int inked = 0;
-        for (int x = 0; x < 500; ++x) inked += qGray(image.pixel(x, y)) < 200 ? 1 : 0;
-        most = std::max(most, inked);
-    }
-    EXPECT_GT(most, 100);
-}
-
-TEST(ProfileDrawing, PutsLoopsWhereTheShapeHasThem) {
-    const auto bowl = test::drawing_bowl();
-    QImage image(400, 400, QImage::Format_RGB32);
-    image.fill(Qt::white);
-    QPainter painter(&image);
-    ProfileOptions options;
-    options.target = QRectF(0, 0, 400, 400);
-    options.units_per_mm = 4;
-    const auto drawn = draw_profile(painter, bowl.shape, options);
-    painter.end();
-    EXPECT_NEAR(drawn.bounds.width(), 4 * bowl.shape.width_mm, 1e-6);
-    EXPECT_NEAR(drawn.bounds.height(), 4 * bowl.shape.height_mm, 1e-6);
-    for (std::size_t i = 2; i < bowl.shape.radius_mm.size(); ++i) {
-        const QPointF edge = drawn.at(bowl.shape.radius_mm[i], bowl.shape.z_mm[i]);
-        int darkest = 255;
-        for (int k = -1; k <= 1; ++k)
-            darkest = std::min(darkest, qGray(image.pixel(edge.toPoint() + QPoint(k, 0))));
-        EXPECT_LT(darkest, 150) << i;
-    }
 }
 
 TEST(ImageExport, PngAndSvgHoldTheWholePieceAtItsSize) {

@@ -2,7 +2,6 @@
 
 #include "core/study/piece_study.h"
 #include "render/pages/layout/page_style.h"
-#include "render/pages/outline.h"
 #include "tests/render/pages/demo_toys.h"
 #include "tests/render/pages/outline_reader.h"
 #include "tests/render/pages/pdf_reader.h"
@@ -97,6 +96,7 @@ TEST(Silhouette, OfAFlatEarIsItsLayer) {
     }
 }
 
+<<<<<<< HEAD
 TEST(Silhouette, OfASewnEndIsAsWideAsItsSeam) {
     for (const double stretch : {unstuffed_stretch, medium_stuffing_stretch}) {
         const Shape shape = study_piece(ear(stretch), 0).revolved();
@@ -110,6 +110,8 @@ TEST(Silhouette, OfASewnEndIsAsWideAsItsSeam) {
     }
 }
 
+=======
+>>>>>>> mesh
 TEST(Silhouette, SmallPiecesShareOneSheetOfPaper) {
     Toy toy = ball(4);
     for (const int n : {5, 6, 7, 8}) toy.pieces.push_back(ball(n).pieces[0]);
@@ -159,6 +161,7 @@ TEST(Silhouette, AHugePieceIsDrawnSmallerAndSaysSo) {
     EXPECT_LT(pdf.pages(), 20);
 }
 
+<<<<<<< HEAD
 TEST(Silhouette, TheOutlineNeverLeavesTheSolvedShape) {
     for (const int n : {3, 4, 7, 12}) {
         for (const bool upside_down : {false, true}) {
@@ -172,5 +175,7 @@ TEST(Silhouette, TheOutlineNeverLeavesTheSolvedShape) {
     }
 }
 
+=======
+>>>>>>> mesh
 }  // namespace
 }  // namespace roundwright::render
