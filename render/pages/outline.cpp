@@ -46,7 +46,7 @@ QPolygonF facing_line(const std::vector<FabricPoint>& loop, const Projection& pr
 }  // namespace
 
 PieceOutline::PieceOutline(const Piece& piece, const PieceStudy& study, OutlineView view) {
-    const auto fabric = revolved_fabric(piece, study.graph.graph, study.shape, study.lies);
+    const auto fabric = revolved_fabric(piece, study.graph().graph, study.revolved(), study.lies());
     if (!fabric) return;
     const DrawingView from = view_of(piece, study, view);
     const MeanSurface surface = mean_surface(*fabric, points_around);

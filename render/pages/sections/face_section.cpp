@@ -62,18 +62,13 @@ std::vector<SeenFeature> seen_features(const Piece& piece, const PieceStudy& stu
 class FaceDrawing {
   public:
     FaceDrawing(const Piece& piece, const PieceStudy& study, std::vector<SeenFeature> features, double width,
-<<<<<<< HEAD
                 LengthUnit units)
-        : piece_(&piece), study_(&study), features_(std::move(features)), width_(width), units_(units) {
-=======
-                Units units)
         : outline_(std::make_shared<const PieceOutline>(piece, study, OutlineView::front)),
           starts_at_top_(piece.starts_at_top),
           study_(&study),
           features_(std::move(features)),
           width_(width),
           units_(units) {
->>>>>>> mesh
         const QSizeF room(width - mm(50), mm(95));
         scale_ = std::min({room.width() / study.measures().width_mm,
                            room.height() / study.measures().height_mm, units_per_mm});
@@ -101,11 +96,7 @@ class FaceDrawing {
         painter.setPen(QPen(page_colour::ink, pt(0.9)));
         painter.setBrush(page_colour::tint);
         const QTransform to_page = QTransform::fromScale(scale_, scale_);
-<<<<<<< HEAD
-        painter.drawPath(to_page.map(silhouette_mm(study_->revolved(), piece_->starts_at_top)));
-=======
         painter.drawPath(to_page.map(outline_->path()));
->>>>>>> mesh
         painter.setPen(QPen(page_colour::drawn, pt(0.4), Qt::DashDotLine));
         painter.drawLine(QPointF(0, 0), QPointF(0, -study_->measures().height_mm * scale_));
     }
@@ -126,15 +117,9 @@ class FaceDrawing {
 
     /// Names from the top down never stand closer than a line of type.
     [[nodiscard]] double paint_round(QPainter& painter, std::size_t loop, double above) const {
-<<<<<<< HEAD
-        const double y = -standing_height_mm(study_->revolved(), piece_->starts_at_top, loop) * scale_;
-        const double r = study_->measures().loops[loop].width_mm / 2 * scale_;
-        const double left = -study_->measures().width_mm / 2 * scale_ - mm(4);
-=======
         const double y = outline_->middle_of_loop(loop) * scale_;
         const double r = outline_->reach_of_loop(loop) * scale_;
-        const double left = -study_->shape.width_mm / 2 * scale_ - mm(4);
->>>>>>> mesh
+        const double left = -study_->measures().width_mm / 2 * scale_ - mm(4);
         painter.setPen(QPen(page_colour::drawn, pt(0.4), Qt::DotLine));
         painter.drawLine(QPointF(left, y), QPointF(r, y));
         painter.setFont(body_font(7));

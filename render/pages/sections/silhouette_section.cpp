@@ -63,15 +63,9 @@ struct Labelled {
 Labelled labelled(const PageContext& context, std::size_t i) {
     const FinishedSize& size = *context.study.sizes[i];
     const QString measured = piece_size_words(size, context.options.units);
-<<<<<<< HEAD
-    return {FullSizeOutline(context.study.pieces[i].revolved(), context.toy().pieces[i], lies_flat(size)),
+    return {FullSizeOutline(context.toy().pieces[i], context.study.pieces[i], lies_flat(size)),
             Pattern::tr("%1, %2").arg(piece_name_words(context.toy(), i),
                                       QString(measured).replace(QLatin1Char(' '), QChar::Nbsp))};
-=======
-    return {FullSizeOutline(context.toy().pieces[i], context.study.pieces[i], lies_flat(size)),
-            words("%1, %2").arg(piece_name_words(context.toy(), i),
-                                QString(measured).replace(QLatin1Char(' '), QChar::Nbsp))};
->>>>>>> mesh
 }
 
 /// Pieces that stand side by side on the paper, above one calibration bar.
@@ -204,31 +198,17 @@ void add_sheets(Blocks& blocks, const PageContext& context, const Labelled& piec
     }
 }
 
-<<<<<<< HEAD
-/// Pieces with a meridian, each outline once.
-=======
 bool same_outline(const PageContext& context, std::size_t a, std::size_t b) {
-    const Shape& one = context.study.pieces[a].shape;
-    const Shape& other = context.study.pieces[b].shape;
-    return one.radius_mm == other.radius_mm && one.z_mm == other.z_mm && one.sections == other.sections &&
+    return context.study.pieces[a].measures() == context.study.pieces[b].measures() &&
            context.toy().pieces[a].starts_at_top == context.toy().pieces[b].starts_at_top;
 }
 
 /// Pieces with a shape, each outline once.
->>>>>>> mesh
 std::vector<Labelled> outlines(const PageContext& context) {
     std::vector<std::size_t> shown;
     for (std::size_t i = 0; i < context.study.pieces.size(); ++i) {
-<<<<<<< HEAD
-        if (!context.study.sizes[i] || !context.study.pieces[i].revolved().usable()) continue;
-        Labelled piece = labelled(context, i);
-        const bool known = std::ranges::any_of(
-            shown, [&](const Labelled& other) { return other.outline.same_as(piece.outline); });
-        if (!known) shown.push_back(std::move(piece));
-=======
         const auto known = [&](std::size_t other) { return same_outline(context, i, other); };
         if (context.study.sizes[i] && std::ranges::none_of(shown, known)) shown.push_back(i);
->>>>>>> mesh
     }
     std::vector<Labelled> found;
     for (const std::size_t i : shown) found.push_back(labelled(context, i));

@@ -96,22 +96,6 @@ TEST(Silhouette, OfAFlatEarIsItsLayer) {
     }
 }
 
-<<<<<<< HEAD
-TEST(Silhouette, OfASewnEndIsAsWideAsItsSeam) {
-    for (const double stretch : {unstuffed_stretch, medium_stuffing_stretch}) {
-        const Shape shape = study_piece(ear(stretch), 0).revolved();
-        const QRectF bounds = silhouette_mm(shape, false).boundingRect();
-        EXPECT_NEAR(bounds.width(), shape.width_mm, 0.01);
-        EXPECT_NEAR(bounds.height(), shape.height_mm, 0.01);
-        EXPECT_NEAR(bounds.bottom(), 0, 0.01);
-        const QPolygonF seam = loop_line_mm(shape, false, 8);
-        EXPECT_NEAR(seam.boundingRect().width(), 2 * shape.sections.back().half_width_mm, 1e-9);
-        EXPECT_NEAR(seam.boundingRect().height(), 0, 1e-9);
-    }
-}
-
-=======
->>>>>>> mesh
 TEST(Silhouette, SmallPiecesShareOneSheetOfPaper) {
     Toy toy = ball(4);
     for (const int n : {5, 6, 7, 8}) toy.pieces.push_back(ball(n).pieces[0]);
@@ -161,21 +145,5 @@ TEST(Silhouette, AHugePieceIsDrawnSmallerAndSaysSo) {
     EXPECT_LT(pdf.pages(), 20);
 }
 
-<<<<<<< HEAD
-TEST(Silhouette, TheOutlineNeverLeavesTheSolvedShape) {
-    for (const int n : {3, 4, 7, 12}) {
-        for (const bool upside_down : {false, true}) {
-            const Shape shape = study_piece(ball(n), 0).revolved();
-            const QRectF bounds = silhouette_mm(shape, upside_down).boundingRect();
-            EXPECT_NEAR(bounds.width(), shape.width_mm, 1e-6);
-            EXPECT_NEAR(bounds.height(), shape.height_mm, 1e-6);
-            EXPECT_NEAR(bounds.bottom(), 0, 1e-6);
-            EXPECT_NEAR(bounds.left(), -bounds.right(), 1e-9);
-        }
-    }
-}
-
-=======
->>>>>>> mesh
 }  // namespace
 }  // namespace roundwright::render
