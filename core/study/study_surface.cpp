@@ -15,6 +15,11 @@ std::vector<std::optional<YarnLook>> looks_of(const Toy& toy, const StitchStage&
 
 }  // namespace
 
+std::unique_ptr<FabricGeometry> study_fabric(const Piece& piece, const PieceStudy& study) {
+    if (!study.revolved().usable()) return nullptr;
+    return revolved_fabric(piece, study.graph().graph, study.revolved(), study.lies());
+}
+
 StitchSurface study_surface(const Toy& toy, std::size_t piece, const PieceStudy& study,
                             RevolveOptions options) {
     if (!study.revolved().usable()) return {};

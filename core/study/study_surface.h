@@ -1,8 +1,14 @@
 #pragma once
 
+#include <memory>
+
+#include "core/mesh/fabric_geometry.h"
 #include "core/study/piece_study.h"
 
 namespace roundwright {
+
+/// Where the fabric of a studied piece lies, whichever solver found it; null where it has no shape.
+[[nodiscard]] std::unique_ptr<FabricGeometry> study_fabric(const Piece& piece, const PieceStudy& study);
 
 /// The surface of a studied piece with its stitches, the spare length of loops that ruffle laid in waves.
 /// `options.stitch_width_mm` is taken from the study's gauge. Empty where the piece has no shape, or one that

@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "core/mesh/mean_surface.h"
-#include "core/mesh/revolve.h"
+#include "core/study/study_surface.h"
 #include "render/drawing/drawing_view.h"
 #include "render/illustration/silhouette.h"
 
@@ -16,7 +16,7 @@ constexpr std::size_t most_steps = 6, most_rows = 800;
 
 /// The face is to the viewer; what lies flat shows its layer.
 DrawingView view_of(const Piece& piece, const PieceStudy& study, OutlineView view) {
-    return {study.shape.flattened() ? 0 : piece.face_degrees, view == OutlineView::above ? 90.0 : 0.0};
+    return {study.measures().flattened ? 0 : piece.face_degrees, view == OutlineView::above ? 90.0 : 0.0};
 }
 
 QPointF seen(const FabricPoint& point, const Projection& projection) {
@@ -46,7 +46,7 @@ QPolygonF facing_line(const std::vector<FabricPoint>& loop, const Projection& pr
 }  // namespace
 
 PieceOutline::PieceOutline(const Piece& piece, const PieceStudy& study, OutlineView view) {
-    const auto fabric = revolved_fabric(piece, study.graph().graph, study.revolved(), study.lies());
+    const auto fabric = study_fabric(piece, study);
     if (!fabric) return;
     const DrawingView from = view_of(piece, study, view);
     const MeanSurface surface = mean_surface(*fabric, points_around);

@@ -21,7 +21,7 @@ struct Outlined {
 
     explicit Outlined(Toy of, OutlineView view = OutlineView::front)
         : toy(std::move(of)), study(study_piece(toy, 0)), outline(toy.pieces[0], study, view) {}
-    [[nodiscard]] const Shape& shape() const { return study.shape; }
+    [[nodiscard]] const Shape& shape() const { return study.revolved(); }
 };
 
 Toy toy_of(const std::vector<int>& counts, End end, double stretch = medium_stuffing_stretch) {
