@@ -17,15 +17,24 @@ struct PieceStudy {
     Shared<SizeStage> sizes = no_stage<SizeStage>();
     Shared<CheckStage> checked = no_stage<CheckStage>();
 
-    [[nodiscard]] const PieceGraph& graph() const { return stitches->graph; }
-    [[nodiscard]] const ShapeProblem& problem() const { return shape->problem; }
-    [[nodiscard]] const PieceMeasures& measures() const { return shape->measures; }
+    [[nodiscard]] const PieceGraph& graph() const& { return stitches->graph; }
+    [[nodiscard]] const ShapeProblem& problem() const& { return shape->problem; }
+    [[nodiscard]] const PieceMeasures& measures() const& { return shape->measures; }
     /// For what is about surfaces of revolution alone: the meridian of the shape and its loops. Not usable
     /// where the shape is of another kind (`measures().fidelity`), or where there is none.
-    [[nodiscard]] const Shape& revolved() const { return shape->revolved; }
-    [[nodiscard]] const std::vector<RoundLie>& lies() const { return shape->lies; }
-    [[nodiscard]] const SizeRange& size() const { return sizes->size; }
-    [[nodiscard]] const std::vector<Check>& checks() const { return checked->checks; }
+    [[nodiscard]] const Shape& revolved() const& { return shape->revolved; }
+    [[nodiscard]] const std::vector<RoundLie>& lies() const& { return shape->lies; }
+    [[nodiscard]] const SizeRange& size() const& { return sizes->size; }
+    [[nodiscard]] const std::vector<Check>& checks() const& { return checked->checks; }
+
+    // Of a study that is gone with the line it is made in: copies, so that nothing dangles.
+    [[nodiscard]] PieceGraph graph() const&& { return stitches->graph; }
+    [[nodiscard]] ShapeProblem problem() const&& { return shape->problem; }
+    [[nodiscard]] PieceMeasures measures() const&& { return shape->measures; }
+    [[nodiscard]] Shape revolved() const&& { return shape->revolved; }
+    [[nodiscard]] std::vector<RoundLie> lies() const&& { return shape->lies; }
+    [[nodiscard]] SizeRange size() const&& { return sizes->size; }
+    [[nodiscard]] std::vector<Check> checks() const&& { return checked->checks; }
 };
 
 /// `before` (may be null): the study of the piece before an edit. What it was computed from and has not

@@ -1,8 +1,8 @@
 #include <gtest/gtest.h>
 #include <random>
+#include <set>
 
 #include "core/study/studied_piece.h"
-#include "tests/core/checks/checked_piece.h"
 #include "tests/core/reshape/random_piece.h"
 #include "tests/support/random_cases.h"
 
@@ -10,8 +10,8 @@ namespace roundwright::test {
 namespace {
 
 using testing::one_of;
-using testing::random_gauge;
 using testing::random_cases;
+using testing::random_gauge;
 using testing::random_piece;
 
 /// One edit of a kind that the window offers; some change nothing that is computed.
@@ -60,6 +60,13 @@ void edit_at_random(Toy& toy, std::mt19937& random) {
     }
 }
 
+/// Where two rounds are as bad, a shape solved from the one before may name the other.
+std::multiset<CheckCode> codes(const PieceStudy& study) {
+    std::multiset<CheckCode> codes;
+    for (const Check& check : study.checks()) codes.insert(check.code);
+    return codes;
+}
+
 void expect_alike(const StudiedPiece& staged, const StudiedPiece& cold) {
     const PieceStudy& one = *staged.study;
     const PieceStudy& other = *cold.study;
@@ -72,7 +79,7 @@ void expect_alike(const StudiedPiece& staged, const StudiedPiece& cold) {
     EXPECT_NEAR(one.measures().height_mm, other.measures().height_mm, little);
     EXPECT_NEAR(one.size().width_mm.low, other.size().width_mm.low, little);
     EXPECT_NEAR(one.size().height_mm.high, other.size().height_mm.high, little);
-    EXPECT_EQ(named(one.checks()), named(other.checks()));
+    EXPECT_EQ(codes(one), codes(other));
     ASSERT_EQ(staged.surface() == nullptr, cold.surface() == nullptr);
     if (!staged.surface()) return;
     EXPECT_EQ(staged.surface()->mesh.colours, cold.surface()->mesh.colours);
