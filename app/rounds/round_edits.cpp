@@ -8,6 +8,7 @@
 
 #include "app/rounds/round_counts.h"
 #include "app/rounds/round_phrases.h"
+#include "app/wording/counted.h"
 #include "core/base/limits.h"
 
 namespace roundwright::app {
@@ -45,8 +46,7 @@ WorkedEvenly& evenly(Round& round, int count) {
 QString set_count_text(const std::vector<int>& rounds, const CountEntry& entry) {
     const QString which = rounds_phrase(rounds);
     if (entry.times > 1)
-        return tr("Work %1 over %n rounds", nullptr, static_cast<int>(rounds.size()) * entry.times)
-            .arg(which);
+        return tr("Work %1 over %2").arg(which, rounds_words(static_cast<int>(rounds.size()) * entry.times));
     if (entry.kind == CountEntry::Kind::count) return tr("Set %1 to %2 stitches").arg(which).arg(entry.value);
     if (entry.value == 0) return tr("Work %1 even").arg(which);
     return tr("Set %1 to %2 stitches a round").arg(which, change_phrase(entry.value));
