@@ -99,6 +99,17 @@ TEST_F(CommandLine, NamesInAToyThatMeanNothingAreNamedWithTheirPlace) {
         EXPECT_EQ(run_program({"check", sample(clean)}).err, "") << clean;
 }
 
+TEST_F(CommandLine, CountsAreReadAsTheyAreTyped) {
+    const QString text = file("counts.txt",
+                              "6, 12 +6\n24x2; \xE2\x80\x93"
+                              "6 \xC3\x97 2\n=*2, -6, +6x2, \xE2\x88\x92"
+                              "6\n");
+    const ProgramRun run = run_program({"read", "--json", text});
+    EXPECT_EQ(run.exit_code, 0) << run.err;
+    EXPECT_EQ(json::parse(run.out).at("pieces").at(0).at("stitches"),
+              json({6, 12, 18, 24, 24, 18, 12, 12, 12, 6, 12, 18, 12}));
+}
+
 TEST_F(CommandLine, EveryCommandAnswersMachines) {
     const QString fin = toy("fin.roundwright", {6, 12, 18, 18, 12, 6});
     const QString text = file("fin.txt", "Rnd 1: 6 sc in magic ring (6)\nRnd 2: inc around (13)\n");

@@ -55,6 +55,32 @@ TEST_F(RoundsViewTest, TypingOnTheNextRoundAddsItAndGoesOn) {
     EXPECT_EQ(session.undo_stack().undoText(), QStringLiteral("Add round 7 of 36 stitches"));
 }
 
+// What the line of next rounds takes, the table takes too.
+TEST_F(RoundsViewTest, TheNextRoundMayBeSeveral) {
+    type(QStringLiteral("30x2"));
+    press(Qt::Key_Return);
+    type(QStringLiteral("+6 \u00d7 2"));
+    press(Qt::Key_Return);
+    type(QStringLiteral("\u20136"));
+    press(Qt::Key_Return);
+    EXPECT_EQ(counts(), (std::vector{6, 12, 18, 24, 30, 30, 36, 42, 36}));
+    EXPECT_EQ(session.undo_stack().count(), 3);
+    session.undo_stack().undo();
+    EXPECT_EQ(session.undo_stack().undoText(), QStringLiteral("Add rounds 7 and 8"));
+    session.undo_stack().undo();
+    EXPECT_EQ(counts(), (std::vector{6, 12, 18, 24, 30, 30}));
+}
+
+TEST_F(RoundsViewTest, ARoundMayBecomeSeveral) {
+    session.select_rounds({2});
+    type(QStringLiteral("18*3"));
+    press(Qt::Key_Return);
+    EXPECT_EQ(counts(), (std::vector{6, 12, 18, 18, 18, 24}));
+    EXPECT_EQ(session.undo_stack().undoText(), QStringLiteral("Work round 3 over 3 rounds"));
+    session.undo_stack().undo();
+    EXPECT_EQ(counts(), (std::vector{6, 12, 18, 24}));
+}
+
 TEST_F(RoundsViewTest, ArrowsHomeAndEndMove) {
     press(Qt::Key_Home);
     EXPECT_EQ(row(), 0);

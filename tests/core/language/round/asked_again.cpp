@@ -1,5 +1,6 @@
 #include "tests/core/language/round/asked_again.h"
 
+#include <algorithm>
 #include <fstream>
 #include <gtest/gtest.h>
 
@@ -24,25 +25,43 @@ std::string plain(std::string_view shown) {
     return text;
 }
 
+// Bytes of the letter or sign of UTF-8 that stands at `at`; 0: none that can be shown as it is.
+std::size_t letter_at(std::string_view text, std::size_t at) {
+    const auto byte = [&](std::size_t i) {
+        return i < text.size() ? static_cast<unsigned char>(text[i]) : 0u;
+    };
+    const unsigned first = byte(at);
+    if (first < 0x80) return first >= 0x20 && first != 0x7F && first != '\\' ? 1 : 0;
+    const std::size_t bytes = first >= 0xF0 && first < 0xF5   ? 4
+                              : first >= 0xE0 && first < 0xF0 ? 3
+                              : first >= 0xC2 && first < 0xE0 ? 2
+                                                              : 0;
+    for (std::size_t i = 1; i < bytes; ++i)
+        if ((byte(at + i) & 0xC0u) != 0x80u) return 0;
+    return bytes;
+}
+
+std::string escaped(unsigned char byte) {
+    constexpr const char* digits = "0123456789ABCDEF";
+    if (byte == '\n') return "\\n";
+    if (byte == '\t') return "\\t";
+    if (byte == '\r') return "\\r";
+    if (byte == '\\') return "\\\\";
+    return {'\\', 'x', digits[byte / 16], digits[byte % 16]};
+}
+
 }  // namespace
 
 std::string shown(std::string_view text) {
     std::string all;
-    for (const char c : text) {
-        const auto byte = static_cast<unsigned char>(c);
-        if (c == '\n')
-            all += "\\n";
-        else if (c == '\t')
-            all += "\\t";
-        else if (c == '\r')
-            all += "\\r";
-        else if (c == '\\')
-            all += "\\\\";
-        else if (byte < 0x20 || byte == 0x7F) {
-            constexpr const char* digits = "0123456789ABCDEF";
-            all += {'\\', 'x', digits[byte / 16], digits[byte % 16]};
-        } else
-            all += c;
+    for (std::size_t at = 0; at < text.size();) {
+        const std::size_t letter = letter_at(text, at);
+        const auto byte = static_cast<unsigned char>(text[at]);
+        if (letter > 0)
+            all += text.substr(at, letter);
+        else
+            all += escaped(byte);
+        at += std::max<std::size_t>(letter, 1);
     }
     return all;
 }
@@ -64,9 +83,8 @@ std::vector<Question> questions_of(const std::string& file) {
     return questions;
 }
 
-void expect_answers_as_recorded(
-    const std::string& file,
-    const std::function<void(const Question&, testing::RecordedText&)>& answer) {
+void expect_answers_as_recorded(const std::string& file,
+                                const std::function<void(const Question&, testing::RecordedText&)>& answer) {
     testing::RecordedText now;
     const std::vector<Question> questions = questions_of(file);
     EXPECT_FALSE(questions.empty()) << file;

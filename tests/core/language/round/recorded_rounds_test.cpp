@@ -26,7 +26,8 @@ RoundSetting setting_of(const std::string& heading) {
         }
         if (word == "yarn") words >> setting.work.yarn;
         if (word == "room") words >> setting.work.most_stitches;
-        if (std::isdigit(static_cast<unsigned char>(word[0])) != 0) setting.work.loops_below = std::stoi(word);
+        if (std::isdigit(static_cast<unsigned char>(word[0])) != 0)
+            setting.work.loops_below = std::stoi(word);
     }
     return setting;
 }

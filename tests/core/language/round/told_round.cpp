@@ -118,7 +118,8 @@ void tell(RecordedText& text, const ReadRound& read, std::string_view words) {
     graph.foundation_loops = read.made.loops_below;
     graph.rounds.push_back(read.made);
     text.line("  written:") << round_words(graph, 0, Terms::us) << "|" << round_words(graph, 0, Terms::uk);
-    text.line("  kept:") << shown(read.words) << "|" << shown(words_in_terms(read.words, Terms::us, Terms::uk));
+    text.line("  kept:") << shown(read.words) << "|"
+                         << shown(words_in_terms(read.words, Terms::us, Terms::uk));
     if (!read.note.empty()) text.line("  note:") << shown(read.note);
     tell_syntax(text, read.syntax);
     for (const ReadDiagnostic& diagnostic : read.diagnostics) tell(text, diagnostic, words);
