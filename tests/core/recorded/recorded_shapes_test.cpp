@@ -224,5 +224,29 @@ TEST(RecordedShapes, EachStepLeadsWhereItDid) {
     testing::expect_as_recorded("each_step.txt", text, {1e-5, 1e-6});
 }
 
+bool is_all_single_crochet(const StitchGraph& graph) {
+    for (const GraphRound& round : graph.rounds)
+        for (const GraphStitch& made : round.stitches)
+            if (made.stitch.kind != StitchKind::single_crochet) return false;
+    return true;
+}
+
+/// Whatever a piece starts with and however it is worked: an edge of single crochet is as long as its
+/// stitches.
+TEST(VariedPieces, EveryEdgeIsAsLongAsItsStitches) {
+    int pieces = 0;
+    for (std::size_t i = 0; i < varied_pieces().size(); ++i) {
+        const PieceStudy& study = varied_studies()[i];
+        if (!is_all_single_crochet(study.graph.graph)) continue;
+        ++pieces;
+        for (std::size_t round = 0; round < study.graph.graph.rounds.size(); ++round)
+            EXPECT_NEAR(study.problem.rest_loop_mm[round + 1],
+                        std::max(1, study.graph.graph.rounds[round].loops_left) * study.gauge.stitch_width_mm,
+                        1e-9)
+                << varied_pieces()[i].name << ", round " << round + 1;
+    }
+    EXPECT_GT(pieces, 60);
+}
+
 }  // namespace
 }  // namespace roundwright::test
