@@ -1,6 +1,5 @@
 #include <gtest/gtest.h>
 
-#include "core/checks/run_checks.h"
 #include "core/face/work_steps.h"
 #include "tests/core/recorded/made_up_pieces.h"
 #include "tests/core/recorded/varied_pieces.h"
@@ -77,7 +76,7 @@ TEST(RecordedChecks, OfferCuresToTryAsBefore) {
     RecordedText text;
     for (std::size_t i = 0; i < varied_pieces().size(); ++i)
         tell_checks(text, varied_pieces()[i].name,
-                    run_checks(varied_pieces()[i].toy, 0, varied_studies()[i]));
+                    checks_with_all_cures(varied_pieces()[i].toy, varied_studies()[i]));
     testing::expect_as_recorded("offered_cures.txt", text);
 }
 
@@ -100,7 +99,7 @@ TEST(RecordedChecks, FollowTheGrowth) {
                 toy.pieces[0].rounds = rounds_of(rounds);
                 toy.pieces[0].area_stretch = stuffed ? firm_stuffing_stretch : unstuffed_stretch;
                 if (step % 3 == 0) std::get<GivenGauge>(toy.gauge).gauge.round_height_mm = 4.2;
-                tell_checks(text, rounds, study_piece(toy, 0).checks);
+                tell_checks(text, rounds, studied(toy).checks);
             }
     testing::expect_as_recorded("checks_by_growth.txt", text);
 }
@@ -121,8 +120,8 @@ TEST(RecordedChecks, OfMadeUpPiecesAsBefore) {
                 static_cast<std::size_t>(numbers.next(0, static_cast<int>(piece.rounds.size()) - 1));
             std::get<WorkedEvenly>(piece.rounds[round].working).stitches = numbers.next(3, 70);
         }
-        tell_checks(text, "piece " + std::to_string(i), study_piece(toy, 0).checks);
-        for (const WorkStep& step : work_steps(piece, study_piece(toy, 0).problem.rest_loop_mm))
+        tell_checks(text, "piece " + std::to_string(i), studied(toy).checks);
+        for (const WorkStep& step : work_steps(piece, studied(toy).problem.rest_loop_mm))
             text.line("step") << step.after_round << static_cast<int>(step.kind) << step.feature;
     }
     testing::expect_as_recorded("checks_made_up.txt", text);

@@ -2,7 +2,6 @@
 
 #include "core/face/face_surface.h"
 #include "core/face/place_feature.h"
-#include "core/study/study_surface.h"
 #include "tests/core/recorded/varied_pieces.h"
 
 namespace roundwright::test {
@@ -32,8 +31,8 @@ TEST(VariedPieces, InYarnTwiceAsThickAreTwiceAsLarge) {
         Toy toy = varied_pieces()[i].toy;
         if (given_gauge(toy) == nullptr) continue;
         SCOPED_TRACE(varied_pieces()[i].name);
-        const PieceStudy& small = varied_studies()[i];
-        const PieceStudy large = study_piece(in_yarn_twice_as_thick(toy), 0);
+        const VariedStudy& small = varied_studies()[i];
+        const VariedStudy large = studied(in_yarn_twice_as_thick(toy));
         const Shape &a = small.shape, &b = large.shape;
         EXPECT_EQ(a.termination, b.termination);
         expect_twice({a.width_mm, a.height_mm, a.depth_mm, a.first_pole_z_mm, a.last_pole_z_mm},
@@ -63,9 +62,9 @@ TEST(VariedPieces, TheirMeshesGrowWithThem) {
         Toy toy = varied_pieces()[i].toy;
         if (given_gauge(toy) == nullptr) continue;
         SCOPED_TRACE(varied_pieces()[i].name);
-        const Mesh small = study_surface(toy, 0, varied_studies()[i], options).mesh;
+        const Mesh small = surface_of(toy, varied_studies()[i], options).mesh;
         const Toy thick = in_yarn_twice_as_thick(toy);
-        const Mesh large = study_surface(thick, 0, study_piece(thick, 0), options).mesh;
+        const Mesh large = surface_of(thick, studied(thick), options).mesh;
         EXPECT_EQ(small.indices, large.indices);
         ASSERT_EQ(small.positions.size(), large.positions.size());
         for (std::size_t k = 0; k < small.positions.size(); ++k)
@@ -87,7 +86,7 @@ TEST(VariedPieces, ColourAndJoinsLeaveTheShape) {
             round.yarn = 1 - std::min<std::size_t>(round.yarn, 1);
             round.note = "a note";
         }
-        const Shape shape = study_piece(toy, 0).shape;
+        const Shape shape = studied(toy).shape;
         EXPECT_EQ(shape.radius_mm, varied_studies()[i].shape.radius_mm) << varied_pieces()[i].name;
         EXPECT_EQ(shape.z_mm, varied_studies()[i].shape.z_mm) << varied_pieces()[i].name;
     }
