@@ -78,9 +78,9 @@ class Way {
     // algorithm.
     [[nodiscard]] std::vector<double> direction() const {
         const std::size_t n = along_.size();
-        std::vector<double> gradient(n, 0);
-        std::vector<double> diagonal(n, 0);
-        std::vector<double> beside(n, 0);
+        std::vector<double> gradient(n);
+        std::vector<double> diagonal(n);
+        std::vector<double> beside(n - 1);
         Sample a = profile_.at(along_[0]);
         for (std::size_t k = 0; k + 1 < n; ++k) {
             const Sample b = profile_.at(along_[k + 1]);

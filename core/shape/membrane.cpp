@@ -70,7 +70,7 @@ Membrane::Membrane(const Meridian& meridian, const ShapeOptions& options)
         loop.area = rest * (below + above) / 2;
         if (rest > 0) loop.area_by_radius = loop.area / loop.radius;
         if (rest > 0) loop.stiffness = options.course_stiffness * loop.area / (loop.radius * loop.radius);
-        if (below > 0 && above > 0) loop.bending = options.bending_stiffness * loop.area;
+        loop.bending = options.bending_stiffness * loop.area;
         const double force = one_hundredth * loop.stiffness * loop.radius;
         force_scale_ += force * force;
     }

@@ -57,6 +57,11 @@ double work_round(const GraphRound& round, Edge& edge) {
     return all > 0 ? 1 - kept / all : 0;
 }
 
+/// What is worked into a ring covers it: its chains are no loops of the edge any more.
+bool covers_ring(const StitchGraph& graph, const GraphRound& round) {
+    return graph.foundation_loops == 0 && &round == &graph.rounds.front() && !round.stitches.empty();
+}
+
 void set_start(const Piece& piece, ShapeProblem& problem) {
     problem.first = MeridianEnd::open;
     if (std::holds_alternative<MagicRing>(piece.start)) {
@@ -77,6 +82,7 @@ ShapeProblem shape_problem(const Piece& piece, const StitchGraph& graph, const G
     Edge edge(static_cast<std::size_t>(std::max(0, foundation_loops(piece, graph))), 1.0);
     problem.rest_loop_mm.push_back(w * sum(edge));
     for (const GraphRound& round : graph.rounds) {
+        if (covers_ring(graph, round)) edge.clear();
         const double share = work_round(round, edge);
         problem.rest_loop_mm.push_back(w * std::max(least_loop, sum(edge)));
         problem.rest_height_mm.push_back(h * std::max(least_round_height, share * mean_height(round)));

@@ -1,7 +1,7 @@
 #include <gtest/gtest.h>
 
-#include "core/checks/run_checks.h"
-#include "core/reshape/piece_form.h"
+#include "core/face/work_steps.h"
+#include "tests/core/recorded/made_up_pieces.h"
 #include "tests/core/recorded/varied_pieces.h"
 #include "tests/support/recorded_text.h"
 
@@ -76,7 +76,7 @@ TEST(RecordedChecks, OfferCuresToTryAsBefore) {
     RecordedText text;
     for (std::size_t i = 0; i < varied_pieces().size(); ++i)
         tell_checks(text, varied_pieces()[i].name,
-                    run_checks(varied_pieces()[i].toy, 0, varied_studies()[i]));
+                    checks_with_all_cures(varied_pieces()[i].toy, varied_studies()[i]));
     testing::expect_as_recorded("offered_cures.txt", text);
 }
 
@@ -99,9 +99,32 @@ TEST(RecordedChecks, FollowTheGrowth) {
                 toy.pieces[0].rounds = rounds_of(rounds);
                 toy.pieces[0].area_stretch = stuffed ? firm_stuffing_stretch : unstuffed_stretch;
                 if (step % 3 == 0) std::get<GivenGauge>(toy.gauge).gauge.round_height_mm = 4.2;
-                tell_checks(text, rounds, study_piece(toy, 0).checks);
+                tell_checks(text, rounds, studied(toy).checks);
             }
     testing::expect_as_recorded("checks_by_growth.txt", text);
+}
+
+/// Pieces and faces that nobody has looked at: what is found on them, and how it may be mended.
+TEST(RecordedChecks, OfMadeUpPiecesAsBefore) {
+    RecordedText text;
+    Numbers numbers(23);
+    for (int i = 0; i < 60; ++i) {
+        Toy toy;
+        toy.gauge = GivenGauge{{5, 0.5 * numbers.next(8, 11), 0, 0, 0}};
+        Piece& piece = toy.pieces.emplace_back(made_up_piece(numbers));
+        piece.features.clear();
+        for (int features = numbers.next(0, 4); features > 0; --features)
+            piece.features.push_back(made_up_feature(numbers, static_cast<int>(piece.rounds.size())));
+        if (numbers.next(0, 2) == 0) {
+            const auto round =
+                static_cast<std::size_t>(numbers.next(0, static_cast<int>(piece.rounds.size()) - 1));
+            std::get<WorkedEvenly>(piece.rounds[round].working).stitches = numbers.next(3, 70);
+        }
+        tell_checks(text, "piece " + std::to_string(i), studied(toy).checks);
+        for (const WorkStep& step : work_steps(piece, studied(toy).problem.rest_loop_mm))
+            text.line("step") << step.after_round << static_cast<int>(step.kind) << step.feature;
+    }
+    testing::expect_as_recorded("checks_made_up.txt", text);
 }
 
 }  // namespace

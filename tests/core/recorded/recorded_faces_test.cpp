@@ -62,7 +62,7 @@ void tell_features(RecordedText& text, const std::vector<Feature>& features, con
         text.line("touch") << overlap.first << overlap.second << overlap.spare_mm << overlap.washers;
 }
 
-void tell_face(RecordedText& text, const Piece& piece, const PieceStudy& study, bool first_ones) {
+void tell_face(RecordedText& text, const Piece& piece, const VariedStudy& study, bool first_ones) {
     const FaceSurface surface(piece, study.shape);
     const std::vector<int> counts = stitch_counts(study.graph.graph);
     text.line("surface") << surface.end_mm() << surface.loops() << surface.width_mm() << surface.height_mm();

@@ -26,7 +26,7 @@ void tell(RecordedText& text, const std::optional<Estimate>& estimate) {
         text << "-";
 }
 
-void tell_materials(RecordedText& text, const Toy& toy, const PieceStudy& study) {
+void tell_materials(RecordedText& text, const Toy& toy, const VariedStudy& study) {
     const WorkedPiece worked{&toy.pieces[0], &study.graph.graph, study.gauge, study.shape.volume_mm3};
     const Materials all = materials(toy, {worked});
     for (std::size_t yarn = 0; yarn < all.yarns.size(); ++yarn) {

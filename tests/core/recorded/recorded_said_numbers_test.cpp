@@ -2,7 +2,6 @@
 #include <gtest/gtest.h>
 
 #include "core/checks/check_said_numbers.h"
-#include "core/checks/run_checks.h"
 #include "tests/core/recorded/varied_pieces.h"
 #include "tests/support/recorded_text.h"
 

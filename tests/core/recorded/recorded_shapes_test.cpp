@@ -38,7 +38,7 @@ void tell_problem(RecordedText& text, const ShapeProblem& problem) {
                       << problem.sewn_straight << problem.limp << problem.on_its_face;
 }
 
-void tell_size(RecordedText& text, const PieceStudy& study) {
+void tell_size(RecordedText& text, const VariedStudy& study) {
     const Shape& shape = study.shape;
     text.line("shape") << word(shape.termination) << shape.width_mm << shape.height_mm << shape.depth_mm
                        << shape.volume_mm3 << shape.surface_mm2 << shape.area_stretch << shape.energy
@@ -63,7 +63,7 @@ void tell_sections(RecordedText& text, const Shape& shape) {
     }
 }
 
-void tell_rounds(RecordedText& text, const PieceStudy& study) {
+void tell_rounds(RecordedText& text, const VariedStudy& study) {
     text.line("radius").each(study.shape.radius_mm);
     text.line("z").each(study.shape.z_mm);
     text.line("course").each(study.shape.course_stretch);
@@ -79,7 +79,7 @@ void tell_rounds(RecordedText& text, const PieceStudy& study) {
 TEST(RecordedShapes, ComeOutAsBefore) {
     RecordedText text;
     for (std::size_t i = 0; i < varied_pieces().size(); ++i) {
-        const PieceStudy& study = varied_studies()[i];
+        const VariedStudy& study = varied_studies()[i];
         text.heading(varied_pieces()[i].name);
         text.line("gauge") << study.gauge.stitch_width_mm << study.gauge.round_height_mm << study.gauge_known;
         tell_problem(text, study.problem);
@@ -94,7 +94,7 @@ TEST(RecordedShapes, ComeOutAsBefore) {
 TEST(RecordedShapes, TakeAsManySteps) {
     RecordedText text;
     for (std::size_t i = 0; i < varied_pieces().size(); ++i) {
-        const PieceStudy& study = varied_studies()[i];
+        const VariedStudy& study = varied_studies()[i];
         ShapeProblem firmer = study.problem;
         firmer.area_stretch *= 1.25;
         const Shape warm = solve_shape(firmer, {}, &study.shape);
@@ -139,7 +139,7 @@ TEST(RecordedShapes, SizesAreAsUncertainAsBefore) {
                                                                                       {no_number, 0.4, 0},
                                                                                       {HUGE_VAL, 0, 1}})
             for (const double stretch : {0.0, 0.01, 3.0}) {
-                const PieceStudy& study = varied_studies()[piece];
+                const VariedStudy& study = varied_studies()[piece];
                 const SizeRange size =
                     size_range(study.problem, study.shape, {5, 5, width, height, common}, stretch);
                 text.line("between") << size.width_mm.low << size.width_mm.high << size.height_mm.low
@@ -222,6 +222,30 @@ TEST(RecordedShapes, EachStepLeadsWhereItDid) {
         }
     }
     testing::expect_as_recorded("each_step.txt", text, {1e-5, 1e-6});
+}
+
+bool is_all_single_crochet(const StitchGraph& graph) {
+    for (const GraphRound& round : graph.rounds)
+        for (const GraphStitch& made : round.stitches)
+            if (made.stitch.kind != StitchKind::single_crochet) return false;
+    return true;
+}
+
+/// Whatever a piece starts with and however it is worked: an edge of single crochet is as long as its
+/// stitches.
+TEST(VariedPieces, EveryEdgeIsAsLongAsItsStitches) {
+    int pieces = 0;
+    for (std::size_t i = 0; i < varied_pieces().size(); ++i) {
+        const VariedStudy& study = varied_studies()[i];
+        if (!is_all_single_crochet(study.graph.graph)) continue;
+        ++pieces;
+        for (std::size_t round = 0; round < study.graph.graph.rounds.size(); ++round)
+            EXPECT_NEAR(study.problem.rest_loop_mm[round + 1],
+                        std::max(1, study.graph.graph.rounds[round].loops_left) * study.gauge.stitch_width_mm,
+                        1e-9)
+                << varied_pieces()[i].name << ", round " << round + 1;
+    }
+    EXPECT_GT(pieces, 60);
 }
 
 }  // namespace

@@ -3,7 +3,6 @@
 #include "core/mesh/ray_cast.h"
 #include "core/mesh/stitch_cords.h"
 #include "core/mesh/stitch_field.h"
-#include "core/study/study_surface.h"
 #include "tests/core/recorded/mesh_summary.h"
 #include "tests/core/recorded/varied_pieces.h"
 #include "tests/support/recorded_text.h"
@@ -13,11 +12,11 @@ namespace {
 
 using testing::RecordedText;
 
-StitchSurface surface_of(std::size_t piece, Relief relief, std::size_t most_triangles) {
+StitchSurface drawn(std::size_t piece, Relief relief, std::size_t most_triangles) {
     RevolveOptions options;
     options.relief = relief;
     options.most_triangles = most_triangles;
-    return study_surface(varied_pieces()[piece].toy, 0, varied_studies()[piece], options);
+    return surface_of(varied_pieces()[piece].toy, varied_studies()[piece], options);
 }
 
 void tell(RecordedText& text, const Vec3& place) { text << place.x() << place.y() << place.z(); }
@@ -51,7 +50,7 @@ TEST(RecordedSurfaces, AreAsBefore) {
     for (std::size_t i = 0; i < varied_pieces().size(); ++i) {
         text.heading(varied_pieces()[i].name);
         for (const Drawn& way : ways) {
-            const StitchSurface surface = surface_of(i, way.relief, way.most_triangles);
+            const StitchSurface surface = drawn(i, way.relief, way.most_triangles);
             text.line(way.name);
             tell_mesh(text, surface.mesh);
             if (way.relief == Relief::none) tell_stitches(text, surface);
@@ -76,7 +75,7 @@ TEST(RecordedSurfaces, AreAsBeforeWithWavesOfTheirOwn) {
     for (const char* name : {"disc", "ruffled rim", "two discs with a low wall",
                              "cape with a ruffle, from the top", "cylinder on a flat base"}) {
         const VariedPiece& varied = varied_piece(name);
-        const PieceStudy& study =
+        const VariedStudy& study =
             varied_studies()[static_cast<std::size_t>(&varied - varied_pieces().data())];
         text.heading(name);
         RevolveOptions options;
@@ -100,7 +99,7 @@ TEST(RecordedSurfaces, AreAsBeforeWithFewTriangles) {
         for (const std::size_t most : {1, 40, 120, 700}) {
             const std::size_t piece = static_cast<std::size_t>(&varied_piece(name) - varied_pieces().data());
             text.heading(std::string(name) + ", " + std::to_string(most));
-            tell_mesh(text, surface_of(piece, Relief::shaded, most).mesh);
+            tell_mesh(text, drawn(piece, Relief::shaded, most).mesh);
         }
     testing::expect_as_recorded("few_triangles.txt", text);
 }
@@ -111,7 +110,7 @@ TEST(RecordedSurfaces, AreAsBeforeInFullRelief) {
     for (const char* name : {"tall stitches", "bobbles and bars", "ruffled rim", "ear sewn straight"}) {
         const std::size_t piece = static_cast<std::size_t>(&varied_piece(name) - varied_pieces().data());
         text.heading(name);
-        tell_mesh(text, surface_of(piece, Relief::solid, 200'000).mesh);
+        tell_mesh(text, drawn(piece, Relief::solid, 200'000).mesh);
     }
     testing::expect_as_recorded("full_relief.txt", text);
 }
@@ -140,7 +139,7 @@ TEST(RecordedSurfaces, FacesOfStitchesAreAsBefore) {
 TEST(RecordedSurfaces, RaysMeetThemAsBefore) {
     RecordedText text;
     for (std::size_t i = 0; i < varied_pieces().size(); i += 3) {
-        const StitchSurface surface = surface_of(i, Relief::solid, 6'000);
+        const StitchSurface surface = drawn(i, Relief::solid, 6'000);
         if (surface.mesh.indices.empty()) continue;
         const RayCaster caster(surface.mesh);
         const double height = varied_studies()[i].shape.height_mm;

@@ -3,6 +3,8 @@
 #include <cctype>
 #include <stdexcept>
 
+#include "core/checks/run_checks.h"
+
 namespace roundwright::test {
 namespace {
 
@@ -326,10 +328,33 @@ const std::vector<VariedPiece>& varied_pieces() {
     return all;
 }
 
-const std::vector<PieceStudy>& varied_studies() {
-    static const std::vector<PieceStudy> all = [] {
-        std::vector<PieceStudy> studies;
-        for (const VariedPiece& varied : varied_pieces()) studies.push_back(study_piece(varied.toy, 0));
+VariedStudy studied(const Toy& toy) {
+    VariedStudy made;
+    made.study = study_piece(toy, 0);
+    const PieceStudy& study = made.study;
+    made.graph = study.graph;
+    made.gauge = study.gauge;
+    made.gauge_known = study.gauge_known;
+    made.problem = study.problem;
+    made.shape = study.shape;
+    made.size = study.size;
+    made.lies = study.lies;
+    made.checks = study.checks;
+    return made;
+}
+
+std::vector<Check> checks_with_all_cures(const Toy& toy, const VariedStudy& study) {
+    return run_checks(toy, 0, study.study);
+}
+
+StitchSurface surface_of(const Toy& toy, const VariedStudy& study, const RevolveOptions& options) {
+    return study_surface(toy, 0, study.study, options);
+}
+
+const std::vector<VariedStudy>& varied_studies() {
+    static const std::vector<VariedStudy> all = [] {
+        std::vector<VariedStudy> studies;
+        for (const VariedPiece& varied : varied_pieces()) studies.push_back(studied(varied.toy));
         return studies;
     }();
     return all;

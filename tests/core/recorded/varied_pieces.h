@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "core/study/piece_study.h"
+#include "core/study/study_surface.h"
 #include "core/toy/toy.h"
 
 namespace roundwright::test {
@@ -19,8 +20,28 @@ struct VariedPiece {
 /// wrong. Invented, and always the same: no random numbers.
 [[nodiscard]] const std::vector<VariedPiece>& varied_pieces();
 
+/// What the program computes from a piece, taken out of its study in one place.
+struct VariedStudy {
+    PieceStudy study;
+    PieceGraph graph;
+    Gauge gauge;
+    bool gauge_known = true;
+    ShapeProblem problem;
+    Shape shape;
+    SizeRange size;
+    std::vector<RoundLie> lies;
+    std::vector<Check> checks;
+};
+
+/// Of a toy's first piece.
+[[nodiscard]] VariedStudy studied(const Toy& toy);
+/// Its checks with every cure, before the cures are tried out.
+[[nodiscard]] std::vector<Check> checks_with_all_cures(const Toy& toy, const VariedStudy& study);
+[[nodiscard]] StitchSurface surface_of(const Toy& toy, const VariedStudy& study,
+                                       const RevolveOptions& options);
+
 /// Their studies, made once.
-[[nodiscard]] const std::vector<PieceStudy>& varied_studies();
+[[nodiscard]] const std::vector<VariedStudy>& varied_studies();
 
 /// The piece of this name.
 [[nodiscard]] const VariedPiece& varied_piece(const std::string& name);

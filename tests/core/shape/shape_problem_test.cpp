@@ -61,6 +61,15 @@ TEST(ShapeProblem, TubeAndRingStartOpenAtTheirChain) {
     EXPECT_EQ(problem_of(piece).first, MeridianEnd::open);
 }
 
+/// Stitches worked into a ring of chains cover the chains: after round 1 the edge is round 1's alone.
+TEST(ShapeProblem, RoundOneIsWorkedOverTheWholeRingOfChains) {
+    Piece piece = piece_of_rounds({{10}, {16}, {10}});
+    piece.start = ChainRing{5};
+    const ShapeProblem problem = problem_of(piece);
+    EXPECT_EQ(problem.rest_loop_mm, (std::vector<double>{25, 50, 80, 50}));
+    EXPECT_EQ(problem.rest_height_mm, (std::vector<double>{4, 4, 4}));
+}
+
 TEST(ShapeProblem, OvalIsAnEquivalentRound) {
     Piece piece = piece_of_rounds({{18}});
     piece.start = OvalChain{6};
