@@ -1,14 +1,15 @@
 #pragma once
 
+#include "core/base/units.h"
 #include "core/toy/feature.h"
 
 namespace roundwright {
 
 /// The small-parts cylinder of 16 CFR 1501.4: diameter 1.25 in, depth from 1 in to 2.25 in over a sloping
 /// base. The inch figures govern. (EN 71-1, clause 8.2, uses the same cylinder.)
-inline constexpr double small_parts_diameter_mm = 1.25 * 25.4;
-inline constexpr double small_parts_least_depth_mm = 1.0 * 25.4;
-inline constexpr double small_parts_most_depth_mm = 2.25 * 25.4;
+inline constexpr double small_parts_diameter_mm = 1.25 * mm_per_inch;
+inline constexpr double small_parts_least_depth_mm = 1.0 * mm_per_inch;
+inline constexpr double small_parts_most_depth_mm = 2.25 * mm_per_inch;
 
 /// A rigid part as an elliptic cylinder: outline `width` by `height`, and so thick.
 struct RigidPart {
