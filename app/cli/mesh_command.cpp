@@ -12,7 +12,6 @@ namespace roundwright::app {
 namespace {
 
 constexpr int least_triangles = 100;
-constexpr int most_triangles = 5'000'000;
 
 const QStringList& endings() {
     static const QStringList all{QStringLiteral("obj"), QStringLiteral("stl"), QStringLiteral("glb")};
@@ -37,7 +36,7 @@ int run(const Arguments& arguments) {
     ShownOptions options;
     if (arguments.has(QStringLiteral("smooth"))) options.relief = Relief::none;
     const auto triangles = whole_option(arguments, "triangles", static_cast<int>(options.most_triangles),
-                                        least_triangles, most_triangles);
+                                        least_triangles, static_cast<int>(most_triangles_at_all));
     if (!triangles || !output_is_named(arguments, endings())) return exit_bad_input;
     options.most_triangles = static_cast<std::size_t>(*triangles);
     return for_each_toy(arguments, [&](const QString& path, const Toy& toy) {

@@ -5,6 +5,7 @@
 #include "core/face/feature_mesh.h"
 #include "core/mesh/revolve.h"
 #include "core/mesh/stitch_surface.h"
+#include "core/mesh/triangle_limits.h"
 #include "core/study/piece_study.h"
 
 namespace roundwright::app {
@@ -20,7 +21,7 @@ struct ShownPiece {
 /// How finely the fabric is made.
 struct ShownOptions {
     Relief relief = Relief::solid;
-    std::size_t most_triangles = 400'000;
+    std::size_t most_triangles = most_file_triangles;
 };
 
 inline constexpr ShownOptions for_pictures{Relief::shaded, most_picture_triangles};

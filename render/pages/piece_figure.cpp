@@ -11,9 +11,6 @@
 namespace roundwright::render {
 namespace {
 
-/// Enough for the relief of a piece on paper; more would only cost time.
-constexpr std::size_t most_triangles = 60'000;
-
 /// So many that a single one is not looked at; its outline may have corners then.
 constexpr std::size_t many_stitches = 3'000;
 
@@ -62,7 +59,7 @@ bool ruffles(const PieceStudy& study) {
 PieceModel::PieceModel(const Toy& toy, std::size_t piece, const PieceStudy& study)
     : face_degrees_(toy.pieces[piece].face_degrees), measures_(&study.measures()) {
     RevolveOptions options;
-    options.most_triangles = most_triangles;
+    options.most_triangles = most_page_triangles;
     surface_ = study_surface(toy, piece, study, options);
     parts_ = parts_of(toy.pieces[piece], study);
 }

@@ -5,6 +5,9 @@
 #include <random>
 
 #include "core/face/face_surface.h"
+#include "core/face/mesh_geodesic.h"
+#include "core/mesh/mean_surface.h"
+#include "core/mesh/revolve.h"
 #include "core/mesh/ray_cast.h"
 #include "core/study/study_surface.h"
 #include "tests/core/checks/checked_piece.h"
@@ -14,6 +17,8 @@
 
 namespace roundwright::test {
 namespace {
+
+using std::numbers::pi;
 
 struct Case {
     std::vector<int> counts;
@@ -173,6 +178,32 @@ TEST(FlattenedSurface, IsTheSurfaceThatFeaturesAreLaidOn) {
             }
         }
         EXPECT_NEAR(face.width_mm(), study.measures().width_mm, 1e-9);
+    }
+}
+
+// Within a layer the straight line is what the mesh gives too; from front to back the way goes over a fold,
+// and no further than all around.
+TEST(FlattenedSurface, DistancesWithinALayerAreStraightAndLeadOverAFoldToTheOther) {
+    for (const Case& c : cases) {
+        const Toy toy = toy_of_case(c);
+        const PieceStudy study = study_piece(toy, 0);
+        const Piece& piece = toy.pieces.front();
+        const FaceSurface face(piece, study.shape);
+        const auto fabric = revolved_fabric(piece, study.graph.graph, study.shape, {});
+        ASSERT_TRUE(fabric);
+        const MeshGeodesics mesh(smooth_mesh(mean_surface(*fabric, 96), 2));
+        for (const double along : {0.3, 0.5, 0.8}) {
+            const SurfacePlace left{along * face.end_mm(), -0.7}, right{along * face.end_mm(), 0.7};
+            const SurfacePoint a = face.at(left), b = face.at(right);
+            if (a.normal.z() < 0.999 || b.normal.z() < 0.999) continue;
+            EXPECT_NEAR(face.distance_along_mm(left, right), mesh.distance_mm(a.point, b.point),
+                        0.01 * (a.point - b.point).norm() + 0.1);
+            const SurfacePlace behind{left.along_mm, pi - 0.2};
+            const double over = face.distance_along_mm(left, behind);
+            EXPECT_GT(over, (a.point - face.at(behind).point).norm());
+            EXPECT_LT(over, 2 * pi * face.at(left).radius_mm);
+            EXPECT_NEAR(over, face.distance_along_mm(behind, left), 0.01 * over);
+        }
     }
 }
 
