@@ -28,7 +28,7 @@ namespace {
 /// alike everywhere: names of files, of keys and of the program.
 const char* const rounds_language =
     "sc inc dec invdec ch sl st hdc dc tr tog sk rnd rnds in next each around magic ring single half double "
-    "treble crochet";
+    "treble crochet chain slip stitch skip bobble";
 const char* const alike = "mm PDF PNG SVG US UK Esc Del Roundwright roundwright";
 
 std::set<QString> same_everywhere() {
