@@ -69,6 +69,22 @@ QString refusal_words(EditRefusal refusal) {
     return {};
 }
 
+std::vector<int> RoundEdits::edges() const {
+    return edge_counts(session_.graph_of(session_.said_toy(), session_.current_piece())->get().graph);
+}
+
+RoundBelow RoundEdits::below(std::size_t round) const {
+    const auto graph = session_.graph_of(session_.said_toy(), session_.current_piece());
+    return RoundBelow::before(current(), graph->get().graph, round);
+}
+
+Piece RoundEdits::reworded(int round, const std::string& words, Terms terms, YarnTable& yarns) const {
+    Piece piece = current();
+    Round& changed = piece.rounds[index(round)];
+    changed = read_cell(changed, below(index(round)), words, terms, yarns).round;
+    return piece;
+}
+
 bool RoundEdits::put(const QString& text, Piece piece) {
     return session_.edit_piece(text, [&](Piece& current_piece) { current_piece = std::move(piece); });
 }
@@ -90,7 +106,7 @@ Toy RoundEdits::toy_with(Piece piece, const std::vector<std::string>& yarn_names
 
 Edited<Piece> RoundEdits::with_count(const std::vector<int>& rounds, const CountEntry& entry) const {
     if (entry.kind == CountEntry::Kind::count) return set_counts(current(), rounds, entry.value);
-    return change_counts(current(), rounds, entry.value, edge_counts(current()));
+    return change_counts(current(), rounds, entry.value, edges());
 }
 
 bool RoundEdits::set_count(const std::vector<int>& rounds, const CountEntry& entry) {
@@ -106,7 +122,7 @@ bool RoundEdits::change_each(const std::vector<int>& rounds, const QString& text
 
 bool RoundEdits::change_evenly(const std::vector<int>& rounds, const QString& text,
                                const std::function<void(WorkedEvenly&)>& change) {
-    const auto counts = edge_counts(current());
+    const auto counts = edges();
     Piece piece = current();
     for (const int round : rounds) change(evenly(piece.rounds[index(round)], counts[index(round) + 1]));
     return put(text, std::move(piece));
@@ -115,22 +131,14 @@ bool RoundEdits::change_evenly(const std::vector<int>& rounds, const QString& te
 bool RoundEdits::set_words(int round, const QString& words) {
     if (words.trimmed().isEmpty()) return work_evenly({round});
     YarnTable yarns = yarn_table(session_.said_toy());
-    Piece piece = current();
-    piece.rounds[index(round)] =
-        read_cell(piece, index(round), words.trimmed().toStdString(), session_.preferences().terms(), yarns)
-            .round;
+    Piece piece = reworded(round, words.trimmed().toStdString(), session_.preferences().terms(), yarns);
     return put(tr("Write round %1 in words").arg(round + 1), Edited<Piece>{std::move(piece)}, yarns.names);
 }
 
 Toy RoundEdits::with_words(int round, const QString& words) const {
-    Toy toy = session_.said_toy();
-    YarnTable yarns = yarn_table(toy);
-    Piece& piece = toy.pieces[index(session_.current_piece())];
-    piece.rounds[index(round)] =
-        read_cell(piece, index(round), words.trimmed().toStdString(), session_.preferences().terms(), yarns)
-            .round;
-    add_yarns(toy, yarns.names);
-    return toy;
+    YarnTable yarns = yarn_table(session_.said_toy());
+    Piece piece = reworded(round, words.trimmed().toStdString(), session_.preferences().terms(), yarns);
+    return toy_with(std::move(piece), yarns.names);
 }
 
 std::optional<ReadDiagnostic> RoundEdits::mendable(int round) const {
@@ -139,7 +147,8 @@ std::optional<ReadDiagnostic> RoundEdits::mendable(int round) const {
     if (!written) return std::nullopt;
     YarnTable yarns = yarn_table(session_.said_toy());
     for (ReadDiagnostic& found :
-         read_cell(current(), index(round), written->words, Terms::us, yarns).reading.diagnostics)
+         read_cell(current().rounds[index(round)], below(index(round)), written->words, Terms::us, yarns)
+             .reading.diagnostics)
         if (found.severity == Severity::error && !found.mends.empty()) return found;
     return std::nullopt;
 }
@@ -148,10 +157,8 @@ bool RoundEdits::mend(int round) {
     const auto what = mendable(round);
     if (!what) return false;
     const auto& words = std::get<AsWritten>(current().rounds[index(round)].working).words;
-    Piece piece = current();
     YarnTable yarns = yarn_table(session_.said_toy());
-    piece.rounds[index(round)] =
-        read_cell(piece, index(round), mended(words, what->mends.front()), Terms::us, yarns).round;
+    Piece piece = reworded(round, mended(words, what->mends.front()), Terms::us, yarns);
     return put(tr("Fix round %1").arg(round + 1), Edited<Piece>{std::move(piece)}, yarns.names);
 }
 
@@ -210,7 +217,7 @@ bool RoundEdits::replace(int first, int replaced, const std::vector<Round>& roun
 Round RoundEdits::like_round_before(int at) const {
     const auto& rounds = current().rounds;
     Round round = rounds.empty() ? Round{} : rounds[index(std::max(at - 1, 0))];
-    evenly(round, edge_counts(current())[index(std::max(at, rounds.empty() ? 0 : 1))]);
+    evenly(round, edges()[index(std::max(at, rounds.empty() ? 0 : 1))]);
     round.lies_flat = false;
     round.note.clear();
     return round;
@@ -225,7 +232,7 @@ std::optional<Toy> RoundEdits::with_inserted(int at, const std::vector<Round>& r
 
 Round RoundEdits::next_round(const CountEntry& entry) const {
     Round round = like_round_before(static_cast<int>(current().rounds.size()));
-    const int count = entered_count(entry, edge_counts(current()).back());
+    const int count = entered_count(entry, edges().back());
     evenly(round, count).stitches = count;
     return round;
 }
@@ -245,12 +252,11 @@ std::optional<Toy> RoundEdits::with_appended(const CountEntry& entry) const {
 RoundEdits::Appended RoundEdits::appended(const QString& words) const {
     const auto at = current().rounds.size();
     YarnTable yarns = yarn_table(session_.said_toy());
-    auto grown = insert_rounds(current(), at, std::vector{like_round_before(static_cast<int>(at))});
-    if (!grown.refusal) {
-        grown.value.rounds[at] =
-            read_cell(grown.value, at, words.trimmed().toStdString(), session_.preferences().terms(), yarns)
-                .round;
-    }
+    const Round like = like_round_before(static_cast<int>(at));
+    const Round round =
+        read_cell(like, below(at), words.trimmed().toStdString(), session_.preferences().terms(), yarns)
+            .round;
+    auto grown = insert_rounds(current(), at, std::vector{round});
     return {std::move(grown), std::move(yarns.names)};
 }
 

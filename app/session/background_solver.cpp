@@ -11,14 +11,15 @@ namespace {
 
 std::shared_ptr<const PieceStudy> studied(const SolveRequest& request, const std::stop_token& stop) {
     if (request.known) return request.known;
-    return std::make_shared<PieceStudy>(study_piece(*request.toy, request.piece, request.warm.get(), stop));
+    return std::make_shared<PieceStudy>(
+        study_piece(*request.toy, request.piece, request.warm.get(), stop, request.graph.get()));
 }
 
 std::shared_ptr<const PieceStudy> studied_unstuffed(const SolveRequest& request, const PieceStudy& stuffed,
                                                     const std::stop_token& stop) {
     Toy toy = *request.toy;
     toy.pieces[request.piece].area_stretch = unstuffed_stretch;
-    return std::make_shared<PieceStudy>(study_piece(toy, request.piece, &stuffed, stop));
+    return std::make_shared<PieceStudy>(study_piece(toy, request.piece, &stuffed, stop, request.graph.get()));
 }
 
 std::shared_ptr<const StitchSurface> surface_of(const SolveRequest& request, const PieceStudy& study) {
