@@ -27,6 +27,8 @@ void print_left_out(const QString& path, const ReadDocument& document) {
     }
     for (const UnreadKey& key : document.unread)
         print_problem(CommandLine::tr("%1: %2").arg(path, unread_key_words(key)));
+    for (const MendedId& id : document.mended)
+        print_problem(CommandLine::tr("%1: %2").arg(path, mended_id_words(id)));
 }
 
 int work_or_complain(const std::function<int(const QString&, const Toy&)>& work, const QString& path,

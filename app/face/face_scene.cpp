@@ -107,7 +107,7 @@ std::optional<Toy> FaceScene::moved(int feature, const SurfacePlace& place) cons
         index >= piece->features.size())
         return std::nullopt;
     const FaceSurface surface(*piece, shown->revolved());
-    Toy toy = session_.toy();
+    Toy toy = session_.said_toy();
     Feature& changed = toy.pieces[static_cast<std::size_t>(session_.current_piece())].features[index];
     changed = moved_to(changed, place, surface, stitch_counts(shown->graph().graph));
     return toy;

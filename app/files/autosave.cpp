@@ -81,7 +81,7 @@ QString Autosave::wanted_copy() const {
 }
 
 bool Autosave::write_copy(const QString& path) const {
-    return !save_document_file(path, session_.toy()).has_value();
+    return !save_document_file(path, session_.said_toy()).has_value();
 }
 
 void Autosave::set_pending(const PendingEntry& pending) {

@@ -143,12 +143,17 @@ bool DocumentFiles::open(const QString& path) {
 
 /// A file written by a newer program is read only: nothing of it can be lost.
 void DocumentFiles::tell_left_out() const {
-    if (session_.left_out().empty() || session_.read_only()) return;
-    QStringList lines;
-    for (const UnreadKey& key : session_.left_out()) lines << unread_key_words(key);
+    if (session_.read_only()) return;
     const QString name = QFileInfo(session_.path()).fileName();
-    tell(tr("Some of “%1” was not understood. Saving will drop it.").arg(name),
-         {lines.join(QLatin1Char('\n')), {}});
+    const auto tell_lines = [this](const QString& what, const QStringList& lines) {
+        if (!lines.isEmpty()) tell(what, {lines.join(QLatin1Char('\n')), {}});
+    };
+    QStringList dropped;
+    for (const UnreadKey& key : session_.left_out()) dropped << unread_key_words(key);
+    tell_lines(tr("Some of “%1” was not understood. Saving will drop it.").arg(name), dropped);
+    QStringList mended;
+    for (const MendedId& id : session_.mended()) mended << mended_id_words(id);
+    tell_lines(tr("“%1” was mended in some places. Nothing is lost.").arg(name), mended);
 }
 
 bool DocumentFiles::save() {

@@ -3,7 +3,6 @@
 #include <QCoreApplication>
 #include <QStringList>
 
-#include "app/rounds/round_counts.h"
 #include "core/language/round/round_entry.h"
 #include "core/rounds/piece_graph.h"
 #include "render/wording/limit_words.h"
@@ -84,9 +83,19 @@ void place_problem(EntryReading& reading, const QString& text, const TextSpan& w
     reading.problem_length = units(where.column - 1 + where.length) - before;
 }
 
-EntryReading read_counts(const QString& text, const Piece& piece, const Round& like) {
-    const auto edges = edge_counts(piece);
-    const auto entry = parse_round_entry(text.toStdString(), {edges.back(), piece.rounds.size(), like});
+/// What the first of the rounds stands on.
+RoundBelow below_rounds(const EntryPlace& place) {
+    const Piece& piece = place.piece;
+    const auto below = [&](const StitchGraph& graph) {
+        return RoundBelow::before(piece, graph, piece.rounds.size());
+    };
+    return place.graph ? below(place.graph->get().graph) : below(piece_graph(piece).graph);
+}
+
+EntryReading read_counts(const QString& text, const EntryPlace& place) {
+    const Piece& piece = place.piece;
+    const auto entry =
+        parse_round_entry(text.toStdString(), {below_rounds(place).loops, piece.rounds.size(), place.like});
     EntryReading reading;
     reading.rounds = entry.rounds;
     std::vector<int> counts;
@@ -102,16 +111,16 @@ EntryReading read_counts(const QString& text, const Piece& piece, const Round& l
 
 EntryReading read_words(const QString& text, const EntryPlace& place) {
     EntryReading reading;
-    Piece grown = place.piece;
+    RoundBelow below = below_rounds(place);
+    std::vector<int> counts;
     YarnTable yarns{place.yarn_names};
     int unproved = 0;
     int stitches = 0;
     for (const auto& line : text.split(u'\n', Qt::SkipEmptyParts)) {
         if (line.trimmed().isEmpty()) continue;
-        grown.rounds.push_back(place.like);
-        const auto cell =
-            read_cell(grown, grown.rounds.size() - 1, line.trimmed().toStdString(), place.terms, yarns);
-        grown.rounds.back() = cell.round;
+        const auto cell = read_cell(place.like, below, line.trimmed().toStdString(), place.terms, yarns);
+        below.add(cell.reading.made, std::get_if<WorkedEvenly>(&cell.round.working));
+        counts.push_back(below.loops);
         reading.rounds.push_back(cell.round);
         stitches += cell.reading.stitches;
         if (!cell.reading.proved() && unproved == 0) unproved = static_cast<int>(reading.rounds.size());
@@ -124,9 +133,7 @@ EntryReading read_words(const QString& text, const EntryPlace& place) {
         return reading;
     }
     const auto there = place.piece.rounds.size();
-    const auto counts = edge_counts(grown);
-    const auto first = static_cast<std::ptrdiff_t>(there) + 1;
-    reading.understood = rounds_words(reading.rounds, there, {counts.begin() + first, counts.end()});
+    reading.understood = rounds_words(reading.rounds, there, counts);
     if (unproved > 0)
         reading.understood = EntryReadingText::tr("%1; round %2 does not work out yet")
                                  .arg(reading.understood)
@@ -139,7 +146,7 @@ EntryReading read_words(const QString& text, const EntryPlace& place) {
 EntryReading read_entry(const QString& text, const EntryPlace& place) {
     if (text.trimmed().isEmpty()) return {};
     if (!looks_like_round_entry(text.toStdString())) return read_words(text, place);
-    auto reading = read_counts(text, place.piece, place.like);
+    auto reading = read_counts(text, place);
     reading.yarn_names = place.yarn_names;
     return reading;
 }

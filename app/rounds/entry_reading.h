@@ -1,11 +1,13 @@
 #pragma once
 
+#include <memory>
 #include <string>
 #include <vector>
 
 #include <QString>
 
 #include "core/language/words/terms.h"
+#include "core/rounds/piece_graph.h"
 #include "core/toy/toy.h"
 
 namespace roundwright::app {
@@ -29,6 +31,7 @@ struct EntryPlace {
     Round like;  ///< the round that new ones take their stitch and yarn from
     std::vector<std::string> yarn_names;
     Terms terms = Terms::us;
+    std::shared_ptr<const SharedGraph> graph = nullptr;  ///< of the piece; null: it is derived
 };
 
 /// Counts, or words of a pattern with a round on each line. A round in words that does not come out can be

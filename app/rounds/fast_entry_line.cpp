@@ -73,13 +73,15 @@ void FastEntryLine::take_text(const QString& text) {
 }
 
 void FastEntryLine::read() {
+    if (adding_) return;
     setEnabled(session_.piece() && !session_.read_only());
     reading_ = {};
     if (session_.piece()) {
         const auto like =
             RoundEdits(session_).like_round_before(static_cast<int>(session_.piece()->rounds.size()));
         reading_ = read_entry(typed(), {*session_.piece(), like, yarn_table(session_.toy()).names,
-                                        session_.preferences().terms()});
+                                        session_.preferences().terms(),
+                                        session_.graph_of(session_.toy(), session_.current_piece())});
     }
     show_understood();
     try_out();
@@ -115,12 +117,15 @@ void FastEntryLine::add_rounds() {
         if (reading_.problem_length > 0) line_->setSelection(reading_.problem_at, reading_.problem_length);
         return;
     }
-    const EntryReading reading = reading_;  // adding the rounds reads the line anew
+    const EntryReading reading = reading_;
     const auto& rounds = reading.rounds;
     const int at = static_cast<int>(session_.piece()->rounds.size());
     const QString text = rounds.size() == 1 ? tr("Add round %1").arg(at + 1)
                                             : tr("Add rounds %1 to %2").arg(at + 1).arg(at + rounds.size());
-    if (!RoundEdits(session_).insert(at, rounds, text, reading.yarn_names)) return;
+    adding_ = true;  // what is typed is not to go after the rounds that it makes
+    const bool added = RoundEdits(session_).insert(at, rounds, text, reading.yarn_names);
+    adding_ = false;
+    if (!added) return;
     line_->setText({});  // and not clear(), which Undo would take back in place of the rounds
     Q_EMIT rounds_added();
 }

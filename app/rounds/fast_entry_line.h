@@ -44,6 +44,7 @@ class FastEntryLine : public QWidget {
     QLineEdit* line_;
     QLabel* understood_;
     EntryReading reading_;
+    bool adding_ = false;
 };
 
 }  // namespace roundwright::app

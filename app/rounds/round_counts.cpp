@@ -4,12 +4,15 @@
 
 namespace roundwright::app {
 
-std::vector<int> edge_counts(const Piece& piece) {
-    const StitchGraph graph = piece_graph(piece).graph;
+std::vector<int> edge_counts(const StitchGraph& graph, std::size_t rounds) {
     std::vector<int> counts{graph.foundation_loops};
     for (const auto& round : graph.rounds) counts.push_back(round.loops_left);
-    counts.resize(piece.rounds.size() + 1, 0);
+    counts.resize(rounds + 1, 0);
     return counts;
+}
+
+std::vector<int> edge_counts(const Piece& piece) {
+    return edge_counts(piece_graph(piece).graph, piece.rounds.size());
 }
 
 }  // namespace roundwright::app

@@ -48,7 +48,8 @@ WorkedEvenly& evenly(Round& round, int count) {
 QString set_count_text(const std::vector<int>& rounds, const CountEntry& entry) {
     const QString which = rounds_phrase(rounds);
     if (entry.times > 1)
-        return RoundEditsText::tr("Work %1 over %n round(s)", nullptr, static_cast<int>(rounds.size()) * entry.times)
+        return RoundEditsText::tr("Work %1 over %n round(s)", nullptr,
+                                  static_cast<int>(rounds.size()) * entry.times)
             .arg(which);
     if (entry.kind == CountEntry::Kind::count)
         return RoundEditsText::tr("Set %1 to %n stitch(es)", nullptr, entry.value).arg(which);
@@ -91,6 +92,23 @@ QString refusal_words(EditRefusal refusal) {
     return {};
 }
 
+std::vector<int> RoundEdits::edges() const {
+    const auto graph = session_.graph_of(session_.said_toy(), session_.current_piece());
+    return edge_counts(graph->get().graph, current().rounds.size());
+}
+
+RoundBelow RoundEdits::below(std::size_t round) const {
+    const auto graph = session_.graph_of(session_.said_toy(), session_.current_piece());
+    return RoundBelow::before(current(), graph->get().graph, round);
+}
+
+Piece RoundEdits::reworded(int round, const std::string& words, Terms terms, YarnTable& yarns) const {
+    Piece piece = current();
+    Round& changed = piece.rounds[index(round)];
+    changed = read_cell(changed, below(index(round)), words, terms, yarns).round;
+    return piece;
+}
+
 bool RoundEdits::put(const QString& text, Piece piece) {
     return session_.edit_piece(text, [&](Piece& current_piece) { current_piece = std::move(piece); });
 }
@@ -115,7 +133,7 @@ Edited<Piece> RoundEdits::with_count(const std::vector<int>& rounds, const Count
     if (piece.refusal) return piece;
     const auto all = each_times(rounds, entry.times);
     if (entry.kind == CountEntry::Kind::count) return set_counts(piece.value, all, entry.value);
-    return change_counts(piece.value, all, entry.value, edge_counts(piece.value));
+    return change_counts(piece.value, all, entry.value, entry.times > 1 ? edge_counts(piece.value) : edges());
 }
 
 bool RoundEdits::set_count(const std::vector<int>& rounds, const CountEntry& entry) {
@@ -133,7 +151,7 @@ bool RoundEdits::change_each(const std::vector<int>& rounds, const QString& text
 
 bool RoundEdits::change_evenly(const std::vector<int>& rounds, const QString& text,
                                const std::function<void(WorkedEvenly&)>& change) {
-    const auto counts = edge_counts(current());
+    const auto counts = edges();
     Piece piece = current();
     for (const int round : rounds) change(evenly(piece.rounds[index(round)], counts[index(round) + 1]));
     return put(text, std::move(piece));
@@ -142,23 +160,15 @@ bool RoundEdits::change_evenly(const std::vector<int>& rounds, const QString& te
 bool RoundEdits::set_words(int round, const QString& words) {
     if (words.trimmed().isEmpty()) return work_evenly({round});
     YarnTable yarns = yarn_table(session_.said_toy());
-    Piece piece = current();
-    piece.rounds[index(round)] =
-        read_cell(piece, index(round), words.trimmed().toStdString(), session_.preferences().terms(), yarns)
-            .round;
+    Piece piece = reworded(round, words.trimmed().toStdString(), session_.preferences().terms(), yarns);
     return put(RoundEditsText::tr("Write round %1 in words").arg(round + 1), Edited<Piece>{std::move(piece)},
                yarns.names);
 }
 
 Toy RoundEdits::with_words(int round, const QString& words) const {
-    Toy toy = session_.said_toy();
-    YarnTable yarns = yarn_table(toy);
-    Piece& piece = toy.pieces[index(session_.current_piece())];
-    piece.rounds[index(round)] =
-        read_cell(piece, index(round), words.trimmed().toStdString(), session_.preferences().terms(), yarns)
-            .round;
-    add_yarns(toy, yarns.names);
-    return toy;
+    YarnTable yarns = yarn_table(session_.said_toy());
+    Piece piece = reworded(round, words.trimmed().toStdString(), session_.preferences().terms(), yarns);
+    return toy_with(std::move(piece), yarns.names);
 }
 
 std::optional<ReadDiagnostic> RoundEdits::mendable(int round) const {
@@ -167,7 +177,8 @@ std::optional<ReadDiagnostic> RoundEdits::mendable(int round) const {
     if (!written) return std::nullopt;
     YarnTable yarns = yarn_table(session_.said_toy());
     for (ReadDiagnostic& found :
-         read_cell(current(), index(round), written->words, Terms::us, yarns).reading.diagnostics)
+         read_cell(current().rounds[index(round)], below(index(round)), written->words, Terms::us, yarns)
+             .reading.diagnostics)
         if (found.severity == Severity::error && !found.mends.empty()) return found;
     return std::nullopt;
 }
@@ -176,10 +187,8 @@ bool RoundEdits::mend(int round) {
     const auto what = mendable(round);
     if (!what) return false;
     const auto& words = std::get<AsWritten>(current().rounds[index(round)].working).words;
-    Piece piece = current();
     YarnTable yarns = yarn_table(session_.said_toy());
-    piece.rounds[index(round)] =
-        read_cell(piece, index(round), mended(words, what->mends.front()), Terms::us, yarns).round;
+    Piece piece = reworded(round, mended(words, what->mends.front()), Terms::us, yarns);
     return put(RoundEditsText::tr("Fix round %1").arg(round + 1), Edited<Piece>{std::move(piece)},
                yarns.names);
 }
@@ -241,7 +250,7 @@ bool RoundEdits::replace(int first, int replaced, const std::vector<Round>& roun
 Round RoundEdits::like_round_before(int at) const {
     const auto& rounds = current().rounds;
     Round round = rounds.empty() ? Round{} : rounds[index(std::max(at - 1, 0))];
-    evenly(round, edge_counts(current())[index(std::max(at, rounds.empty() ? 0 : 1))]);
+    evenly(round, edges()[index(std::max(at, rounds.empty() ? 0 : 1))]);
     round.lies_flat = false;
     round.note.clear();
     return round;
@@ -256,7 +265,7 @@ std::optional<Toy> RoundEdits::with_inserted(int at, const std::vector<Round>& r
 
 std::vector<Round> RoundEdits::next_rounds(const CountEntry& entry) const {
     std::vector<Round> rounds;
-    for (const int count : entered_counts(entry, edge_counts(current()).back())) {
+    for (const int count : entered_counts(entry, edges().back())) {
         Round& round = rounds.emplace_back(like_round_before(static_cast<int>(current().rounds.size())));
         evenly(round, count).stitches = count;
     }
@@ -282,12 +291,11 @@ std::optional<Toy> RoundEdits::with_appended(const CountEntry& entry) const {
 RoundEdits::Appended RoundEdits::appended(const QString& words) const {
     const auto at = current().rounds.size();
     YarnTable yarns = yarn_table(session_.said_toy());
-    auto grown = insert_rounds(current(), at, std::vector{like_round_before(static_cast<int>(at))});
-    if (!grown.refusal) {
-        grown.value.rounds[at] =
-            read_cell(grown.value, at, words.trimmed().toStdString(), session_.preferences().terms(), yarns)
-                .round;
-    }
+    const Round like = like_round_before(static_cast<int>(at));
+    const Round round =
+        read_cell(like, below(at), words.trimmed().toStdString(), session_.preferences().terms(), yarns)
+            .round;
+    auto grown = insert_rounds(current(), at, std::vector{round});
     return {std::move(grown), std::move(yarns.names)};
 }
 

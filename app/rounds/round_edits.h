@@ -67,6 +67,12 @@ class RoundEdits {
     [[nodiscard]] const Piece& current() const {
         return session_.said_toy().pieces[static_cast<std::size_t>(session_.current_piece())];
     }
+    /// Stitches on its edge below the first round and after each.
+    [[nodiscard]] std::vector<int> edges() const;
+    /// What round `round` of it stands on.
+    [[nodiscard]] RoundBelow below(std::size_t round) const;
+    /// It with other words for a round.
+    [[nodiscard]] Piece reworded(int round, const std::string& words, Terms terms, YarnTable& yarns) const;
     bool put(const QString& text, Piece piece);
     bool put(const QString& text, Edited<Piece> piece, const std::vector<std::string>& yarn_names = {});
     [[nodiscard]] Toy toy_with(Piece piece, const std::vector<std::string>& yarn_names) const;

@@ -4,7 +4,6 @@
 
 #include <QStringList>
 
-#include "app/rounds/round_counts.h"
 #include "core/document/json_document.h"
 #include "core/language/round/write.h"
 #include "core/rounds/piece_graph.h"
@@ -14,11 +13,13 @@ namespace {
 
 const auto rounds_type = QStringLiteral("application/x-roundwright-rounds+json");
 
-QString words_of(const Piece& piece, const std::vector<int>& rounds, Terms terms) {
-    const auto graph = piece_graph(piece).graph;
+QString words_of(const DocumentSession& session, const std::vector<int>& rounds) {
+    const auto shared = session.graph_of(session.toy(), session.current_piece());
+    const StitchGraph& graph = shared->get().graph;
+    const Terms terms = session.preferences().terms();
     QStringList lines;
     for (const int round : rounds) {
-        const auto words = QString::fromStdString(round_words(graph, round, terms, piece.start));
+        const auto words = QString::fromStdString(round_words(graph, round, terms, session.piece()->start));
         const int count = graph.rounds[static_cast<std::size_t>(round)].loops_left;
         lines << QStringLiteral("%1: %2 (%3)").arg(round + 1).arg(words).arg(count);
     }
@@ -36,7 +37,7 @@ QMimeData* rounds_to_clipboard(const DocumentSession& session, const std::vector
     }
     auto* data = new QMimeData;
     data->setData(rounds_type, QByteArray::fromStdString(write_document(carrier)));
-    data->setText(words_of(*session.piece(), rounds, session.preferences().terms()));
+    data->setText(words_of(session, rounds));
     return data;
 }
 

@@ -23,8 +23,10 @@ namespace {
 RoundColumn column_of(const QModelIndex& index) { return static_cast<RoundColumn>(index.column()); }
 
 /// Half-typed counts mostly cannot be worked.
-bool can_be_worked(const Piece& piece, const std::vector<int>& rounds) {
-    const auto counts = edge_counts(piece);
+bool can_be_worked(const DocumentSession& session, const Toy& toy, const std::vector<int>& rounds) {
+    const auto& piece = toy.pieces[static_cast<std::size_t>(session.current_piece())];
+    const auto graph = session.graph_of(toy, session.current_piece());
+    const auto counts = edge_counts(graph->get().graph, piece.rounds.size());
     return std::ranges::all_of(rounds, [&](int round) {
         const int below = counts[static_cast<std::size_t>(round)];
         const int count = counts[static_cast<std::size_t>(round) + 1];
@@ -91,8 +93,10 @@ QWidget* RoundsDelegate::createEditor(QWidget* parent, const QStyleOptionViewIte
 QWidget* RoundsDelegate::words_edit(QWidget* parent, int row) const {
     const auto& session = model_.session();
     const auto round = static_cast<std::size_t>(row);
-    auto* words = new WordsEdit(cell_setting(*session.piece(), round, session.preferences().terms()),
-                                yarn_table(session.toy()), parent);
+    const auto graph = session.graph_of(session.toy(), session.current_piece());
+    auto* words = new WordsEdit(
+        cell_setting(*session.piece(), graph->get().graph, round, session.preferences().terms()),
+        yarn_table(session.toy()), parent);
     words->setFrame(false);
     words->setAccessibleName(tr("Words of round %1").arg(row + 1));
     connect(words, &WordsEdit::words_read, this, [this, words, row] { preview_words(row, *words); });
@@ -121,10 +125,10 @@ void RoundsDelegate::preview(int row, const QString& text) const {
     const auto entry = parse_count_entry(text);
     if (!entry) return open_.preview.reset();
     auto piece = model_.edits().with_count(open_.rounds, *entry);
-    if (piece.refusal || !can_be_worked(piece.value, each_times(open_.rounds, entry->times)))
-        return open_.preview.reset();
+    if (piece.refusal) return open_.preview.reset();
     Toy toy = session.said_toy();
     toy.pieces[static_cast<std::size_t>(session.current_piece())] = std::move(piece.value);
+    if (!can_be_worked(session, toy, each_times(open_.rounds, entry->times))) return open_.preview.reset();
     show(std::move(toy));
 }
 
@@ -133,8 +137,7 @@ void RoundsDelegate::try_next_round(const QString& text) const {
     auto& session = model_.session();
     const auto entry = session.piece() ? parse_count_entry(text) : std::nullopt;
     auto toy = entry ? model_.edits().with_appended(*entry) : std::nullopt;
-    const auto piece = static_cast<std::size_t>(std::max(session.current_piece(), 0));
-    if (!toy || !can_be_worked(toy->pieces[piece], each_times({model_.rounds()}, entry->times)))
+    if (!toy || !can_be_worked(session, *toy, each_times({model_.rounds()}, entry->times)))
         return session.end_trial();
     session.try_out(std::move(*toy));
 }
@@ -161,7 +164,11 @@ void RoundsDelegate::setEditorData(QWidget* editor, const QModelIndex& index) co
 }
 
 void RoundsDelegate::setModelData(QWidget* editor, QAbstractItemModel*, const QModelIndex& index) const {
-    open_.preview.reset();
+    say(editor, index);
+    open_.preview.reset();  // what was said has taken its place
+}
+
+void RoundsDelegate::say(QWidget* editor, const QModelIndex& index) const {
     if (const auto* picker = qobject_cast<QComboBox*>(editor)) {
         model_.set_yarn(open_.rounds, picker->currentIndex());
         return;

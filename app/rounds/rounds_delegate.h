@@ -54,6 +54,7 @@ class RoundsDelegate : public CellDelegate {
         std::unique_ptr<LivePreview> preview;  ///< of a round there is; the next is only tried out
     };
 
+    void say(QWidget* editor, const QModelIndex& index) const;
     void show(Toy toy) const;
     void preview(int row, const QString& text) const;
     void try_next_round(const QString& text) const;

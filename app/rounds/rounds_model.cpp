@@ -112,7 +112,8 @@ void RoundsModel::read_rows() {
     if (!session_.piece()) return;
     const auto& piece = *session_.piece();
     if (fitting_study()) steps_ = work_steps(piece, study_->problem().rest_loop_mm);
-    const auto counts = edge_counts(piece);
+    const auto graph = session_.graph_of(session_.toy(), session_.current_piece());
+    const auto counts = edge_counts(graph->get().graph, piece.rounds.size());
     for (std::size_t round = 0; round < rows_.size(); ++round) {
         rows_[round] = {
             static_cast<int>(round) + 1, piece.rounds[round], counts[round + 1], counts[round], {}};
@@ -221,9 +222,9 @@ QString RoundsModel::words_to_edit(int round) const {
     if (session_.is_up_to_date(session_.current_piece()) ||
         !std::holds_alternative<WorkedEvenly>(round_at(round).working))
         return words(round);
-    const Piece& piece = *session_.piece();
+    const auto graph = session_.graph_of(session_.toy(), session_.current_piece());
     return QString::fromStdString(
-        round_words(piece_graph(piece).graph, round, session_.preferences().terms(), piece.start));
+        round_words(graph->get().graph, round, session_.preferences().terms(), session_.piece()->start));
 }
 
 QString RoundsModel::lie(int round) const {

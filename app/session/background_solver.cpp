@@ -17,7 +17,9 @@ StudiedPiece worked_out(const SolveRequest& request, const std::stop_token& stop
     std::optional<SurfaceWanted> wanted;
     if (request.surface_wanted)
         wanted = {request.unstuffed, {.relief = Relief::shaded, .most_triangles = request.most_triangles}};
-    if (!request.known) return study_in_stages(*request.toy, request.piece, request.before, wanted, stop);
+    if (!request.known)
+        return study_in_stages(*request.toy, request.piece, request.before, wanted, stop,
+                               request.graph.get());
     if (!wanted) return {request.known, request.known, nullptr};
     return with_surface(request.known, *request.toy, request.piece, request.before, *wanted, stop);
 }
@@ -34,7 +36,7 @@ SolveResult result_of(const SolveRequest& request, const StudiedPiece& made) {
 
 SolveResult first_step(const SolveRequest& request, const std::stop_token& stop) {
     SolveResult result = result_of(request, worked_out(request, stop));
-    result.has_checks = !request.checks_wanted || request.known != nullptr;
+    result.has_checks = request.known != nullptr;
     if (result.surface)
         static_cast<void>(render::face_pictures(result.surface->mesh));  // not when first drawn
     return result;

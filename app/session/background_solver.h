@@ -18,10 +18,10 @@ struct SolveRequest {
     std::uint64_t revision = 0;  ///< names the request; an answer to another one is stale
     std::shared_ptr<const Toy> toy;
     std::size_t piece = 0;
-    StudiedPiece before;                      ///< the piece before the edit; its parts may be null
-    std::shared_ptr<const PieceStudy> known;  ///< already right for this toy: only the surface is wanted
+    std::shared_ptr<const SharedGraph> graph;  ///< of the piece; null: it is derived here
+    StudiedPiece before;                       ///< the piece before the edit; its parts may be null
+    std::shared_ptr<const PieceStudy> known;   ///< already right for this toy: only the surface is wanted
     bool surface_wanted = false;
-    bool checks_wanted = true;
     bool unstuffed = false;  ///< draw the piece as it is before stuffing
     std::size_t most_triangles = most_picture_triangles;
     bool urgent = false;  ///< the next key waits for its shape and surface; its checks come in a second step

@@ -20,12 +20,15 @@ struct ChangeSet {
     bool words = false;           ///< title, designer, notes and the other words of the pattern
     bool materials = false;       ///< hook, gauge, yarns: all that is the toy's and is not words
     Splice pieces;                ///< in Toy::pieces; a changed piece is one for one
+    bool another_piece = false;   ///< where one is for one: it is not the same piece, but one in its place
     bool piece_settings = false;  ///< of the one piece changed: anything but its rounds
     Splice rounds;                ///< in the rounds of piece `pieces.first`, where that is one for one
 
     [[nodiscard]] bool empty() const { return !everything && !words && !materials && pieces.empty(); }
     /// Pieces came, went or moved: indices held from before are stale.
-    [[nodiscard]] bool piece_list() const { return everything || (!pieces.empty() && !pieces.one_for_one()); }
+    [[nodiscard]] bool piece_list() const {
+        return everything || (!pieces.empty() && (!pieces.one_for_one() || another_piece));
+    }
     /// Something of piece `index` itself changed.
     [[nodiscard]] bool touches_piece(int index) const {
         return everything || (index >= pieces.first && index < pieces.first + pieces.inserted);

@@ -77,6 +77,20 @@ QString unread_key_words(const UnreadKey& key) {
     return words;
 }
 
+QString mended_id_words(const MendedId& mended) {
+    const QString place = shortened(mended.place);
+    switch (mended.fault) {
+        case IdFault::missing:
+            return tr("at %1: missing. The piece was given an id of its own.").arg(place);
+        case IdFault::taken:
+            return tr("at %1: another piece has the same. This one was given an id of its own.").arg(place);
+        case IdFault::no_number:
+            return tr("at %1: not a whole number from 1 on. The piece was given an id of its own.")
+                .arg(place);
+    }
+    return {};
+}
+
 std::optional<FileProblem> save_document_file(const QString& path, const Toy& toy) {
     const auto problem = save_bytes(path, QByteArray::fromStdString(write_document(toy)));
     return problem ? std::optional(FileProblem{*problem, {}}) : std::nullopt;

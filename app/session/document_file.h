@@ -26,6 +26,9 @@ struct LoadedFile {
 /// What stands in a file and was left out, as a sentence with its place.
 [[nodiscard]] QString unread_key_words(const UnreadKey& key);
 
+/// A piece whose id was put right, as a sentence with its place.
+[[nodiscard]] QString mended_id_words(const MendedId& mended);
+
 /// Writes a document to disk, whole or not at all. Nothing on success.
 [[nodiscard]] std::optional<FileProblem> save_document_file(const QString& path, const Toy& toy);
 

@@ -11,28 +11,34 @@
 #include <QUndoStack>
 
 #include "app/kit/preferences.h"
-#include "app/session/background_solver.h"
+#include "app/session/change_set.h"
 #include "app/session/document_file.h"
-#include "app/session/edit_command.h"
-#include "core/mesh/stitch_surface.h"
-#include "core/study/studied_piece.h"
+#include "app/session/open_file.h"
+#include "app/session/open_preview.h"
+#include "app/session/studies.h"
+#include "app/session/toy_history.h"
+#include "core/checks/check_said_numbers.h"
 
 namespace roundwright::app {
 
 /// The open toy, and the only one who changes it. Views read the toy and its studies here, ask for changes by
-/// `edit`, and follow the signals. Pieces and rounds are counted from 0.
-class DocumentSession : public QObject, private ToyOwner {
+/// `edit`, and follow the signals. Pieces and rounds are counted from 0. What it does is done by its parts:
+/// `ToyHistory` (the toy and undo), `OpenPreview` and the trial in `Studies` (what is being tried), `Studies`
+/// (what is computed), `OpenFile`.
+class DocumentSession : public QObject {
     Q_OBJECT
   public:
     explicit DocumentSession(QObject* parent = nullptr);
     ~DocumentSession() override;
 
     // What is open.
-    [[nodiscard]] const Toy& toy() const { return toy_; }
-    /// Without the preview that is open: what an edit is to start from.
-    [[nodiscard]] const Toy& said_toy() const { return preview_base_ ? *preview_base_ : toy_; }
+    /// With the preview that is open.
+    [[nodiscard]] const Toy& toy() const { return preview_.toy() ? *preview_.toy() : history_.toy(); }
+    /// Without it: what an edit is to start from.
+    [[nodiscard]] const Toy& said_toy() const { return history_.toy(); }
     [[nodiscard]] int current_piece() const { return current_piece_; }  ///< -1: the toy has no piece
-    [[nodiscard]] const Piece* piece() const;                           ///< the current one; may be null
+    [[nodiscard]] PieceId current_id() const { return current_id_; }
+    [[nodiscard]] const Piece* piece() const;  ///< the current one; may be null
     [[nodiscard]] const std::vector<int>& selection() const { return selection_; }  ///< rounds, ascending
     void set_current_piece(int piece);
     void select_rounds(std::vector<int> rounds);
@@ -40,7 +46,7 @@ class DocumentSession : public QObject, private ToyOwner {
     // Changing it.
     /// Makes the toy what `after` is, as one undo step named `text` ("Set round 5 to 30 stitches"). Steps
     /// with the same merge key, one right after the other, become one. False if nothing changed or the toy is
-    /// read only. Ends a preview that is open by rolling it back.
+    /// read only. Takes the place of a preview that is open.
     bool edit(const QString& text, Toy after, const QString& merge_key = {});
     bool edit(const QString& text, const std::function<Toy(Toy)>& change, const QString& merge_key = {});
     /// The same for the current piece.
@@ -49,10 +55,11 @@ class DocumentSession : public QObject, private ToyOwner {
     /// Says why an edit that was asked for is not made.
     void refuse(const QString& why) { Q_EMIT edit_refused(why); }
     /// The next edit starts a step of its own, whatever its merge key.
-    void end_merging() { ++merge_epoch_; }
+    void end_merging() { history_.end_merging(); }
 
-    /// A change shown while it is made; see LivePreview, which is the way to use these. Commit makes one undo
-    /// step of it all. A ticket that is no longer the open preview's does nothing.
+    /// A change shown while it is made; see LivePreview, which is the way to use these. A new preview takes
+    /// over from one that is open. Commit makes one undo step of it all, and computes nothing again. A ticket
+    /// that is no longer the open preview's does nothing.
     [[nodiscard]] std::uint64_t begin_preview();
     void show_preview(std::uint64_t ticket, Toy toy);
     bool commit_preview(std::uint64_t ticket, const QString& text);
@@ -60,12 +67,17 @@ class DocumentSession : public QObject, private ToyOwner {
 
     /// Shows the current piece as it is in another toy, in the place of the toy's own: what is still being
     /// typed and not said yet. The toy itself, its study and its checks stay. Ends by `end_trial`, when
-    /// another piece comes on show, and with the next change of the toy, whose shape then takes its place.
+    /// another piece comes on show, and with the next change of the piece, whose shape then takes its place;
+    /// an edit that makes the piece what was tried takes over what was found.
     void try_out(Toy toy);
-    void end_trial();
-    [[nodiscard]] bool shows_trial() const { return trial_.surface != nullptr; }
+    void end_trial() { studies_.end_trial(); }
+    [[nodiscard]] bool shows_trial() const { return studies_.shows_trial(); }
 
-    [[nodiscard]] QUndoStack& undo_stack() { return undo_; }
+    [[nodiscard]] QUndoStack& undo_stack() { return history_.steps(); }
+
+    /// The graph of a piece of `toy()`, of `said_toy()` or of a toy that is about to be shown: derived once
+    /// for each state of the piece's rounds, whoever asks, the solver included.
+    [[nodiscard]] std::shared_ptr<const SharedGraph> graph_of(const Toy& toy, int piece) const;
 
     // What is computed from it, in the background.
     /// The latest study of a piece, possibly of the toy before the last edit; null before the first.
@@ -78,18 +90,22 @@ class DocumentSession : public QObject, private ToyOwner {
     [[nodiscard]] bool is_up_to_date(int piece) const;
     /// The shape on show is of an earlier state, since that of the toy as it is now did not converge.
     [[nodiscard]] bool shows_last_good_shape(int piece) const;
-    [[nodiscard]] bool solving() const { return solver_.busy(); }
-    [[nodiscard]] bool shows_unstuffed() const { return shows_unstuffed_; }
-    void set_shows_unstuffed(bool unstuffed);
+    [[nodiscard]] bool solving() const { return studies_.busy(); }
+    [[nodiscard]] bool shows_unstuffed() const { return studies_.shows_unstuffed(); }
+    void set_shows_unstuffed(bool unstuffed) { studies_.set_shows_unstuffed(unstuffed); }
     /// The relief gets coarser to stay below this many triangles.
-    void set_most_triangles(std::size_t triangles);
+    void set_most_triangles(std::size_t triangles) { studies_.set_most_triangles(triangles); }
+    /// How often a piece was given to the solver so far; for tests.
+    [[nodiscard]] std::uint64_t requests_made() const { return studies_.requests_made(); }
 
     // Its file.
-    [[nodiscard]] const QString& path() const { return path_; }  ///< empty: not saved yet
+    [[nodiscard]] const QString& path() const { return file_.path; }  ///< empty: not saved yet
     [[nodiscard]] bool modified() const;
-    [[nodiscard]] bool read_only() const { return read_only_; }  ///< written by a newer program
+    [[nodiscard]] bool read_only() const { return file_.read_only; }  ///< written by a newer program
     /// What stood in the file that was opened last and means nothing there: saving drops it.
-    [[nodiscard]] const std::vector<UnreadKey>& left_out() const { return left_out_; }
+    [[nodiscard]] const std::vector<UnreadKey>& left_out() const { return file_.left_out; }
+    /// Pieces of that file whose ids were put right.
+    [[nodiscard]] const std::vector<MendedId>& mended() const { return file_.mended; }
     /// Puts another toy in place, with a fresh undo stack. `unsaved`: it counts as modified from the start.
     void start(Toy toy, bool unsaved = false);
     /// On a problem the open toy stays as it is.
@@ -102,6 +118,7 @@ class DocumentSession : public QObject, private ToyOwner {
     [[nodiscard]] const Preferences& preferences() const { return preferences_; }
 
   Q_SIGNALS:
+    /// The toy that is shown changed, or, with nothing in `changes`, what was shown has been said.
     void toy_changed(const roundwright::app::ChangeSet& changes);
     void current_piece_changed(int piece);
     void selection_changed(const std::vector<int>& rounds);
@@ -115,73 +132,27 @@ class DocumentSession : public QObject, private ToyOwner {
     void edit_refused(const QString& why);  ///< the toy is read only, or would be over a limit
 
   private:
-    struct PieceResults {
-        std::shared_ptr<const PieceStudy> study;
-        std::shared_ptr<const PieceStudy> shown;
-        std::shared_ptr<const StitchSurface> surface;
-        Shared<SurfaceStage> drawn;   ///< the surface with what it was made from
-        std::uint64_t wanted = 0;     ///< revision of the request under way; 0: none
-        bool surface_wanted = false;  ///< by the request under way
-        bool last_good = false;
-    };
-
-    /// Of `try_out`.
-    struct Trial {
-        std::shared_ptr<const PieceStudy> study;
-        std::shared_ptr<const PieceStudy> shown;
-        std::shared_ptr<const StitchSurface> surface;
-        Shared<SurfaceStage> drawn;
-        std::uint64_t wanted = 0;  ///< revision of the request under way; 0: none
-    };
-
-    [[nodiscard]] const Toy& owned_toy() const override { return toy_; }
-    void apply_delta(const ToyDelta& delta) override;
-    void revert_delta(const ToyDelta& delta) override;
-
     [[nodiscard]] bool may_edit();
-    void push(const QString& text, ToyDelta delta, const QString& merge_key);
-    void replace_toy(Toy toy, const QString& path, bool read_only);
+    void follow_step(const ToyDelta& step, ToyHistory::Way way);
+    void end_preview();
+    void replace_toy(Toy toy, OpenFile file);
     void toy_became(const ChangeSet& changes);
     void keep_places_valid();
-    void reveal(const ChangeSet& changes);
-    void close_preview();
+    void reveal(const ChangeSet& changes, const Toy& before);
+    [[nodiscard]] int piece_to_reveal(const ChangeSet& changes, const Toy& before) const;
+    [[nodiscard]] int index_of(PieceId piece) const;
+    [[nodiscard]] PieceId id_of(int piece) const;
+    [[nodiscard]] CountsOfPieces counts_of(const Toy& toy) const;
 
-    void follow_pieces(const ChangeSet& changes);
-    void request(const ChangeSet& changes);
-    void request_piece(int piece, const std::shared_ptr<const Toy>& snapshot, bool study_is_right);
-    /// What every request says; the caller adds what it is for.
-    [[nodiscard]] SolveRequest new_request(int piece, std::shared_ptr<const Toy> toy);
-    void request_current_surface();
-    void surfaces_are_stale();
-    void take(const SolveResult& result);
-    void take_trial(const SolveResult& result);
-    void drop_trial();
-    void keep_trial_shown();
-    [[nodiscard]] bool on_trial(int piece) const { return shows_trial() && piece == current_piece_; }
-    void take_surface(int piece, const SolveResult& result);
-
-    Toy toy_;
+    ToyHistory history_;
+    OpenPreview preview_;
     int current_piece_ = -1;
+    PieceId current_id_ = PieceId::none;
     std::vector<int> selection_;
-    QUndoStack undo_;
-    bool pushing_ = false;
-    std::uint64_t merge_epoch_ = 0;
-
-    std::optional<Toy> preview_base_;
-    std::uint64_t preview_ticket_ = 0;
 
     Preferences preferences_;
-    BackgroundSolver solver_;
-    std::vector<PieceResults> results_;
-    Trial trial_;
-    std::uint64_t last_revision_ = 0;
-    bool shows_unstuffed_ = false;
-    std::size_t most_triangles_ = most_picture_triangles;
-
-    QString path_;
-    bool read_only_ = false;
-    std::vector<UnreadKey> left_out_;
-    bool unsaved_from_start_ = false;
+    Studies studies_;
+    OpenFile file_;
 };
 
 }  // namespace roundwright::app

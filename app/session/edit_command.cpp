@@ -12,11 +12,7 @@ int EditCommand::id() const { return merge_key_.isEmpty() ? -1 : 1; }
 bool EditCommand::mergeWith(const QUndoCommand* other) {
     const auto* next = static_cast<const EditCommand*>(other);
     if (next->merge_key_ != merge_key_) return false;
-    Toy after = owner_.owned_toy();
-    Toy before = after;
-    next->delta_.revert(before);
-    delta_.revert(before);
-    delta_ = ToyDelta(before, after);
+    delta_ = ToyDelta(delta_.before(), next->delta_.after());
     setText(next->text());
     setObsolete(delta_.empty());
     return true;

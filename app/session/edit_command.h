@@ -11,7 +11,6 @@ namespace roundwright::app {
 class ToyOwner {
   public:
     virtual ~ToyOwner() = default;
-    [[nodiscard]] virtual const Toy& owned_toy() const = 0;
     virtual void apply_delta(const ToyDelta& delta) = 0;
     virtual void revert_delta(const ToyDelta& delta) = 0;
 };

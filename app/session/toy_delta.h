@@ -1,41 +1,34 @@
 #pragma once
 
-#include <vector>
-
 #include "app/session/change_set.h"
 #include "core/toy/toy.h"
 
 namespace roundwright::app {
 
-/// The difference between two toys, holding no more of either than differs: an edit of one round of a large
-/// toy keeps two rounds, not two toys.
+/// What differs between two toys. Pieces that they share are not looked into.
+[[nodiscard]] ChangeSet changes_between(const Toy& before, const Toy& after);
+
+/// A step from one toy to another. Both are kept whole, and share their pieces with each other and with the
+/// steps around them as far as those are the same.
 class ToyDelta {
   public:
     ToyDelta() = default;
-    /// Both toys are as they were on return; they are taken apart while they are compared.
-    ToyDelta(Toy& before, Toy& after);
+    ToyDelta(Toy before, Toy after);
 
+    [[nodiscard]] const Toy& before() const { return before_; }
+    [[nodiscard]] const Toy& after() const { return after_; }
     [[nodiscard]] const ChangeSet& changes() const { return changes_; }
     [[nodiscard]] ChangeSet reversed_changes() const;
     [[nodiscard]] bool empty() const { return changes_.empty(); }
 
     /// Turns the toy before into the toy after.
-    void apply(Toy& toy) const;
+    void apply(Toy& toy) const { toy = after_; }
     /// Turns the toy after into the toy before.
-    void revert(Toy& toy) const;
+    void revert(Toy& toy) const { toy = before_; }
 
   private:
-    struct Side {
-        Toy head;                   ///< the toy without its pieces
-        std::vector<Piece> pieces;  ///< those that differ; without rounds where one stands for one
-        std::vector<Round> rounds;  ///< those that differ of that one piece
-    };
-    void compare_pieces(const std::vector<Piece>& before, const std::vector<Piece>& after);
-    void compare_rounds();
-    void put(Toy& toy, const Side& from, const Side& to) const;
-
-    Side before_;
-    Side after_;
+    Toy before_;
+    Toy after_;
     ChangeSet changes_;
 };
 

@@ -29,8 +29,8 @@ WorkInHand::WorkInHand(DocumentSession& session, RoundClock clock)
 }
 
 void WorkInHand::read_piece() {
-    graph_ = session_.piece() != nullptr ? piece_graph(*session_.piece()) : PieceGraph{};
-    counts_ = stitch_counts(graph_.graph);
+    graph_ = session_.piece() ? session_.graph_of(session_.toy(), session_.current_piece()) : nullptr;
+    counts_ = graph_ ? stitch_counts(graph_->get().graph) : std::vector<int>{};
 }
 
 const WorkedSoFar& WorkInHand::worked() const {
@@ -42,7 +42,7 @@ int WorkInHand::round() const { return std::clamp(worked().rounds, 0, rounds());
 
 QString WorkInHand::words_of(int round) const {
     return QString::fromStdString(
-        round_words(graph_.graph, round, session_.preferences().terms(), session_.piece()->start));
+        round_words(graph_->get().graph, round, session_.preferences().terms(), session_.piece()->start));
 }
 
 WorkInHand::Share WorkInHand::share_done() const {

@@ -61,7 +61,7 @@ class WorkInHand {
 
     DocumentSession& session_;
     RoundClock clock_;
-    PieceGraph graph_;
+    std::shared_ptr<const SharedGraph> graph_;
     std::vector<int> counts_;
 };
 

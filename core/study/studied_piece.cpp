@@ -21,10 +21,11 @@ StudiedPiece with_surface(std::shared_ptr<const PieceStudy> study, const Toy& to
 }
 
 StudiedPiece study_in_stages(const Toy& toy, std::size_t piece, const StudiedPiece& before,
-                             const std::optional<SurfaceWanted>& wanted, const std::stop_token& stop) {
+                             const std::optional<SurfaceWanted>& wanted, const std::stop_token& stop,
+                             const SharedGraph* graph) {
     const PieceStudy* earlier = before.study.get();
     auto study = std::make_shared<const PieceStudy>(
-        with_sizes(study_shape(toy, piece, earlier, stop), toy, piece, earlier));
+        with_sizes(study_shape(toy, piece, earlier, stop, graph), toy, piece, earlier));
     if (wanted) return with_surface(study, toy, piece, before, *wanted, stop);
     return {study, study, nullptr};
 }

@@ -27,7 +27,8 @@ struct SurfaceWanted {
 /// longest.
 [[nodiscard]] StudiedPiece study_in_stages(const Toy& toy, std::size_t piece, const StudiedPiece& before,
                                            const std::optional<SurfaceWanted>& wanted,
-                                           const std::stop_token& stop = {});
+                                           const std::stop_token& stop = {},
+                                           const SharedGraph* graph = nullptr);
 [[nodiscard]] StudiedPiece with_checks(StudiedPiece made, const Toy& toy, std::size_t piece,
                                        const StudiedPiece& before, const std::stop_token& stop = {});
 

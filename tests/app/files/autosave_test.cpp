@@ -4,6 +4,7 @@
 
 #include <QDir>
 
+#include "app/session/live_preview.h"
 #include "tests/app/app_testing.h"
 
 namespace roundwright::app {
@@ -146,6 +147,26 @@ TEST_F(AutosaveTest, ADiscardedCopyIsGone) {
     Autosave::discard(left.front());
     EXPECT_TRUE(autosave.left_behind().empty());
     EXPECT_FALSE(QFile::exists(left.front().copy));
+}
+
+TEST_F(AutosaveTest, KeepsNoPreviewButWhatIsSaid) {
+    DocumentSession session;
+    session.start(toy_of({6, 12}));
+    Autosave autosave(session, state);
+    rename_piece(session, "Beak");
+    LivePreview preview(session, QStringLiteral("Drag"));
+    Toy shown = session.said_toy();
+    shown.pieces[0].name = "Half dragged";
+    preview.show(shown);
+    const auto kept = [&] {
+        autosave.keep_now();
+        const auto files = QDir(state).entryInfoList({QStringLiteral("*.roundwright")}, QDir::Files);
+        return files.isEmpty() ? std::string()
+                               : load_document_file(files.front().filePath()).document.toy.pieces[0].name;
+    };
+    EXPECT_EQ(kept(), "Beak");
+    preview.commit();
+    EXPECT_EQ(kept(), "Half dragged");
 }
 
 }  // namespace

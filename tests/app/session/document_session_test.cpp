@@ -224,7 +224,7 @@ TEST_F(SessionTest, ANewerFileIsOpenToLookAtOnly) {
     QTemporaryDir folder;
     const QString path = folder.filePath(QStringLiteral("newer.roundwright"));
     std::string json = write_document(session.toy());
-    const auto at = json.find("\"version\": 1");
+    const auto at = json.find("\"version\": 2");
     ASSERT_NE(at, std::string::npos) << json.substr(0, 200);
     json.replace(at, 12, "\"version\": 9");
     QFile file(path);

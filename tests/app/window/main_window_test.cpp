@@ -128,7 +128,7 @@ TEST_F(MainWindowTest, TheShapeFollowsTheLineAsItIsTyped) {
     EXPECT_TRUE(window->shape().size_text().isEmpty());
 }
 
-TEST_F(MainWindowTest, WhatWasTriedOutIsShownUntilItsOwnShapeIsThere) {
+TEST_F(MainWindowTest, WhatWasTriedOutBecomesTheToysOwnShape) {
     window->fast_entry().focus_line();
     type(QStringLiteral("6, 12, 18, 24"));
     ASSERT_TRUE(wait_until([&] { return session->shows_trial() && !session->solving(); }));
@@ -138,7 +138,9 @@ TEST_F(MainWindowTest, WhatWasTriedOutIsShownUntilItsOwnShapeIsThere) {
     EXPECT_EQ(session->surface(0), tried);
     EXPECT_EQ(counts(), (std::vector{6, 12, 18, 24}));
     ASSERT_TRUE(wait_for_shape(*session));
-    EXPECT_NE(session->surface(0), tried);
+    EXPECT_EQ(session->surface(0), tried);
+    ASSERT_TRUE(session->study(0));
+    EXPECT_EQ(session->study(0)->graph.graph.rounds.size(), 4u);
     EXPECT_FALSE(window->shape().words().startsWith(QStringLiteral("With the rounds being typed")));
 }
 

@@ -1,0 +1,118 @@
+#pragma once
+
+#include <cstdint>
+#include <map>
+#include <memory>
+#include <optional>
+#include <vector>
+
+#include <QObject>
+
+#include "app/session/background_solver.h"
+#include "app/session/piece_graphs.h"
+#include "core/mesh/stitch_surface.h"
+#include "core/study/studied_piece.h"
+
+namespace roundwright::app {
+
+/// One piece of a toy that nobody changes any more.
+struct PieceOfToy {
+    std::shared_ptr<const Toy> toy;
+    PieceId piece = PieceId::none;
+
+    /// Whether what is worked out for one is right for the other.
+    [[nodiscard]] bool gives_the_same_as(const PieceOfToy& other) const;
+};
+
+/// What was worked out for a piece, and what is on its way.
+struct Findings {
+    PieceOfToy of;  ///< what they are of once nothing is on its way
+    std::shared_ptr<const PieceStudy> study;
+    std::shared_ptr<const PieceStudy> shown;  ///< of what the surface shows
+    std::shared_ptr<const StitchSurface> surface;
+    Shared<SurfaceStage> drawn;   ///< the surface with what it was made from
+    std::uint64_t wanted = 0;     ///< revision of the request under way; 0: none
+    bool surface_wanted = false;  ///< by the request under way
+    bool last_good = false;       ///< the surface is of an earlier state, since this one's did not converge
+};
+
+/// What is computed of the toy that is shown, in the background: asks for what a change makes stale, and for
+/// nothing else. Findings stay with their piece when pieces move.
+class Studies : public QObject {
+    Q_OBJECT
+  public:
+    explicit Studies(QObject* parent = nullptr);
+
+    /// Forgets everything: another toy is opened.
+    void clear();
+    /// The toy that is shown is this one now, and `current` (may be none) the piece on show. Asks for what is
+    /// missing; `tell` has the signals.
+    void follow(Toy toy, PieceId current);
+    /// Signals what `follow` and `show_piece` found to be known already.
+    void tell();
+    /// Another piece comes on show.
+    void show_piece(PieceId piece);
+
+    /// While a preview is open, what was known before it is kept, so that giving it up asks for nothing.
+    void keep_for_after_preview();
+    void preview_is_over() { before_preview_.clear(); }
+
+    /// Shows the current piece as it is in another toy; what is found becomes the piece's own as soon as the
+    /// toy is that one.
+    void try_out(Toy toy);
+    void end_trial();
+    [[nodiscard]] bool shows_trial() const { return trial_ && trial_->surface; }
+
+    [[nodiscard]] std::shared_ptr<const PieceStudy> study(PieceId piece) const;
+    [[nodiscard]] std::shared_ptr<const PieceStudy> shown_study(PieceId piece) const;
+    [[nodiscard]] std::shared_ptr<const StitchSurface> surface(PieceId piece) const;
+    [[nodiscard]] bool is_up_to_date(PieceId piece) const;
+    [[nodiscard]] bool shows_last_good_shape(PieceId piece) const;
+    [[nodiscard]] bool busy() const { return solver_.busy(); }
+    [[nodiscard]] bool shows_unstuffed() const { return shows_unstuffed_; }
+    void set_shows_unstuffed(bool unstuffed);
+    void set_most_triangles(std::size_t triangles);
+    /// How often a piece was given to the solver so far.
+    [[nodiscard]] std::uint64_t requests_made() const { return last_revision_; }
+
+    [[nodiscard]] std::shared_ptr<const SharedGraph> graph(const PieceList& pieces, std::size_t piece) const {
+        return graphs_.of(pieces, piece);
+    }
+
+  Q_SIGNALS:
+    void study_ready(roundwright::PieceId piece);
+    void surface_ready(roundwright::PieceId piece);
+    void busy_changed(bool busy);
+    void failed(const QString& why);  ///< the work on a piece ended by an error
+
+  private:
+    [[nodiscard]] const Findings* found(PieceId piece) const;
+    [[nodiscard]] bool on_trial(PieceId piece) const { return shows_trial() && piece == current_; }
+    void forget_pieces_gone();
+    void bring_up_to_date(PieceId piece);
+    bool take_over_trial(Findings& findings, const PieceOfToy& wanted);
+    bool take_up_again(Findings& findings, const PieceOfToy& wanted);
+    void leave_trial_on_show(Findings& findings);
+    void drop_trial();
+    [[nodiscard]] SolveRequest new_request(const PieceOfToy& of);
+    void request(Findings& findings, const PieceOfToy& of, bool study_is_right);
+    bool request_missing_surface();
+    void surfaces_are_stale();
+    void take(const SolveResult& result);
+    void take_trial(const SolveResult& result);
+
+    BackgroundSolver solver_;
+    mutable PieceGraphs graphs_;  // what is derived is no part of the state
+    std::shared_ptr<const Toy> toy_ = std::make_shared<const Toy>();
+    PieceId current_ = PieceId::none;
+    std::map<PieceId, Findings> findings_;
+    std::map<PieceId, Findings> before_preview_;
+    std::optional<Findings> trial_;
+    std::vector<PieceId> studies_to_tell_;
+    bool surface_to_tell_ = false;
+    std::uint64_t last_revision_ = 0;
+    bool shows_unstuffed_ = false;
+    std::size_t most_triangles_ = most_picture_triangles;
+};
+
+}  // namespace roundwright::app
