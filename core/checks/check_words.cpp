@@ -23,7 +23,7 @@ ReadDiagnostic with_mends(const CheckInput& input, const RoundProblem& problem, 
     YarnTable yarns;
     const auto index = static_cast<std::size_t>(problem.round);
     const ReadCell cell =
-        read_cell(input.piece.rounds[index], RoundBelow::before(input.piece, input.study.graph.graph, index),
+        read_cell(input.piece.rounds[index], RoundBelow::before(input.piece, input.graph.graph, index),
                   words, Terms::us, yarns);
     const auto& found = cell.reading.diagnostics;
     const auto error = std::find_if(found.begin(), found.end(), [](const ReadDiagnostic& diagnostic) {

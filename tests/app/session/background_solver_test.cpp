@@ -41,24 +41,25 @@ TEST_F(BackgroundSolverTest, AnUrgentRequestIsAnsweredInTwoSteps) {
     ASSERT_TRUE(done());
     ASSERT_EQ(results.size(), 2U);
     EXPECT_FALSE(results[0].has_checks);
-    EXPECT_TRUE(results[0].study->checks.empty());
+    EXPECT_TRUE(results[0].study->checks().empty());
     ASSERT_TRUE(results[0].surface);
     EXPECT_TRUE(results[1].has_checks && results[1].again);
-    EXPECT_FALSE(results[1].study->checks.empty());
+    EXPECT_FALSE(results[1].study->checks().empty());
     EXPECT_EQ(results[1].surface, results[0].surface);
     EXPECT_EQ(results[1].shown, results[1].study);
     const SolveResult whole = solve_request(request, {});
-    EXPECT_EQ(whole.study->checks.size(), results[1].study->checks.size());
-    EXPECT_EQ(whole.study->shape.radius_mm, results[1].study->shape.radius_mm);
+    EXPECT_EQ(whole.study->checks().size(), results[1].study->checks().size());
+    EXPECT_EQ(whole.study->revolved().radius_mm, results[1].study->revolved().radius_mm);
 }
 
-TEST_F(BackgroundSolverTest, WithoutChecksThereIsOneStep) {
+TEST_F(BackgroundSolverTest, AStudyThatIsKnownComesInOneStep) {
     SolveRequest request = request_of(1, {6, 12, 40, 12}, true);
-    request.checks_wanted = false;
+    request.known = solve_request(request, {}).study;
     solver.post(request);
     ASSERT_TRUE(done());
     ASSERT_EQ(results.size(), 1U);
-    EXPECT_TRUE(results[0].has_checks && results[0].surface && results[0].study->checks.empty());
+    EXPECT_TRUE(results[0].has_checks && results[0].surface);
+    EXPECT_EQ(results[0].study, request.known);
 }
 
 TEST_F(BackgroundSolverTest, WhatIsNotUrgentKeepsItsOrder) {

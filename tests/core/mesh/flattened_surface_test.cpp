@@ -188,8 +188,8 @@ TEST(FlattenedSurface, DistancesWithinALayerAreStraightAndLeadOverAFoldToTheOthe
         const Toy toy = toy_of_case(c);
         const PieceStudy study = study_piece(toy, 0);
         const Piece& piece = toy.pieces.front();
-        const FaceSurface face(piece, study.shape);
-        const auto fabric = revolved_fabric(piece, study.graph.graph, study.shape, {});
+        const FaceSurface face(piece, study.revolved());
+        const auto fabric = revolved_fabric(piece, study.graph().graph, study.revolved(), {});
         ASSERT_TRUE(fabric);
         const MeshGeodesics mesh(smooth_mesh(mean_surface(*fabric, 96), 2));
         for (const double along : {0.3, 0.5, 0.8}) {

@@ -57,7 +57,7 @@ Mesh stacked() {
 TEST(RayMeetsMesh, OfSeveralInOnePlaceTheFirst) {
     const RayCaster caster(stacked());
     for (const auto& hit : {caster.first_hit({Vec3(2, 2, 9), Vec3(0, 0, -1)}),
-                            caster.first_hit_by_trying_all({Vec3(2, 2, 9), Vec3(0, 0, -1)})}) {
+                            first_hit_by_trying_all(stacked(), {Vec3(2, 2, 9), Vec3(0, 0, -1)})}) {
         ASSERT_TRUE(hit);
         EXPECT_EQ(hit->triangle, 0U);
         EXPECT_EQ(hit->stitch, 7);

@@ -5,9 +5,9 @@
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
-#include "core/mesh/write_glb.h"
-#include "core/mesh/write_obj.h"
-#include "core/mesh/write_stl.h"
+#include "core/mesh/files/write_glb.h"
+#include "core/mesh/files/write_obj.h"
+#include "core/mesh/files/write_stl.h"
 
 namespace roundwright {
 namespace {

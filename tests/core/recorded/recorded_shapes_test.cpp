@@ -46,7 +46,7 @@ void tell_size(RecordedText& text, const VariedStudy& study) {
     text.line("between") << study.size.width_mm.low << study.size.width_mm.high << study.size.height_mm.low
                          << study.size.height_mm.high << study.size.volume_mm3.low
                          << study.size.volume_mm3.high;
-    if (const auto plan = oval_plan(study.problem, shape))
+    if (const auto plan = oval_plan(study.problem, study.study.measures()))
         text.line("oval") << plan->length_mm << plan->width_mm;
 }
 

@@ -332,19 +332,21 @@ VariedStudy studied(const Toy& toy) {
     VariedStudy made;
     made.study = study_piece(toy, 0);
     const PieceStudy& study = made.study;
-    made.graph = study.graph;
+    made.graph = study.graph();
     made.gauge = study.gauge;
     made.gauge_known = study.gauge_known;
-    made.problem = study.problem;
-    made.shape = study.shape;
-    made.size = study.size;
-    made.lies = study.lies;
-    made.checks = study.checks;
+    made.problem = study.problem();
+    made.shape = study.revolved();
+    made.size = study.size();
+    made.lies = study.lies();
+    made.checks = study.checks();
     return made;
 }
 
 std::vector<Check> checks_with_all_cures(const Toy& toy, const VariedStudy& study) {
-    return run_checks(toy, 0, study.study);
+    const PieceStudy& made = study.study;
+    return run_checks({toy.pieces[0], 0, made.graph(), made.gauge, made.gauge_known, made.problem(), made.measures(),
+                       made.lies(), made.shape->signs, made.revolved()});
 }
 
 StitchSurface surface_of(const Toy& toy, const VariedStudy& study, const RevolveOptions& options) {

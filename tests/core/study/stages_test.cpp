@@ -29,7 +29,7 @@ Toy seal() {
 /// The study and surface of one piece, with the studies of the others left aside.
 StudiedPiece studied(const Toy& toy, std::size_t piece, const StudiedPiece& before = {}) {
     const SurfaceWanted wanted{false, {.relief = Relief::shaded}};
-    return study_in_stages(toy, piece, before, wanted);
+    return with_checks(study_in_stages(toy, piece, before, wanted), toy, piece, before);
 }
 
 /// The stages that were computed anew, by name: "stitches shape sizes checks surface".
@@ -229,15 +229,15 @@ TEST(StagesOfAStudy, NoSurfaceIsMadeThatIsNotWanted) {
     EXPECT_FALSE(made.study->checks().empty() && made.study->size() == SizeRange{});
 }
 
-TEST(StagesOfAStudy, TheShapeIsToldOfBeforeItsChecks) {
+TEST(StagesOfAStudy, TheShapeIsThereBeforeItsChecks) {
     const Toy toy = seal();
-    std::vector<StudiedPiece> told;
-    const StudiedPiece made = study_in_stages(toy, 0, {}, SurfaceWanted{}, {},
-                                              [&told](const StudiedPiece& step) { told.push_back(step); });
-    ASSERT_EQ(told.size(), 1U);
-    EXPECT_EQ(told[0].study->shape, made.study->shape);
-    EXPECT_EQ(told[0].drawn, made.drawn);
-    EXPECT_EQ(told[0].study->checked, no_stage<CheckStage>());
+    const StudiedPiece shaped = study_in_stages(toy, 0, {}, SurfaceWanted{});
+    EXPECT_EQ(shaped.study->checked, no_stage<CheckStage>());
+    EXPECT_NE(shaped.study->sizes, no_stage<SizeStage>());
+    const StudiedPiece made = with_checks(shaped, toy, 0, {});
+    EXPECT_EQ(shaped.study->shape, made.study->shape);
+    EXPECT_EQ(shaped.drawn, made.drawn);
+    EXPECT_EQ(made.shown, made.study);
     EXPECT_NE(made.study->checked, no_stage<CheckStage>());
 }
 
@@ -251,7 +251,7 @@ TEST(StagesOfAStudy, WhatWasStoppedIsNotTakenForRight) {
     EXPECT_EQ(named(whole.checks()), named(study_piece(toy, 0).checks()));
 
     PieceStudy shaped = study_shape(toy, 0);
-    shaped = with_sizes_and_checks(shaped, toy, 0, nullptr, stopped.get_token());
+    shaped = with_checks(with_sizes(shaped, toy, 0), toy, 0, nullptr, stopped.get_token());
     EXPECT_FALSE(shaped.checked->complete);
     EXPECT_NE(study_piece(toy, 0, &shaped).checked, shaped.checked);
 }
