@@ -93,7 +93,8 @@ TEST(StagedStudies, AreWhatStudiesFromNothingAre) {
         std::mt19937 random(static_cast<unsigned>(i));
         Toy toy;
         toy.gauge = GivenGauge{random_gauge(random)};
-        toy.yarns = {{"grey", {0x90, 0x90, 0x98}}, {"white", {0xF0, 0xF0, 0xF0}}};
+        toy.yarns.resize(2);
+        toy.yarns[1].colour = {0xF0, 0xF0, 0xF0};
         toy.pieces.push_back(random_piece(random));
         const SurfaceWanted wanted{false, {.relief = Relief::none, .most_triangles = 20'000}};
         StudiedPiece staged = study_in_stages(toy, 0, {}, wanted);

@@ -9,11 +9,19 @@
 namespace roundwright::test {
 namespace {
 
+Yarn yarn_of(const char* name, Colour colour) {
+    Yarn yarn;
+    yarn.name = name;
+    yarn.colour = colour;
+    return yarn;
+}
+
 /// A seal pup of our own: a head with a pair of eyes in two yarns, and a fin.
 Toy seal() {
     Toy toy = stuffed_toy_of({6, 12, 18, 24, 30, 30, 30, 30, 30, 24, 18, 12, 6});
     toy.gauge = GivenGauge{{5, 5, 0.2, 0.2, 0}};
-    toy.yarns = {{"grey", {0x90, 0x90, 0x98}}, {"white", {0xF0, 0xF0, 0xF0}}, {"red", {0xC0, 0x20, 0x20}}};
+    toy.yarns = {yarn_of("grey", {0x90, 0x90, 0x98}), yarn_of("white", {0xF0, 0xF0, 0xF0}),
+                 yarn_of("red", {0xC0, 0x20, 0x20})};
     Piece& head = toy.pieces[0];
     head.name = "Head";
     head.rounds[6].yarn = 1;
@@ -121,11 +129,7 @@ const EditRow rows[] = {
          yarn(t, 0).metres_per_100_g = 120;
      },
      nothing},
-    {"a yarn more",
-     [](Toy& t) {
-         t.yarns.push_back({"black", {}});
-     },
-     nothing},
+    {"a yarn more", [](Toy& t) { t.yarns.push_back(yarn_of("black", {})); }, nothing},
     {"a yarn gone", [](Toy& t) { t.yarns.resize(1); }, "surface"},
     // Gauge and hook.
     {"the gauge",
