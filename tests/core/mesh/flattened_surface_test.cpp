@@ -1,14 +1,15 @@
 #include <algorithm>
 #include <cmath>
 #include <gtest/gtest.h>
+#include <numbers>
 #include <optional>
 #include <random>
 
 #include "core/face/face_surface.h"
 #include "core/face/mesh_geodesic.h"
 #include "core/mesh/mean_surface.h"
-#include "core/mesh/revolve.h"
 #include "core/mesh/ray_cast.h"
+#include "core/mesh/revolve.h"
 #include "core/study/study_surface.h"
 #include "tests/core/checks/checked_piece.h"
 #include "tests/core/mesh/mesh_measures.h"
