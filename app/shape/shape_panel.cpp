@@ -19,6 +19,9 @@ namespace roundwright::app {
 namespace {
 
 constexpr int words_margins = 26;  // left and right
+/// An edit that lights another round is seen with its shape, in one picture; a shape that takes longer than
+/// this is not waited for.
+constexpr int light_after_ms = 80;
 
 QToolButton* button_for(QAction* action, QWidget* parent) {
     auto* button = new QToolButton(parent);
@@ -84,6 +87,10 @@ ShapePanel::ShapePanel(DocumentSession& session, const ShapeActions& actions, QW
             [this](int piece) { show_surface(piece); });
     connect(&session_, &DocumentSession::selection_changed, this, &ShapePanel::show_selection);
     connect(&session_.preferences(), &Preferences::units_changed, this, &ShapePanel::show_words);
+    connect(&session_, &DocumentSession::study_ready, this, &ShapePanel::light_selection);
+    light_later_.setSingleShot(true);
+    light_later_.setInterval(light_after_ms);
+    connect(&light_later_, &QTimer::timeout, this, &ShapePanel::light_selection);
     turning_.setInterval(40);
     connect(&turning_, &QTimer::timeout, this, &ShapePanel::turn_a_little);
     show_words();
@@ -144,6 +151,7 @@ void ShapePanel::show_surface(int piece) {
     if (piece != session_.current_piece()) return;
     const auto surface = session_.surface(piece);
     if (scene_ && surface) {
+        light_selection();
         scene_->share_surface(surface);
         scale_bar_->set_pixels_per_mm(scene_->pixels_per_mm());
     }
@@ -192,8 +200,14 @@ void ShapePanel::show_hover(int round, int stitch) {
 }
 
 void ShapePanel::show_selection() {
-    if (scene_) scene_->set_lit_rounds(session_.selection());
+    const bool shape_is_coming = session_.piece() && !session_.is_up_to_date(session_.current_piece());
+    shape_is_coming ? light_later_.start() : light_selection();
     show_words();
+}
+
+void ShapePanel::light_selection() {
+    light_later_.stop();
+    if (scene_) scene_->set_lit_rounds(session_.selection());
 }
 
 // --- the first slow turn

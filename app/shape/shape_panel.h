@@ -46,6 +46,7 @@ class ShapePanel : public QWidget {
     void show_words();
     void show_hover(int round, int stitch);
     void show_selection();
+    void light_selection();
     void turn_a_little();
 
     DocumentSession& session_;
@@ -59,6 +60,7 @@ class ShapePanel : public QWidget {
     QHBoxLayout* tools_;
     render::SceneView* scene_ = nullptr;
     QTimer turning_;
+    QTimer light_later_;
     double turned_degrees_ = 0;
     QString size_text_;
     QString hover_;

@@ -110,7 +110,7 @@ void CameraSceneView::share_surface(std::shared_ptr<const StitchSurface> surface
     asked_without_tree_ = 0;
     stitch_mm_ = stitch_size_mm(*surface_);
     pile_ = std::make_shared<const Mesh>(pile_mesh(*surface_));
-    light_rounds();
+    lit_.reset();
     show_surface();
     content_changed();
 }
@@ -132,11 +132,12 @@ void CameraSceneView::set_ghost(std::optional<Mesh> ghost) {
 void CameraSceneView::set_lit_rounds(const std::vector<int>& rounds) {
     if (rounds == lit_rounds_) return;
     lit_rounds_ = rounds;
-    light_rounds();
+    lit_.reset();
     show_lit();
 }
 
-void CameraSceneView::light_rounds() {
+void CameraSceneView::light_rounds() const {
+    if (lit_) return;
     const auto lit = [this](const Mesh& mesh) {
         return std::make_shared<const std::vector<float>>(lit_vertices(*surface_, mesh, lit_rounds_));
     };
@@ -278,6 +279,7 @@ void CameraSceneView::key(int key) {
 }
 
 SoftwareScene CameraSceneView::software_scene(const QColor& background) const {
+    light_rounds();
     SoftwareScene scene;
     scene.background = background;
     scene.any_lit = any_lit();

@@ -51,10 +51,16 @@ class CameraSceneView : public SceneView {
     [[nodiscard]] ViewInput& input() { return input_; }
     void set_viewport(double width_px, double height_px);
     [[nodiscard]] const StitchSurface& surface() const { return *surface_; }
-    [[nodiscard]] const std::vector<float>& vertex_lit() const { return *lit_; }
+    [[nodiscard]] const std::vector<float>& vertex_lit() const {
+        light_rounds();
+        return *lit_;
+    }
     /// Fibres of brushed stitches, with theirs.
     [[nodiscard]] const Mesh& pile() const { return *pile_; }
-    [[nodiscard]] const std::vector<float>& pile_lit() const { return *pile_lit_; }
+    [[nodiscard]] const std::vector<float>& pile_lit() const {
+        light_rounds();
+        return *pile_lit_;
+    }
     [[nodiscard]] bool any_lit() const { return !lit_rounds_.empty(); }
     [[nodiscard]] const std::vector<ScenePart>& parts() const { return *parts_; }
     [[nodiscard]] const Mesh* ghost() const { return ghost_.get(); }
@@ -69,7 +75,7 @@ class CameraSceneView : public SceneView {
     [[nodiscard]] std::vector<PointCloud> content() const;
     void connect_input();
     void content_changed();
-    void light_rounds();
+    void light_rounds() const;
     void camera_moved();
     void point_at(QPointF position);
     void tell_hover();
@@ -81,8 +87,7 @@ class CameraSceneView : public SceneView {
     Camera camera_;
     std::shared_ptr<const StitchSurface> surface_ = std::make_shared<const StitchSurface>();
     std::shared_ptr<const Mesh> pile_ = std::make_shared<const Mesh>();
-    std::shared_ptr<const std::vector<float>> pile_lit_ = std::make_shared<const std::vector<float>>();
-    std::shared_ptr<const std::vector<float>> lit_ = std::make_shared<const std::vector<float>>();
+    mutable std::shared_ptr<const std::vector<float>> lit_, pile_lit_;  ///< null: not worked out yet
     std::vector<int> lit_rounds_;
     mutable std::shared_ptr<const RayCaster> caster_;  ///< of the surface; null until the tree has grown
     mutable int asked_without_tree_ = 0;               ///< rays

@@ -61,7 +61,7 @@ class Stage {
     /// Milliseconds from the last key until the view holds the new surface, and until it has painted it; and
     /// the processor time that the second took, of the window's thread and of all.
     struct Taken {
-        double held, painted, window_thread, all_threads;
+        double held, painted, key, until_held, window_thread, all_threads;
     };
     Taken enter() {
         arrived_ = false;
@@ -69,11 +69,17 @@ class Stage {
         const double all_threads = processor_ms(CLOCK_PROCESS_CPUTIME_ID);
         const auto start = Clock::now();
         QTest::keyClick(focus(), Qt::Key_Return);
+        const double key = processor_ms(CLOCK_THREAD_CPUTIME_ID) - window_thread;
         let_through([this] { return arrived_; });
+        const double until_held = processor_ms(CLOCK_THREAD_CPUTIME_ID) - window_thread;
         const double held = milliseconds_since(start);
         window_.shape().scene()->widget()->repaint();
         const double painted = milliseconds_since(start);
-        const Taken taken{held, painted, processor_ms(CLOCK_THREAD_CPUTIME_ID) - window_thread,
+        const Taken taken{held,
+                          painted,
+                          key,
+                          until_held,
+                          processor_ms(CLOCK_THREAD_CPUTIME_ID) - window_thread,
                           processor_ms(CLOCK_PROCESS_CPUTIME_ID) - all_threads};
         let_through([this] { return settled(); });
         return taken;
@@ -105,7 +111,7 @@ void key_to_surface(benchmark::State& state) {
     const int rounds = static_cast<int>(state.range(0));
     Stage stage(rounds);
     const int usual = 6 * (rounds / 3);
-    double painted = 0, window_thread = 0, all_threads = 0;
+    double painted = 0, key = 0, until_held = 0, window_thread = 0, all_threads = 0;
     int more = 0;
     for (auto _ : state) {
         more = 1 - more;
@@ -113,12 +119,16 @@ void key_to_surface(benchmark::State& state) {
         const auto taken = stage.enter();
         state.SetIterationTime(taken.held / 1000);
         painted += taken.painted;
+        key += taken.key;
+        until_held += taken.until_held;
         window_thread += taken.window_thread;
         all_threads += taken.all_threads;
     }
     state.counters["triangles"] = static_cast<double>(stage.triangles());
     const auto mean = [](double sum) { return benchmark::Counter(sum, benchmark::Counter::kAvgIterations); };
     state.counters["painted_ms"] = mean(painted);
+    state.counters["window_thread_key_ms"] = mean(key);
+    state.counters["window_thread_held_ms"] = mean(until_held);
     state.counters["window_thread_ms"] = mean(window_thread);
     state.counters["all_threads_ms"] = mean(all_threads);
 }
