@@ -231,22 +231,25 @@ void RoundsView::keyPressEvent(QKeyEvent* event) {
 
 /// All at once, so that the next key, however long it has waited, finds the next cell.
 void RoundsView::end_edit(QWidget* editor, const QPersistentModelIndex& cell, RoundsDelegate::Ending how) {
+    const int rounds = model_.rounds();
+    const bool next_round = cell.row() >= rounds;
     {
         const QScopedValueRollback guard(ending_edit_, true);
         commitData(editor);
         closeEditor(editor, QAbstractItemDelegate::NoHint);
     }
-    go_on_from(cell, how);
+    const int put_in = model_.rounds() - rounds - (next_round ? 1 : 0);
+    go_on_from(cell, how, std::max(put_in, 0));
 }
 
-void RoundsView::go_on_from(const QModelIndex& cell, RoundsDelegate::Ending how) {
+void RoundsView::go_on_from(const QModelIndex& cell, RoundsDelegate::Ending how, int put_in) {
     const bool from_words = cell.column() == column(RoundColumn::words);
     const bool from_count =
         cell.column() == column(RoundColumn::stitches) || cell.column() == column(RoundColumn::change);
     switch (how) {
         case RoundsDelegate::Ending::enter:
         case RoundsDelegate::Ending::down:
-            return go_to_row(cell.row() + 1);
+            return go_to_row(cell.row() + 1 + put_in);
         case RoundsDelegate::Ending::up:
             return go_to_row(cell.row() - 1);
         case RoundsDelegate::Ending::tab:

@@ -35,7 +35,8 @@ class RoundsView : public QTableView {
     bool begin_typing(QKeyEvent* event);
     void go_on();
     void end_edit(QWidget* editor, const QPersistentModelIndex& cell, RoundsDelegate::Ending how);
-    void go_on_from(const QModelIndex& cell, RoundsDelegate::Ending how);
+    /// `put_in`: rounds that the edit put in after the cell.
+    void go_on_from(const QModelIndex& cell, RoundsDelegate::Ending how, int put_in);
     void tell_selection();
     void go_to_row(int row, Qt::KeyboardModifiers modifiers = {});
     void open_editor(int column, QEvent* event = nullptr);

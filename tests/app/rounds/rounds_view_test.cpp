@@ -22,7 +22,12 @@ class RoundsViewTest : public ::testing::Test {
 
     /// Keys go to the open editor if there is one, as they do for a person.
     void type(const QString& text) {
-        for (const QChar letter : text) QTest::keyClick(target(), letter.toLatin1());
+        for (const QChar letter : text) {
+            if (letter.unicode() < 0x80)
+                QTest::keyClick(target(), letter.toLatin1());
+            else
+                QTest::sendKeyEvent(QTest::Click, target(), Qt::Key_unknown, QString(letter), Qt::NoModifier);
+        }
     }
     void press(Qt::Key key, Qt::KeyboardModifiers modifiers = {}) {
         QTest::keyClick(target(), key, modifiers);
