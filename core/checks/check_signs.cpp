@@ -39,15 +39,15 @@ void check_gaps(const CheckInput& input, std::vector<Check>& checks) {
 /// A neck of several rounds gets one check, where it is widened most.
 void check_necks(const CheckInput& input, std::vector<Check>& checks) {
     std::vector<FabricSign> necks;
+    int last_round = 0;
     for (const FabricSign& sign : input.signs) {
         if (sign.kind != FabricSignKind::widening_neck) continue;
-        const bool same_neck = !necks.empty() && sign.round - necks.back().round <= 1;
+        const bool same_neck = !necks.empty() && sign.round - last_round <= 1;
+        last_round = sign.round;
         if (!same_neck)
             necks.push_back(sign);
         else if (sign.stretch > necks.back().stretch)
             necks.back() = sign;
-        else
-            necks.back().round = sign.round;
     }
     for (const FabricSign& neck : necks) {
         checks.push_back({CheckCode::widening_neck,

@@ -43,6 +43,17 @@ TEST(CheckSigns, SofterStuffingIsOfferedForGaps) {
     EXPECT_EQ(cured_piece(toy.pieces[0], gaps[0].cures[0]).area_stretch, 0.2);
 }
 
+// Three rounds of a neck, widened less from round to round: the first of them, with its own width.
+TEST(CheckSigns, ANeckIsNamedWhereItIsWidenedMost) {
+    Toy toy = stuffed_toy_of({6, 12, 18, 24, 30, 30, 30, 30, 24, 18, 12, 12, 18, 24, 24, 24, 18, 12, 6});
+    const PieceStudy study = study_piece(toy, 0);
+    const auto necks = checks_of(toy, CheckCode::widening_neck);
+    ASSERT_EQ(necks.size(), 1U);
+    EXPECT_EQ(necks[0].round, 10);
+    EXPECT_GT(study.shape.radius_mm[11], study.shape.radius_mm[12]);
+    EXPECT_NEAR(std::get<Millimetres>(necks[0].arguments[0]).value, 2 * study.shape.radius_mm[11], 1e-9);
+}
+
 TEST(CheckSigns, ANeckThatStuffingWidensIsNamed) {
     // A gourd with a narrow neck of few stitches, stuffed firmly; the same stuffed lightly keeps its neck.
     Toy toy = stuffed_toy_of({6, 12, 18, 24, 30, 30, 30, 24, 18, 18, 18, 24, 30, 30, 30, 24, 18, 12, 6});
