@@ -81,11 +81,14 @@ QString mended_id_words(const MendedId& mended) {
     const QString place = shortened(mended.place);
     switch (mended.fault) {
         case IdFault::missing:
-            return tr("at %1: missing. The piece was given an id of its own.").arg(place);
+            return DocumentFileText::tr("at %1: missing. The piece was given an id of its own.").arg(place);
         case IdFault::taken:
-            return tr("at %1: another piece has the same. This one was given an id of its own.").arg(place);
+            return DocumentFileText::tr(
+                       "at %1: another piece has the same. This one was given an id of its own.")
+                .arg(place);
         case IdFault::no_number:
-            return tr("at %1: not a whole number from 1 on. The piece was given an id of its own.")
+            return DocumentFileText::tr(
+                       "at %1: not a whole number from 1 on. The piece was given an id of its own.")
                 .arg(place);
     }
     return {};

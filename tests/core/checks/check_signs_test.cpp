@@ -50,8 +50,8 @@ TEST(CheckSigns, ANeckIsNamedWhereItIsWidenedMost) {
     const auto necks = checks_of(toy, CheckCode::widening_neck);
     ASSERT_EQ(necks.size(), 1U);
     EXPECT_EQ(necks[0].round, 10);
-    EXPECT_GT(study.shape.radius_mm[11], study.shape.radius_mm[12]);
-    EXPECT_NEAR(std::get<Millimetres>(necks[0].arguments[0]).value, 2 * study.shape.radius_mm[11], 1e-9);
+    EXPECT_GT(study.revolved().radius_mm[11], study.revolved().radius_mm[12]);
+    EXPECT_NEAR(std::get<Millimetres>(necks[0].arguments[0]).value, 2 * study.revolved().radius_mm[11], 1e-9);
 }
 
 TEST(CheckSigns, ANeckThatStuffingWidensIsNamed) {

@@ -111,7 +111,8 @@ TEST(RecordedChecks, OfMadeUpPiecesAsBefore) {
     for (int i = 0; i < 60; ++i) {
         Toy toy;
         toy.gauge = GivenGauge{{5, 0.5 * numbers.next(8, 11), 0, 0, 0}};
-        Piece& piece = toy.pieces.emplace_back(made_up_piece(numbers));
+        toy.pieces.push_back(made_up_piece(numbers));
+        Piece& piece = toy.pieces[0];
         piece.features.clear();
         for (int features = numbers.next(0, 4); features > 0; --features)
             piece.features.push_back(made_up_feature(numbers, static_cast<int>(piece.rounds.size())));

@@ -62,7 +62,7 @@ TEST(StepsOfAShape, AFinerShapeStaysWhileItsInputsDo) {
     Toy toy = ball_with_eyes();
     const PieceStudy round = study_piece(toy, 0);
     const PieceStudy fine =
-        with_sizes_and_checks(with_shape(round, every_stitch(*round.shape)), toy, 0, &round);
+        with_checks(with_sizes(with_shape(round, every_stitch(*round.shape)), toy, 0, &round), toy, 0, &round);
     EXPECT_EQ(fine.measures().fidelity, Fidelity::every_stitch);
     EXPECT_EQ(fine.size().width_mm, (Range{fine.measures().width_mm, fine.measures().width_mm}));
     EXPECT_EQ(with_shape(fine, round.shape).shape, fine.shape);
