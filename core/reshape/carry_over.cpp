@@ -18,10 +18,9 @@ bool is_full(const StitchGraph& graph, std::size_t round) {
 // New round, past those kept, nearest to the middle of the old rounds first..last.
 std::size_t nearest(const std::vector<int>& sources, int first, int last, std::size_t kept) {
     const double middle = (first + last) / 2.0;
-    std::size_t best = std::min(kept, sources.size() - 1);
-    for (std::size_t i = best + 1; i < sources.size(); ++i)
-        if (std::abs(sources[i] - middle) < std::abs(sources[best] - middle)) best = i;
-    return best;
+    const auto from = sources.begin() + static_cast<std::ptrdiff_t>(std::min(kept, sources.size() - 1));
+    const auto off = [middle](int source) { return std::abs(source - middle); };
+    return static_cast<std::size_t>(std::ranges::min_element(from, sources.end(), {}, off) - sources.begin());
 }
 
 // New round that stands for an old one: itself if kept, the middle one of those that come from it, or the
