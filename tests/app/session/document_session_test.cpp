@@ -136,12 +136,12 @@ TEST_F(SessionTest, TheSurfaceComesBeforeTheChecks) {
     std::vector<QString> order;
     QObject::connect(&session, &DocumentSession::surface_ready, &session,
                      [&](int, const auto&, const auto& shown) {
-                         EXPECT_EQ(shown->graph.graph.rounds[2].loops_left, 40);
+                         EXPECT_EQ(shown->graph().graph.rounds[2].loops_left, 40);
                          EXPECT_FALSE(session.is_up_to_date(0));
                          order.push_back(QStringLiteral("surface"));
                      });
     QObject::connect(&session, &DocumentSession::study_ready, &session, [&](int, const auto& study) {
-        EXPECT_FALSE(study->checks.empty()) << "40 stitches after 12 ruffle";
+        EXPECT_FALSE(study->checks().empty()) << "40 stitches after 12 ruffle";
         EXPECT_TRUE(session.is_up_to_date(0));
         order.push_back(QStringLiteral("study"));
     });
@@ -159,7 +159,7 @@ TEST_F(SessionTest, AnEditBetweenTheSurfaceAndItsChecksLeavesNothingStale) {
     });
     set_count(2, counts);
     ASSERT_TRUE(wait_until([&] { return counts == 24 && session.is_up_to_date(0) && !session.solving(); }));
-    EXPECT_EQ(session.study(0)->graph.graph.rounds[2].loops_left, 24);
+    EXPECT_EQ(session.study(0)->graph().graph.rounds[2].loops_left, 24);
     EXPECT_EQ(session.shown_study(0), session.study(0));
 }
 

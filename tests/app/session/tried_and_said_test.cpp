@@ -70,7 +70,7 @@ TEST_F(TriedAndSaid, APreviewCommittedWhileItIsWorkedOutIsWorkedOutOnce) {
     preview.commit();
     ASSERT_TRUE(wait_for_shape(session));
     EXPECT_EQ(asked(), 1u);
-    EXPECT_EQ(session.study(0)->graph.graph.rounds[3].loops_left, 20);
+    EXPECT_EQ(session.study(0)->graph().graph.rounds[3].loops_left, 20);
 }
 
 TEST_F(TriedAndSaid, EachPreviewReplacesTheLastWithOneChange) {
@@ -154,7 +154,7 @@ TEST_F(TriedAndSaid, SayingWhatWasTriedOutComputesNothing) {
     EXPECT_FALSE(session.shows_trial());
     EXPECT_TRUE(session.is_up_to_date(0));
     EXPECT_EQ(session.surface(0), tried);
-    EXPECT_EQ(session.study(0)->graph.graph.rounds.size(), 5u);
+    EXPECT_EQ(session.study(0)->graph().graph.rounds.size(), 5u);
 }
 
 TEST_F(TriedAndSaid, SaidWhileItIsWorkedOutItIsWorkedOutOnce) {
@@ -163,7 +163,7 @@ TEST_F(TriedAndSaid, SaidWhileItIsWorkedOutItIsWorkedOutOnce) {
     EXPECT_FALSE(session.is_up_to_date(0));
     ASSERT_TRUE(wait_for_shape(session));
     EXPECT_EQ(asked(), 1u);
-    EXPECT_EQ(session.study(0)->graph.graph.rounds.size(), 5u);
+    EXPECT_EQ(session.study(0)->graph().graph.rounds.size(), 5u);
     EXPECT_EQ(session.shown_study(0), session.study(0));
 }
 

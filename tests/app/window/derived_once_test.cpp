@@ -49,7 +49,7 @@ TEST_F(DerivedOnce, ForEachDigitOfTheCountOfARound) {
     EXPECT_EQ(cost_of_enter(), (Cost{0, 0})) << "it was shown already";
     EXPECT_EQ(maker.counts()[5], 34);
     EXPECT_EQ(maker.session.undo_stack().count(), 1);
-    EXPECT_EQ(maker.session.study(0)->graph.graph.rounds[5].loops_left, 34);
+    EXPECT_EQ(maker.session.study(0)->graph().graph.rounds[5].loops_left, 34);
 }
 
 TEST_F(DerivedOnce, ForEachDigitOfTheNextRoundInTheTable) {
@@ -85,7 +85,7 @@ TEST_F(DerivedOnce, WhatIsGivenUpAsksForNothing) {
     maker.type(QStringLiteral("34"));
     EXPECT_EQ(cost_of([&] { maker.press(Qt::Key_Escape); }), (Cost{0, 0}));
     EXPECT_EQ(maker.counts()[5], 36);
-    EXPECT_EQ(maker.session.study(0)->graph.graph.rounds[5].loops_left, 36);
+    EXPECT_EQ(maker.session.study(0)->graph().graph.rounds[5].loops_left, 36);
 }
 
 TEST_F(DerivedOnce, WhereWordsNameRoundsTheOtherPiecesAreNotWorkedThroughAgain) {

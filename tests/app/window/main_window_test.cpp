@@ -140,7 +140,7 @@ TEST_F(MainWindowTest, WhatWasTriedOutBecomesTheToysOwnShape) {
     ASSERT_TRUE(wait_for_shape(*session));
     EXPECT_EQ(session->surface(0), tried);
     ASSERT_TRUE(session->study(0));
-    EXPECT_EQ(session->study(0)->graph.graph.rounds.size(), 4u);
+    EXPECT_EQ(session->study(0)->graph().graph.rounds.size(), 4u);
     EXPECT_FALSE(window->shape().words().startsWith(QStringLiteral("With the rounds being typed")));
 }
 
