@@ -58,6 +58,12 @@ class Stage {
         for (const QChar digit : QString::number(stitches)) QTest::keyClick(focus(), digit.toLatin1());
     }
 
+    /// As a person pauses: what was typed so far is on show, and the full picture of it has been drawn.
+    void pause() {
+        const auto until = Clock::now() + std::chrono::milliseconds(400);
+        let_through([&] { return Clock::now() > until && !session_.solving(); });
+    }
+
     /// Milliseconds from the last key until the view holds the new surface, and until it has painted it; and
     /// the processor time that the second took, of the window's thread and of all.
     struct Taken {
@@ -107,7 +113,7 @@ class Stage {
     bool arrived_ = false;
 };
 
-void key_to_surface(benchmark::State& state) {
+void measure(benchmark::State& state, bool pauses) {
     const int rounds = static_cast<int>(state.range(0));
     Stage stage(rounds);
     const int usual = 6 * (rounds / 3);
@@ -116,6 +122,7 @@ void key_to_surface(benchmark::State& state) {
     for (auto _ : state) {
         more = 1 - more;
         stage.type_count(usual + more);
+        if (pauses) stage.pause();
         const auto taken = stage.enter();
         state.SetIterationTime(taken.held / 1000);
         painted += taken.painted;
@@ -132,6 +139,13 @@ void key_to_surface(benchmark::State& state) {
     state.counters["window_thread_ms"] = mean(window_thread);
     state.counters["all_threads_ms"] = mean(all_threads);
 }
+void key_to_surface(benchmark::State& state) { measure(state, false); }
+void key_to_surface_after_a_pause(benchmark::State& state) { measure(state, true); }
+BENCHMARK(key_to_surface_after_a_pause)
+    ->Arg(60)
+    ->UseManualTime()
+    ->Unit(benchmark::kMillisecond)
+    ->Iterations(20);
 BENCHMARK(key_to_surface)->Arg(15)->Arg(60)->Arg(300)->UseManualTime()->Unit(benchmark::kMillisecond);
 
 }  // namespace
