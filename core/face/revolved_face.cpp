@@ -155,6 +155,7 @@ Mesh RevolvedFace::flattened_mesh() const {
     constexpr std::size_t points_around = 96, steps = 2;
     const double turned = upside_down_ ? -1 : 1;
     MeanSurface surface;
+    surface.in_layers = true;
     for (std::size_t loop = 0; loop < sections_.size(); ++loop) {
         auto& points = surface.loops.emplace_back();
         const double height = profile_.at(loop_of_[loop]).point.y();

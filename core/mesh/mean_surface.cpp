@@ -53,23 +53,23 @@ void add_vertex(Mesh& mesh, const Vec3& place) {
     for (int axis = 0; axis < 3; ++axis) mesh.positions.push_back(static_cast<float>(place[axis]));
 }
 
-/// The cubic Hermite curve from one level to the next, without its first point.
-void add_rows(Mesh& mesh, const std::vector<Level>& levels, std::size_t above, std::size_t steps) {
-    const std::size_t around = levels[above].points.size();
-    std::vector<Vec3> leaving, coming;
-    for (std::size_t k = 0; k < around; ++k) {
-        leaving.push_back(tangent(levels, above - 1, k));
-        coming.push_back(tangent(levels, above, k));
-    }
-    for (std::size_t step = 1; step <= steps; ++step) {
-        const double v = static_cast<double>(step) / static_cast<double>(steps);
-        const double rest = 1 - v;
-        for (std::size_t k = 0; k < around; ++k) {
-            const Vec3 from = levels[above - 1].points[k].place, to = levels[above].points[k].place;
-            add_vertex(mesh, rest * rest * (1 + 2 * v) * from + v * v * (3 - 2 * v) * to +
-                                 v * rest * (rest * leaving[k] - v * coming[k]));
-        }
-    }
+/// From one level to the next by a cubic Hermite curve.
+Vec3 on_hermite(const std::vector<Level>& levels, std::size_t above, std::size_t k, double v) {
+    const Vec3 from = levels[above - 1].points[k].place, to = levels[above].points[k].place;
+    const double rest = 1 - v;
+    return rest * rest * (1 + 2 * v) * from + v * v * (3 - 2 * v) * to +
+           v * rest * (rest * tangent(levels, above - 1, k) - v * tangent(levels, above, k));
+}
+
+/// The same by the quadratic B-spline: around each level from the middle of the way before it to the middle
+/// of the way after it, and straight at both ends.
+Vec3 on_spline(const std::vector<Level>& levels, std::size_t above, std::size_t k, double v) {
+    const auto place = [&](std::size_t level) { return levels[level].points[k].place; };
+    const std::size_t level = v < 0.5 ? above - 1 : above;
+    if (level == 0 || level + 1 == levels.size()) return (1 - v) * place(above - 1) + v * place(above);
+    const double t = v < 0.5 ? v + 0.5 : v - 0.5, rest = 1 - t;
+    const Vec3 before = (place(level - 1) + place(level)) / 2, after = (place(level) + place(level + 1)) / 2;
+    return rest * rest * before + 2 * t * rest * place(level) + t * t * after;
 }
 
 /// Faces between the rows, anticlockwise from outside; work goes to the left.
@@ -101,6 +101,7 @@ MeanSurface mean_surface(const FabricGeometry& geometry, std::size_t around) {
     surface.pole_below = geometry.pole_below();
     surface.pole_above = geometry.pole_above();
     surface.starts_in_a_point = geometry.ends().point_below;
+    surface.in_layers = geometry.is_layer(geometry.rounds());
     return surface;
 }
 
@@ -109,8 +110,14 @@ Mesh smooth_mesh(const MeanSurface& surface, std::size_t steps) {
     if (surface.loops.empty()) return mesh;
     const auto levels = levels_of(surface);
     for (const FabricPoint& point : levels.front().points) add_vertex(mesh, point.place);
-    for (std::size_t above = 1; above < levels.size(); ++above) add_rows(mesh, levels, above, steps);
-    join_rows(mesh, levels.front().points.size());
+    const auto on_curve = surface.in_layers ? on_spline : on_hermite;
+    const std::size_t around = levels.front().points.size();
+    for (std::size_t above = 1; above < levels.size(); ++above)
+        for (std::size_t step = 1; step <= steps; ++step)
+            for (std::size_t k = 0; k < around; ++k)
+                add_vertex(
+                    mesh, on_curve(levels, above, k, static_cast<double>(step) / static_cast<double>(steps)));
+    join_rows(mesh, around);
     return mesh;
 }
 

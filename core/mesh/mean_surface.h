@@ -17,13 +17,16 @@ struct MeanSurface {
     std::optional<FabricPoint> pole_below;
     std::optional<FabricPoint> pole_above;
     bool starts_in_a_point = false;  ///< the first edge is one point
+    bool in_layers = false;          ///< it lies flat, and its folds have corners
 };
 
 /// With `around` points on every edge: a multiple of four, so that of what lies flat the folds are met.
 [[nodiscard]] MeanSurface mean_surface(const FabricGeometry& geometry, std::size_t around);
 
 /// That surface as a mesh of one skin, open where the fabric is: through all loops, and between them along
-/// curves that overshoot neither (Fritsch and Carlson), `steps` faces up a round; level at its poles.
+/// curves that overshoot neither (Fritsch and Carlson), `steps` faces up a round; level at its poles. In
+/// layers, along quadratic B-splines with the loops as their control points, since a curve through every loop
+/// would swing around the corners of a fold.
 [[nodiscard]] Mesh smooth_mesh(const MeanSurface& surface, std::size_t steps);
 
 }  // namespace roundwright

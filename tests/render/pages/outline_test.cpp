@@ -1,7 +1,9 @@
 #include "render/pages/outline.h"
 
 #include <algorithm>
+#include <cmath>
 #include <gtest/gtest.h>
+#include <numbers>
 #include <random>
 
 #include "tests/render/pages/demo_toys.h"
@@ -108,6 +110,23 @@ TEST(Outline, OfASewnEndIsAsWideAsItsSeam) {
         EXPECT_NEAR(seam.boundingRect().width(), 2 * ear.shape().sections.back().half_width_mm, 1e-6);
         EXPECT_NEAR(seam.boundingRect().height(), 0, 1e-6);
     }
+}
+
+// A bag's walls are straight; its outline must not swing around the corners of its folds.
+TEST(Outline, OfALimpBagIsConvex) {
+    const Outlined bag(toy_of({6, 12, 18, 24, 30, 36, 36, 36, 36, 36, 30, 24, 18, 12, 6}, End::drawn_closed,
+                              unstuffed_stretch));
+    ASSERT_TRUE(bag.shape().flattened());
+    const auto points = points_along(bag.outline.path(), 240);
+    double left = 0, right = 0;
+    for (std::size_t k = 0; k < points.size(); ++k) {
+        const QPointF in = points[(k + 1) % points.size()] - points[k];
+        const QPointF on = points[(k + 2) % points.size()] - points[(k + 1) % points.size()];
+        const double turn = std::atan2(in.x() * on.y() - in.y() * on.x(), QPointF::dotProduct(in, on));
+        (turn > 0 ? left : right) += std::abs(turn);
+    }
+    EXPECT_LT(std::min(left, right), 0.25) << "radians turned the wrong way";
+    EXPECT_NEAR(std::max(left, right) - std::min(left, right), 2 * std::numbers::pi, 1e-6);
 }
 
 TEST(Outline, LoopsCrossTheMiddleAtTheirHeightAndReachAsFarAsTheyAreWide) {
