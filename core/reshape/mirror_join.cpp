@@ -100,7 +100,11 @@ std::optional<Piece> mirrored(const PieceForm& form) {
     // Round k of the old piece leads from loop k - 1 to loop k; worked back, the other way.
     for (int loop = ring ? rounds - 1 : rounds - 2; loop >= 0; --loop)
         made.rounds.push_back(even_round_like(form, ring ? loop : loop + 1, loops_at(form, loop)));
-    if (has_hole(old.start)) made.rounds.push_back(even_round_like(form, 0, start_loops(form)));
+    if (has_hole(old.start)) {
+        const int above = loops_at(form, 0);
+        const int stitches = std::clamp(start_loops(form), (above + 1) / 2, 2 * above);
+        made.rounds.push_back(even_round_like(form, 0, stitches));
+    }
     const int new_rounds = static_cast<int>(made.rounds.size());
     if (new_rounds == 0) return std::nullopt;
     // A gap above old round r lies at loop r + 1.

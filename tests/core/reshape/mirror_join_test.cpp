@@ -47,6 +47,22 @@ TEST(Mirrored, TwiceIsTheSamePiece) {
     }
 }
 
+/// A ring of few chains holds more stitches than can be closed into as many: the last round is as near as can be
+/// worked.
+TEST(Mirrored, ARingOfChainsClosesAsFarAsCanBeWorked) {
+    const auto last_round = [](int chains, int first_round) {
+        Piece piece = piece_of({first_round, 24, 24, 24}, End::drawn_closed);
+        piece.start = ChainRing{chains};
+        const auto made = mirrored(piece_form(piece, five_mm));
+        EXPECT_EQ(made->end, End::left_open);
+        return even_counts(*made).back();
+    };
+    EXPECT_EQ(last_round(4, 15), 8);
+    EXPECT_EQ(last_round(8, 15), 8);
+    EXPECT_EQ(last_round(10, 15), 10);
+    EXPECT_EQ(last_round(40, 15), 30);
+}
+
 TEST(Mirrored, HasTheSameSizeWithinARound) {
     const PieceForm ball = piece_form(ball_piece(6), five_mm);
     const auto made = mirrored(ball);
