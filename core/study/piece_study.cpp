@@ -1,6 +1,7 @@
 #include "core/study/piece_study.h"
 
 #include <algorithm>
+#include <atomic>
 
 #include "core/checks/run_checks.h"
 #include "core/checks/sound_cures.h"
@@ -10,6 +11,8 @@
 namespace roundwright {
 
 namespace {
+
+std::atomic<std::uint64_t> tried{0};
 
 const PieceStudy& or_none(const PieceStudy* study) {
     static const PieceStudy none;
@@ -57,6 +60,7 @@ std::vector<Check> checks_with_sound_cures(const PieceStudy& study, const Piece&
     std::vector<Check> checks = checks_with_all_cures(study, piece, index);
     keep_sound_cures(piece, checks, most_cures_tried(study), [&](const Piece& cured) {
         if (stop.stop_requested()) return std::vector<Check>{};
+        ++tried;
         PieceStudy trial{study.gauge, study.gauge_known};
         set_shape(trial, cured, study, stop);
         return checks_with_all_cures(trial, cured, index);
@@ -95,6 +99,8 @@ Shared<CheckStage> check_stage(const PieceStudy& study, const Piece& piece, std:
 }
 
 }  // namespace
+
+std::uint64_t cures_tried() { return tried; }
 
 PieceStudy study_shape(const Toy& toy, std::size_t index, const PieceStudy* before, std::stop_token stop,
                        const SharedGraph* graph) {

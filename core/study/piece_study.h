@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstdint>
 #include <stop_token>
 #include <vector>
 
@@ -52,6 +53,9 @@ struct PieceStudy {
                                     const PieceStudy* before = nullptr);
 [[nodiscard]] PieceStudy with_checks(PieceStudy study, const Toy& toy, std::size_t piece,
                                      const PieceStudy* before = nullptr, std::stop_token stop = {});
+
+/// How many cured pieces were worked out so far, in all threads: each derives a graph of its own.
+[[nodiscard]] std::uint64_t cures_tried();
 
 /// The piece as it is before it is stuffed; without checks. `before` (may be null): the last such study.
 [[nodiscard]] PieceStudy unstuffed(const PieceStudy& study, const Piece& piece,

@@ -119,7 +119,7 @@ QString safety_words(const Feature& feature) {
             : FaceText::tr(
                   "By its size it does not fit the small-parts cylinder of 16 CFR 1501.4 and EN 71-1.");
     return FaceText::
-        FaceText::tr("Small parts are a choking hazard. %1 In the EU, cuddly toys count as toys for children under "
+        tr("Small parts are a choking hazard. %1 In the EU, cuddly toys count as toys for children under "
            "three, whatever the label says: embroider or sew instead. Follow the rules where you sell; an "
            "accredited laboratory can test. Nothing is certified here.")
             .arg(fit);

@@ -219,8 +219,8 @@ TEST(StagesOfAStudy, WhatIsDrawnUnstuffedIsSharedToo) {
 TEST(StagesOfAStudy, ASurfaceOfAnotherFinenessIsMadeAnew) {
     const Toy toy = seal();
     const StudiedPiece before = studied(toy, 0);
-    const StudiedPiece coarse = study_in_stages(
-        toy, 0, before, SurfaceWanted{false, {.relief = Relief::shaded, .most_triangles = 2'000}});
+    const SurfaceWanted few{false, {.relief = Relief::shaded, .most_triangles = 2'000}};
+    const StudiedPiece coarse = with_checks(study_in_stages(toy, 0, before, few), toy, 0, before);
     EXPECT_EQ(computed(before, coarse), "surface");
     EXPECT_LT(coarse.surface()->mesh.triangle_count(), before.surface()->mesh.triangle_count());
 }
