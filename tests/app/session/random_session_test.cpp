@@ -29,13 +29,11 @@ class RandomSession {
         switch (below(9)) {
             case 0:
                 session_.undo_stack().undo();
-                at_ -= at_ > 0 ? 1 : 0;
-                previewed_.reset();
+                if (at_ > 0) go_to(at_ - 1);
                 break;
             case 1:
                 session_.undo_stack().redo();
-                at_ += at_ + 1 < states_.size() ? 1 : 0;
-                previewed_.reset();
+                if (at_ + 1 < states_.size()) go_to(at_ + 1);
                 break;
             case 2:
             case 3:
@@ -66,6 +64,11 @@ class RandomSession {
 
   private:
     std::size_t below(std::size_t count) { return random_() % count; }
+
+    void go_to(std::size_t state) {
+        at_ = state;
+        previewed_.reset();
+    }
 
     void said(const std::string& state) {
         previewed_.reset();
