@@ -2,6 +2,7 @@
 #include <gtest/gtest.h>
 #include <set>
 
+#include <QDir>
 #include <QDirIterator>
 #include <QFile>
 #include <QRegularExpression>

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <memory>
+
 #include <QTemporaryDir>
 #include <QTranslator>
 #include <QWidget>
