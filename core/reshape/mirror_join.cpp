@@ -97,14 +97,16 @@ std::optional<Piece> mirrored(const PieceForm& form) {
     made.start = MagicRing{};
     if (!ring) made.start = OpenTube{loops_at(form, rounds - 1)};
     made.end = has_hole(old.start) ? End::left_open : End::drawn_closed;
+    int below = ring ? 0 : loops_at(form, rounds - 1);
+    const auto work = [&](int like, int stitches) {
+        if (below > 0) stitches = std::clamp(stitches, (below + 1) / 2, 2 * below);
+        made.rounds.push_back(even_round_like(form, like, stitches));
+        below = stitches;
+    };
     // Round k of the old piece leads from loop k - 1 to loop k; worked back, the other way.
     for (int loop = ring ? rounds - 1 : rounds - 2; loop >= 0; --loop)
-        made.rounds.push_back(even_round_like(form, ring ? loop : loop + 1, loops_at(form, loop)));
-    if (has_hole(old.start)) {
-        const int above = loops_at(form, 0);
-        const int stitches = std::clamp(start_loops(form), (above + 1) / 2, 2 * above);
-        made.rounds.push_back(even_round_like(form, 0, stitches));
-    }
+        work(ring ? loop : loop + 1, loops_at(form, loop));
+    if (has_hole(old.start)) work(0, start_loops(form));
     const int new_rounds = static_cast<int>(made.rounds.size());
     if (new_rounds == 0) return std::nullopt;
     // A gap above old round r lies at loop r + 1.

@@ -8,9 +8,9 @@
 namespace roundwright {
 
 /// A piece worked from its other end, so that it comes out upside down: what was the last round comes first.
-/// A drawn end becomes a magic ring, an open one a joined chain, and the other way round. Nothing for a piece
-/// without rounds, one that starts on both sides of a chain, one worked in rows, or one whose rounds do not
-/// come out.
+/// A drawn end becomes a magic ring, an open one a joined chain, and the other way round; a round that grew
+/// by more than double is worked back as far as can be. Nothing for a piece without rounds, one that starts
+/// on both sides of a chain, one worked in rows, or one whose rounds do not come out.
 [[nodiscard]] std::optional<Piece> mirrored(const PieceForm& form);
 
 /// Two pieces worked as one: the first up to where it narrows to `neck_stitches`, then the second from where

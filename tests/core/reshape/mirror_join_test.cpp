@@ -63,6 +63,15 @@ TEST(Mirrored, ARingOfChainsClosesAsFarAsCanBeWorked) {
     EXPECT_EQ(last_round(40, 15), 30);
 }
 
+/// Three stitches in each of the round below cannot be worked back evenly in one round.
+TEST(Mirrored, NoRoundClosesFurtherThanCanBeWorked) {
+    Piece piece = piece_of({6, 18, 18, 12});
+    piece.rounds[1].working = AsWritten{"3 sc in each st around"};
+    const auto made = mirrored(piece_form(piece, five_mm));
+    ASSERT_TRUE(made);
+    EXPECT_EQ(even_counts(*made), (std::vector<int>{12, 18, 18, 9}));
+}
+
 TEST(Mirrored, HasTheSameSizeWithinARound) {
     const PieceForm ball = piece_form(ball_piece(6), five_mm);
     const auto made = mirrored(ball);
