@@ -12,7 +12,7 @@ namespace roundwright {
 
 namespace {
 
-std::atomic<std::uint64_t> tried{0};
+std::atomic<std::uint64_t> derived_for_cures{0};
 
 const PieceStudy& or_none(const PieceStudy* study) {
     static const PieceStudy none;
@@ -60,9 +60,9 @@ std::vector<Check> checks_with_sound_cures(const PieceStudy& study, const Piece&
     std::vector<Check> checks = checks_with_all_cures(study, piece, index);
     keep_sound_cures(piece, checks, most_cures_tried(study), [&](const Piece& cured) {
         if (stop.stop_requested()) return std::vector<Check>{};
-        ++tried;
         PieceStudy trial{study.gauge, study.gauge_known};
         set_shape(trial, cured, study, stop);
+        if (trial.stitches != study.stitches) ++derived_for_cures;
         return checks_with_all_cures(trial, cured, index);
     });
     return checks;
@@ -100,7 +100,7 @@ Shared<CheckStage> check_stage(const PieceStudy& study, const Piece& piece, std:
 
 }  // namespace
 
-std::uint64_t cures_tried() { return tried; }
+std::uint64_t graphs_of_cures() { return derived_for_cures; }
 
 PieceStudy study_shape(const Toy& toy, std::size_t index, const PieceStudy* before, std::stop_token stop,
                        const SharedGraph* graph) {

@@ -54,8 +54,8 @@ struct PieceStudy {
 [[nodiscard]] PieceStudy with_checks(PieceStudy study, const Toy& toy, std::size_t piece,
                                      const PieceStudy* before = nullptr, std::stop_token stop = {});
 
-/// How many cured pieces were worked out so far, in all threads: each derives a graph of its own.
-[[nodiscard]] std::uint64_t cures_tried();
+/// How many graphs were derived so far, in all threads, of cured pieces that were tried.
+[[nodiscard]] std::uint64_t graphs_of_cures();
 
 /// The piece as it is before it is stuffed; without checks. `before` (may be null): the last such study.
 [[nodiscard]] PieceStudy unstuffed(const PieceStudy& study, const Piece& piece,

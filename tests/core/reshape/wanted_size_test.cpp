@@ -163,8 +163,8 @@ TEST(ReshapeTask, HasItsLimits) {
 TEST(ReshapeCode, EveryOneHasItsName) {
     const char* names[] = {"met",          "unchanged",      "width_not_met",      "height_not_met",
                            "size_not_met", "nothing_wanted", "conflicting_target", "unusable_target",
-                           "too_small",    "too_large",      "unusable_piece",     "cancelled"};
-    for (int code = 0; code < 12; ++code) {
+                           "too_small",    "too_large",      "unusable_piece",     "not_of_revolution", "cancelled"};
+    for (int code = 0; code < 13; ++code) {
         EXPECT_EQ(reshape_code_name(static_cast<ReshapeCode>(code)), names[code]);
         EXPECT_EQ(has_piece(static_cast<ReshapeCode>(code)), code <= 4) << names[code];
     }
