@@ -70,11 +70,11 @@ class RandomSession {
         previewed_.reset();
     }
 
-    void said(const std::string& state) {
+    void said(std::string state) {
         previewed_.reset();
         if (state == states_[at_]) return;
         states_.resize(++at_);
-        states_.push_back(state);
+        states_.push_back(std::move(state));
     }
 
     void edit() {
