@@ -46,7 +46,7 @@ class DerivedOnce : public ::testing::Test {
     /// A check that offers cures has each of them tried on a graph of its own; here there is to be none.
     [[nodiscard]] std::string checks() const {
         std::string codes;
-        for (const Check& check : maker.session.shown_study(0)->checks)
+        for (const Check& check : maker.session.shown_study(0)->checks())
             codes += std::string(check_code_name(check.code)) + " ";
         return codes;
     }
