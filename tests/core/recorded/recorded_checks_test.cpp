@@ -128,5 +128,27 @@ TEST(RecordedChecks, OfMadeUpPiecesAsBefore) {
     testing::expect_as_recorded("checks_made_up.txt", text);
 }
 
+/// Counts that the cure of an odd seam would set; before it is tried out, so that only its own limits hold
+/// it.
+std::vector<int> seam_cures(const char* rounds) {
+    Toy toy = varied_piece("seam after growing to an odd number").toy;
+    toy.pieces[0].rounds = rounds_of(rounds);
+    std::vector<int> counts;
+    for (const Check& check : checks_with_all_cures(toy, studied(toy)))
+        for (const Cure& cure : check.cures)
+            if (check.code == CheckCode::odd_seam)
+                counts.push_back(std::get<WorkedEvenly>(cure.rounds[0].working).stitches);
+    return counts;
+}
+
+TEST(OfferedCures, OfAnOddSeamCanBeWorked) {
+    EXPECT_EQ(seam_cures("6 12 18 21"), (std::vector<int>{22}));
+    EXPECT_EQ(seam_cures("6 12 18 18 11"), (std::vector<int>{10}));
+    EXPECT_EQ(seam_cures("6 12 18 9"), (std::vector<int>{}));  // 8 are fewer than half
+    EXPECT_EQ(seam_cures("7 12 15 15"), (std::vector<int>{16}));
+    EXPECT_EQ(seam_cures("3 6 2 1"), (std::vector<int>{}));     // nothing is left of 1 stitch
+    EXPECT_EQ(seam_cures("6 12 18 20"), (std::vector<int>{}));  // even as it is
+}
+
 }  // namespace
 }  // namespace roundwright::test
