@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "render/raster/corner_vertices.h"
 #include "render/raster/seen_point.h"
 #include "render/raster/shading.h"
 
@@ -91,6 +92,17 @@ bool TilePainter::is_on_a_lit_seam(std::uint32_t id) const {
     return lit[corner[0]] != lit[corner[1]] || lit[corner[0]] != lit[corner[2]];
 }
 
+/// Of one mesh, and of one colour where triangles have one all over.
+bool TilePainter::are_of_one_yarn(std::uint32_t id, std::uint32_t other) const {
+    const DrawnMesh& owner = job_.owner_of(id);
+    if (id == other) return true;
+    if (&owner != &job_.owner_of(other)) return false;
+    const auto colour = [&owner](std::uint32_t of) -> const Vector3f& {
+        return owner.colours[colour_vertex(*owner.source.mesh, of - owner.first_id)];
+    };
+    return !owner.fabric || colour(id) == colour(other);
+}
+
 /// The mean of the pixels beside this one, if they show the same surface.
 QRgb TilePainter::between(int x, int y, const QRect& part) {
     const std::uint32_t id = solid_.id(x, y);
@@ -101,7 +113,7 @@ QRgb TilePainter::between(int x, int y, const QRect& part) {
     for (const QPoint beside : {QPoint(x - 1, y), QPoint(x + 1, y), QPoint(x, y - 1), QPoint(x, y + 1)}) {
         if (!part.contains(beside)) continue;
         const std::uint32_t other = solid_.id(beside.x(), beside.y());
-        if (other == DepthBuffer::none || &job_.owner_of(other) != &job_.owner_of(id) ||
+        if (other == DepthBuffer::none || !are_of_one_yarn(id, other) ||
             std::abs(solid_.nearness(beside.x(), beside.y()) - nearness) > alike)
             return solid_pixel(x, y);
         const QRgb colour = line(beside.y())[beside.x()];

@@ -23,6 +23,7 @@ class TilePainter {
     void paint_pixels(const QRect& part, bool veiled);
     void paint_every_other_pixel(const QRect& part);
     QRgb solid_pixel(int x, int y);
+    [[nodiscard]] bool are_of_one_yarn(std::uint32_t id, std::uint32_t other) const;
     [[nodiscard]] bool is_on_a_lit_seam(std::uint32_t id) const;
     QRgb between(int x, int y, const QRect& part);
     [[nodiscard]] QRgb veiled_pixel(int x, int y) const;
