@@ -71,7 +71,7 @@ const DrawnMesh& DrawingJob::owner_of(std::uint32_t id) const {
 DrawingJob prepared_job(const SoftwareScene& scene, const Camera& camera, QSize size, int samples) {
     const ViewAxes axes = camera.axes();
     const auto tiles = [](int pixels) { return (pixels + tile_pixels - 1) / tile_pixels; };
-    DrawingJob job{scene, camera, size, samples, tiles(size.width()), tiles(size.height()), {}, {}, {},
+    DrawingJob job{scene, camera, size, samples, tiles(size.width()), tiles(size.height()), {}, {}, {}, {},
                    {},    {},     {},   {}};
     job.ghost_colour = ghost_colour(scene.background);
     job.to_eye << axes.right.cast<float>().transpose(), axes.up.cast<float>().transpose(),
