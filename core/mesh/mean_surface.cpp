@@ -13,15 +13,25 @@ using Row = std::vector<FabricPoint>;
 struct Level {
     Row points;
     bool is_pole = false;
+    bool is_seam = false;  ///< its layers are sewn together: the pole beside it lies in its middle
 };
+
+bool is_around(const FabricPoint& pole, const Row& loop) {
+    Vec3 middle = Vec3::Zero();
+    for (const FabricPoint& point : loop) middle += point.place / static_cast<double>(loop.size());
+    return (middle - pole.place).norm() < 1e-3;
+}
 
 std::vector<Level> levels_of(const MeanSurface& surface) {
     const std::size_t around = surface.loops.front().size();
     std::vector<Level> levels;
     if (surface.pole_below) levels.push_back({Row(around, *surface.pole_below), true});
-    for (const Row& loop : surface.loops) levels.push_back({loop, false});
+    for (const Row& loop : surface.loops) levels.push_back({loop, false, false});
     if (surface.starts_in_a_point) levels.front().is_pole = true;
-    if (surface.pole_above) levels.push_back({Row(around, *surface.pole_above), true});
+    if (surface.pole_above) {
+        levels.back().is_seam = is_around(*surface.pole_above, surface.loops.back());
+        levels.push_back({Row(around, *surface.pole_above), true});
+    }
     return levels;
 }
 
@@ -66,7 +76,8 @@ Vec3 on_hermite(const std::vector<Level>& levels, std::size_t above, std::size_t
 Vec3 on_spline(const std::vector<Level>& levels, std::size_t above, std::size_t k, double v) {
     const auto place = [&](std::size_t level) { return levels[level].points[k].place; };
     const std::size_t level = v < 0.5 ? above - 1 : above;
-    if (level == 0 || level + 1 == levels.size()) return (1 - v) * place(above - 1) + v * place(above);
+    if (level == 0 || level + 1 == levels.size() || levels[level].is_seam)
+        return (1 - v) * place(above - 1) + v * place(above);
     const double t = v < 0.5 ? v + 0.5 : v - 0.5, rest = 1 - t;
     const Vec3 before = (place(level - 1) + place(level)) / 2, after = (place(level) + place(level + 1)) / 2;
     return rest * rest * before + 2 * t * rest * place(level) + t * t * after;
