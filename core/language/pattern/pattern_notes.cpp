@@ -88,10 +88,9 @@ double number_of(const Token& token) {
     return error == std::errc{} && end == token.text.data() + token.text.size() ? value : 0;
 }
 
-// A full stop ends a sentence where the line ends or a capital letter follows: not in "approx. 9 mm".
+// A full stop ends a sentence where a capital letter follows, not in "approx. 9 mm". A token stands after it.
 bool ends_sentence(Tokens tokens, std::size_t at) {
     if (!tokens[at].is(".")) return false;
-    if (at + 1 == tokens.size()) return true;
     const char next = tokens[at + 1].raw[0];
     return next >= 'A' && next <= 'Z';
 }

@@ -13,8 +13,8 @@ namespace {
 
 using testing::RecordedText;
 
-constexpr const char* line_kinds[] = {"title",   "heading",   "terms",        "yarn",     "start",
-                                      "round",   "note",      "section",      "materials", "abbreviation",
+constexpr const char* line_kinds[] = {"title",    "heading",    "terms",   "yarn",      "start",
+                                      "round",    "note",       "section", "materials", "abbreviation",
                                       "assembly", "like_piece", "not_read"};
 
 template <class Number>
@@ -35,11 +35,13 @@ void tell_lines(RecordedText& text, const ReadPattern& read) {
     }
     text.line("  lines:");
     for (const LineAccount& line : read.account)
-        text << std::string(line_kinds[static_cast<std::size_t>(line.kind)]) + "/" + std::to_string(line.entry);
+        text << std::string(line_kinds[static_cast<std::size_t>(line.kind)]) + "/" +
+                    std::to_string(line.entry);
 }
 
 std::string told_start(const Start& start) {
-    if (const auto* ring = std::get_if<ChainRing>(&start)) return "chain ring " + std::to_string(ring->chains);
+    if (const auto* ring = std::get_if<ChainRing>(&start))
+        return "chain ring " + std::to_string(ring->chains);
     if (const auto* tube = std::get_if<OpenTube>(&start)) return "tube " + std::to_string(tube->chains);
     if (const auto* oval = std::get_if<OvalChain>(&start)) return "oval " + std::to_string(oval->chains);
     return "magic ring";

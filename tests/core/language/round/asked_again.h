@@ -10,7 +10,8 @@
 namespace roundwright::test {
 
 /// A question of a recorded table and where it is asked: "## 12 us" and the words after ">", a line each.
-/// What came of it stands below. To ask something more, add a heading and its words to the file and record it.
+/// What came of it stands below. To ask something more, add a heading and its words to the file and record
+/// it.
 struct Question {
     std::string heading;
     std::string text;  ///< lines parted by "\n"
@@ -20,9 +21,8 @@ struct Question {
 [[nodiscard]] std::vector<Question> questions_of(const std::string& file);
 
 /// Asks every question of the file again and holds the answers against those recorded.
-void expect_answers_as_recorded(
-    const std::string& file,
-    const std::function<void(const Question&, testing::RecordedText&)>& answer);
+void expect_answers_as_recorded(const std::string& file,
+                                const std::function<void(const Question&, testing::RecordedText&)>& answer);
 
 /// A text on one line, in which nothing is hidden: line ends, tabs and bytes that are no letters are escaped.
 [[nodiscard]] std::string shown(std::string_view text);
