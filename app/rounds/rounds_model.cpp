@@ -80,8 +80,12 @@ void RoundsModel::follow_file() {
 void RoundsModel::follow(const ChangeSet& changes) {
     if (changes.piece_list()) return refill();
     const bool ours = changes.touches_piece(session_.current_piece());
+    const bool had_study = fitting_study() != nullptr;
     if (ours && !changes.rounds.empty()) splice(changes.rounds);
-    if (ours || changes.materials) refresh();
+    if (changes.materials)
+        refresh();
+    else if (ours)
+        refresh_changed_rows(had_study);
 }
 
 /// Rounds added at the end: the row of the next round becomes the first of them, with the cursor or editor in
@@ -124,6 +128,23 @@ void RoundsModel::refresh() {
     read_rows();
     Q_EMIT headerDataChanged(Qt::Horizontal, 0, round_columns - 1);
     if (rowCount() > 0) Q_EMIT dataChanged(index(0, 0), index(rowCount() - 1, round_columns - 1));
+}
+
+/// While keys come, painting the whole table would take a third of a frame.
+void RoundsModel::refresh_changed_rows(bool had_study) {
+    const auto rows = rows_;
+    const auto steps = steps_;
+    read_rows();
+    const bool all = had_study != (fitting_study() != nullptr) || steps != steps_;
+    const auto told = [&](std::size_t row) { return !all && rows[row].says_the_same_as(rows_[row]); };
+    for (std::size_t row = 0; row < rows_.size(); ++row) {
+        if (told(row)) continue;
+        const std::size_t first = row;
+        while (row + 1 < rows_.size() && !told(row + 1)) ++row;
+        Q_EMIT dataChanged(index(static_cast<int>(first), 0),
+                           index(static_cast<int>(row), round_columns - 1));
+    }
+    if (has_next_round_) Q_EMIT dataChanged(index(rounds_, 0), index(rounds_, round_columns - 1));
 }
 
 void RoundsModel::take_study(int piece) {

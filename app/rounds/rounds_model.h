@@ -53,6 +53,11 @@ class RoundsModel : public QAbstractTableModel {
         int stitches = 0;
         int below = 0;
         mutable std::optional<QString> words;
+
+        [[nodiscard]] bool says_the_same_as(const Row& other) const {
+            return number == other.number && round == other.round && stitches == other.stitches &&
+                   below == other.below;
+        }
     };
 
     void follow(const ChangeSet& changes);
@@ -60,6 +65,7 @@ class RoundsModel : public QAbstractTableModel {
     void splice(const Splice& rounds);
     void refill();
     void refresh();
+    void refresh_changed_rows(bool had_study);
     void read_rows();
     void take_study(int piece);
     [[nodiscard]] const Row& row(int round) const { return rows_[static_cast<std::size_t>(round)]; }
