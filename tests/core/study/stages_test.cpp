@@ -197,6 +197,10 @@ TEST(StagesOfAStudy, APieceThatMovedOnlyChangesItsNumberInItsChecks) {
     EXPECT_EQ(named(after.study->checks()), named(before.study->checks()));
     for (const Check& check : after.study->checks()) EXPECT_EQ(check.piece, 0);
     EXPECT_EQ(after.study->checked->inputs, before.study->checked->inputs);
+    std::swap(toy.pieces[0], toy.pieces[1]);
+    const StudiedPiece back = studied(toy, 1, after);
+    EXPECT_EQ(named(back.study->checks()), named(before.study->checks()));
+    for (const Check& check : back.study->checks()) EXPECT_EQ(check.piece, 1);
 }
 
 TEST(StagesOfAStudy, WhatIsDrawnUnstuffedIsSharedToo) {
