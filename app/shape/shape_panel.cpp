@@ -80,6 +80,11 @@ ShapePanel::ShapePanel(DocumentSession& session, const ShapeActions& actions, QW
     layout->addLayout(controls_);
     layout->addLayout(words);
 
+    follow_session();
+    show_words();
+}
+
+void ShapePanel::follow_session() {
     connect(&session_, &DocumentSession::surface_ready, this, &ShapePanel::show_surface);
     connect(&session_, &DocumentSession::study_ready, this, &ShapePanel::show_words);
     connect(&session_, &DocumentSession::toy_changed, this, &ShapePanel::show_words);
@@ -93,7 +98,6 @@ ShapePanel::ShapePanel(DocumentSession& session, const ShapeActions& actions, QW
     connect(&light_later_, &QTimer::timeout, this, &ShapePanel::light_selection);
     turning_.setInterval(40);
     connect(&turning_, &QTimer::timeout, this, &ShapePanel::turn_a_little);
-    show_words();
 }
 
 /// Where there is no room side by side, the controls stand in two rows. The words get their lines by the room

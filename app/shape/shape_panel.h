@@ -42,6 +42,7 @@ class ShapePanel : public QWidget {
     void resizeEvent(QResizeEvent* event) override;
 
   private:
+    void follow_session();
     void show_surface(int piece);
     void show_words();
     void show_hover(int round, int stitch);

@@ -10,7 +10,7 @@
 
 namespace roundwright {
 
-/// A feature in the maker's words. Rounds count from 1 here. Its name alone: app/wording/feature_name.h
+/// A feature in the maker's words. Rounds count from 1 here. Its name alone: render/wording/feature_name.h
 
 /// "Safety eyes, 10 mm"
 [[nodiscard]] QString feature_title(const Feature& feature);
