@@ -1,6 +1,6 @@
 #include "core/study/study_stages.h"
 
-#include <algorithm>
+#include <set>
 
 #include "core/checks/stitch_limit.h"
 
@@ -16,14 +16,10 @@ StitchInputs inputs_of(const Piece& piece) {
 }
 
 std::vector<std::uint16_t> yarns_of(const StitchGraph& graph) {
-    std::vector<std::uint16_t> yarns;
+    std::set<std::uint16_t> yarns;
     for (const GraphRound& round : graph.rounds)
-        for (const GraphStitch& made : round.stitches)
-            if (yarns.empty() || yarns.back() != made.stitch.yarn) yarns.push_back(made.stitch.yarn);
-    std::ranges::sort(yarns);
-    const auto same = std::ranges::unique(yarns);
-    yarns.erase(same.begin(), same.end());
-    return yarns;
+        for (const GraphStitch& made : round.stitches) yarns.insert(made.stitch.yarn);
+    return {yarns.begin(), yarns.end()};
 }
 
 /// The same again would come out of the same problem.
