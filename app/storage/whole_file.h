@@ -1,0 +1,78 @@
+#pragma once
+
+#include <cstdint>
+#include <optional>
+
+#include <QByteArray>
+#include <QString>
+
+#include "app/storage/disk.h"
+
+namespace roundwright::app {
+
+/// Which state of which file: two stamps are equal only if nothing wrote the file in between, as far as the
+/// system tells. `sha256` tells whether what stands in it is the same, whatever its times say.
+struct FileStamp {
+    std::uint64_t device = 0;
+    std::uint64_t inode = 0;
+    std::int64_t size = 0;
+    std::int64_t changed_ns = 0;  ///< st_mtim: last write
+    std::int64_t moved_ns = 0;    ///< st_ctim: last change of anything, name and rights included
+    QByteArray sha256;            ///< of the content; empty: not read
+
+    friend bool operator==(const FileStamp&, const FileStamp&) = default;
+};
+
+/// The stamp of a file as the system gives it, content unread.
+[[nodiscard]] FileStamp stamp_of(const struct ::stat& found);
+/// The same but for the content, which may be unread in either.
+[[nodiscard]] bool same_state(const FileStamp& one, const FileStamp& other);
+
+struct ReadFile {
+    QByteArray bytes;  ///< at most `most` + 1: longer than `most` means that the file is
+    FileStamp stamp;
+    std::optional<DiskFault> fault;
+};
+
+enum class Links {
+    follow,  ///< what the maker named: a link's target is meant
+    refuse   ///< files of the program's own: a link in their place is not ours
+};
+
+/// Reads a whole file, and says which state of it was read.
+[[nodiscard]] ReadFile read_whole(const QString& path, qint64 most, Links links = Links::follow,
+                                  Disk& disk = Disk::real());
+
+struct WriteWishes {
+    Links links = Links::follow;
+    bool is_private = false;  ///< readable by its owner alone (0600), whatever it was before
+    /// Only in place of this state of the file: if another one is there, or none, nothing is written.
+    std::optional<FileStamp> in_place_of{};
+};
+
+struct WrittenFile {
+    std::optional<DiskFault> fault;
+    bool was_changed = false;       ///< not written: not the state that `in_place_of` names
+    FileStamp stamp{};              ///< of what is there now, after success
+    bool other_names_left = false;  ///< hard links to the file of before keep what was in it
+    bool attributes_lost = false;   ///< an extended attribute, the owner or the group could not be kept
+    /// The folder could not be synced: the file is there, but might not be after a loss of power.
+    bool not_yet_safe = false;
+
+    [[nodiscard]] bool ok() const { return !fault && !was_changed; }
+};
+
+/// Writes a file whole or not at all: into a new file beside it, synced, renamed over it, the folder synced
+/// (rename is atomic: POSIX.1-2017, rename). Rights, owner and extended attributes of the file of before are
+/// kept. After a fault, what was there before is there still, and nothing beside it.
+[[nodiscard]] WrittenFile write_whole(const QString& path, const QByteArray& bytes,
+                                      const WriteWishes& wishes = {}, Disk& disk = Disk::real());
+
+/// Removes a file, and makes sure that it stays removed. A file that is not there is no fault.
+[[nodiscard]] std::optional<DiskFault> remove_file(const QString& path, Disk& disk = Disk::real());
+
+/// Makes a folder that only its owner may enter (0700), with those above it; one that is there is kept, and
+/// made private. A link in its place is refused (ELOOP), and so is a folder of another user (EPERM).
+[[nodiscard]] std::optional<DiskFault> make_private_folder(const QString& path, Disk& disk = Disk::real());
+
+}  // namespace roundwright::app
