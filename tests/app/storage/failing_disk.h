@@ -129,9 +129,8 @@ class FailingDisk : public Disk {
     int sync(int file) override {
         const std::scoped_lock lock(mutex_);
         if (!goes(DiskCall::sync)) return -1;
-        const int result = Disk::sync(file);
-        if (result == 0) forget_about(file);
-        return result;
+        forget_about(file);  // what is synced is only counted: the real call takes its time
+        return 0;
     }
     int close(int file) override {
         const std::scoped_lock lock(mutex_);

@@ -84,7 +84,7 @@ class WholeFileFaults : public ::testing::TestWithParam<Case> {
             arrange(disk, call);
             const auto written = once.write(disk);
             SCOPED_TRACE(call);
-            if (!disk.has_failed() && disk.calls() < call) {
+            if (disk.calls() < call) {
                 EXPECT_TRUE(written.ok() && once.has_new());
                 break;
             }
@@ -99,7 +99,9 @@ TEST_P(WholeFileFaults, TheOldFileOrTheNewOneWholeForEveryCallThatFails) {
         for_every_call([&](FailingDisk& disk, int call) { disk.fail_at(call, error); },
                        [&](const Try& once, const WrittenFile& written, int) {
                            EXPECT_TRUE(written.ok() ? once.has_new() : once.has_old()) << error;
-                           if (written.fault) EXPECT_EQ(written.fault->error, error);
+                           // ENOENT of a link says that there is none, and a link that is there all the same
+                           // is refused.
+                           if (written.fault && error != ENOENT) EXPECT_EQ(written.fault->error, error);
                            EXPECT_EQ(once.things(), once.things_wanted()) << error;
                        });
     }

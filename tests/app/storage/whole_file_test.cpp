@@ -364,7 +364,7 @@ TEST_F(PrivateFolder, ThoseAboveThatAreThereStayAsTheyAre) {
     const Umask none(0);
     ASSERT_EQ(::mkdir(path(QStringLiteral("home")).toLocal8Bit().constData(), 0755), 0);
     ASSERT_EQ(::mkdir(path(QStringLiteral("real")).toLocal8Bit().constData(), 0755), 0);
-    ASSERT_EQ(::symlink("real", path(QStringLiteral("home/link")).toLocal8Bit().constData()), 0);
+    ASSERT_EQ(::symlink("../real", path(QStringLiteral("home/link")).toLocal8Bit().constData()), 0);
     ASSERT_EQ(make_private_folder(path(QStringLiteral("home/link/state/notes"))), std::nullopt);
     EXPECT_EQ(rights_of(path(QStringLiteral("home"))), mode_t{0755});
     EXPECT_EQ(rights_of(path(QStringLiteral("real"))), mode_t{0755});
