@@ -32,6 +32,8 @@ int Disk::remove(const QByteArray& path) { return ::unlink(path.constData()); }
 
 int Disk::make_folder(const QByteArray& path, mode_t mode) { return ::mkdir(path.constData(), mode); }
 
+int Disk::remove_folder(const QByteArray& path) { return ::rmdir(path.constData()); }
+
 int Disk::look(const QByteArray& path, struct ::stat& found) { return ::stat(path.constData(), &found); }
 
 int Disk::look_at_link(const QByteArray& path, struct ::stat& found) {

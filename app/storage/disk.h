@@ -42,6 +42,7 @@ class Disk {
     virtual int rename(const QByteArray& from, const QByteArray& to);
     virtual int remove(const QByteArray& path);  ///< unlink
     virtual int make_folder(const QByteArray& path, mode_t mode);
+    virtual int remove_folder(const QByteArray& path);  ///< rmdir
     virtual int look(const QByteArray& path, struct ::stat& found);          ///< stat: through links
     virtual int look_at_link(const QByteArray& path, struct ::stat& found);  ///< lstat
     virtual int look_into(int file, struct ::stat& found);                   ///< fstat
