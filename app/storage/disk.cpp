@@ -52,6 +52,8 @@ int Disk::give_name(int file, const QByteArray& path) {
 
 int Disk::make_folder(const QByteArray& path, mode_t mode) { return ::mkdir(path.constData(), mode); }
 
+int Disk::remove_folder(const QByteArray& path) { return ::rmdir(path.constData()); }
+
 int Disk::look(const QByteArray& path, struct ::stat& found) { return ::stat(path.constData(), &found); }
 
 int Disk::look_at_link(const QByteArray& path, struct ::stat& found) {

@@ -28,6 +28,7 @@ enum class DiskCall {
     remove,
     give_name,
     make_folder,
+    remove_folder,
     look,
     may_write,
     link_target,
@@ -161,6 +162,10 @@ class FailingDisk : public Disk {
     int make_folder(const QByteArray& path, mode_t mode) override {
         const std::scoped_lock lock(mutex_);
         return goes(DiskCall::make_folder) ? Disk::make_folder(path, mode) : -1;
+    }
+    int remove_folder(const QByteArray& path) override {
+        const std::scoped_lock lock(mutex_);
+        return goes(DiskCall::remove_folder) ? Disk::remove_folder(path) : -1;
     }
     int look(const QByteArray& path, struct ::stat& found) override {
         const std::scoped_lock lock(mutex_);
