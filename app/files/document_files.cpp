@@ -206,7 +206,7 @@ bool DocumentFiles::save_to(const QString& path) {
     const auto problem = session_.save(path);
     if (!problem) return saved();
     if (problem->was_changed) return settle_conflict();
-    tell(tr("“%1” could not be saved.").arg(QFileInfo(path).fileName()), *problem);
+    tell_not_saved(QFileInfo(path).fileName(), *problem);
     return false;
 }
 
@@ -231,7 +231,7 @@ bool DocumentFiles::keep(Keep whose) {
     const QString name = QFileInfo(session_.path()).fileName();
     const auto problem = whose == Keep::mine ? follower_.keep_mine() : follower_.keep_both();
     if (!problem) return saved();
-    tell(tr("“%1” could not be saved.").arg(name), *problem);
+    tell_not_saved(name, *problem);
     return false;
 }
 
@@ -264,6 +264,19 @@ bool DocumentFiles::offer(const LeftBehind& left) {
     }
     Q_EMIT brought_back(left.pending);
     return true;
+}
+
+/// The copy is looked for first: what is said of it must hold.
+void DocumentFiles::tell_not_saved(const QString& name, const FileProblem& problem) {
+    autosave_.keep_now();
+    const QString safe =
+        !session_.modified() ? tr("The toy in the window is safe.")
+        : autosave_.all_kept()
+            ? tr("The toy in the window is safe, and its copy is kept.")
+            : tr("The toy is only in this window now, and no copy of it can be kept either. Leave the window "
+                 "open until the toy is saved.");
+    tell(tr("“%1” could not be saved.").arg(name),
+         {problem.message + QLatin1Char(' ') + safe, problem.place});
 }
 
 void DocumentFiles::tell(const QString& what, const FileProblem& problem) const {

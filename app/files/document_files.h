@@ -51,6 +51,7 @@ class DocumentFiles : public QObject {
     bool saved();
     [[nodiscard]] bool offer(const LeftBehind& left);
     void tell_left_out() const;
+    void tell_not_saved(const QString& name, const FileProblem& problem);
     void tell(const QString& what, const FileProblem& problem) const;
     [[nodiscard]] QString usual_folder() const;
     [[nodiscard]] QString suggested_path() const;

@@ -350,6 +350,7 @@ void MainWindow::follow_session() {
         if (changes.words || changes.everything) show_name();
     });
     connect(&session_, &DocumentSession::edit_refused, this, &MainWindow::tell);
+    connect(&session_, &DocumentSession::remarked, this, &MainWindow::tell);
     connect(rounds_model_, &RoundsModel::entry_refused, this, &MainWindow::tell);
     connect(&session_.undo_stack(), &QUndoStack::indexChanged, statusBar(), &QStatusBar::clearMessage);
     connect(&session_, &DocumentSession::study_ready, this, &MainWindow::show_counts);
