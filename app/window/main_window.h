@@ -3,6 +3,7 @@
 #include <QMainWindow>
 
 #include "app/files/autosave.h"
+#include "app/files/last_chances.h"
 #include "app/kit/theme.h"
 #include "app/rounds/rounds_model.h"
 #include "app/session/document_session.h"
@@ -75,6 +76,8 @@ class MainWindow : public QMainWindow {
     void fill_status_bar();
     void show_counts();
     void follow_session();
+    void follow_keeping();
+    void say_what_was_left();
     void show_name();
     void tell(const QString& text);
     void set_up_scene();
@@ -88,6 +91,7 @@ class MainWindow : public QMainWindow {
 
     DocumentSession& session_;
     Autosave autosave_;
+    LastChances last_chances_;
     Theme theme_;
     NoticeBar* notices_;
     RoundsModel* rounds_model_;
