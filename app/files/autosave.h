@@ -25,7 +25,7 @@ class Autosave : public QObject {
   public:
     /// `state_folder` empty: the usual place for the program's state.
     explicit Autosave(DocumentSession& session, const QString& state_folder = {}, QObject* parent = nullptr,
-                      Disk& disk = Disk::real());
+                      Disk& disk = Disk::in_use());
     /// Keeps what is not kept yet, unless it was given up.
     ~Autosave() override;
 

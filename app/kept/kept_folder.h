@@ -13,7 +13,7 @@ namespace roundwright::app {
 class KeptFolder {
   public:
     /// `state_folder`: the program's; empty: the usual place.
-    explicit KeptFolder(const QString& state_folder = {}, Disk& disk = Disk::real());
+    explicit KeptFolder(const QString& state_folder = {}, Disk& disk = Disk::in_use());
 
     /// Makes it, if it is not there.
     [[nodiscard]] std::optional<DiskFault> make() const;
@@ -47,7 +47,7 @@ class KeptFolder {
 };
 
 /// Something that the program itself wrote: a file of this user, no link, without a second name.
-[[nodiscard]] bool is_ours(const QString& file, Disk& disk = Disk::real());
+[[nodiscard]] bool is_ours(const QString& file, Disk& disk = Disk::in_use());
 
 /// The most that a kept copy may hold: the largest toy, and what was typed.
 inline constexpr qint64 most_kept_bytes = (64 + 16) << 20;

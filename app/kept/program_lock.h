@@ -19,7 +19,7 @@ class ProgramLock {
         std::optional<DiskFault> fault{};
     };
     /// Takes the lock if it is free, never waits. A link in the file's place is refused.
-    [[nodiscard]] static Taken take(const QString& path, Disk& disk = Disk::real());
+    [[nodiscard]] static Taken take(const QString& path, Disk& disk = Disk::in_use());
 
     /// Lets go of it, and removes its file.
     ~ProgramLock();

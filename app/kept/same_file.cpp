@@ -20,7 +20,7 @@ QString place_of(const QString& path) {
 
 std::optional<FileStamp> stamp_at(const QString& path) {
     struct ::stat found {};
-    if (Disk::real().look(QFile::encodeName(path), found) != 0) return std::nullopt;
+    if (Disk::in_use().look(QFile::encodeName(path), found) != 0) return std::nullopt;
     return stamp_of(found);
 }
 
