@@ -330,7 +330,7 @@ TEST_F(OneFile, AFileThatIsGoneIsSaidAndSavedAgain) {
 TEST_F(OneFile, ABrokenFileIsSaidAndTheToyIsSafe) {
     const auto here = open(pup);
     write_in_place(pup, "half of a");
-    EXPECT_TRUE(here->says(on_disk_cause, QStringLiteral("cannot be read")));
+    EXPECT_TRUE(here->says(on_disk_cause, QStringLiteral("can no longer be read")));
     EXPECT_EQ(here->counts(), (Counts{6, 12}));
     const Answer answer({QStringLiteral("OK")});
     QTest::keyClick(here->window.get(), Qt::Key_F5);
