@@ -118,7 +118,7 @@ Notice FileNotices::changed() const {
 
 Notice FileNotices::unreadable() const {
     Notice notice{NoticeRank::danger,
-                  tr("What stands in “%1” now cannot be read: %2 The toy here is safe, but no file has it.")
+                  tr("“%1” can no longer be read. %2 The toy here is safe, but no file has it.")
                       .arg(name(), follower_.why_unreadable()),
                   {keep_both(), keep_mine()}};
     if (session_.standing().open_elsewhere) notice.answers.clear();

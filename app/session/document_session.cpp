@@ -374,8 +374,10 @@ void DocumentSession::take_theirs(LoadedFile theirs) {
 }
 
 void DocumentSession::know_file_again(const FileStamp& stamp) {
+    const bool is_news = !(stamp == file_.stamp);
     file_.stamp = stamp;
     happened(FileEvent::back);
+    if (is_news) Q_EMIT standing_changed();
 }
 
 void DocumentSession::follow_to(const QString& path) {
