@@ -180,10 +180,11 @@ class Replacing {
     }
 
     bool is_still_that_of_before() {
-        if (!wishes_.in_place_of) return true;
+        if (!wishes_.in_place_of && !wishes_.only_new) return true;
         struct ::stat found {};
         const bool there = disk_.look_at_link(QFile::encodeName(path_), found) == 0;
-        result_.was_changed = !there || !same_state(stamp_of(found), *wishes_.in_place_of);
+        result_.was_changed =
+            wishes_.only_new ? there : !there || !same_state(stamp_of(found), *wishes_.in_place_of);
         return !result_.was_changed;
     }
 

@@ -48,11 +48,13 @@ struct WriteWishes {
     bool is_private = false;  ///< readable by its owner alone (0600), whatever it was before
     /// Only in place of this state of the file: if another one is there, or none, nothing is written.
     std::optional<FileStamp> in_place_of{};
+    /// Only where no file of that name is, of whatever kind.
+    bool only_new = false;
 };
 
 struct WrittenFile {
     std::optional<DiskFault> fault;
-    bool was_changed = false;       ///< not written: not the state that `in_place_of` names
+    bool was_changed = false;       ///< not written: not what `in_place_of` or `only_new` wants
     FileStamp stamp{};              ///< of what is there now, after success
     bool other_names_left = false;  ///< hard links to the file of before keep what was in it
     bool attributes_lost = false;   ///< an extended attribute, the owner or the group could not be kept

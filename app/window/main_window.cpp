@@ -33,6 +33,7 @@
 #include "app/kit/action_maker.h"
 #include "app/kit/field_rules.h"
 #include "app/kit/icons.h"
+#include "app/kit/notice_bar.h"
 #include "app/kit/room_on_screen.h"
 #include "app/kit/system_wishes.h"
 #include "app/materials/stuffing_panel.h"
@@ -83,6 +84,7 @@ MainWindow::MainWindow(DocumentSession& session, const QString& state_folder, QW
       session_(session),
       autosave_(session, state_folder),
       theme_(session.preferences()),
+      notices_(new NoticeBar(this)),
       rounds_model_(new RoundsModel(session, this)),
       rounds_view_(new RoundsView(*rounds_model_, this)),
       round_actions_(new RoundActions(session, *rounds_view_, this)),
@@ -178,7 +180,13 @@ void MainWindow::lay_out() {
     rows_->setHandleWidth(1);
     rows_->setStretchFactor(0, 1);
     rows_->setStretchFactor(1, 0);
-    setCentralWidget(rows_);
+    auto* all = new QWidget(this);
+    auto* layout = new QVBoxLayout(all);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->setSpacing(0);
+    layout->addWidget(notices_);
+    layout->addWidget(rows_, 1);
+    setCentralWidget(all);
     fill_status_bar();
 }
 
@@ -311,6 +319,7 @@ void MainWindow::fill_help_menu(QMenu* menu) {
         {tr("&Keyboard"), Qt::Key_F1, [this] { show_keyboard_help(*this); }},
         {tr("Go to the &rounds"), Qt::Key_F6, [this] { rounds_view_->setFocus(Qt::ShortcutFocusReason); }},
         {tr("Go to the &next rounds line"), Qt::CTRL | Qt::Key_J, [this] { fast_entry_->focus_line(); }},
+        {tr("Go to the no&tices"), Qt::SHIFT | Qt::Key_F6, [this] { notices_->take_keyboard(); }},
         {tr("&About Roundwright"), Qt::SHIFT | Qt::Key_F1, [this] { show_about(*this); }}};
     for (const auto& [text, keys, act] : actions) {
         auto* action = make_action(this, text, keys);
@@ -359,6 +368,7 @@ void MainWindow::follow_session() {
     connect(files_, &DocumentFiles::opened, this, [this] { rounds_view_->setFocus(Qt::OtherFocusReason); });
     connect(new DroppedFiles(this), &DroppedFiles::dropped, files_,
             [this](const QString& path) { files_->open(path); });
+    connect(notices_, &NoticeBar::left, this, [this] { rounds_view_->setFocus(Qt::OtherFocusReason); });
     connect(&theme_, &Theme::changed, this, [this] { shape_->set_scene_colour(Theme::colours().scene); });
 }
 

@@ -18,6 +18,7 @@ class DocumentFiles;
 class ExportActions;
 class FacePanel;
 class FastEntryLine;
+class NoticeBar;
 class PanelColumn;
 class PatternPreview;
 class PieceActions;
@@ -52,6 +53,8 @@ class MainWindow : public QMainWindow {
     [[nodiscard]] FacePanel& face() { return *face_; }
     [[nodiscard]] DocumentFiles& files() { return *files_; }
     [[nodiscard]] Autosave& autosave() { return autosave_; }
+    /// Where what lasts is said: put up by its cause, taken down when that is gone.
+    [[nodiscard]] NoticeBar& notices() { return *notices_; }
 
   protected:
     void showEvent(QShowEvent* event) override;
@@ -86,6 +89,7 @@ class MainWindow : public QMainWindow {
     DocumentSession& session_;
     Autosave autosave_;
     Theme theme_;
+    NoticeBar* notices_;
     RoundsModel* rounds_model_;
     RoundsView* rounds_view_;
     RoundActions* round_actions_;
