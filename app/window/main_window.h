@@ -6,6 +6,7 @@
 #include "app/kit/theme.h"
 #include "app/rounds/rounds_model.h"
 #include "app/session/document_session.h"
+#include "app/versions/version_keeper.h"
 
 class QLabel;
 class QSplitter;
@@ -30,6 +31,7 @@ class RoundsView;
 struct ShapeActions;
 class ShapePanel;
 class PatternTextActions;
+class VersionActions;
 class WorkAlongActions;
 
 /// The one window: rounds, shape and panels side by side, the fast entry line and the checks below.
@@ -53,6 +55,7 @@ class MainWindow : public QMainWindow {
     [[nodiscard]] FacePanel& face() { return *face_; }
     [[nodiscard]] DocumentFiles& files() { return *files_; }
     [[nodiscard]] Autosave& autosave() { return autosave_; }
+    [[nodiscard]] VersionKeeper& versions() { return versions_; }
     /// Where what lasts is said: put up by its cause, taken down when that is gone.
     [[nodiscard]] NoticeBar& notices() { return *notices_; }
 
@@ -88,6 +91,7 @@ class MainWindow : public QMainWindow {
 
     DocumentSession& session_;
     Autosave autosave_;
+    VersionKeeper versions_;
     Theme theme_;
     NoticeBar* notices_;
     RoundsModel* rounds_model_;
@@ -100,6 +104,7 @@ class MainWindow : public QMainWindow {
     ShapeActions* shape_actions_;
     ExportActions* export_actions_;
     DocumentFiles* files_;
+    VersionActions* version_actions_;
     ShapePanel* shape_;
     FastEntryLine* fast_entry_;
     ChecksList* checks_;

@@ -12,7 +12,7 @@ namespace {
 class ToyComparison {
   public:
     ToyComparison(const Toy& before, const Toy& after)
-        : before_(before), after_(after), yarns_(matched_yarns()), pieces_(matched_pieces()) {}
+        : before_(before), after_(after), yarns_(matched_yarns()), pieces_(matched_pieces(before, after)) {}
 
     std::vector<Difference> run(const std::stop_token& stop) && {
         for (std::size_t k = 0; k < after_.pieces.size() && !stop.stop_requested(); ++k) compare_piece(k);
@@ -36,15 +36,6 @@ class ToyComparison {
             [&](std::size_t i, std::size_t k) { return then[i] == now[k]; },
             [&](std::size_t i, std::size_t k) { return then[i].name == now[k].name; },
             [](std::size_t i, std::size_t k) { return i == k; }};
-        return match(then.size(), now.size(), ways);
-    }
-
-    [[nodiscard]] Match matched_pieces() const {
-        const PieceList& then = before_.pieces;
-        const PieceList& now = after_.pieces;
-        const std::array<IsSame, 2> ways{
-            [&](std::size_t i, std::size_t k) { return then.id(i) == now.id(k); },
-            [&](std::size_t i, std::size_t k) { return then[i].name == now[k].name; }};
         return match(then.size(), now.size(), ways);
     }
 
@@ -141,6 +132,15 @@ class ToyComparison {
 };
 
 }  // namespace
+
+Match matched_pieces(const Toy& before, const Toy& after) {
+    const PieceList& then = before.pieces;
+    const PieceList& now = after.pieces;
+    const std::array<IsSame, 2> ways{
+        [&](std::size_t i, std::size_t k) { return then.id(i) == now.id(k); },
+        [&](std::size_t i, std::size_t k) { return then[i].name == now[k].name; }};
+    return match(then.size(), now.size(), ways);
+}
 
 std::vector<Difference> differences(const Toy& before, const Toy& after, const std::stop_token& stop) {
     if (before == after) return {};
