@@ -115,7 +115,7 @@ void VersionKeeper::follow_file() {
 /// file: what stands there is kept before it goes.
 void VersionKeeper::keep_what_will_be_replaced(const QString& path) {
     struct ::stat found {};
-    if (Disk::real().look(QFile::encodeName(path), found) != 0) return;
+    if (Disk::in_use().look(QFile::encodeName(path), found) != 0) return;
     if (same_state(stamp_of(found), known_)) return;
     settle();
     if (!same_state(stamp_of(found), known_)) take({store_.keep_what_stands_in(path)});

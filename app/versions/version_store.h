@@ -23,7 +23,7 @@ struct KeptVersion {
 class VersionStore {
   public:
     /// `state_folder` empty: the usual one.
-    explicit VersionStore(const QString& state_folder = {}, Disk& disk = Disk::real(),
+    explicit VersionStore(const QString& state_folder = {}, Disk& disk = Disk::in_use(),
                           const VersionLimits& limits = {});
 
     /// Keeps `bytes` as the newest version of the toy in `path`, unless the newest is just that, and takes

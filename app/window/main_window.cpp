@@ -26,6 +26,7 @@
 #include "app/face/face_scene.h"
 #include "app/files/document_files.h"
 #include "app/files/dropped_files.h"
+#include "app/files/file_notices.h"
 #include "app/files/first_toy.h"
 #include "app/files/last_toy.h"
 #include "app/gauge/gauge_actions.h"
@@ -85,6 +86,7 @@ MainWindow::MainWindow(DocumentSession& session, const QString& state_folder, QW
       session_(session),
       autosave_(session, state_folder),
       versions_(session, VersionStore(state_folder)),
+      follower_(session, state_folder),
       theme_(session.preferences()),
       notices_(new NoticeBar(this)),
       rounds_model_(new RoundsModel(session, this)),
@@ -96,7 +98,7 @@ MainWindow::MainWindow(DocumentSession& session, const QString& state_folder, QW
       work_along_actions_(new WorkAlongActions(session, this)),
       shape_actions_(new ShapeActions(session, this)),
       export_actions_(new ExportActions(session, this)),
-      files_(new DocumentFiles(session, autosave_, this)),
+      files_(new DocumentFiles(session, autosave_, follower_, this)),
       version_actions_(new VersionActions(session, versions_, this)),
       shape_(new ShapePanel(session, *shape_actions_, this)),
       fast_entry_(new FastEntryLine(session, this)),
@@ -373,6 +375,8 @@ void MainWindow::follow_session() {
     connect(files_, &DocumentFiles::opened, this, [this] { rounds_view_->setFocus(Qt::OtherFocusReason); });
     connect(new DroppedFiles(this), &DroppedFiles::dropped, files_,
             [this](const QString& path) { files_->open(path); });
+    auto* file_notices = new FileNotices(session_, follower_, *files_, *notices_, this);
+    connect(file_notices, &FileNotices::told, this, &MainWindow::tell);
     connect(notices_, &NoticeBar::left, this, [this] { rounds_view_->setFocus(Qt::OtherFocusReason); });
     connect(&theme_, &Theme::changed, this, [this] { shape_->set_scene_colour(Theme::colours().scene); });
 }

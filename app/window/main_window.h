@@ -4,6 +4,7 @@
 
 #include "app/files/autosave.h"
 #include "app/kit/theme.h"
+#include "app/on_disk/file_follower.h"
 #include "app/rounds/rounds_model.h"
 #include "app/session/document_session.h"
 #include "app/versions/version_keeper.h"
@@ -58,6 +59,7 @@ class MainWindow : public QMainWindow {
     [[nodiscard]] VersionKeeper& versions() { return versions_; }
     /// Where what lasts is said: put up by its cause, taken down when that is gone.
     [[nodiscard]] NoticeBar& notices() { return *notices_; }
+    [[nodiscard]] FileFollower& follower() { return follower_; }
 
   protected:
     void showEvent(QShowEvent* event) override;
@@ -92,6 +94,7 @@ class MainWindow : public QMainWindow {
     DocumentSession& session_;
     Autosave autosave_;
     VersionKeeper versions_;
+    FileFollower follower_;
     Theme theme_;
     NoticeBar* notices_;
     RoundsModel* rounds_model_;

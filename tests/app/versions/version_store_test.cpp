@@ -12,6 +12,8 @@
 #include <QFileInfo>
 #include <QTemporaryDir>
 
+#include "tests/app/storage/failing_disk.h"
+
 namespace roundwright::app {
 namespace {
 
@@ -19,37 +21,6 @@ using testing::ElementsAre;
 using testing::IsEmpty;
 
 constexpr int second = 1000;
-
-/// A disk that fails at its n-th call that changes anything.
-class DiskFailingAt : public Disk {
-  public:
-    explicit DiskFailingAt(int n) : left_(n) {}
-    [[nodiscard]] bool failed() const { return left_ <= 0; }
-
-    int open(const QByteArray& path, int flags, mode_t mode) override {
-        return (flags & O_CREAT) != 0 && fails() ? -1 : Disk::open(path, flags, mode);
-    }
-    ssize_t write(int file, const char* bytes, std::size_t count) override {
-        return fails() ? -1 : Disk::write(file, bytes, count);
-    }
-    int sync(int file) override { return fails() ? -1 : Disk::sync(file); }
-    int rename(const QByteArray& from, const QByteArray& to) override {
-        return fails() ? -1 : Disk::rename(from, to);
-    }
-    int remove(const QByteArray& path) override { return fails() ? -1 : Disk::remove(path); }
-    int make_folder(const QByteArray& path, mode_t mode) override {
-        return fails() ? -1 : Disk::make_folder(path, mode);
-    }
-    int remove_folder(const QByteArray& path) override { return fails() ? -1 : Disk::remove_folder(path); }
-
-  private:
-    bool fails() {
-        if (--left_ != 0) return false;
-        errno = ENOSPC;
-        return true;
-    }
-    int left_;
-};
 
 class VersionStoreTest : public testing::Test {
   protected:
@@ -304,10 +275,11 @@ TEST_F(VersionStoreTest, WhatAWriteThatWasCutOffLeftGoesInTime) {
 TEST_F(VersionStoreTest, WhereverTheDiskFailsWhatWasKeptIsThereWhole) {
     const QString pup = file(QStringLiteral("pup.roundwright"));
     for (int n = 1;; ++n) {
-        ASSERT_LT(n, 100);
+        ASSERT_LT(n, 200);
         ASSERT_FALSE(store().forget(pup));
         ASSERT_FALSE(store().keep(pup, "one", VersionKind::saved).fault);
-        DiskFailingAt failing(n);
+        FailingDisk failing;
+        failing.fail_at(n, ENOSPC);
         const auto fault = VersionStore(state(), failing).keep(pup, "two", VersionKind::saved).fault;
         const auto all = contents(pup);
         if (fault) EXPECT_EQ(fault->error, ENOSPC);
@@ -316,7 +288,23 @@ TEST_F(VersionStoreTest, WhereverTheDiskFailsWhatWasKeptIsThereWhole) {
         ASSERT_FALSE(store().keep(pup, "two", VersionKind::saved).fault);
         EXPECT_THAT(contents(pup), ElementsAre("two", "one")) << "the next time makes it good";
         EXPECT_EQ(all_files().size(), 3) << "two versions and a note";
-        if (!failing.failed()) break;
+        if (failing.calls() < n) break;
+    }
+}
+
+TEST_F(VersionStoreTest, WheneverThePowerGoesWhatIsListedIsWhole) {
+    const QString pup = file(QStringLiteral("pup.roundwright"));
+    for (const auto unsynced : {FailingDisk::Unsynced::kept, FailingDisk::Unsynced::lost}) {
+        for (int n = 1;; ++n) {
+            ASSERT_LT(n, 200);
+            ASSERT_FALSE(store().forget(pup));
+            ASSERT_FALSE(store().keep(pup, "one", VersionKind::saved).fault);
+            FailingDisk failing;
+            failing.lose_power_at(n, unsynced);
+            (void)VersionStore(state(), failing).keep(pup, "two", VersionKind::saved);
+            EXPECT_THAT(contents(pup), testing::AnyOf(ElementsAre("one"), ElementsAre("two", "one"))) << n;
+            if (failing.calls() < n) break;
+        }
     }
 }
 
@@ -324,19 +312,20 @@ TEST_F(VersionStoreTest, WhereverTheDiskFailsARenamedToyLosesNothing) {
     const QString pup = file(QStringLiteral("pup.roundwright"));
     const QString seal = file(QStringLiteral("seal.roundwright"));
     for (int n = 1;; ++n) {
-        ASSERT_LT(n, 100);
-        (void)store().forget(pup);
-        (void)store().forget(seal);
+        ASSERT_LT(n, 200);
+        ASSERT_FALSE(store().forget(pup));
+        ASSERT_FALSE(store().forget(seal));
         write(pup, "two");
         ASSERT_FALSE(store().keep(pup, "one", VersionKind::saved).fault);
         ASSERT_FALSE(store().keep(pup, "two", VersionKind::saved).fault);
         QFile::remove(seal);
         ASSERT_TRUE(QFile::rename(pup, seal));
-        DiskFailingAt failing(n);
+        FailingDisk failing;
+        failing.fail_at(n, EIO);
         (void)VersionStore(state(), failing).keep_what_stands_in(seal);
         const std::vector<QByteArray> whole{"two", "one"};
         EXPECT_TRUE(contents(pup) == whole || contents(seal) == whole) << "failing at " << n;
-        if (!failing.failed()) break;
+        if (failing.calls() < n) break;
     }
 }
 
