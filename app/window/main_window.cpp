@@ -356,6 +356,7 @@ void MainWindow::follow_session() {
     connect(&session_, &DocumentSession::edit_refused, this, &MainWindow::tell);
     connect(rounds_model_, &RoundsModel::entry_refused, this, &MainWindow::tell);
     connect(&versions_, &VersionKeeper::keeping_failed, this, &MainWindow::tell);
+    connect(files_, &DocumentFiles::gave_up, &versions_, &VersionKeeper::keep_given_up);
     connect(&session_.undo_stack(), &QUndoStack::indexChanged, statusBar(), &QStatusBar::clearMessage);
     connect(&session_, &DocumentSession::study_ready, this, &MainWindow::show_counts);
     connect(&session_, &DocumentSession::current_piece_changed, this, &MainWindow::show_counts);

@@ -7,15 +7,12 @@
 #include <QAbstractItemModelTester>
 #include <QComboBox>
 #include <QDialogButtonBox>
-#include <QDir>
 #include <QFile>
 #include <QListWidget>
 #include <QPushButton>
 #include <QTableView>
 #include <QTemporaryDir>
 
-#include "app/kit/theme.h"
-#include "app/reshape/outline_view.h"
 #include "app/versions/then_and_now.h"
 #include "tests/app/app_testing.h"
 
@@ -66,12 +63,6 @@ class VersionsDialogTest : public ::testing::Test {
         QTest::keyClick(here, which, modifiers);
         settle();
     }
-    void picture(const QString& name) {
-        const QString path = QStringLiteral(ROUNDWRIGHT_SCREENSHOTS "/%1.png").arg(name);
-        EXPECT_TRUE(QDir().mkpath(QStringLiteral(ROUNDWRIGHT_SCREENSHOTS)));
-        EXPECT_TRUE(dialog->grab().save(path));
-    }
-
     QTemporaryDir toys_;
     QTemporaryDir state_;
     DocumentSession session;
@@ -102,7 +93,6 @@ TEST_F(VersionsDialogTest, SaysWhenHowLargeAndWhatHasChanged) {
     key(Qt::Key_Down);
     EXPECT_EQ(dialog->changes(), QStringLiteral("Head: rounds 5 to 7 differ (30 instead of 36)"));
     EXPECT_TRUE(button(QStringLiteral("Take it back"))->isEnabled());
-    picture(QStringLiteral("versions"));
 }
 
 TEST_F(VersionsDialogTest, TakenBackByKeysAloneInOneStep) {
@@ -175,8 +165,6 @@ TEST_F(VersionsDialogTest, OneThatCannotBeReadIsListedAsSuch) {
         key(Qt::Key_Return);
         EXPECT_TRUE(dialog->isVisible()) << "Enter takes nothing back";
     }
-    QFile::remove(kept);
-    dialog->model();
 }
 
 TEST_F(VersionsDialogTest, ForgetAsksFirst) {
@@ -206,14 +194,10 @@ TEST_F(VersionsDialogTest, OfAReadOnlyToyACopyCanBeSavedButNothingTakenBack) {
 }
 
 TEST_F(VersionsDialogTest, FitsASmallScreen) {
-    save({6, 12, 18, 24, 30, 36, 36, 36, 30, 24, 18, 12, 6});
-    save({6, 12, 18, 24, 30, 30, 30, 30, 24, 18, 12, 6});
+    save({6, 12});
     open();
     EXPECT_LE(dialog->minimumSizeHint().width(), 980);
-    EXPECT_LE(dialog->minimumSizeHint().height(), 640);
-    dialog->resize(980, 620);
-    key(Qt::Key_Down);
-    picture(QStringLiteral("versions-small"));
+    EXPECT_LE(dialog->minimumSizeHint().height(), 600);
 }
 
 TEST_F(VersionsDialogTest, ATitleWithMarkupIsText) {
