@@ -4,7 +4,6 @@
 #include <utility>
 
 #include "app/kept/same_file.h"
-#include "core/base/limits.h"
 
 namespace roundwright::app {
 namespace {
@@ -28,24 +27,28 @@ Autosave::Autosave(DocumentSession& session, const QString& state_folder, QObjec
     timer_.setTimerType(Qt::PreciseTimer);
     connect(&timer_, &QTimer::timeout, this, &Autosave::keep_soon);
     connect(&session_, &DocumentSession::toy_changed, this, &Autosave::follow_toy);
-    connect(&session_, &DocumentSession::file_changed, this, &Autosave::follow_file);
+    connect(&session_, &DocumentSession::standing_changed, this, &Autosave::something_changed);
     connect(&session_, &DocumentSession::modified_changed, this, &Autosave::follow_modified);
     connect(&background_, &render::Background::failed, this, [this] {
         writing_ = false;  // what has no name: it is tried again
         timer_.start(retry_ms);
     });
-    follow_file();
+    something_changed();
 }
 
 Autosave::~Autosave() {
     session_.disconnect(this);
-    if (!given_up_) keep_now();
     background_.cancel();
+    const auto work = unsaved_work();
+    if (!work)
+        take_away();
+    else if (work != kept_ && !writer_->keep(++turn_, *work))
+        let_older_copies_go();
 }
 
 std::optional<UnsavedWork> Autosave::unsaved_work() const {
     if (given_up_ || (!session_.modified() && pending_.empty())) return std::nullopt;
-    return UnsavedWork{session_.said_toy(), session_.path(), began_from_, pending_};
+    return UnsavedWork{session_.said_toy(), session_.path(), session_.stamp(), pending_};
 }
 
 // --- what changes
@@ -57,17 +60,10 @@ void Autosave::follow_toy(const ChangeSet& changes) {
     something_changed();
 }
 
-/// Another file is open, or the toy was saved: changes start from what stands in it now.
-void Autosave::follow_file() {
-    if (!recovering_ && !session_.modified()) {
-        constexpr auto most = static_cast<qint64>(max_file_bytes);
-        began_from_ = session_.path().isEmpty() ? FileStamp{} : read_whole(session_.path(), most).stamp;
-    }
-    something_changed();
-}
-
 void Autosave::follow_modified(bool modified) {
-    if (!modified && !recovering_) let_older_copies_go();
+    // Saved, or the file of before is open again; only in the first case is what was brought back in a file.
+    if (!modified && !recovering_)
+        std::erase_if(taken_over_, [this](const LeftBehind& left) { return says_nothing_new(left, session_.path()); });
     something_changed();
 }
 
@@ -95,16 +91,13 @@ void Autosave::keep_soon() {
     if (work == kept_) return;
     if (work) return start_keeping(*work);
     kept_.reset();
+    tell(std::nullopt);
+    answered_ = ++turn_;
     background_.start(render::Lane::next_key,
-                      [turn = next_turn_of_nothing(), writer = writer_](const render::TaskRun&) {
+                      [turn = turn_, writer = writer_](const render::TaskRun&) {
                           static_cast<void>(writer->remove(turn));
                           return render::Delivery{};
                       });
-}
-
-KeptWriter::Turn Autosave::next_turn_of_nothing() {
-    tell(std::nullopt);
-    return answered_ = ++turn_;
 }
 
 void Autosave::start_keeping(const UnsavedWork& work) {
@@ -127,7 +120,7 @@ void Autosave::take_answer(KeptWriter::Turn turn, const UnsavedWork& work,
     tell(fault);
     if (fault) return timer_.start(retry_ms);
     let_older_copies_go();
-    Q_EMIT kept();
+    if (unsaved_work() == kept_) session_.happened(FileEvent::kept);
     something_changed();
 }
 
@@ -143,9 +136,11 @@ void Autosave::keep_now() {
 /// A copy that cannot be removed says nothing new, or is given up; either way nothing is lost.
 void Autosave::take_away() {
     timer_.stop();
-    const auto turn = next_turn_of_nothing();
-    if (kept_ || writing_) static_cast<void>(writer_->remove(turn));
+    const bool is_there = kept_ || writing_;
     kept_.reset();
+    fault_.reset();
+    answered_ = ++turn_;
+    if (is_there) static_cast<void>(writer_->remove(turn_));
 }
 
 void Autosave::give_up() {
@@ -156,6 +151,7 @@ void Autosave::give_up() {
 
 void Autosave::tell(const std::optional<DiskFault>& fault) {
     const bool failed_before = std::exchange(fault_, fault).has_value();
+    if (fault) session_.happened(FileEvent::keeping_failed);
     if (fault) Q_EMIT keeping_failed(*fault);
     if (!fault && failed_before) Q_EMIT keeping_works();
 }
@@ -189,13 +185,9 @@ std::vector<LeftBehind> Autosave::left_of(const QString& document) const {
 
 LoadedFile Autosave::look_into(const LeftBehind& left) const {
     if (!left.toy_file.isEmpty()) return load_document_file(left.toy_file);
-    const auto copy = folder_.read(left.file);
-    try {
-        if (copy) return {read_document({copy->toy.constData(), static_cast<std::size_t>(copy->toy.size())}), {}};
-    } catch (const DocumentError&) {
-        // Written whole and proved by its hash: a fault of the program that wrote it.
-    }
-    return {{}, FileProblem{tr("It is damaged, or was written by a newer Roundwright."), {}}};
+    auto copy = folder_.read(left.file);
+    if (copy) return load_document({std::move(copy->toy), {}, {}});
+    return {{}, FileProblem{tr("It is damaged, or was written by a newer Roundwright."), {}}, {}};
 }
 
 /// The toy in the copy is the one in its file: nothing but what was typed is lost.
@@ -210,10 +202,9 @@ std::optional<FileProblem> Autosave::recover(LeftBehind left, const QString& doc
     if (loaded.problem) return loaded.problem;
     recovering_ = true;
     if (!only_typing_is_new(left, loaded.document.toy, document) || session_.open(document))
-        session_.recover(std::move(loaded.document.toy), document);
+        session_.recover(std::move(loaded.document.toy), document, left.head.began_from);
     recovering_ = false;
     given_up_ = false;
-    began_from_ = left.head.began_from;
     pending_ = left.head.typed;
     taken_over_.push_back(std::move(left));
     keep_now();

@@ -60,8 +60,6 @@ class Autosave : public QObject {
     [[nodiscard]] LoadedFile look_into(const LeftBehind& left) const;
 
   Q_SIGNALS:
-    /// What there was to keep is safely on disk.
-    void kept();
     /// Keeping is impossible; it is tried again every few seconds.
     void keeping_failed(const roundwright::app::DiskFault& fault);
     /// After a failure: it works again, or there is nothing left to keep.
@@ -70,11 +68,9 @@ class Autosave : public QObject {
   private:
     [[nodiscard]] std::optional<UnsavedWork> unsaved_work() const;
     void follow_toy(const ChangeSet& changes);
-    void follow_file();
     void follow_modified(bool modified);
     void something_changed();
     void start_keeping(const UnsavedWork& work);
-    [[nodiscard]] KeptWriter::Turn next_turn_of_nothing();
     void take_answer(KeptWriter::Turn turn, const UnsavedWork& work, const std::optional<DiskFault>& fault);
     void take_away();
     void tell(const std::optional<DiskFault>& fault);
@@ -91,7 +87,6 @@ class Autosave : public QObject {
     int interval_ms_;
     QElapsedTimer since_last_;  ///< since keeping was last begun
     PendingEntry pending_;
-    FileStamp began_from_;
     std::optional<UnsavedWork> kept_;  ///< what this window's copy holds
     std::optional<DiskFault> fault_;
     KeptWriter::Turn turn_ = 0;

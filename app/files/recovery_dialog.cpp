@@ -119,7 +119,7 @@ void RecoveryDialog::show_current() {
     back_->setEnabled(!copy.problem);
     if (copy.problem) return details_->setText(tr("This copy could not be read. %1").arg(copy.problem->message));
     const QString document = document_of(left);
-    const auto saved = document.isEmpty() ? LoadedFile{{}, FileProblem{}} : load_document_file(document);
+    const auto saved = document.isEmpty() ? LoadedFile{{}, FileProblem{}, {}} : load_document_file(document);
     QString text = left_words(left.head, copy.document.toy, saved.problem ? nullptr : &saved.document.toy);
     if (!document.isEmpty() && saved.problem)
         text += u'\n' + tr("The file itself could not be opened: %1").arg(saved.problem->message);

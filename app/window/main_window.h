@@ -3,6 +3,7 @@
 #include <QMainWindow>
 
 #include "app/files/autosave.h"
+#include "app/files/last_chances.h"
 #include "app/kit/theme.h"
 #include "app/on_disk/file_follower.h"
 #include "app/rounds/rounds_model.h"
@@ -80,6 +81,8 @@ class MainWindow : public QMainWindow {
     void fill_status_bar();
     void show_counts();
     void follow_session();
+    void follow_keeping();
+    void say_what_was_left();
     void show_name();
     void tell(const QString& text);
     void set_up_scene();
@@ -94,6 +97,7 @@ class MainWindow : public QMainWindow {
     DocumentSession& session_;
     Autosave autosave_;
     VersionKeeper versions_;
+    LastChances last_chances_;
     FileFollower follower_;
     Theme theme_;
     NoticeBar* notices_;

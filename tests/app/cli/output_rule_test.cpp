@@ -195,7 +195,7 @@ TEST_F(OutputRule, AFullDeviceIsNoSuccess) {
     for (const QStringList& words : talking) {
         const ProgramRun run = run_program_into(full, words);
         EXPECT_EQ(run.exit_code, 2) << words.join(u' ').toStdString();
-        EXPECT_THAT(run.err, HasSubstr("The answer could not be written: No space left on device"));
+        EXPECT_THAT(run.err, HasSubstr("The answer could not be written: The disk is full."));
     }
     std::vector<Maker> all = makers();
     all.push_back({{"read"}, "roundwright"});
@@ -204,7 +204,7 @@ TEST_F(OutputRule, AFullDeviceIsNoSuccess) {
             path(maker.words[0] == QLatin1String("read") ? "limpet.txt" : "limpet.roundwright");
         const ProgramRun run = run_program(maker.words + QStringList{read, "-o", full});
         EXPECT_EQ(run.exit_code, 2) << maker.words[0].toStdString();
-        EXPECT_THAT(run.err, HasSubstr("/dev/full: No space left on device")) << maker.words[0].toStdString();
+        EXPECT_THAT(run.err, HasSubstr("/dev/full: The disk is full.")) << maker.words[0].toStdString();
         ASSERT_TRUE(std::filesystem::is_character_file("/dev/full"));
     }
 }
@@ -212,7 +212,7 @@ TEST_F(OutputRule, AFullDeviceIsNoSuccess) {
 TEST_F(OutputRule, AFileThatCannotBeMadeIsNamedWithTheReason) {
     const ProgramRun run = run_program({"pdf", path("limpet.roundwright"), "-o", path("none/limpet.pdf")});
     EXPECT_EQ(run.exit_code, 2);
-    EXPECT_THAT(run.err, HasSubstr("none/limpet.pdf: No such file or directory"));
+    EXPECT_THAT(run.err, HasSubstr("none/limpet.pdf: The folder is gone."));
 }
 
 }  // namespace
