@@ -86,7 +86,10 @@ bool DocumentFiles::may_leave() {
     QMessageBox question(QMessageBox::Warning, tr("Unsaved changes"),
                          tr("Save the changes to “%1”?").arg(toy_name(session_)), QMessageBox::NoButton,
                          window_);
-    question.setInformativeText(tr("If you don’t save them, they are lost."));
+    question.setInformativeText(
+        session_.path().isEmpty()
+            ? tr("If you don’t save them, they are lost.")
+            : tr("If you don’t save them, they stay among the earlier versions of the toy for a while."));
     question.setObjectName(QStringLiteral("unsaved-changes"));
     const auto* save_button = question.addButton(tr("&Save"), QMessageBox::AcceptRole);
     const auto* drop_button = question.addButton(tr("&Don’t save"), QMessageBox::DestructiveRole);
@@ -94,7 +97,9 @@ bool DocumentFiles::may_leave() {
     question.setDefaultButton(qobject_cast<QPushButton*>(question.buttons().front()));
     question.exec();
     if (question.clickedButton() == save_button) return save();
-    return question.clickedButton() == drop_button;
+    if (question.clickedButton() != drop_button) return false;
+    Q_EMIT gave_up();
+    return true;
 }
 
 void DocumentFiles::start_new() {

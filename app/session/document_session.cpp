@@ -304,6 +304,7 @@ std::optional<FileProblem> DocumentSession::open(const QString& path) {
 
 std::optional<FileProblem> DocumentSession::save(const QString& path, SaveOver over) {
     end_preview();
+    Q_EMIT about_to_save(path);
     const auto written = write_file(path, over);
     if (written.problem) {
         happened(FileEvent::save_failed);
@@ -317,6 +318,7 @@ std::optional<FileProblem> DocumentSession::save(const QString& path, SaveOver o
         history_.steps().setClean();
     }
     file_.standing = after(file_.standing, FileEvent::saved);
+    Q_EMIT saved();
     Q_EMIT file_changed();
     tell_modified();
     Q_EMIT standing_changed();

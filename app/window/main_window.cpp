@@ -53,6 +53,7 @@
 #include "app/rounds/rounds_view.h"
 #include "app/shape/shape_actions.h"
 #include "app/shape/shape_panel.h"
+#include "app/versions/version_actions.h"
 #include "app/window/help.h"
 #include "app/window/panel_column.h"
 #include "app/window/preference_actions.h"
@@ -87,6 +88,7 @@ MainWindow::MainWindow(DocumentSession& session, const QString& state_folder, QW
     : QMainWindow(parent),
       session_(session),
       autosave_(session, state_folder),
+      versions_(session, VersionStore(state_folder)),
       last_chances_(autosave_),
       follower_(session, state_folder),
       theme_(session.preferences()),
@@ -101,6 +103,7 @@ MainWindow::MainWindow(DocumentSession& session, const QString& state_folder, QW
       shape_actions_(new ShapeActions(session, this)),
       export_actions_(new ExportActions(session, this)),
       files_(new DocumentFiles(session, autosave_, follower_, this)),
+      version_actions_(new VersionActions(session, versions_, this)),
       shape_(new ShapePanel(session, *shape_actions_, this)),
       fast_entry_(new FastEntryLine(session, this)),
       checks_(new ChecksList(session, this)),
@@ -236,6 +239,7 @@ void MainWindow::fill_panels() {
 void MainWindow::build_menus() {
     auto* file = menuBar()->addMenu(tr("&File"));
     files_->fill(file);
+    version_actions_->fill(file);
     file->addSeparator();
     export_actions_->fill(file);
     file->addSeparator();
@@ -357,6 +361,8 @@ void MainWindow::follow_session() {
     connect(&session_, &DocumentSession::edit_refused, this, &MainWindow::tell);
     connect(&session_, &DocumentSession::remarked, this, &MainWindow::tell);
     connect(rounds_model_, &RoundsModel::entry_refused, this, &MainWindow::tell);
+    connect(&versions_, &VersionKeeper::keeping_failed, this, &MainWindow::tell);
+    connect(files_, &DocumentFiles::gave_up, &versions_, &VersionKeeper::keep_given_up);
     connect(&session_.undo_stack(), &QUndoStack::indexChanged, statusBar(), &QStatusBar::clearMessage);
     connect(&session_, &DocumentSession::study_ready, this, &MainWindow::show_counts);
     connect(&session_, &DocumentSession::current_piece_changed, this, &MainWindow::show_counts);

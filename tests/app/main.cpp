@@ -4,7 +4,8 @@
 #include <QSettings>
 #include <QTemporaryDir>
 
-// Settings go to a folder of the run's own, so that no test sees those of the person running it.
+// Settings, kept copies and earlier versions go to a folder of the run's own, so that no test sees, or touches, those
+// of the person running it.
 int main(int argc, char** argv) {
     ::testing::InitGoogleTest(&argc, argv);
     const bool display =
@@ -15,6 +16,7 @@ int main(int argc, char** argv) {
     }
     qputenv("QT3D_RENDERER", "opengl");
     const QTemporaryDir home;
+    qputenv("XDG_STATE_HOME", home.path().toUtf8());
     QSettings::setDefaultFormat(QSettings::IniFormat);
     QSettings::setPath(QSettings::IniFormat, QSettings::UserScope, home.path());
     QApplication::setOrganizationName(QStringLiteral("roundwright-tests"));
