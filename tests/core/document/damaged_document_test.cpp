@@ -5,7 +5,7 @@
 
 #include "core/base/limits.h"
 #include "core/document/json_document.h"
-#include "core/document/nesting.h"
+#include "core/document/json_parser.h"
 #include "tests/core/document/random_toy.h"
 
 namespace roundwright {
@@ -132,10 +132,16 @@ TEST(DamagedDocument, DeepNestingIsRefusedWithItsByte) {
         const auto count = static_cast<std::size_t>(depth);
         return std::string(count, '[') + std::string(count, ']');
     };
-    EXPECT_FALSE(too_deep_at(nested(deepest_nesting)));
-    EXPECT_EQ(too_deep_at(nested(deepest_nesting + 1)), deepest_nesting);
-    EXPECT_FALSE(
-        too_deep_at("{\"words\": \"" + std::string(100, '[') + "\\\"" + std::string(100, '{') + "\"}"));
+    EXPECT_NO_THROW((void)parse_json(nested(deepest_nesting)));
+    try {
+        (void)parse_json(nested(deepest_nesting + 1));
+        ADD_FAILURE();
+    } catch (const DocumentError& error) {
+        EXPECT_EQ(error.fault(), DocumentFault::too_deep);
+        EXPECT_EQ(error.place(), (LineAndColumn{1, deepest_nesting + 1}));
+    }
+    EXPECT_NO_THROW(
+        (void)parse_json("{\"words\": \"" + std::string(100, '[') + "\\\"" + std::string(100, '{') + "\"}"));
     EXPECT_THROW((void)read_document(std::string(1'000'000, '[')), DocumentError);
     EXPECT_THROW((void)read_document(std::string(1'000'000, '{')), DocumentError);
 }

@@ -180,15 +180,15 @@ Making making(std::mt19937& random) {
 
 /// Does not compile once a field is added to a type of the document: random_toy must then set it too.
 void every_field_is_set(const Toy& a, const Yarn& b, const Piece& c, const Round& d, const WorkedEvenly& e) {
-    [[maybe_unused]] const auto& [a1, a2, a3, a4, a5, a6, a7, a8, a9, a10] = a;
-    [[maybe_unused]] const auto& [b1, b2, b3, b4, b5, b6, b7] = b;
-    [[maybe_unused]] const auto& [c1, c2, c3, c4, c5, c6, c7, c8, c9, c10, c11] = c;
-    [[maybe_unused]] const auto& [d1, d2, d3, d4] = d;
+    [[maybe_unused]] const auto& [a1, a2, a3, a4, a5, a6, a7, a8, a9, a10, a11] = a;
+    [[maybe_unused]] const auto& [b1, b2, b3, b4, b5, b6, b7, b8] = b;
+    [[maybe_unused]] const auto& [c1, c2, c3, c4, c5, c6, c7, c8, c9, c10, c11, c12] = c;
+    [[maybe_unused]] const auto& [d1, d2, d3, d4, d5] = d;
     [[maybe_unused]] const auto& [e1, e2, e3, e4] = e;
     [[maybe_unused]] const auto& [f1, f2, f3, f4, f5, f6, f7] = a.text;
     [[maybe_unused]] const auto& [g1, g2, g3, g4, g5, g6, g7, g8] = a.making;
     [[maybe_unused]] const auto& [h1, h2, h3] = c.worked;
-    [[maybe_unused]] const auto& [i1, i2, i3, i4, i5, i6, i7, i8, i9, i10, i11, i12, i13] = Feature{};
+    [[maybe_unused]] const auto& [i1, i2, i3, i4, i5, i6, i7, i8, i9, i10, i11, i12, i13, i14] = Feature{};
 }
 
 }  // namespace
