@@ -54,15 +54,15 @@ class Parser {
         throw DocumentError(fault, "", what, line_and_column(text_, at_));
     }
     [[noreturn]] void fail(const std::string& what) const {
-        fail_as(at_ < text_.size() ? DocumentFault::damaged : DocumentFault::broken_off,
-                "not JSON: " + what);
+        fail_as(at_ < text_.size() ? DocumentFault::damaged : DocumentFault::broken_off, "not JSON: " + what);
     }
 
     [[nodiscard]] bool ended() const { return at_ >= text_.size(); }
     [[nodiscard]] bool at(char c) const { return !ended() && text_[at_] == c; }
 
     void skip_spaces() {
-        while (!ended() && (text_[at_] == ' ' || text_[at_] == '\n' || text_[at_] == '\r' || text_[at_] == '\t'))
+        while (!ended() &&
+               (text_[at_] == ' ' || text_[at_] == '\n' || text_[at_] == '\r' || text_[at_] == '\t'))
             ++at_;
     }
 
@@ -74,7 +74,8 @@ class Parser {
     Id value(int depth, Id key, bool key_escaped) {
         skip_spaces();
         if (ended()) fail("expected a value");
-        if (tree_.count() >= most_values) fail_as(DocumentFault::too_many_values, "more values than a toy has");
+        if (tree_.count() >= most_values)
+            fail_as(DocumentFault::too_many_values, "more values than a toy has");
         const char c = text_[at_];
         const Id made = tree_.add(kind_of(c), at_, key, key_escaped);
         if (c == '{' || c == '[')
@@ -237,7 +238,7 @@ class Parser {
 
 JsonTree parse_json(std::string_view text) {
     JsonTree tree(text);
-    constexpr std::size_t bytes_a_value = 8;  // of ordinary files; others make the tree grow
+    constexpr std::size_t bytes_a_value = 4;  // so that few files make the tree grow
     tree.reserve(std::min(most_values, text.size() / bytes_a_value + 1));
     Parser(text, tree).document();
     return tree;

@@ -10,9 +10,6 @@ namespace roundwright {
 
 /// Deeper than any document needs, since every level costs memory and stack.
 inline constexpr int deepest_nesting = 64;
-/// More values than a toy that is within all its limits has (200 pieces of 2,000 rounds and 1,000 features
-/// with every key: 6 million). They take 224 MB at most.
-inline constexpr std::size_t most_values = 8'000'000;
 
 /// Reads JSON (RFC 8259), with or without a byte order mark. Throws DocumentError with line and column where
 /// it is none, or is nested too deeply, or has too many values.

@@ -78,7 +78,8 @@ std::string JsonPlace::quoted() const {
         case JsonKind::list:
             return "a list";
         case JsonKind::text:
-            if (raw.size() > longest_bytes_quoted) return shortened(std::string(raw.substr(0, longest_quote + 1)));
+            if (raw.size() > longest_bytes_quoted)
+                return shortened(std::string(raw.substr(0, longest_quote + 1)));
             return shortened(as_json(tree_->text_of(id_)));
         default:
             return shortened(std::string(raw));
@@ -92,8 +93,8 @@ void JsonPlace::fail(const std::string& expected) const {
 bool JsonPlace::has(std::string_view key) const {
     if (tree_->kind(id_) != JsonKind::object) fail("an object");
     if (tree_->size(id_) > most_keys)
-        fail_as(DocumentFault::wrong_value, "expected at most " + std::to_string(most_keys) + " keys, found " +
-                                                std::to_string(tree_->size(id_)));
+        fail_as(DocumentFault::wrong_value, "expected at most " + std::to_string(most_keys) +
+                                                " keys, found " + std::to_string(tree_->size(id_)));
     const Id member = tree_->find(id_, key);
     if (member == JsonTree::none) {
         absent_.push_back(key);
@@ -119,9 +120,11 @@ std::vector<Id> JsonPlace::unasked(Id object) const {
 /// Readers ask for the first of two, so one of any two equal keys is among those not asked for.
 void JsonPlace::refuse_doubled() const {
     std::vector<std::pair<std::string, Id>> keys;
+    keys.reserve(tree_->size(id_));
     for (Id member = tree_->first(id_); member != JsonTree::none; member = tree_->next(member))
         keys.emplace_back(tree_->key(member), member);
-    std::stable_sort(keys.begin(), keys.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
+    std::stable_sort(keys.begin(), keys.end(),
+                     [](const auto& a, const auto& b) { return a.first < b.first; });
     const auto same = [](const auto& a, const auto& b) { return a.first == b.first; };
     const auto first = std::adjacent_find(keys.begin(), keys.end(), same);
     if (first == keys.end()) return;
@@ -138,10 +141,11 @@ void JsonPlace::close() const {
     const std::string here = path(false);
     for (const Id member : others) {
         const std::string key = tree_->key(member);
-        const std::string token = pointer_token(key);
-        if (!unread_->is_told(here + token))
-            unread_->tell(here + token, pointer() + token, likely_meant(key, absent_),
-                          tree_->key_byte(member).value_or(0));
+        if (unread_->count() == most_kept_keys)
+            fail_as(DocumentFault::too_many_values, "more unknown keys than are kept");
+        if (unread_->is_told(here, key)) continue;
+        unread_->tell(here, key, {pointer() + pointer_token(key), std::string(likely_meant(key, absent_)), 0},
+                      tree_->key_byte(member).value_or(0));
     }
 }
 
@@ -149,7 +153,9 @@ std::string JsonPlace::unasked_members(Id object) const {
     std::string json;
     for (const Id member : unasked(object)) {
         if (!json.empty()) json += ',';
-        json += nlohmann::json(tree_->key(member)).dump() + ':' + without_spaces(tree_->raw(member));
+        const std::string_view key = tree_->raw_key(member);
+        json += key.find('\\') == std::string_view::npos ? key : nlohmann::json(tree_->key(member)).dump();
+        json += ':' + without_spaces(tree_->raw(member));
     }
     return json;
 }

@@ -19,6 +19,8 @@ namespace roundwright {
 
 /// An object that is read has no more keys than this, so that looking one up stays quick.
 inline constexpr std::size_t most_keys = 1'000;
+/// What a newer program may have put into every round of the largest toy, twice.
+inline constexpr std::size_t most_kept_keys = 800'000;
 
 /// A value in a document and where it stands. Every reader below either returns a value of the wanted kind or
 /// throws DocumentError with the place and what was expected there. A place must outlive the places that were
@@ -76,7 +78,7 @@ class JsonPlace {
     UnreadKeys* unread_;
     const JsonPlace* parent_ = nullptr;
     JsonTree::Id id_ = JsonTree::root;
-    std::size_t index_ = 0;  ///< in a list
+    std::size_t index_ = 0;                         ///< in a list
     mutable std::vector<std::string_view> absent_;  ///< keys that were asked for and are not there
 };
 

@@ -73,6 +73,12 @@ bool too_large(std::string_view number) {
 
 }  // namespace
 
+std::size_t quoted_size(std::string_view quoted) {
+    std::size_t at = quoted.find_first_of("\"\\", 1);
+    while (quoted[at] == '\\') at = quoted.find_first_of("\"\\", at + 2);
+    return at + 1;
+}
+
 std::string decoded_text(std::string_view quoted) {
     std::string text;
     std::size_t at = 1;
@@ -87,13 +93,15 @@ std::string decoded_text(std::string_view quoted) {
 std::string without_spaces(std::string_view json) {
     std::string text;
     text.reserve(json.size());
-    bool in_text = false;
-    for (std::size_t i = 0; i < json.size(); ++i) {
-        const char c = json[i];
-        if (!in_text && (c == ' ' || c == '\t' || c == '\n' || c == '\r')) continue;
-        text += c;
-        if (c == '"') in_text = !in_text;
-        if (in_text && c == '\\') text += json[++i];
+    std::size_t at = 0;
+    while (at < json.size()) {
+        const std::size_t stop = std::min(json.find_first_of(" \t\n\r\"", at), json.size());
+        text.append(json, at, stop - at);
+        at = stop;
+        if (at == json.size()) break;
+        const std::size_t size = json[at] == '"' ? quoted_size(json.substr(at)) : 1;
+        if (json[at] == '"') text.append(json, at, size);
+        at += size;
     }
     return text;
 }
@@ -122,6 +130,11 @@ std::string JsonTree::key(Id member) const {
     return nodes_[member].key == none ? std::string() : decoded_text(from(nodes_[member].key));
 }
 
+std::string_view JsonTree::raw_key(Id member) const {
+    const std::string_view quoted = from(nodes_[member].key);
+    return quoted.substr(0, quoted_size(quoted));
+}
+
 bool JsonTree::has_key(Id member, std::string_view key) const {
     const Node& node = nodes_[member];
     if (node.key_escaped) return this->key(member) == key;
@@ -142,12 +155,20 @@ std::optional<double> JsonTree::number_of(Id value) const {
     const std::string_view number = raw(value);
     double result = 0;
     const auto [end, error] = std::from_chars(number.data(), number.data() + number.size(), result);
-    if (error == std::errc::result_out_of_range)
-        return too_large(number) ? std::nullopt : std::optional(0.0);
+    if (error == std::errc::result_out_of_range) return too_large(number) ? std::nullopt : std::optional(0.0);
     return result;
 }
 
+/// Doubles up to the most values that a file may have; what migrations add to those is little.
+void JsonTree::make_room() {
+    constexpr std::size_t a_few = 1'000;
+    const std::size_t count = nodes_.size();
+    if (count < nodes_.capacity()) return;
+    nodes_.reserve(count < most_values ? std::min(2 * count + 1, most_values) : count + a_few);
+}
+
 JsonTree::Id JsonTree::add(JsonKind kind, std::size_t begin, Id key, bool key_escaped) {
+    make_room();
     Node& node = nodes_.emplace_back();
     node.kind = kind;
     node.begin = static_cast<std::uint32_t>(begin);
@@ -189,8 +210,8 @@ void JsonTree::put(Id object, std::string_view key, JsonKind kind, std::string_v
 
 JsonTree::Id JsonTree::copy(Id object) {
     const auto again = [this](Id value) {
-        const Node node = nodes_[value];
-        nodes_.push_back(node);
+        make_room();
+        nodes_.push_back(nodes_[value]);
         return static_cast<Id>(nodes_.size() - 1);
     };
     const Id made = again(object);

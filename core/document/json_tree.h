@@ -36,6 +36,8 @@ class JsonTree {
     [[nodiscard]] std::optional<std::size_t> key_byte(Id member) const;
 
     [[nodiscard]] std::string key(Id member) const;
+    /// In its quotes, as it stands in the text.
+    [[nodiscard]] std::string_view raw_key(Id member) const;
     [[nodiscard]] bool has_key(Id member, std::string_view key) const;
     /// The first member with this key, or `none`.
     [[nodiscard]] Id find(Id object, std::string_view key) const;
@@ -76,6 +78,7 @@ class JsonTree {
         bool asked = false;
     };
 
+    void make_room();
     /// From a place in the text, or in what was put in, to its end.
     [[nodiscard]] std::string_view from(std::size_t place) const;
     std::size_t put_in(std::string_view json);
@@ -84,6 +87,13 @@ class JsonTree {
     std::string put_in_;  ///< its places are counted on from the end of the text
     std::vector<Node> nodes_;
 };
+
+/// More values than a toy that is within all its limits has (200 pieces of 2,000 rounds and 1,000 features
+/// with every key: 6 million). They take 224 MB at most.
+inline constexpr std::size_t most_values = 8'000'000;
+
+/// The bytes from the quotes that a text begins with to those that end it.
+[[nodiscard]] std::size_t quoted_size(std::string_view quoted);
 
 /// A text between quotes, decoded. `quoted` begins with the quotes and may go on after them.
 [[nodiscard]] std::string decoded_text(std::string_view quoted);

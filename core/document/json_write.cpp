@@ -15,9 +15,7 @@ using nlohmann::ordered_json;
 namespace names = document_names;
 
 /// JSON that is written as it is: no value of the format is binary.
-ordered_json as_it_is(std::string_view json) {
-    return ordered_json::binary({json.begin(), json.end()});
-}
+ordered_json as_it_is(std::string_view json) { return ordered_json::binary({json.begin(), json.end()}); }
 
 void put_members(ordered_json& json, const JsonTree& kept, JsonTree::Id object) {
     for (JsonTree::Id member = kept.first(object); member != JsonTree::none; member = kept.next(member)) {
@@ -177,7 +175,8 @@ ordered_json piece_json(PieceId id, const Piece& piece) {
                       {"area_stretch", piece.area_stretch},
                       {"starts_at_top", piece.starts_at_top},
                       {"make", piece.make}};
-    if (piece.worked != WorkedSoFar{} || keeps(piece.kept, "worked")) json["worked"] = worked_json(piece.worked);
+    if (piece.worked != WorkedSoFar{} || keeps(piece.kept, "worked"))
+        json["worked"] = worked_json(piece.worked);
     if (piece.face_degrees != 0) json["face_degrees"] = piece.face_degrees;
     if (!piece.features.empty()) json["features"] = list_json(piece.features, feature_json);
     json["rounds"] = list_json(piece.rounds, round_json);

@@ -25,15 +25,17 @@ std::string_view likely_meant(std::string_view key, const std::vector<std::strin
     return likely;
 }
 
-bool UnreadKeys::is_told(const std::string& kind) {
-    const auto known = index_of_.find(kind);
-    if (known != index_of_.end()) ++found_[known->second].key.more;
-    return known != index_of_.end() || found_.size() == most_unread_keys;
+bool UnreadKeys::is_told(const std::string& object, const std::string& key) {
+    ++count_;
+    const auto& known = index_of_[object];
+    const auto index = known.find(key);
+    if (index != known.end()) ++found_[index->second].key.more;
+    return index != known.end() || found_.size() == most_unread_keys;
 }
 
-void UnreadKeys::tell(const std::string& kind, std::string place, std::string_view likely, std::size_t byte) {
-    index_of_.emplace(kind, found_.size());
-    found_.push_back({{std::move(place), std::string(likely), 0}, byte});
+void UnreadKeys::tell(const std::string& object, const std::string& key, UnreadKey what, std::size_t byte) {
+    index_of_[object].emplace(key, found_.size());
+    found_.push_back({std::move(what), byte});
 }
 
 std::vector<UnreadKey> UnreadKeys::take() {

@@ -209,4 +209,53 @@ Toy random_toy(std::mt19937& random) {
     return toy;
 }
 
+namespace {
+
+/// Members that no version of the format has had so far.
+std::string unknown_members(std::mt19937& random) {
+    static const std::array<std::string, 6> values{"true",
+                                                   "null",
+                                                   "12345678901234567890123",
+                                                   R"([1,{"a":[]},2.50])",
+                                                   R"({"high":[1e999,"a b"],"low":{}})",
+                                                   R"("\u87f9 \" , : {")"};
+    static const std::array<std::string, 5> keys{R"("tides")", R"("glow")", R"("a/b~c")", R"("\u0000")",
+                                                 R"("two words")"};
+    std::string members;
+    for (const std::string& key : keys) {
+        if (flag(random)) continue;
+        if (!members.empty()) members += ',';
+        members += key + ':' + values[static_cast<std::size_t>(whole(random, 0, 5))];
+    }
+    return members;
+}
+
+/// What an object and those inside it keep.
+KeptKeys kept(std::mt19937& random, std::initializer_list<std::string_view> inside = {}) {
+    if (whole(random, 0, 2) == 0) return {};
+    std::string members = unknown_members(random);
+    for (const std::string_view key : inside) {
+        const std::string of_it = unknown_members(random);
+        if (of_it.empty() || flag(random)) continue;
+        if (!members.empty()) members += ',';
+        members += '"' + std::string(key) + "\":{" + of_it + '}';
+    }
+    return members.empty() ? KeptKeys() : KeptKeys('{' + members + '}');
+}
+
+}  // namespace
+
+Toy with_unknown_keys(Toy toy, std::mt19937& random) {
+    const bool no_gauge = std::holds_alternative<std::monostate>(toy.gauge);
+    toy.kept = no_gauge ? kept(random, {"text", "making"}) : kept(random, {"gauge", "text", "making"});
+    for (Yarn& yarn : toy.yarns) yarn.kept = kept(random);
+    for (Piece& piece : toy.pieces) {
+        piece.kept = kept(random, {"start", "worked"});
+        for (Round& round : piece.rounds) round.kept = kept(random);
+        for (Feature& feature : piece.features) feature.kept = kept(random);
+    }
+    for (PieceThen& then : toy.text.written_for) then.kept = kept(random);
+    return toy;
+}
+
 }  // namespace roundwright::test
