@@ -12,6 +12,7 @@
 #include "core/shape/membrane.h"
 #include "core/shape/minimise.h"
 #include "core/shape/sewn_seam.h"
+#include "core/shape/stuffing_search.h"
 
 namespace roundwright {
 
@@ -180,14 +181,27 @@ Equilibrium equilibrium(const ShapeProblem& problem, const Meridian& meridian, c
         settle(coarse_to_fine_start(meridian, membrane, problem.area_stretch, options, workspace));
     if (is_settled(warmed) && (!is_settled(state) || membrane.energy(warmed.x) < membrane.energy(state.x)))
         return warmed;
-    if (is_settled(state) || meridian.nodes() <= few_nodes) return state;
-    return settle(start_at(start_from_counts(meridian), membrane, problem.area_stretch, options));
+    const Equilibrium counted =
+        start_at(start_from_counts(meridian), membrane, problem.area_stretch, options);
+    if (!is_settled(state) && meridian.nodes() > few_nodes) state = settle(counted);
+    if (is_settled(state) || !(problem.area_stretch > 0)) return state;
+    return search_stuffing(membrane, problem.area_stretch, limits_of(options, options.relative_gradient),
+                           workspace, counted);
+}
+
+/// Nothing tells the inside of a piece from its outside where no stuffing pushes: both have one energy. The
+/// shape that encloses something is taken.
+void turn_inside_in(const Membrane& membrane, Positions& x) {
+    if (membrane.volume(x) >= 0) return;
+    for (std::size_t i = 1; i < x.size(); i += 2) x[i] = -x[i];
 }
 
 Shape balanced(const ShapeProblem& problem, const ShapeOptions& options, const Shape* warm) {
     const Meridian meridian = meridian_of(problem);
     const Membrane membrane(meridian, options);
-    return shape_of(problem, membrane, equilibrium(problem, meridian, membrane, options, warm));
+    Equilibrium state = equilibrium(problem, meridian, membrane, options, warm);
+    turn_inside_in(membrane, state.x);
+    return shape_of(problem, membrane, state);
 }
 
 Shape lying_or_balanced(const ShapeProblem& problem, const ShapeOptions& options, const Shape* warm) {
