@@ -35,11 +35,13 @@ class StuffingSearch {
     static bool is_settled(const Equilibrium& state) { return state.termination == Termination::converged; }
 
     [[nodiscard]] Equilibrium held(Equilibrium state, double stuffing) {
-        const int before = state.iterations;
+        MinimiseLimits left = limits_;
+        left.max_iterations -= iterations_;
         state.stuffing = stuffing;
         state.holds_stuffing = true;
-        minimise(membrane_, stretch_, limits_, workspace_, state);
-        state.iterations += before;
+        minimise(membrane_, stretch_, left, workspace_, state);
+        iterations_ += state.iterations;
+        state.iterations = iterations_;
         return state;
     }
 
@@ -78,6 +80,7 @@ class StuffingSearch {
     const MinimiseLimits& limits_;
     MinimiseWorkspace<Membrane>& workspace_;
     LyingWalls walls_;
+    int iterations_ = 0;
 };
 
 }  // namespace

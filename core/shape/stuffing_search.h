@@ -12,7 +12,7 @@ namespace roundwright {
 ///
 /// `start` has positions that enclose something, and the least stuffing, which is kept where it stretches the
 /// fabric enough. Where a piece snaps from one shape to another and no amount makes just that stretch, the
-/// least that makes more is taken.
+/// least that makes more is taken. The limit of iterations holds for all of it.
 [[nodiscard]] Equilibrium search_stuffing(const Membrane& membrane, double stretch,
                                           const MinimiseLimits& limits,
                                           MinimiseWorkspace<Membrane>& workspace, Equilibrium start);

@@ -17,9 +17,7 @@ class Dice {
     double share() { return std::ldexp(static_cast<double>(engine_() >> 11), -53); }
     double real(double least, double most) { return least + (most - least) * share(); }
     /// As many at each power of ten.
-    double magnitude(double least, double most) {
-        return std::exp(real(std::log(least), std::log(most)));
-    }
+    double magnitude(double least, double most) { return std::exp(real(std::log(least), std::log(most))); }
     int whole(int least, int most) {
         return least + static_cast<int>(share() * (static_cast<double>(most) - least + 1));
     }

@@ -21,7 +21,8 @@ Temper temper(Dice& dice) {
 
 Start start(Dice& dice, Temper temper) {
     const double drawn = dice.share();
-    const int chains = temper == Temper::extreme ? static_cast<int>(dice.magnitude(1, 300)) : dice.whole(2, 40);
+    const int chains =
+        temper == Temper::extreme ? static_cast<int>(dice.magnitude(1, 300)) : dice.whole(2, 40);
     if (drawn < 0.6) return MagicRing{};
     if (drawn < 0.7) return ChainRing{temper == Temper::ordinary ? dice.whole(3, 10) : chains};
     if (drawn < 0.85) return OpenTube{chains};
@@ -120,12 +121,13 @@ Round round(Dice& dice, Temper temper, int count, std::size_t yarns) {
         if (dice.chance(0.1)) even.spacing = Spacing::staggered;
         if (dice.chance(0.04)) even.part = dice.one_of({LoopPart::back, LoopPart::front});
         if (dice.chance(temper == Temper::ordinary ? 0.01 : 0.1))
-            even.kind = dice.one_of({StitchKind::chain, StitchKind::slip_stitch,
-                                     StitchKind::half_double_crochet, StitchKind::double_crochet,
-                                     StitchKind::treble_crochet, StitchKind::bobble});
+            even.kind =
+                dice.one_of({StitchKind::chain, StitchKind::slip_stitch, StitchKind::half_double_crochet,
+                             StitchKind::double_crochet, StitchKind::treble_crochet, StitchKind::bobble});
         made.working = even;
     }
-    if (yarns > 0 && dice.chance(0.15)) made.yarn = static_cast<std::size_t>(dice.whole(0, static_cast<int>(yarns) - 1));
+    if (yarns > 0 && dice.chance(0.15))
+        made.yarn = static_cast<std::size_t>(dice.whole(0, static_cast<int>(yarns) - 1));
     made.lies_flat = dice.chance(0.03);
     if (dice.chance(0.03)) made.note = "Stuff firmly here.";
     return made;
@@ -159,13 +161,14 @@ Piece piece(Dice& dice, Temper temper, std::size_t yarns) {
     made.name = "Piece";
     made.start = start(dice, temper);
     made.end = dice.one_of({End::drawn_closed, End::drawn_closed, End::left_open, End::sewn_straight});
-    made.joining = dice.one_of({Joining::spiral, Joining::spiral, Joining::spiral, Joining::spiral,
-                                Joining::joined, Joining::rows});
+    made.joining = dice.one_of(
+        {Joining::spiral, Joining::spiral, Joining::spiral, Joining::spiral, Joining::joined, Joining::rows});
     made.area_stretch = stuffing(dice, temper);
     made.starts_at_top = dice.chance(0.3);
     made.make = dice.chance(0.3) ? 2 : 1;
     const int first = first_count(dice, made.start);
-    for (const int count : counts(dice, temper, first)) made.rounds.push_back(round(dice, temper, count, yarns));
+    for (const int count : counts(dice, temper, first))
+        made.rounds.push_back(round(dice, temper, count, yarns));
     const int rounds = static_cast<int>(made.rounds.size());
     if (temper != Temper::huge)
         for (int features = dice.chance(0.3) ? dice.whole(1, 3) : 0; features > 0; --features)
