@@ -4,6 +4,7 @@
 #include <QLocale>
 
 #include "app/files/end_signals.h"
+#include "app/kit/lasting_application.h"
 #include "app/session/document_session.h"
 #include "app/window/main_window.h"
 #include "render/wording/translations.h"
@@ -13,7 +14,7 @@ namespace roundwright::app {
 
 int run_window(int argc, char** argv) {
     qputenv("QT3D_RENDERER", "opengl");  // without OpenGL the other renderer ends the program
-    QApplication application(argc, argv);
+    LastingApplication application(argc, argv);
     QApplication::setApplicationName(QStringLiteral("roundwright"));
     QApplication::setOrganizationName(QStringLiteral("roundwright"));
     QApplication::setApplicationDisplayName(QStringLiteral("Roundwright"));
@@ -30,10 +31,13 @@ int run_window(int argc, char** argv) {
         window.autosave().keep_now();
         EndSignals::end_by(number);
     });
+    application.set_tell([&session](const QString& why) { session.refuse(why); });
     window.show();
     const auto arguments = QApplication::arguments();
     window.begin(arguments.size() > 1 ? arguments.at(1) : QString());
-    return QApplication::exec();
+    const int exit_code = QApplication::exec();
+    application.set_tell({});
+    return exit_code;
 }
 
 }  // namespace roundwright::app

@@ -3,6 +3,7 @@
 #include <exception>
 #include <mutex>
 #include <new>
+#include <stdexcept>
 #include <utility>
 
 #include <QPointer>
@@ -88,6 +89,8 @@ Background::Ticket Background::start(Lane lane, Work work) {
             mailbox->run(ticket, begun, task->stop().get_token());
         } catch (const std::bad_alloc&) {
             mailbox->fail(ticket, tr("There is not enough memory for this."));
+        } catch (const std::length_error&) {  // a size beyond what memory may hold at all
+            mailbox->fail(ticket, tr("There is not enough memory for this."));
         } catch (const std::exception& problem) {
             mailbox->fail(ticket,
                           tr("This could not be finished: %1").arg(QString::fromUtf8(problem.what())));
@@ -95,7 +98,11 @@ Background::Ticket Background::start(Lane lane, Work work) {
             mailbox->fail(ticket, tr("This could not be finished."));
         }
     };
-    workers_.post(lane, run, task->stop());
+    try {
+        workers_.post(lane, run, task->stop());
+    } catch (const std::bad_alloc&) {
+        mailbox_->fail(ticket, tr("There is not enough memory for this."));
+    }
     tell_busy();
     return ticket;
 }

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <exception>
 #include <memory>
+#include <new>
+#include <system_error>
 #include <utility>
 
 #ifdef __linux__
@@ -82,11 +84,23 @@ void Workers::post(Lane lane, Job job, std::stop_source stop) {
         const std::lock_guard lock(mutex_);
         Queue& queue = lanes_[static_cast<std::size_t>(lane)];
         queue.waiting.push_back({std::move(job), std::move(stop)});
-        while (queue.threads.size() < cores_)
-            queue.threads.emplace_back(
-                [this, lane](const std::stop_token& finished) { work(lane, finished); });
+        start_threads(lane);
+        if (queue.threads.empty()) {
+            queue.waiting.pop_back();
+            throw std::bad_alloc();
+        }
     }
     wake_.notify_all();
+}
+
+/// A system that is short of memory gives fewer threads than are asked for.
+void Workers::start_threads(Lane lane) {
+    auto& threads = lanes_[static_cast<std::size_t>(lane)].threads;
+    try {
+        while (threads.size() < cores_)
+            threads.emplace_back([this, lane](const std::stop_token& finished) { work(lane, finished); });
+    } catch (const std::system_error&) {
+    }
 }
 
 void Workers::finish() {
@@ -124,7 +138,10 @@ void Workers::work(Lane lane, const std::stop_token& finished) {
 
 void share_out(Lane lane, const std::function<void()>& work, Workers& workers) {
     const auto shared = std::make_shared<SharedCall>(work);
-    for (unsigned k = 1; k < workers.cores(); ++k) workers.post(lane, [shared] { shared->help(); });
+    try {
+        for (unsigned k = 1; k < workers.cores(); ++k) workers.post(lane, [shared] { shared->help(); });
+    } catch (const std::bad_alloc&) {  // then it is done without help
+    }
     shared->call();
     shared->close();
 }

@@ -34,7 +34,8 @@ class Workers {
     [[nodiscard]] static Workers& shared();
 
     [[nodiscard]] unsigned cores() const { return cores_; }
-    /// Jobs of a lane begin in the order they were posted. `stop` is asked to stop if the workers finish.
+    /// Jobs of a lane begin in the order they were posted. Throws std::bad_alloc where the system gives not
+    /// one thread. `stop` is asked to stop if the workers finish.
     void post(Lane lane, Job job, std::stop_source stop = std::stop_source(std::nostopstate));
     /// Asks what runs to stop and waits until it has; what waits never begins. A job posted afterwards starts
     /// the threads anew.
@@ -50,6 +51,7 @@ class Workers {
         std::vector<std::jthread> threads;
     };
 
+    void start_threads(Lane lane);
     void work(Lane lane, const std::stop_token& finished);
 
     const unsigned cores_;

@@ -4,6 +4,8 @@
 #include <QSettings>
 #include <QTemporaryDir>
 
+#include "app/kit/lasting_application.h"
+
 // Settings, kept copies and earlier versions go to a folder of the run's own, so that no test sees, or touches, those
 // of the person running it.
 int main(int argc, char** argv) {
@@ -21,6 +23,6 @@ int main(int argc, char** argv) {
     QSettings::setPath(QSettings::IniFormat, QSettings::UserScope, home.path());
     QApplication::setOrganizationName(QStringLiteral("roundwright-tests"));
     QApplication::setApplicationName(QStringLiteral("roundwright-tests"));
-    const QApplication application(argc, argv);
+    const roundwright::app::LastingApplication application(argc, argv);
     return RUN_ALL_TESTS();
 }
