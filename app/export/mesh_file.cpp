@@ -7,6 +7,7 @@
 #include "core/mesh/files/write_obj.h"
 #include "core/mesh/files/write_stl.h"
 #include "render/wording/piece_name.h"
+#include "render/wording/printable.h"
 
 namespace roundwright::app {
 namespace {
@@ -31,12 +32,14 @@ std::vector<NamedMesh> in_a_row(const Toy& toy, const std::vector<std::size_t>& 
     for (std::size_t i = 0; i < pieces.size(); ++i) {
         const auto [left, right] = extent_x(shown[i].surface.mesh);
         const Vec3 place(i == 0 ? 0 : edge + gap_mm - left, 0, 0);
-        const std::string name = piece_name(toy, pieces[i]).toStdString();
+        const std::string name = printable_name(own_piece_name(toy, pieces[i])).toStdString();
         meshes.push_back({name, &shown[i].surface.mesh, place});
         for (const FeaturePart& part : shown[i].parts) {
             const std::string& feature =
                 toy.pieces[pieces[i]].features[static_cast<std::size_t>(part.feature)].name;
-            meshes.push_back({feature.empty() ? name + " feature" : feature, &part.mesh, place});
+            meshes.push_back({feature.empty() ? name + " feature"
+                                              : printable_name(QString::fromStdString(feature)).toStdString(),
+                              &part.mesh, place});
         }
         edge = place.x() + right;
     }

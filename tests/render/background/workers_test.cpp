@@ -50,7 +50,7 @@ TEST(Workers, FinishStopsWhatRunsAndDropsWhatWaits) {
         stop);
     workers.post(Lane::longer, [&] { waiting_began = true; });
     while (!began) std::this_thread::sleep_for(1ms);
-    workers.finish();
+    EXPECT_TRUE(workers.finish(10s));
     EXPECT_FALSE(waiting_began);
     std::latch again(1);
     workers.post(Lane::longer, [&] { again.count_down(); });
@@ -61,7 +61,7 @@ TEST(Workers, FinishLetsGoOfWhatJobsHold) {
     const auto held = std::make_shared<int>(1);
     Workers workers(2);
     for (int i = 0; i < 50; ++i) workers.post(Lane::next_key, [held] {});
-    workers.finish();
+    EXPECT_TRUE(workers.finish(10s));
     EXPECT_EQ(held.use_count(), 1);
 }
 
