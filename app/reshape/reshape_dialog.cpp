@@ -106,6 +106,10 @@ void ReshapeDialog::connect_all() {
         preview_->set_shows_fabric(fabric);
         show_legend();
     });
+    connect(preview_, &PreviewStack::failed, this, [this](const QString& why) {
+        as_fabric_->setChecked(false);
+        legend_->setText(why);
+    });
 }
 
 // --- the question

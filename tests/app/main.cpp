@@ -1,8 +1,9 @@
 #include <gtest/gtest.h>
 
-#include <QApplication>
 #include <QSettings>
 #include <QTemporaryDir>
+
+#include "app/kit/guarded_application.h"
 
 // Settings go to a folder of the run's own, so that no test sees those of the person running it.
 int main(int argc, char** argv) {
@@ -19,6 +20,6 @@ int main(int argc, char** argv) {
     QSettings::setPath(QSettings::IniFormat, QSettings::UserScope, home.path());
     QApplication::setOrganizationName(QStringLiteral("roundwright-tests"));
     QApplication::setApplicationName(QStringLiteral("roundwright-tests"));
-    const QApplication application(argc, argv);
+    const roundwright::app::GuardedApplication application(argc, argv);
     return RUN_ALL_TESTS();
 }
