@@ -12,6 +12,7 @@
 #include "app/cli/command_line_text.h"
 #include "app/cli/output.h"
 #include "app/kit/out_of_memory.h"
+#include "render/background/fault_words.h"
 #include "render/wording/translations.h"
 
 namespace roundwright::app {
@@ -151,9 +152,8 @@ int run_words(const Command* command, const QStringList& words) {
 int answer(const Command* command, const QStringList& words) {
     try {
         return run_words(command, words);
-    } catch (const std::exception& problem) {
-        if (!is_out_of_memory(problem)) throw;
-        print_problem(not_enough_memory_words());
+    } catch (...) {
+        print_problem(render::fault_words(std::current_exception()));
         return exit_checks_failed;
     }
 }
@@ -176,6 +176,7 @@ std::optional<int> run_command_line(int argc, char** argv) {
     QCoreApplication::setApplicationName(QStringLiteral("roundwright"));
     QCoreApplication::setApplicationVersion(QStringLiteral(ROUNDWRIGHT_VERSION));
     speak_language_of_system();
+    render::keep_memory_for_words();
     end_in_words_without_memory(exit_checks_failed);
     const int exit_code = answer(command, words);
     const auto problem = finish_output();

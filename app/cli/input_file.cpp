@@ -6,9 +6,9 @@
 #include "app/cli/command_line_text.h"
 #include "app/cli/complaint.h"
 #include "app/cli/output.h"
-#include "app/kit/out_of_memory.h"
 #include "app/session/document_file.h"
 #include "app/storage/stream_file.h"
+#include "render/background/fault_words.h"
 
 namespace roundwright::app {
 namespace {
@@ -41,9 +41,9 @@ int work_or_complain(const std::function<int(const QString&, const Toy&)>& work,
         print_problem(complaint.words);
         return exit_bad_input;
     } catch (const std::exception& problem) {
-        if (!is_out_of_memory(problem)) throw;
+        if (!render::is_out_of_memory(problem)) throw;
     }
-    print_problem(CommandLine::tr("%1: %2").arg(path, not_enough_memory_words()));
+    print_problem(CommandLine::tr("%1: %2").arg(path, render::not_enough_memory_words()));
     return exit_checks_failed;
 }
 

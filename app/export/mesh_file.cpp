@@ -10,6 +10,7 @@
 #include "core/mesh/files/write_stl.h"
 #include "core/study/study_surface.h"
 #include "render/wording/piece_name.h"
+#include "render/wording/printable.h"
 
 namespace roundwright::app {
 namespace {
@@ -47,12 +48,14 @@ class Row {
     void add(std::size_t piece, const ShownPiece& shown) {
         const auto [left, right] = extent_x(shown.surface.mesh);
         const Vec3 place(std::exchange(empty_, false) ? 0 : edge_ + gap_mm - left, 0, 0);
-        const std::string name = piece_name(toy_, piece).toStdString();
+        const std::string name = printable_name(own_piece_name(toy_, piece)).toStdString();
         writer_.add({name, &shown.surface.mesh, place});
         for (const FeaturePart& part : shown.parts) {
             const std::string& feature =
                 toy_.pieces[piece].features[static_cast<std::size_t>(part.feature)].name;
-            writer_.add({feature.empty() ? name + " feature" : feature, &part.mesh, place});
+            writer_.add({feature.empty() ? name + " feature"
+                                         : printable_name(QString::fromStdString(feature)).toStdString(),
+                         &part.mesh, place});
         }
         edge_ = place.x() + right;
     }

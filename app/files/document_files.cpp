@@ -13,6 +13,7 @@
 #include "app/kit/save_path.h"
 #include "app/pieces/piece_edits.h"
 #include "app/toy/toy_details.h"
+#include "render/wording/printable.h"
 
 namespace roundwright::app {
 namespace {
@@ -116,7 +117,7 @@ QString DocumentFiles::usual_folder() const {
 
 QString DocumentFiles::suggested_path() const {
     if (!session_.path().isEmpty()) return session_.path();
-    QString name = toy_name(session_);
+    QString name = printable_name(toy_name(session_));
     for (QChar& letter : name) {
         if (QStringLiteral("/\\:*?\"<>|").contains(letter)) letter = u'-';
     }

@@ -1,20 +1,14 @@
 #include "app/kit/out_of_memory.h"
 
 #include <cstdlib>
-#include <new>
-#include <stdexcept>
+#include <exception>
 #include <string>
-#include <system_error>
 #include <unistd.h>
 
-#include <QCoreApplication>
+#include "render/background/fault_words.h"
 
 namespace roundwright::app {
 namespace {
-
-struct OutOfMemoryText {
-    Q_DECLARE_TR_FUNCTIONS(OutOfMemory)
-};
 
 // Made while there is memory.
 std::string last_words;
@@ -25,7 +19,7 @@ bool is_out_of_memory_now() {
     try {
         if (const auto current = std::current_exception()) std::rethrow_exception(current);
     } catch (const std::exception& problem) {
-        return is_out_of_memory(problem);
+        return render::is_out_of_memory(problem);
     } catch (...) {
     }
     return false;
@@ -42,18 +36,8 @@ void end() {
 
 }  // namespace
 
-bool is_out_of_memory(const std::exception& problem) {
-    if (dynamic_cast<const std::bad_alloc*>(&problem) != nullptr) return true;
-    if (dynamic_cast<const std::length_error*>(&problem) != nullptr) return true;
-    const auto* system = dynamic_cast<const std::system_error*>(&problem);
-    return system != nullptr && (system->code() == std::errc::resource_unavailable_try_again ||
-                                 system->code() == std::errc::not_enough_memory);
-}
-
-QString not_enough_memory_words() { return OutOfMemoryText::tr("There is not enough memory for this."); }
-
 void end_in_words_without_memory(int exit_code) {
-    last_words = "roundwright: " + not_enough_memory_words().toStdString() + '\n';
+    last_words = "roundwright: " + render::not_enough_memory_words().toStdString() + '\n';
     last_exit_code = exit_code;
     terminate_otherwise = std::set_terminate(end);
 }

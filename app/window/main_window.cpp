@@ -36,6 +36,7 @@
 #include "app/kit/field_rules.h"
 #include "app/kit/icons.h"
 #include "app/kit/notice_bar.h"
+#include "app/kit/plain_texts.h"
 #include "app/kit/room_on_screen.h"
 #include "app/kit/system_wishes.h"
 #include "app/materials/stuffing_panel.h"
@@ -61,6 +62,7 @@
 #include "app/work_along/work_along_actions.h"
 #include "core/rounds/piece_graph.h"
 #include "render/wording/counted.h"
+#include "render/wording/plain_text.h"
 
 namespace roundwright::app {
 namespace {
@@ -110,6 +112,7 @@ MainWindow::MainWindow(DocumentSession& session, const QString& state_folder, QW
       panels_(new PanelColumn(this)),
       preference_actions_(new PreferenceActions(session.preferences(), this)) {
     FieldRules::hold();
+    PlainTexts::hold();
     setWindowIcon(QIcon(QStringLiteral(":/icons/roundwright.svg")));
     setAcceptDrops(true);
     fill_panels();
@@ -275,13 +278,23 @@ void MainWindow::fill_edit_menu(QMenu* menu) {
     undo->setShortcut(QKeySequence::Undo);
     undo->setIcon(icon(QStringLiteral("undo")));
     auto* redo = session_.undo_stack().createRedoAction(this, tr("&Redo"));
-    redo->setShortcut(QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Z));
+    redo->setShortcuts({QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Z), QKeySequence(Qt::CTRL | Qt::Key_Y)});
     redo->setIcon(icon(QStringLiteral("redo")));
+    name_as_text(*undo, tr("&Undo"), &QUndoStack::undoTextChanged);
+    name_as_text(*redo, tr("&Redo"), &QUndoStack::redoTextChanged);
     menu->addActions({undo, redo});
     menu->addSeparator();
     menu->addActions(round_actions_->clipboard_actions());
     menu->addSeparator();
     preference_actions_->fill_edit_menu(menu);
+}
+
+/// What a step is called may hold names, and an "&" in them is no mnemonic.
+void MainWindow::name_as_text(QAction& action, const QString& what,
+                              void (QUndoStack::*changed)(const QString&)) {
+    connect(&session_.undo_stack(), changed, &action, [&action, what](const QString& step) {
+        action.setText(step.isEmpty() ? what : tr("%1 %2").arg(what, without_mnemonics(step)));
+    });
 }
 
 void MainWindow::fill_pattern_menu(QMenu* menu) {
@@ -417,7 +430,8 @@ void MainWindow::say_what_was_left() {
 }
 
 void MainWindow::show_name() {
-    QString name = toy_name(session_) + QStringLiteral("[*]");
+    QString name = name_in_words(toy_name(session_)).replace(QStringLiteral("[*]"), QStringLiteral("[*][*]"));
+    name += QStringLiteral("[*]");
     if (session_.read_only()) name = tr("%1 (read-only)").arg(name);
     setWindowTitle(tr("%1 — Roundwright").arg(name));
     setWindowModified(session_.modified());

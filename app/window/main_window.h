@@ -69,6 +69,7 @@ class MainWindow : public QMainWindow {
   private:
     void build_menus();
     void fill_edit_menu(QMenu* menu);
+    void name_as_text(QAction& action, const QString& what, void (QUndoStack::*changed)(const QString&));
     void fill_pattern_menu(QMenu* menu);
     void fill_help_menu(QMenu* menu);
     void fill_panels_menu(QMenu* menu);

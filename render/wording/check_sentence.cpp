@@ -13,6 +13,7 @@
 #include "render/wording/diagnostic_sentence.h"
 #include "render/wording/feature_name.h"
 #include "render/wording/length_text.h"
+#include "render/wording/plain_text.h"
 
 namespace roundwright {
 namespace {
@@ -220,7 +221,7 @@ QString said_at(const SaidPlace& place, int round) {
 
 QString said_words(const Check& check, const QString& why) {
     if (!check.said) return why;
-    const QString place = said_at(*check.said, check.round).arg(QString::fromStdString(check.said->words));
+    const QString place = said_at(*check.said, check.round).arg(name_in_words(check.said->words));
     return ChecksText::tr("%1: %2").arg(place, why);
 }
 
@@ -309,7 +310,7 @@ QString check_sentence(const Check& check, LengthUnit units) {
     const QString sentence = facts(check, Arguments(check, units));
     if (check.cures.empty()) return sentence;
     if (check.said) {
-        return ChecksText::tr("%1 Make it “%2”?").arg(sentence, QString::fromStdString(check.said->becomes));
+        return ChecksText::tr("%1 Make it “%2”?").arg(sentence, name_in_words(check.said->becomes));
     }
     return QStringLiteral("%1 %2").arg(sentence, cure_question(check.cures.front()));
 }

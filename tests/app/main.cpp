@@ -1,13 +1,12 @@
 #include <gtest/gtest.h>
 
-#include <QApplication>
 #include <QSettings>
 #include <QTemporaryDir>
 
-#include "app/kit/lasting_application.h"
+#include "app/kit/guarded_application.h"
 
-// Settings, kept copies and earlier versions go to a folder of the run's own, so that no test sees, or touches, those
-// of the person running it.
+// Settings, kept copies and earlier versions go to a folder of the run's own, so that no test sees, or
+// touches, those of the person running it.
 int main(int argc, char** argv) {
     ::testing::InitGoogleTest(&argc, argv);
     const bool display =
@@ -23,6 +22,6 @@ int main(int argc, char** argv) {
     QSettings::setPath(QSettings::IniFormat, QSettings::UserScope, home.path());
     QApplication::setOrganizationName(QStringLiteral("roundwright-tests"));
     QApplication::setApplicationName(QStringLiteral("roundwright-tests"));
-    const roundwright::app::LastingApplication application(argc, argv);
+    const roundwright::app::GuardedApplication application(argc, argv);
     return RUN_ALL_TESTS();
 }
