@@ -127,7 +127,8 @@ void Chain::let_clocks_jump() {
     std::error_code ignored;
     for (const auto& entry : fs::recursive_directory_iterator(harbour_.state(), ignored))
         if (files.empty() || one_in(2)) files.push_back(entry.path());
-    for (const auto& file : files) {
+    for (const auto& name : files) {
+        const fs::path file = canonical(name.string());
         struct ::stat found {};
         if (::stat(file.c_str(), &found) != 0) continue;
         const std::timespec times[2] = {{found.st_atim.tv_sec, 0}, {found.st_mtim.tv_sec + day, 0}};

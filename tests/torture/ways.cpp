@@ -52,7 +52,7 @@ void Chain::type_for(double length) {
 void Chain::die() { end_ns_ = window_->life.kill(); }
 
 void Chain::kill() {
-    type_for(seconds(0.1, 3.0));
+    type_for(one_in(8) ? seconds(3.0, 8.0) : seconds(0.1, 3.0));
     die();
 }
 
