@@ -4,6 +4,7 @@
 #include <fcntl.h>
 #include <fstream>
 #include <sys/stat.h>
+#include <utility>
 
 #include "tests/torture/child_words.h"
 
@@ -138,11 +139,11 @@ void Chain::let_clocks_jump() {
 
 // --- what is looked at
 
-void Chain::fault(Fault kind, const std::string& what) {
+void Chain::fault(const std::string& blow, Fault kind, const std::string& what) {
     const std::string replay =
         "--chains 1 --seed " + std::to_string(wishes_.seed) + ", life " + std::to_string(life_);
-    figures_.fault(blow_, kind, what, replay);
-    keep_journal(std::string(words(kind)) + ", " + blow_ + ": " + what);
+    figures_.fault(blow, kind, what, replay);
+    keep_journal(std::string(words(kind)) + ", " + blow + ": " + what);
 }
 
 void Chain::keep_journal(const std::string& what) const {
@@ -157,35 +158,33 @@ void Chain::keep_journal(const std::string& what) const {
 
 /// What the new window holds, against what the one before it held.
 void Chain::judge() {
+    const bool hindered = std::exchange(hindered_, false);
     if (owed_.empty() || owed_.is_given_up()) return;
     const Moment& last = owed_.last();
     if (!last.owes() && last.path.empty()) return;
     if (window_->offered > 0 && !owed_.owed_within(1.5, end_ns_))
-        fault(Fault::offered_for_nothing, "after " + owed_blow_);
-    Loss loss = owed_.loss(window_->found.work, end_ns_);
-    if (!loss.known) {
-        // Nothing came back: another toy is open, or a new one.
-        const bool nothing = window_->offered == 0 || known_toys_.contains(window_->found.work.toy);
-        if (!nothing)
-            fault(Fault::never_there, "after " + owed_blow_ + ": " + window_->found.work.toy + " “" +
-                                          window_->found.work.typed + "”");
-        loss = owed_.whole_loss(end_ns_);
-    }
+        fault(owed_blow_, Fault::offered_for_nothing, "nothing was newer than the file");
+    const Loss loss = loss_of_the_last();
     figures_.came_back(owed_blow_, loss.seconds, loss.keys, window_->offered > 0);
     if (loss.seconds > most_seconds_lost) {
-        fault(Fault::lost, "after " + owed_blow_ + ": " + std::to_string(loss.seconds) + " s, " +
-                               std::to_string(loss.keys) + " keys" +
-                               (window_->offered ? "" : ", nothing offered"));
+        fault(owed_blow_, Fault::lost,
+              std::to_string(loss.seconds) + " s, " + std::to_string(loss.keys) + " keys" +
+                  (window_->offered > 0 ? "" : ", nothing offered"));
     }
-    judge_hindrance(owed_.loss_by_the_clock(window_->found.work, end_ns_).seconds);
+    // What is lost where nothing could be kept is nobody's fault, but is to be said.
+    const double by_the_clock = owed_.loss_by_the_clock(window_->found.work, end_ns_).seconds;
+    if (hindered && by_the_clock > 2.2 && !hindrance_said_)
+        fault(owed_blow_, Fault::silent, "nothing could be kept for " + std::to_string(by_the_clock) + " s");
 }
 
-/// What is lost where nothing could be kept is nobody's fault, but is to be said.
-void Chain::judge_hindrance(double lost_by_the_clock) {
-    if (hindered_ && lost_by_the_clock > 2.2 && !hindrance_said_)
-        fault(Fault::silent,
-              "nothing could be kept for " + std::to_string(lost_by_the_clock) + " s after " + owed_blow_);
-    hindered_ = false;
+Loss Chain::loss_of_the_last() {
+    const Work& found = window_->found.work;
+    const Loss loss = owed_.loss(found, end_ns_);
+    if (loss.known) return loss;
+    // Where nothing came back another toy is open, or a new one.
+    if (window_->offered > 0 && !known_toys_.contains(found.toy))
+        fault(owed_blow_, Fault::never_there, found.toy + " “" + found.typed + "”");
+    return owed_.whole_loss(end_ns_);
 }
 
 void Chain::take_note_of_saves(const Window& window) {

@@ -80,7 +80,7 @@ class Chain {
     // What is looked at.
     void judge();
     void judge_all(const std::vector<std::pair<const Memory*, std::int64_t>>& owed);
-    void judge_hindrance(double lost_by_the_clock);
+    [[nodiscard]] Loss loss_of_the_last();
     void inspect();
     void inspect_toys();
     void save_and_look(const std::string& why);
@@ -88,7 +88,8 @@ class Chain {
     [[nodiscard]] std::vector<Work> bring_everything_back();
     void take_note_of_saves(const Window& window);
     void take_note_of_saves(const Window& one, const Window& other);
-    void fault(Fault kind, const std::string& what);
+    void fault(Fault kind, const std::string& what) { fault(blow_, kind, what); }
+    void fault(const std::string& blow, Fault kind, const std::string& what);
     void keep_journal(const std::string& what) const;
     [[nodiscard]] static const std::vector<std::string>& words_of_change();
     [[nodiscard]] static const std::vector<std::string>& words_of_trouble();
