@@ -3,12 +3,12 @@
 #include <QDir>
 #include <QFileDialog>
 #include <QFileInfo>
-#include <QLocale>
 #include <QMessageBox>
 #include <QPushButton>
 #include <QSettings>
 #include <QStandardPaths>
 
+#include "app/files/recovery_dialog.h"
 #include "app/kit/action_maker.h"
 #include "app/kit/save_path.h"
 #include "app/pieces/piece_edits.h"
@@ -50,6 +50,7 @@ void DocumentFiles::fill(QMenu* menu) {
     menu->addSeparator();
     add(tr("&Save"), QKeySequence::Save, QStringLiteral("save"), [this] { save(); });
     add(tr("Save &as…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S), {}, [this] { save_as(); });
+    add(tr("&Kept copies…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_K), {}, [this] { show_kept_copies(); });
     menu->addSeparator();
     add(tr("About this &toy…"), QKeySequence(Qt::ALT | Qt::Key_Return), QStringLiteral("note"),
         [this] { ask_toy_details(session_, window_); });
@@ -84,15 +85,14 @@ bool DocumentFiles::may_leave() {
                          tr("Save the changes to “%1”?").arg(toy_name(session_)), QMessageBox::NoButton,
                          window_);
     question.setInformativeText(tr("If you don’t save them, they are lost."));
+    question.setObjectName(QStringLiteral("unsaved-changes"));
     const auto* save_button = question.addButton(tr("&Save"), QMessageBox::AcceptRole);
     const auto* drop_button = question.addButton(tr("&Don’t save"), QMessageBox::DestructiveRole);
     question.addButton(tr("&Cancel"), QMessageBox::RejectRole);
     question.setDefaultButton(qobject_cast<QPushButton*>(question.buttons().front()));
     question.exec();
     if (question.clickedButton() == save_button) return save();
-    if (question.clickedButton() != drop_button) return false;
-    autosave_.forget();
-    return true;
+    return question.clickedButton() == drop_button;
 }
 
 void DocumentFiles::start_new() {
@@ -124,11 +124,7 @@ void DocumentFiles::ask_open() {
 
 bool DocumentFiles::open(const QString& path) {
     if (!may_leave()) return false;
-    if (const auto left = autosave_.left_beside(path); left && offer(*left)) {
-        recent_.add(session_.path());
-        Q_EMIT opened();
-        return true;
-    }
+    if (auto left = autosave_.left_of(path); !left.empty() && offer(std::move(left), path)) return true;
     if (const auto problem = session_.open(path)) {
         tell(tr("“%1” could not be opened.").arg(QFileInfo(path).fileName()), *problem);
         if (!QFileInfo::exists(path)) recent_.remove(path);
@@ -178,33 +174,43 @@ bool DocumentFiles::save_to(const QString& path) {
 }
 
 bool DocumentFiles::offer_left_behind() {
-    for (const auto& left : autosave_.left_behind()) {
-        if (offer(left)) return true;
-    }
-    return false;
+    auto left = autosave_.left_behind();
+    return !left.empty() && offer(std::move(left), {});
 }
 
-bool DocumentFiles::offer(const LeftBehind& left) {
-    const QString name = left.document.isEmpty() ? tr("a toy that was not saved yet")
-                                                 : tr("“%1”").arg(QFileInfo(left.document).fileName());
-    QMessageBox question(
-        QMessageBox::Question, tr("Unsaved changes were kept"),
-        tr("Roundwright stopped before changes to %1 were saved. The latest copy is from %2.")
-            .arg(name, QLocale().toString(left.kept, QLocale::ShortFormat)),
-        QMessageBox::NoButton, window_);
-    question.setInformativeText(tr("Bring it back?"));
-    const auto* back = question.addButton(tr("&Bring it back"), QMessageBox::AcceptRole);
-    const auto* discard = question.addButton(tr("&Delete the copy"), QMessageBox::DestructiveRole);
-    question.addButton(tr("&Later"), QMessageBox::RejectRole);
-    question.setDefaultButton(qobject_cast<QPushButton*>(question.buttons().front()));
-    question.exec();
-    if (question.clickedButton() == discard) Autosave::discard(left);
-    if (question.clickedButton() != back) return false;
-    if (const auto problem = autosave_.recover(left)) {
+int DocumentFiles::copies_left() const { return static_cast<int>(autosave_.left_behind().size()); }
+
+void DocumentFiles::show_kept_copies() {
+    auto left = autosave_.left_behind();
+    if (!left.empty()) {
+        static_cast<void>(offer(std::move(left), {}));
+        return;
+    }
+    QMessageBox::information(window_, tr("Kept copies"),
+                             tr("No unsaved changes were left behind. While you work, what is not saved yet is "
+                                "kept every second, and offered here if the program ever stops before you save."));
+}
+
+bool DocumentFiles::offer(std::vector<LeftBehind> left, const QString& document) {
+    RecoveryDialog dialog(autosave_, std::move(left), document, window_);
+    dialog.exec();
+    auto chosen = dialog.take_chosen();
+    if (!chosen) return false;
+    const QString path = document.isEmpty() ? chosen->head.document : document;
+    // What is open has been asked about before a file is opened, but not before a list is shown.
+    if (document.isEmpty() && !may_leave()) return false;
+    return bring_back(std::move(*chosen), path.isEmpty() ? path : QFileInfo(path).absoluteFilePath());
+}
+
+bool DocumentFiles::bring_back(LeftBehind left, const QString& document) {
+    const PendingEntry typed = left.head.typed;
+    if (const auto problem = autosave_.recover(std::move(left), document)) {
         tell(tr("The copy could not be read."), *problem);
         return false;
     }
-    Q_EMIT brought_back(left.pending);
+    if (!session_.path().isEmpty()) recent_.add(session_.path());
+    Q_EMIT opened();
+    Q_EMIT brought_back(typed);
     return true;
 }
 

@@ -18,14 +18,19 @@ class DocumentFiles : public QObject {
     DocumentFiles(DocumentSession& session, Autosave& autosave, QWidget* window);
 
     void fill(QMenu* menu);
-    /// Asks to save unsaved changes; false: stay with the toy.
+    /// Asks to save unsaved changes; false: stay with the toy. Changes that the maker gives up stay kept until
+    /// something else is in their place.
     [[nodiscard]] bool may_leave();
     /// Opens a file after asking about unsaved changes. A problem is told and leaves the open toy as it is.
     bool open(const QString& path);
     bool save();
     bool save_as();
-    /// Offers each toy that a crash left behind; true if one was brought back.
+    /// Offers what a crash left behind; true if something was brought back.
     bool offer_left_behind();
+    /// How many other copies there are that programs which are gone left behind.
+    [[nodiscard]] int copies_left() const;
+    /// The same at the maker's wish: says so if there is nothing.
+    void show_kept_copies();
 
   Q_SIGNALS:
     void new_toy();
@@ -39,7 +44,8 @@ class DocumentFiles : public QObject {
     void fill_samples(QMenu* menu);
     void ask_open();
     bool save_to(const QString& path);
-    [[nodiscard]] bool offer(const LeftBehind& left);
+    [[nodiscard]] bool offer(std::vector<LeftBehind> left, const QString& document);
+    [[nodiscard]] bool bring_back(LeftBehind left, const QString& document);
     void tell_left_out() const;
     void tell(const QString& what, const FileProblem& problem) const;
     [[nodiscard]] QString usual_folder() const;

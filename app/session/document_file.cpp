@@ -5,6 +5,7 @@
 #include <QFileInfo>
 
 #include "app/kit/save_bytes.h"
+#include "app/storage/disk_words.h"
 #include "core/base/limits.h"
 
 namespace roundwright::app {
@@ -15,7 +16,7 @@ struct DocumentFileText {
 };
 
 LoadedFile refused(const QString& message, const QString& place = {}) {
-    return {{}, FileProblem{message, place}};
+    return {{}, FileProblem{message, place}, {}};
 }
 
 QString too_large_words() {
@@ -43,6 +44,9 @@ QString fault_words(const DocumentError& error) {
     return QString::fromUtf8(error.what());
 }
 
+/// A device, a pipe, or a part of the program itself.
+bool is_on_no_disk(const QString& path) { return path.startsWith(QLatin1Char(':')) || is_device(path); }
+
 // A name that nobody asked for may be long.
 constexpr int longest_key_shown = 80;
 
@@ -55,14 +59,21 @@ QString shortened(const std::string& text) {
 
 LoadedFile load_document_file(const QString& path) {
     if (QFileInfo(path).isDir()) return refused(DocumentFileText::tr("This is a folder, not a toy."));
+    constexpr auto limit = static_cast<qint64>(max_file_bytes);
+    if (!is_on_no_disk(path)) return load_document(read_whole(path, limit));
     QFile file(path);
     if (!file.open(QIODevice::ReadOnly)) return refused(file.errorString());
-    constexpr auto limit = static_cast<qint64>(max_file_bytes);
     const QByteArray bytes = file.read(limit + 1);
     if (file.error() != QFileDevice::NoError) return refused(file.errorString());
-    if (bytes.size() > limit) return refused(too_large_words());
+    return load_document({bytes, {}, std::nullopt});
+}
+
+LoadedFile load_document(const ReadFile& file) {
+    if (file.fault) return refused(disk_fault_words(*file.fault));
+    if (file.bytes.size() > static_cast<qsizetype>(max_file_bytes)) return refused(too_large_words());
     try {
-        return {read_document({bytes.constData(), static_cast<std::size_t>(bytes.size())}), std::nullopt};
+        const std::string_view text(file.bytes.constData(), static_cast<std::size_t>(file.bytes.size()));
+        return {read_document(text), std::nullopt, file.stamp};
     } catch (const DocumentError& error) {
         return refused(fault_words(error), QString::fromStdString(error.path()));
     }
@@ -97,6 +108,15 @@ QString mended_id_words(const MendedId& mended) {
 std::optional<FileProblem> save_document_file(const QString& path, const Toy& toy) {
     const auto problem = save_bytes(path, QByteArray::fromStdString(write_document(toy)));
     return problem ? std::optional(FileProblem{*problem, {}}) : std::nullopt;
+}
+
+SavedFile save_document_file(const QString& path, const Toy& toy, const WriteWishes& wishes) {
+    if (is_on_no_disk(path)) return {save_document_file(path, toy), {}};
+    const WrittenFile written = write_whole(path, QByteArray::fromStdString(write_document(toy)), wishes);
+    if (written.was_changed)
+        return {FileProblem{DocumentFileText::tr("Another program has changed it."), {}, true}, {}};
+    if (written.fault) return {FileProblem{disk_fault_words(*written.fault), {}}, {}};
+    return {std::nullopt, written.stamp};
 }
 
 }  // namespace roundwright::app

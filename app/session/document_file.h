@@ -4,6 +4,7 @@
 
 #include <QString>
 
+#include "app/storage/whole_file.h"
 #include "core/document/json_document.h"
 
 namespace roundwright::app {
@@ -13,15 +14,21 @@ namespace roundwright::app {
 struct FileProblem {
     QString message;
     QString place;
+    /// Not written, since it is no longer the file that it was to take the place of.
+    bool was_changed = false;
 };
 
 struct LoadedFile {
     ReadDocument document;
     std::optional<FileProblem> problem;
+    FileStamp stamp{};  ///< which state of which file; empty for what is no file on a disk
 };
 
 /// Reads a document from disk. Sizes over the limit are refused before they are read.
 [[nodiscard]] LoadedFile load_document_file(const QString& path);
+
+/// Reads what was read from a file.
+[[nodiscard]] LoadedFile load_document(const ReadFile& file);
 
 /// What stands in a file and was left out, as a sentence with its place.
 [[nodiscard]] QString unread_key_words(const UnreadKey& key);
@@ -31,5 +38,13 @@ struct LoadedFile {
 
 /// Writes a document to disk, whole or not at all. Nothing on success.
 [[nodiscard]] std::optional<FileProblem> save_document_file(const QString& path, const Toy& toy);
+
+struct SavedFile {
+    std::optional<FileProblem> problem;
+    FileStamp stamp{};  ///< of what stands there now; empty for what is no file on a disk
+};
+
+/// The same, as the wishes say.
+[[nodiscard]] SavedFile save_document_file(const QString& path, const Toy& toy, const WriteWishes& wishes);
 
 }  // namespace roundwright::app

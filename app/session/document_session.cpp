@@ -1,10 +1,14 @@
 #include "app/session/document_session.h"
 
 #include <algorithm>
+#include <cerrno>
 #include <numeric>
 #include <utility>
 
 #include <QFileInfo>
+#include <QScopedValueRollback>
+
+#include "core/base/limits.h"
 
 namespace roundwright::app {
 
@@ -18,8 +22,8 @@ DocumentSession::DocumentSession(QObject* parent)
     connect(&studies_, &Studies::surface_ready, this, [this](PieceId piece) {
         Q_EMIT surface_ready(index_of(piece), studies_.surface(piece), studies_.shown_study(piece));
     });
-    connect(&history_.steps(), &QUndoStack::cleanChanged, this,
-            [this] { Q_EMIT modified_changed(modified()); });
+    connect(&history_.steps(), &QUndoStack::indexChanged, this, &DocumentSession::follow_steps);
+    connect(&history_.steps(), &QUndoStack::cleanChanged, this, &DocumentSession::follow_steps);
 }
 
 DocumentSession::~DocumentSession() { history_.steps().disconnect(this); }
@@ -70,12 +74,21 @@ void DocumentSession::select_rounds(std::vector<int> rounds) {
 // --- editing
 
 bool DocumentSession::may_edit() {
-    if (read_only()) {
-        refuse(
-            tr("This file was written by a newer Roundwright, so it is read-only. Save it under another name "
-               "to change it."));
+    switch (roundwright::app::read_only(standing())) {
+        case ReadOnly::newer_format:
+            refuse(
+                tr("This file was written by a newer Roundwright, so it is read-only. Save it under another "
+                   "name to change it."));
+            return false;
+        case ReadOnly::open_elsewhere:
+            refuse(
+                tr("This toy is open in another window. Change it there, or save a copy and change that."));
+            return false;
+        case ReadOnly::no_right:
+        case ReadOnly::no:
+            break;
     }
-    return !read_only();
+    return true;
 }
 
 bool DocumentSession::edit(const QString& text, Toy after, const QString& merge_key) {
@@ -230,14 +243,38 @@ bool DocumentSession::shows_last_good_shape(int piece) const {
 
 // --- its file
 
-bool DocumentSession::modified() const { return file_.unsaved || !history_.steps().isClean(); }
+bool DocumentSession::modified() const { return counts_as_unsaved(file_.standing); }
+
+void DocumentSession::happened(FileEvent event) { stand(after(file_.standing, event)); }
+
+void DocumentSession::follow_steps() {
+    if (replacing_) return;
+    happened(history_.steps().isClean() ? FileEvent::back_to_saved : FileEvent::edited);
+}
+
+void DocumentSession::stand(const FileStanding& standing) {
+    if (standing == file_.standing) return;
+    const bool was_read_only = read_only();
+    file_.standing = standing;
+    if (read_only() != was_read_only) Q_EMIT file_changed();
+    tell_modified();
+    Q_EMIT standing_changed();
+}
+
+void DocumentSession::tell_modified() {
+    if (modified() == told_modified_) return;
+    told_modified_ = modified();
+    Q_EMIT modified_changed(told_modified_);
+}
 
 void DocumentSession::replace_toy(Toy toy, OpenFile file) {
-    const bool was_modified = modified();
     preview_.end();
     studies_.clear();
     file_ = std::move(file);
-    history_.begin_with(std::move(toy));
+    {
+        const QScopedValueRollback replacing(replacing_, true);
+        history_.begin_with(std::move(toy));
+    }
     current_piece_ = said_toy().pieces.empty() ? -1 : 0;
     current_id_ = id_of(current_piece_);
     selection_.clear();
@@ -247,42 +284,99 @@ void DocumentSession::replace_toy(Toy toy, OpenFile file) {
     Q_EMIT current_piece_changed(current_piece_);
     Q_EMIT selection_changed(selection_);
     Q_EMIT file_changed();
-    if (was_modified) Q_EMIT modified_changed(modified());
+    tell_modified();
+    Q_EMIT standing_changed();
 }
 
 void DocumentSession::start(Toy toy, bool unsaved) {
     replace_toy(std::move(toy), {});
-    if (!unsaved) return;
-    file_.unsaved = true;
-    Q_EMIT modified_changed(true);
+    if (unsaved) happened(FileEvent::recovered);
 }
 
 std::optional<FileProblem> DocumentSession::open(const QString& path) {
     auto loaded = load_document_file(path);
     if (loaded.problem) return loaded.problem;
     auto& document = loaded.document;
-    replace_toy(std::move(document.toy), {QFileInfo(path).absoluteFilePath(), document.newer, false,
+    FileStanding standing;
+    standing.on_disk = OnDisk::same;
+    standing.newer_format = document.newer;
+    replace_toy(std::move(document.toy), {QFileInfo(path).absoluteFilePath(), standing, loaded.stamp,
                                           std::move(document.unread), std::move(document.mended)});
     return std::nullopt;
 }
 
-std::optional<FileProblem> DocumentSession::save(const QString& path) {
+std::optional<FileProblem> DocumentSession::save(const QString& path, SaveOver over) {
     end_preview();
-    if (auto problem = save_document_file(path, said_toy())) return problem;
-    const bool was_modified = modified();
+    const auto written = write_file(path, over);
+    if (written.problem) {
+        happened(FileEvent::save_failed);
+        return written.problem;
+    }
     file_.path = QFileInfo(path).absoluteFilePath();
-    file_.read_only = false;
-    file_.unsaved = false;
+    file_.stamp = written.stamp;
     end_merging();
-    history_.steps().setClean();
+    {
+        const QScopedValueRollback replacing(replacing_, true);
+        history_.steps().setClean();
+    }
+    file_.standing = after(file_.standing, FileEvent::saved);
     Q_EMIT file_changed();
-    if (was_modified) Q_EMIT modified_changed(false);
+    tell_modified();
+    Q_EMIT standing_changed();
     return std::nullopt;
 }
 
-void DocumentSession::recover(Toy toy, const QString& path) {
-    start(std::move(toy), true);
-    file_.path = path;
+/// The file may have been touched, or have got another name or right, and hold the same: then its stamp is
+/// learnt, and it is tried again.
+SavedFile DocumentSession::write_file(const QString& path, SaveOver over) {
+    const bool is_own = QFileInfo(path).absoluteFilePath() == file_.path && !file_.stamp.sha256.isEmpty();
+    if (over == SaveOver::nothing) return save_document_file(path, said_toy(), {.only_new = true});
+    if (over == SaveOver::anything || !is_own) return save_document_file(path, said_toy(), {});
+    constexpr int tries = 4;
+    for (int attempt = 1; attempt < tries; ++attempt) {
+        auto written = save_document_file(path, said_toy(), {.in_place_of = file_.stamp});
+        if (!written.problem || !written.problem->was_changed) return written;
+        const ReadFile now = read_whole(path, static_cast<qint64>(max_file_bytes));
+        if (now.fault && now.fault->error == ENOENT)
+            return save_document_file(path, said_toy(), {.only_new = true});
+        if (now.fault || now.stamp.sha256 != file_.stamp.sha256) return written;
+        file_.stamp = now.stamp;
+    }
+    return save_document_file(path, said_toy(), {.in_place_of = file_.stamp});
+}
+
+void DocumentSession::recover(Toy toy, const QString& path, const FileStamp& based_on) {
+    FileStanding standing;
+    standing.on_disk = path.isEmpty() ? OnDisk::never_saved : OnDisk::same;
+    replace_toy(std::move(toy), {path, after(standing, FileEvent::recovered), based_on});
+}
+
+void DocumentSession::take_theirs(LoadedFile theirs) {
+    auto& document = theirs.document;
+    end_merging();
+    {
+        const QScopedValueRollback replacing(replacing_, true);
+        if (!history_.make_step(tr("Take what another program saved"), std::move(document.toy)))
+            end_preview();
+        history_.steps().setClean();
+    }
+    end_merging();
+    file_.stamp = theirs.stamp;
+    file_.left_out = std::move(document.unread);
+    file_.mended = std::move(document.mended);
+    FileStanding standing = after(file_.standing, FileEvent::took_theirs);
+    standing.newer_format = document.newer;
+    stand(standing);
+}
+
+void DocumentSession::know_file_again(const FileStamp& stamp) {
+    file_.stamp = stamp;
+    happened(FileEvent::back);
+}
+
+void DocumentSession::follow_to(const QString& path) {
+    file_.path = QFileInfo(path).absoluteFilePath();
+    happened(FileEvent::renamed);
     Q_EMIT file_changed();
 }
 

@@ -13,6 +13,7 @@
 #include "app/kit/preferences.h"
 #include "app/session/change_set.h"
 #include "app/session/document_file.h"
+#include "app/session/file_standing.h"
 #include "app/session/open_file.h"
 #include "app/session/open_preview.h"
 #include "app/session/studies.h"
@@ -20,6 +21,13 @@
 #include "core/checks/check_said_numbers.h"
 
 namespace roundwright::app {
+
+/// What a save may take the place of.
+enum class SaveOver {
+    what_is_known,  ///< the file as it was read or saved last
+    anything,       ///< whatever stands there: the maker was asked
+    nothing         ///< no file of any kind
+};
 
 /// The open toy, and the only one who changes it. Views read the toy and its studies here, ask for changes by
 /// `edit`, and follow the signals. Pieces and rounds are counted from 0. What it does is done by its parts:
@@ -101,7 +109,13 @@ class DocumentSession : public QObject {
     // Its file.
     [[nodiscard]] const QString& path() const { return file_.path; }  ///< empty: not saved yet
     [[nodiscard]] bool modified() const;
-    [[nodiscard]] bool read_only() const { return file_.read_only; }  ///< written by a newer program
+    /// May not be changed here; `read_only(standing())` says why.
+    [[nodiscard]] bool read_only() const { return !may_be_edited(file_.standing); }
+    [[nodiscard]] const FileStanding& standing() const { return file_.standing; }
+    /// Of the content that the toy came from, or was last saved as; empty: not known.
+    [[nodiscard]] const FileStamp& stamp() const { return file_.stamp; }
+    /// Tells what happened to the file, or to the kept copy of what is not saved.
+    void happened(FileEvent event);
     /// What stood in the file that was opened last and means nothing there: saving drops it.
     [[nodiscard]] const std::vector<UnreadKey>& left_out() const { return file_.left_out; }
     /// Pieces of that file whose ids were put right.
@@ -110,9 +124,19 @@ class DocumentSession : public QObject {
     void start(Toy toy, bool unsaved = false);
     /// On a problem the open toy stays as it is.
     [[nodiscard]] std::optional<FileProblem> open(const QString& path);
-    [[nodiscard]] std::optional<FileProblem> save(const QString& path);
-    /// Puts back what autosave kept: as modified, under the path it belongs to (may be empty).
-    void recover(Toy toy, const QString& path);
+    /// Under its own name, the file must still be the one that was read or saved last, whatever its times
+    /// say: else nothing is written, and the problem says `was_changed`. One that is gone is written again.
+    [[nodiscard]] std::optional<FileProblem> save(const QString& path,
+                                                  SaveOver over = SaveOver::what_is_known);
+    /// Puts back what autosave kept: as modified, under the path it belongs to (may be empty). `based_on`: of
+    /// the content that the changes start from, so that it is noticed if another stands there now.
+    void recover(Toy toy, const QString& path, const FileStamp& based_on = {});
+    /// What now stands in the file becomes the toy, as one step that can be undone; saved as it is.
+    void take_theirs(LoadedFile theirs);
+    /// The content that is known has other times, or stands there again.
+    void know_file_again(const FileStamp& stamp);
+    /// The file was given another name.
+    void follow_to(const QString& path);
 
     [[nodiscard]] Preferences& preferences() { return preferences_; }
     [[nodiscard]] const Preferences& preferences() const { return preferences_; }
@@ -129,12 +153,18 @@ class DocumentSession : public QObject {
     void solving_changed(bool solving);
     void file_changed();  ///< path or read-only
     void modified_changed(bool modified);
+    /// `standing()`, or the stamp of the file.
+    void standing_changed();
     void edit_refused(const QString& why);  ///< the toy is read only, or would be over a limit
 
   private:
     [[nodiscard]] bool may_edit();
     void follow_step(const ToyDelta& step, ToyHistory::Way way);
     void end_preview();
+    void follow_steps();
+    void stand(const FileStanding& standing);
+    void tell_modified();
+    [[nodiscard]] SavedFile write_file(const QString& path, SaveOver over);
     void replace_toy(Toy toy, OpenFile file);
     void toy_became(const ChangeSet& changes);
     void keep_places_valid();
@@ -153,6 +183,8 @@ class DocumentSession : public QObject {
     Preferences preferences_;
     Studies studies_;
     OpenFile file_;
+    bool told_modified_ = false;
+    bool replacing_ = false;  ///< the steps change with the file: they are no edits
 };
 
 }  // namespace roundwright::app

@@ -4,15 +4,17 @@
 
 #include <QString>
 
+#include "app/session/file_standing.h"
+#include "app/storage/whole_file.h"
 #include "core/document/json_document.h"
 
 namespace roundwright::app {
 
 /// Where the open toy belongs on disk, and what was found there.
 struct OpenFile {
-    QString path;                       ///< empty: not saved yet
-    bool read_only = false;             ///< written by a newer program
-    bool unsaved = false;               ///< counts as modified, though no step was made
+    QString path;  ///< empty: not saved yet
+    FileStanding standing{};
+    FileStamp stamp{};                  ///< of the content that the toy came from, or was last saved as
     std::vector<UnreadKey> left_out{};  ///< what means nothing there: saving drops it
     std::vector<MendedId> mended{};     ///< pieces whose ids were put right
 };

@@ -39,20 +39,23 @@ enum class Links {
     refuse   ///< files of the program's own: a link in their place is not ours
 };
 
-/// Reads a whole file, and says which state of it was read.
+/// Reads a whole file, and says which state of it was read; if it was being written meanwhile, once more.
+/// What is not an ordinary file is not waited for: a folder is EISDIR, a pipe, device or socket ENOTSUP.
 [[nodiscard]] ReadFile read_whole(const QString& path, qint64 most, Links links = Links::follow,
-                                  Disk& disk = Disk::real());
+                                  Disk& disk = Disk::in_use());
 
 struct WriteWishes {
     Links links = Links::follow;
     bool is_private = false;  ///< readable by its owner alone (0600), whatever it was before
     /// Only in place of this state of the file: if another one is there, or none, nothing is written.
     std::optional<FileStamp> in_place_of{};
+    /// Only where no file of that name is, of whatever kind.
+    bool only_new = false;
 };
 
 struct WrittenFile {
     std::optional<DiskFault> fault;
-    bool was_changed = false;       ///< not written: not the state that `in_place_of` names
+    bool was_changed = false;       ///< not written: not what `in_place_of` or `only_new` wants
     FileStamp stamp{};              ///< of what is there now, after success
     bool other_names_left = false;  ///< hard links to the file of before keep what was in it
     bool attributes_lost = false;   ///< an extended attribute, the owner or the group could not be kept
@@ -64,15 +67,17 @@ struct WrittenFile {
 
 /// Writes a file whole or not at all: into a new file beside it, synced, renamed over it, the folder synced
 /// (rename is atomic: POSIX.1-2017, rename). Rights, owner and extended attributes of the file of before are
-/// kept. After a fault, what was there before is there still, and nothing beside it.
+/// kept. After a fault, what was there before is there still, and nothing beside it. A file that may not be
+/// written stays (EACCES), and what is not an ordinary file too (EISDIR, ENOTSUP, and ELOOP: a link).
 [[nodiscard]] WrittenFile write_whole(const QString& path, const QByteArray& bytes,
-                                      const WriteWishes& wishes = {}, Disk& disk = Disk::real());
+                                      const WriteWishes& wishes = {}, Disk& disk = Disk::in_use());
 
 /// Removes a file, and makes sure that it stays removed. A file that is not there is no fault.
-[[nodiscard]] std::optional<DiskFault> remove_file(const QString& path, Disk& disk = Disk::real());
+[[nodiscard]] std::optional<DiskFault> remove_file(const QString& path, Disk& disk = Disk::in_use());
 
 /// Makes a folder that only its owner may enter (0700), with those above it; one that is there is kept, and
-/// made private. A link in its place is refused (ELOOP), and so is a folder of another user (EPERM).
-[[nodiscard]] std::optional<DiskFault> make_private_folder(const QString& path, Disk& disk = Disk::real());
+/// made private, but those above it stay as they are. A link in its place is refused (ELOOP), and so is a
+/// folder of another user (EPERM).
+[[nodiscard]] std::optional<DiskFault> make_private_folder(const QString& path, Disk& disk = Disk::in_use());
 
 }  // namespace roundwright::app

@@ -27,12 +27,14 @@
 #include "app/files/document_files.h"
 #include "app/files/dropped_files.h"
 #include "app/files/first_toy.h"
+#include "app/files/keeping_words.h"
 #include "app/files/last_toy.h"
 #include "app/gauge/gauge_actions.h"
 #include "app/gauge/gauge_panel.h"
 #include "app/kit/action_maker.h"
 #include "app/kit/field_rules.h"
 #include "app/kit/icons.h"
+#include "app/kit/notice_bar.h"
 #include "app/kit/room_on_screen.h"
 #include "app/kit/system_wishes.h"
 #include "app/materials/stuffing_panel.h"
@@ -65,6 +67,8 @@ constexpr int message_ms = 12'000;
 const auto geometry_setting = QStringLiteral("window/geometry");
 const auto columns_setting = QStringLiteral("window/columns");
 const auto rows_setting = QStringLiteral("window/rows");
+const auto keeping_notice = QStringLiteral("keeping");
+const auto left_notice = QStringLiteral("left-behind");
 const auto started_setting = QStringLiteral("started-before");
 
 QFrame* rule(QWidget* parent) {
@@ -82,7 +86,9 @@ MainWindow::MainWindow(DocumentSession& session, const QString& state_folder, QW
     : QMainWindow(parent),
       session_(session),
       autosave_(session, state_folder),
+      last_chances_(autosave_),
       theme_(session.preferences()),
+      notices_(new NoticeBar(this)),
       rounds_model_(new RoundsModel(session, this)),
       rounds_view_(new RoundsView(*rounds_model_, this)),
       round_actions_(new RoundActions(session, *rounds_view_, this)),
@@ -105,6 +111,7 @@ MainWindow::MainWindow(DocumentSession& session, const QString& state_folder, QW
     build_menus();
     lay_out();
     follow_session();
+    follow_keeping();
     restore_places();
     show_name();
     show_counts();
@@ -178,7 +185,13 @@ void MainWindow::lay_out() {
     rows_->setHandleWidth(1);
     rows_->setStretchFactor(0, 1);
     rows_->setStretchFactor(1, 0);
-    setCentralWidget(rows_);
+    auto* all = new QWidget(this);
+    auto* layout = new QVBoxLayout(all);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->setSpacing(0);
+    layout->addWidget(notices_);
+    layout->addWidget(rows_, 1);
+    setCentralWidget(all);
     fill_status_bar();
 }
 
@@ -311,6 +324,7 @@ void MainWindow::fill_help_menu(QMenu* menu) {
         {tr("&Keyboard"), Qt::Key_F1, [this] { show_keyboard_help(*this); }},
         {tr("Go to the &rounds"), Qt::Key_F6, [this] { rounds_view_->setFocus(Qt::ShortcutFocusReason); }},
         {tr("Go to the &next rounds line"), Qt::CTRL | Qt::Key_J, [this] { fast_entry_->focus_line(); }},
+        {tr("Go to the no&tices"), Qt::SHIFT | Qt::Key_F6, [this] { notices_->take_keyboard(); }},
         {tr("&About Roundwright"), Qt::SHIFT | Qt::Key_F1, [this] { show_about(*this); }}};
     for (const auto& [text, keys, act] : actions) {
         auto* action = make_action(this, text, keys);
@@ -351,6 +365,7 @@ void MainWindow::follow_session() {
     connect(fast_entry_, &FastEntryLine::left_upwards, this, &MainWindow::go_up_to_rounds);
     const auto keep_pending = [this] { autosave_.set_pending(pending_entry()); };
     connect(fast_entry_->line(), &QLineEdit::textChanged, this, keep_pending);
+    connect(rounds_view_, &RoundsView::typed_changed, this, keep_pending);
     connect(&session_, &DocumentSession::current_piece_changed, this, keep_pending);
     connect(files_, &DocumentFiles::brought_back, this, &MainWindow::bring_back);
     connect(piece_actions_, &PieceActions::piece_added, fast_entry_, &FastEntryLine::focus_line);
@@ -359,7 +374,35 @@ void MainWindow::follow_session() {
     connect(files_, &DocumentFiles::opened, this, [this] { rounds_view_->setFocus(Qt::OtherFocusReason); });
     connect(new DroppedFiles(this), &DroppedFiles::dropped, files_,
             [this](const QString& path) { files_->open(path); });
+    connect(notices_, &NoticeBar::left, this, [this] { rounds_view_->setFocus(Qt::OtherFocusReason); });
     connect(&theme_, &Theme::changed, this, [this] { shape_->set_scene_colour(Theme::colours().scene); });
+}
+
+void MainWindow::follow_keeping() {
+    connect(&autosave_, &Autosave::keeping_failed, this, [this](const DiskFault& fault) {
+        notices_->put_up(keeping_notice,
+                         {NoticeRank::danger,
+                          tr("Unsaved changes cannot be kept safe at the moment: if the program or the computer "
+                             "stopped now, they would be lost. Save the toy. %1")
+                              .arg(keeping_fault_words(fault)),
+                          {{tr("&Save"), [this] { files_->save(); }}}});
+    });
+    connect(&autosave_, &Autosave::keeping_works, this, [this] { notices_->take_down(keeping_notice); });
+}
+
+/// A file was asked for, so what other files have left is said and does not stand in the way.
+void MainWindow::say_what_was_left() {
+    const int copies = files_->copies_left();
+    if (copies == 0) return notices_->take_down(left_notice);
+    notices_->put_up(left_notice,
+                     {NoticeRank::remark,
+                      tr("Unsaved changes of %n other toy(s) were kept when Roundwright stopped.", nullptr, copies),
+                      {{tr("&Look at them…"),
+                        [this] {
+                            files_->show_kept_copies();
+                            say_what_was_left();
+                        }},
+                       {tr("Not &now"), [this] { notices_->take_down(left_notice); }}}});
 }
 
 void MainWindow::show_name() {
@@ -380,7 +423,7 @@ bool MainWindow::wants_less_motion() const {
 void MainWindow::begin(const QString& path) {
     const bool first_time = !QSettings().value(started_setting, false).toBool();
     QSettings().setValue(started_setting, true);
-    if (!path.isEmpty() && files_->open(path)) return;
+    if (!path.isEmpty() && files_->open(path)) return say_what_was_left();
     if (files_->offer_left_behind()) return;
     if (path.isEmpty() && !first_time && open_last_toy()) return;
     session_.start(first_time ? first_toy() : empty_toy());
@@ -409,12 +452,13 @@ bool MainWindow::open_last_toy() {
 }
 
 PendingEntry MainWindow::pending_entry() const {
-    return {fast_entry_->line()->text(), std::max(session_.current_piece(), 0)};
+    return {fast_entry_->line()->text(), std::max(session_.current_piece(), 0), rounds_view_->typed()};
 }
 
 void MainWindow::bring_back(const PendingEntry& pending) {
-    if (!pending.text.isEmpty()) session_.set_current_piece(std::max(pending.piece, 0));
+    if (!pending.empty()) session_.set_current_piece(std::max(pending.piece, 0));
     fast_entry_->bring_back(pending.text);
+    if (pending.cell) rounds_view_->bring_back(*pending.cell);
 }
 
 void MainWindow::go_up_to_rounds() {
@@ -443,7 +487,7 @@ void MainWindow::closeEvent(QCloseEvent* event) {
         return;
     }
     keep_places();
-    keep_last_toy(session_, pending_entry());
+    if (keep_last_toy(session_, pending_entry())) autosave_.give_up();
     event->accept();
 }
 

@@ -3,6 +3,7 @@
 #include <QMainWindow>
 
 #include "app/files/autosave.h"
+#include "app/files/last_chances.h"
 #include "app/kit/theme.h"
 #include "app/rounds/rounds_model.h"
 #include "app/session/document_session.h"
@@ -18,6 +19,7 @@ class DocumentFiles;
 class ExportActions;
 class FacePanel;
 class FastEntryLine;
+class NoticeBar;
 class PanelColumn;
 class PatternPreview;
 class PieceActions;
@@ -53,6 +55,8 @@ class MainWindow : public QMainWindow {
     [[nodiscard]] FacePanel& face() { return *face_; }
     [[nodiscard]] DocumentFiles& files() { return *files_; }
     [[nodiscard]] Autosave& autosave() { return autosave_; }
+    /// Where what lasts is said: put up by its cause, taken down when that is gone.
+    [[nodiscard]] NoticeBar& notices() { return *notices_; }
 
   protected:
     void showEvent(QShowEvent* event) override;
@@ -73,6 +77,8 @@ class MainWindow : public QMainWindow {
     void fill_status_bar();
     void show_counts();
     void follow_session();
+    void follow_keeping();
+    void say_what_was_left();
     void show_name();
     void tell(const QString& text);
     void set_up_scene();
@@ -86,7 +92,9 @@ class MainWindow : public QMainWindow {
 
     DocumentSession& session_;
     Autosave autosave_;
+    LastChances last_chances_;
     Theme theme_;
+    NoticeBar* notices_;
     RoundsModel* rounds_model_;
     RoundsView* rounds_view_;
     RoundActions* round_actions_;

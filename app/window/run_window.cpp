@@ -3,6 +3,7 @@
 #include <QApplication>
 #include <QLocale>
 
+#include "app/files/end_signals.h"
 #include "app/session/document_session.h"
 #include "app/window/main_window.h"
 #include "render/wording/translations.h"
@@ -24,6 +25,11 @@ int run_window(int argc, char** argv) {
 
     DocumentSession session;
     MainWindow window(session);
+    EndSignals end_signals;
+    QObject::connect(&end_signals, &EndSignals::asked_to_end, &window, [&window](int number) {
+        window.autosave().keep_now();
+        EndSignals::end_by(number);
+    });
     window.show();
     const auto arguments = QApplication::arguments();
     window.begin(arguments.size() > 1 ? arguments.at(1) : QString());

@@ -1,0 +1,275 @@
+#include "app/kit/notice_bar.h"
+
+#include <algorithm>
+
+#include <QAccessible>
+#include <QHBoxLayout>
+#include <QKeyEvent>
+#include <QLabel>
+#include <QPainter>
+#include <QPushButton>
+#include <QVBoxLayout>
+
+#include "app/kit/icons.h"
+#include "app/kit/theme.h"
+
+namespace roundwright::app {
+namespace {
+
+constexpr int margin = 12;
+constexpr int gap = 8;
+constexpr int stripe = 4;
+constexpr int least_letters_beside = 44;  // of words that have buttons beside them; else those go below
+constexpr double tint = 0.14;             // of the rank's colour in the ground: text keeps 4.5 to 1 on it
+
+QString without_mnemonic(QString words) { return words.remove(u'&'); }
+
+QString sign_name(NoticeRank rank) {
+    switch (rank) {
+        case NoticeRank::remark:
+            return QStringLiteral("notice");
+        case NoticeRank::caution:
+            return QStringLiteral("warning");
+        case NoticeRank::danger:
+            break;
+    }
+    return QStringLiteral("error");
+}
+
+QColor rank_colour(NoticeRank rank) {
+    const ThemeColours& colours = Theme::colours();
+    switch (rank) {
+        case NoticeRank::remark:
+            return colours.accent;
+        case NoticeRank::caution:
+            return colours.warning_text;
+        case NoticeRank::danger:
+            break;
+    }
+    return colours.error_text;
+}
+
+QColor mixed(const QColor& ground, const QColor& colour, double share) {
+    const auto part = [share](int one, int other) {
+        return static_cast<int>((1 - share) * one + share * other);
+    };
+    return {part(ground.red(), colour.red()), part(ground.green(), colour.green()),
+            part(ground.blue(), colour.blue())};
+}
+
+}  // namespace
+
+/// One notice: sign, words, and its buttons beside them or, where it is narrow, below.
+class NoticeRow : public QWidget {
+  public:
+    NoticeRow(QString cause, NoticeBar& bar)
+        : QWidget(&bar),
+          cause_(std::move(cause)),
+          words_(new QLabel(this)),
+          around_(new QBoxLayout(QBoxLayout::LeftToRight, this)),
+          buttons_layout_(new QHBoxLayout) {
+        words_->setTextFormat(Qt::PlainText);
+        words_->setWordWrap(true);
+        words_->setTextInteractionFlags(Qt::TextSelectableByMouse);
+        words_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::MinimumExpanding);
+        around_->setSpacing(gap);
+        around_->addWidget(words_, 1);
+        around_->addLayout(buttons_layout_);
+        buttons_layout_->setSpacing(gap);
+        buttons_layout_->addStretch(1);
+        QSizePolicy policy(QSizePolicy::Preferred, QSizePolicy::Minimum);
+        policy.setHeightForWidth(true);
+        setSizePolicy(policy);
+    }
+
+    [[nodiscard]] const QString& cause() const { return cause_; }
+    [[nodiscard]] NoticeRank rank() const { return rank_; }
+    [[nodiscard]] QString words() const { return words_->text(); }
+    [[nodiscard]] const std::vector<QPushButton*>& buttons() const { return buttons_; }
+
+    void say(const Notice& notice) {
+        rank_ = notice.rank;
+        words_->setText(notice.words);
+        setAccessibleName(notice.words);
+        fit_buttons(notice.answers);
+        for (std::size_t at = 0; at < buttons_.size(); ++at) {
+            buttons_[at]->disconnect(this);
+            buttons_[at]->setAccessibleDescription(notice.words);
+            // After the click is over: the answer may take the button away.
+            connect(buttons_[at], &QPushButton::clicked, this, notice.answers[at].act, Qt::QueuedConnection);
+        }
+        const int side = sign_side();
+        around_->setContentsMargins(stripe + margin + side + gap, gap / 2, margin, gap / 2);
+        arrange();
+        update();
+    }
+
+  protected:
+    void paintEvent(QPaintEvent*) override {
+        QPainter painter(this);
+        const QColor colour = rank_colour(rank_);
+        painter.fillRect(rect(), mixed(palette().color(QPalette::Window), colour, tint));
+        painter.fillRect(QRect(0, 0, stripe, height()), colour);
+        painter.fillRect(QRect(0, height() - 1, width(), 1), Theme::colours().line);
+        const int side = sign_side();
+        const int top = words_->y() + (std::min(words_->height(), first_line_height()) - side) / 2;
+        icon(sign_name(rank_)).paint(&painter, QRect(stripe + margin, top, side, side));
+    }
+    void resizeEvent(QResizeEvent* event) override {
+        QWidget::resizeEvent(event);
+        arrange();
+    }
+    void changeEvent(QEvent* event) override {
+        QWidget::changeEvent(event);
+        if (event->type() == QEvent::FontChange || event->type() == QEvent::StyleChange) arrange();
+    }
+
+  private:
+    [[nodiscard]] int sign_side() const { return fontMetrics().height() + 2; }
+    /// Words of one line stand in the middle of the row, beside their buttons.
+    [[nodiscard]] int first_line_height() const {
+        return words_->height() < 2 * fontMetrics().lineSpacing() ? words_->height()
+                                                                  : fontMetrics().lineSpacing();
+    }
+
+    /// Buttons whose words and place stay the same are kept, with the keyboard, the pointer and a press that
+    /// is on them.
+    void fit_buttons(const std::vector<NoticeAnswer>& answers) {
+        std::size_t same = 0;
+        while (same < std::min(buttons_.size(), answers.size()) &&
+               buttons_[same]->text() == answers[same].words)
+            ++same;
+        for (std::size_t at = same; at < buttons_.size(); ++at) {
+            buttons_[at]->hide();
+            buttons_[at]->deleteLater();
+        }
+        buttons_.resize(same);
+        for (std::size_t at = same; at < answers.size(); ++at) {
+            auto* button = new QPushButton(answers[at].words, this);
+            button->setAutoDefault(true);  // Enter presses it, outside a dialog too
+            button->setFocusPolicy(Qt::TabFocus);
+            buttons_layout_->addWidget(button);
+            buttons_.push_back(button);
+        }
+    }
+
+    void arrange() {
+        int taken = around_->contentsMargins().left() + around_->contentsMargins().right();
+        for (const QPushButton* button : buttons_) taken += button->sizeHint().width() + gap;
+        const bool beside =
+            width() - taken >= fontMetrics().averageCharWidth() * least_letters_beside || buttons_.empty();
+        const auto direction = beside ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom;
+        if (around_->direction() == direction) return;
+        around_->setDirection(direction);
+        updateGeometry();
+    }
+
+    const QString cause_;
+    NoticeRank rank_ = NoticeRank::remark;
+    QLabel* words_;
+    QBoxLayout* around_;
+    QHBoxLayout* buttons_layout_;
+    std::vector<QPushButton*> buttons_;
+};
+
+NoticeBar::NoticeBar(QWidget* parent) : QWidget(parent), layout_(new QVBoxLayout(this)) {
+    layout_->setContentsMargins(0, 0, 0, 0);
+    layout_->setSpacing(0);
+    setAccessibleName(tr("Notices"));
+    setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);
+    hide();
+}
+
+NoticeRow* NoticeBar::row(const QString& cause) const {
+    const auto found = std::ranges::find(rows_, cause, &NoticeRow::cause);
+    return found == rows_.end() ? nullptr : *found;
+}
+
+/// Below those that matter as much, which came before it.
+void NoticeBar::place(NoticeRow* row) {
+    std::erase(rows_, row);
+    layout_->removeWidget(row);
+    const auto below =
+        std::ranges::find_if(rows_, [row](const NoticeRow* other) { return other->rank() < row->rank(); });
+    layout_->insertWidget(static_cast<int>(below - rows_.begin()), row);
+    rows_.insert(below, row);
+    QWidget* last = nullptr;
+    for (const NoticeRow* each : rows_) {
+        for (QPushButton* button : each->buttons()) {
+            if (last) setTabOrder(last, button);
+            last = button;
+        }
+    }
+}
+
+void NoticeBar::put_up(const QString& cause, const Notice& notice) {
+    NoticeRow* shown = row(cause);
+    const bool is_new = shown == nullptr;
+    if (is_new) shown = new NoticeRow(cause, *this);
+    const bool says_else = shown->words() != notice.words;
+    const bool has_keyboard = shown->isAncestorOf(focusWidget());
+    const bool moves = is_new || shown->rank() != notice.rank;
+    shown->say(notice);
+    if (moves) place(shown);
+    shown->show();
+    show();
+    if (has_keyboard && (!focusWidget() || !focusWidget()->isVisibleTo(this))) Q_EMIT left();
+    if (!says_else) return;
+    QAccessibleEvent alert(shown, QAccessible::Alert);
+    QAccessible::updateAccessibility(&alert);
+}
+
+void NoticeBar::take_down(const QString& cause) {
+    NoticeRow* gone = row(cause);
+    if (!gone) return;
+    const bool has_keyboard = gone->isAncestorOf(focusWidget());
+    std::erase(rows_, gone);
+    layout_->removeWidget(gone);
+    gone->hide();
+    gone->deleteLater();
+    setVisible(!rows_.empty());
+    if (has_keyboard) Q_EMIT left();
+}
+
+QStringList NoticeBar::causes() const {
+    QStringList causes;
+    for (const NoticeRow* each : rows_) causes << each->cause();
+    return causes;
+}
+
+QString NoticeBar::words(const QString& cause) const {
+    const NoticeRow* shown = row(cause);
+    return shown ? shown->words() : QString();
+}
+
+QStringList NoticeBar::answers(const QString& cause) const {
+    QStringList answers;
+    if (const NoticeRow* shown = row(cause)) {
+        for (const QPushButton* each : shown->buttons()) answers << without_mnemonic(each->text());
+    }
+    return answers;
+}
+
+QPushButton* NoticeBar::button(const QString& cause, const QString& words) const {
+    const NoticeRow* shown = row(cause);
+    if (!shown) return nullptr;
+    const auto found = std::ranges::find_if(
+        shown->buttons(), [&](const QPushButton* each) { return without_mnemonic(each->text()) == words; });
+    return found == shown->buttons().end() ? nullptr : *found;
+}
+
+bool NoticeBar::take_keyboard() {
+    for (const NoticeRow* each : rows_) {
+        if (each->buttons().empty()) continue;
+        each->buttons().front()->setFocus(Qt::ShortcutFocusReason);
+        return true;
+    }
+    return false;
+}
+
+void NoticeBar::keyPressEvent(QKeyEvent* event) {
+    if (event->key() != Qt::Key_Escape) return QWidget::keyPressEvent(event);
+    Q_EMIT left();
+}
+
+}  // namespace roundwright::app
