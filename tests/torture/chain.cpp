@@ -41,6 +41,10 @@ void Chain::run(const std::function<bool()>& may_go_on) {
     }
 }
 
+bool Chain::has_way(const std::string& name) {
+    return std::ranges::any_of(ways(), [&](const Way& way) { return way.name == name; });
+}
+
 // --- one life
 
 const Chain::Way* Chain::any_way() {
@@ -165,14 +169,14 @@ void Chain::judge() {
     if (window_->offered > 0 && !owed_.owed_within(1.5, end_ns_))
         fault(owed_blow_, Fault::offered_for_nothing, "nothing was newer than the file");
     const Loss loss = loss_of_the_last();
-    figures_.came_back(owed_blow_, loss.seconds, loss.keys, window_->offered > 0);
+    const double by_the_clock = owed_.loss_by_the_clock(window_->found.work, end_ns_).seconds;
+    figures_.came_back(owed_blow_, loss.seconds, by_the_clock, loss.keys, window_->offered > 0);
     if (loss.seconds > most_seconds_lost) {
         fault(owed_blow_, Fault::lost,
               std::to_string(loss.seconds) + " s, " + std::to_string(loss.keys) + " keys" +
                   (window_->offered > 0 ? "" : ", nothing offered"));
     }
     // What is lost where nothing could be kept is nobody's fault, but is to be said.
-    const double by_the_clock = owed_.loss_by_the_clock(window_->found.work, end_ns_).seconds;
     if (hindered && by_the_clock > 2.2 && !hindrance_said_)
         fault(owed_blow_, Fault::silent, "nothing could be kept for " + std::to_string(by_the_clock) + " s");
 }
@@ -267,7 +271,7 @@ void Chain::judge_all(const std::vector<std::pair<const Memory*, std::int64_t>>&
             const Loss loss = memory->loss(work, end_ns);
             if (loss.known && loss.seconds < least.seconds) least = loss;
         }
-        figures_.came_back(blow_, least.seconds, least.keys, !found.empty());
+        figures_.came_back(blow_, least.seconds, least.seconds, least.keys, !found.empty());
         if (least.seconds > most_seconds_lost) {
             fault(Fault::lost, std::to_string(least.seconds) + " s, " + std::to_string(least.keys) +
                                    " keys, of " + std::to_string(owed.size()) + " copies " +

@@ -34,6 +34,7 @@ class Chain {
   public:
     Chain(ChainWishes wishes, Figures& figures);
     void run(const std::function<bool()>& may_go_on);
+    [[nodiscard]] static bool has_way(const std::string& name);
 
   private:
     using Blow = void (Chain::*)();

@@ -21,10 +21,12 @@ void Figures::end(const std::string& blow) {
     ++rows_[blow].ends;
 }
 
-void Figures::came_back(const std::string& blow, double seconds, int keys, bool was_offered) {
+void Figures::came_back(const std::string& blow, double seconds, double by_the_clock, int keys,
+                        bool was_offered) {
     const std::lock_guard lock(mutex_);
     Row& row = rows_[blow];
     row.seconds.push_back(seconds);
+    row.worst_by_the_clock = std::max(row.worst_by_the_clock, by_the_clock);
     row.most_keys = std::max(row.most_keys, keys);
     row.offered += was_offered ? 1 : 0;
 }
@@ -64,7 +66,8 @@ void Figures::print(std::ostream& out, const std::string& name, Row row) {
     const double median = row.seconds.empty() ? 0 : row.seconds[row.seconds.size() / 2];
     out << "| " << std::left << std::setw(16) << name << std::right << " | " << std::setw(5) << row.ends
         << " | " << std::setw(7) << row.offered << " | " << std::fixed << std::setprecision(2) << std::setw(6)
-        << median << " | " << std::setw(5) << worst << " | " << std::setw(4) << row.most_keys;
+        << median << " | " << std::setw(5) << worst << " | " << std::setw(8) << row.worst_by_the_clock
+        << " | " << std::setw(4) << row.most_keys;
     for (int at = 0; at < fault_kinds; ++at)
         out << " | " << std::setw(static_cast<int>(std::string(fault_words[at]).size())) << row.faults[at];
     out << " |\n";
@@ -72,9 +75,9 @@ void Figures::print(std::ostream& out, const std::string& name, Row row) {
 
 void Figures::print(std::ostream& out) const {
     const std::lock_guard lock(mutex_);
-    out << "| end              |  ends | offered | median | worst | keys";
+    out << "| end              |  ends | offered | median | worst | by clock | keys";
     for (const char* name : fault_words) out << " | " << name;
-    out << " |\n|---|--:|--:|--:|--:|--:";
+    out << " |\n|---|--:|--:|--:|--:|--:|--:";
     for (int at = 0; at < fault_kinds; ++at) out << "|--:";
     out << "|\n";
     Row all;
@@ -82,6 +85,7 @@ void Figures::print(std::ostream& out) const {
         print(out, name, row);
         all.ends += row.ends;
         all.offered += row.offered;
+        all.worst_by_the_clock = std::max(all.worst_by_the_clock, row.worst_by_the_clock);
         all.most_keys = std::max(all.most_keys, row.most_keys);
         all.seconds.insert(all.seconds.end(), row.seconds.begin(), row.seconds.end());
         for (int at = 0; at < fault_kinds; ++at) all.faults[at] += row.faults[at];

@@ -30,7 +30,8 @@ inline constexpr int fault_kinds = 11;
 class Figures {
   public:
     void end(const std::string& blow);
-    void came_back(const std::string& blow, double seconds, int keys, bool was_offered);
+    /// `by_the_clock`: with the time in which nothing could be kept.
+    void came_back(const std::string& blow, double seconds, double by_the_clock, int keys, bool was_offered);
     /// Prints it at once, with what replays it.
     void fault(const std::string& blow, Fault fault, const std::string& what, const std::string& replay);
 
@@ -44,6 +45,7 @@ class Figures {
         int ends = 0;
         int offered = 0;
         int most_keys = 0;
+        double worst_by_the_clock = 0;
         std::vector<double> seconds;
         int faults[fault_kinds] = {};
     };

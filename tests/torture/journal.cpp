@@ -2,6 +2,7 @@
 
 #include <charconv>
 #include <ctime>
+#include <fstream>
 
 namespace roundwright::torture {
 namespace {
@@ -51,6 +52,14 @@ std::int64_t now_ns() {
     std::timespec now{};
     ::clock_gettime(CLOCK_MONOTONIC, &now);
     return std::int64_t{now.tv_sec} * 1'000'000'000 + now.tv_nsec;
+}
+
+std::int64_t waited_ns(int process) {
+    std::ifstream in("/proc/" + (process == 0 ? "self" : std::to_string(process)) + "/schedstat");
+    std::int64_t ran = 0;
+    std::int64_t waited = 0;
+    in >> ran >> waited;
+    return waited;
 }
 
 std::string written(const Entry& entry) {

@@ -137,6 +137,7 @@ void Life::signal(int number) const {
 }
 
 std::int64_t Life::kill() {
+    if (!is_over()) waited_ns_ = waited_ns(pid_);
     const std::int64_t ns = now_ns();
     signal(SIGKILL);
     while (!is_over()) read_some(-1, {});

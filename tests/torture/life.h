@@ -42,6 +42,8 @@ class Life {
     /// Kills it (kill -9) at once, reads what it had said before, and gives the time of the kill.
     std::int64_t kill();
 
+    /// See waited_ns; of one that is over, what it was before the kill.
+    [[nodiscard]] std::int64_t waited() const { return waited_ns_; }
     [[nodiscard]] bool is_over() const { return status_.has_value(); }
     /// Ended by a signal of its own, or aborted: nobody did that to it.
     [[nodiscard]] bool crashed() const;
@@ -57,6 +59,7 @@ class Life {
     int commands_ = -1;
     std::string unread_;
     std::optional<int> status_;
+    std::int64_t waited_ns_ = 0;
 };
 
 }  // namespace roundwright::torture

@@ -23,10 +23,19 @@ namespace {
 
 constexpr int watch_ms = 15;
 constexpr int late_ms = 200;
+constexpr std::int64_t shortest_wait_told_ns = 20'000'000;
 
 QString toys_folder() { return qEnvironmentVariable(toys_variable) + u'/'; }
 
 std::string utf8(const QString& text) { return text.toStdString(); }
+
+/// What is typed and not entered: in the line of next rounds, and in a cell.
+std::string typed_in(app::MainWindow& window) {
+    QString typed = window.fast_entry().line()->text();
+    if (const auto cell = window.rounds_view().typed())
+        typed += QStringLiteral(" [round %1: %2]").arg(cell->round).arg(cell->text);
+    return utf8(typed);
+}
 
 /// Whether the loop of events that is running is the program's own, and not that of a dialog.
 bool in_the_programs_loop() {
@@ -84,6 +93,7 @@ void Maker::follow() {
     connect(&session, &app::DocumentSession::modified_changed, this, [this] { tell_state(); });
     connect(&session, &app::DocumentSession::file_changed, this, [this] { tell_file(); });
     connect(window_.fast_entry().line(), &QLineEdit::textChanged, this, [this] { tell_state(); });
+    connect(&window_.rounds_view(), &app::RoundsView::typed_changed, this, [this] { tell_state(); });
     connect(window_.statusBar(), &QStatusBar::messageChanged, this, [this](const QString& words) {
         if (!words.isEmpty()) tell("told", {utf8(words)});
     });
@@ -111,6 +121,10 @@ void Maker::watch() {
     const std::int64_t gap_ms = watched_ns_ == 0 ? 0 : (now - watched_ns_) / 1'000'000;
     watched_ns_ = now;
     if (gap_ms > late_ms) tell("late", {std::to_string(gap_ms)});
+    if (const auto waited = waited_ns(0); waited > told_wait_ns_ + shortest_wait_told_ns) {
+        told_wait_ns_ = waited;
+        tell("waited", {std::to_string(waited)});
+    }
     QTimer::singleShot(watch_ms, this, [this] { watch(); });
     auto* dialog = qobject_cast<QDialog*>(QApplication::activeModalWidget());
     if (dialog != nullptr && dialog->isVisible() && dialog != answering_) {

@@ -31,6 +31,8 @@ namespace roundwright::torture {
 ///   saving, saved PATH TOY, stands PATH TOY    the toy is being saved, was saved, was read from the disk
 ///   given_up              the maker let go what was in the window
 ///   late MS               the window's thread did nothing for so long
+///   waited NS             since its start, it would have gone on for so long and had no processor
+///   (waited_ns)
 class Maker : public QObject {
   public:
     explicit Maker(app::MainWindow& window);
@@ -81,6 +83,7 @@ class Maker : public QObject {
     Moment told_;
     QString told_notice_;
     std::int64_t watched_ns_ = 0;
+    std::int64_t told_wait_ns_ = 0;
     int quiet_ = 0;
     bool settled_ = false;
     bool typing_ = true;

@@ -8,7 +8,7 @@
 
 namespace roundwright::torture {
 
-/// What a maker would miss: the toy as it was said, and what stands in the line of next rounds.
+/// What a maker would miss: the toy as it was said, and what is typed.
 struct Work {
     std::string toy;    ///< hash of the document
     std::string typed;  ///< not entered yet

@@ -6,6 +6,8 @@
 #include <sstream>
 #include <stdexcept>
 
+#include "tests/torture/chain.h"
+
 namespace roundwright::torture {
 namespace {
 
@@ -25,7 +27,10 @@ constexpr auto usage = R"(usage: torture [options]
 std::set<std::string> names_in(const std::string& list) {
     std::set<std::string> names;
     std::istringstream in(list);
-    for (std::string name; std::getline(in, name, ',');) names.insert(name);
+    for (std::string name; std::getline(in, name, ',');) {
+        if (!Chain::has_way(name)) throw std::invalid_argument("--only " + name);
+        names.insert(name);
+    }
     return names;
 }
 

@@ -49,7 +49,7 @@ void Chain::type_for(double length) {
     }
 }
 
-void Chain::die() { end_ns_ = window_->life.kill(); }
+void Chain::die() { end_ns_ = window_->kill(); }
 
 void Chain::kill() {
     type_for(one_in(8) ? seconds(3.0, 8.0) : seconds(0.1, 3.0));
@@ -93,7 +93,7 @@ void Chain::end_by(int signal_number) {
     window_->life.signal(signal_number);
     if (window_->life.wait_for_end(6)) return;
     fault(Fault::hung, "still there six seconds after signal " + std::to_string(signal_number));
-    window_->life.kill();
+    window_->kill();
 }
 
 void Chain::terminate() { end_by(SIGTERM); }
@@ -121,8 +121,8 @@ void Chain::hinder(const std::function<void()>& begin, const std::function<void(
     std::int64_t to = 0;
     if (one_in(2)) {
         end();
-        to = now_ns() + 2'000'000'000;  // to try again
-        type_for(seconds(2.0, 3.5));
+        to = now_ns() + 3'500'000'000;  // until it is tried again
+        type_for(seconds(1.0, 6.0));
     }
     die();
     window_->memory.excuse(from, to == 0 ? end_ns_ : to);
@@ -246,7 +246,7 @@ void Chain::second_window() {
         window_->life.listen(0.02);
         second->life.listen(0.02);
     }
-    const std::int64_t second_end = second->life.kill();
+    const std::int64_t second_end = second->kill();
     die();
     look_for_overwriting(*window_, *second);
     look_for_overwriting(*second, *window_);
@@ -281,7 +281,7 @@ void Chain::take_display_away() {
     display_.stop();
     if (!window_->life.wait_for_end(6)) {
         fault(Fault::hung, "still there six seconds after its display went");
-        window_->life.kill();
+        window_->kill();
     }
     display_.start();
 }

@@ -22,6 +22,18 @@ void Window::hear_state(const Entry& entry) {
     if (settled) memory.add(now_);
 }
 
+/// While others had the processor, nothing could be kept.
+void Window::hear_waiting(std::int64_t waited_ns, std::int64_t ns) {
+    if (waited_ns > waited_ns_) memory.excuse(ns - (waited_ns - waited_ns_), ns);
+    waited_ns_ = std::max(waited_ns_, waited_ns);
+}
+
+std::int64_t Window::kill() {
+    const std::int64_t ns = life.kill();
+    hear_waiting(life.waited(), ns);
+    return ns;
+}
+
 void Window::hear(const Entry& entry) {
     journal += written(entry);
     if (entry.kind == "state") hear_state(entry);
@@ -29,6 +41,7 @@ void Window::hear(const Entry& entry) {
     if (entry.kind == "given_up") memory.give_up(entry.ns);
     if (entry.kind == "saving") saving_ns = entry.ns;
     if (entry.kind == "told") said.push_back({entry.ns, in_small_letters(entry.field(0))});
+    if (entry.kind == "waited") hear_waiting(std::stoll(entry.field(0)), entry.ns);
     if (entry.kind == "late")
         longest_late_ns = std::max<std::int64_t>(longest_late_ns, 1'000'000 * std::stoll(entry.field(0)));
     if (entry.kind == "asked") {

@@ -39,6 +39,9 @@ class Window {
     std::int64_t saving_ns = 0;  ///< when it last began to save; 0: not since the last `saved`
     std::int64_t longest_late_ns = 0;
 
+    /// Kills it, and gives the time.
+    std::int64_t kill();
+
     /// Whether it said anything since then that is about files; `about` empty: anything at all.
     [[nodiscard]] bool has_said(std::int64_t since_ns, const std::vector<std::string>& about = {}) const;
     /// Since when it knew what stood in the file, when it saved this.
@@ -49,8 +52,10 @@ class Window {
   private:
     void hear(const Entry& entry);
     void hear_state(const Entry& entry);
+    void hear_waiting(std::int64_t waited_ns, std::int64_t ns);
 
     Moment now_;
+    std::int64_t waited_ns_ = 0;
 };
 
 }  // namespace roundwright::torture
