@@ -52,7 +52,10 @@ void DocumentSession::set_current_piece(int piece) {
     current_id_ = id_of(piece);
     end_merging();
     studies_.show_piece(current_id_);
+    // Who follows the piece finds no rounds chosen that are another piece's.
+    const bool had_selection = !std::exchange(selection_, {}).empty();
     Q_EMIT current_piece_changed(piece);
+    if (had_selection && selection_.empty()) Q_EMIT selection_changed(selection_);
     select_rounds({});
     studies_.tell();
 }

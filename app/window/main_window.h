@@ -48,6 +48,7 @@ class MainWindow : public QMainWindow {
     /// Opens the file; with none, offers what a crash left, or begins with a first or an empty toy.
     void begin(const QString& path);
 
+    [[nodiscard]] DocumentSession& session() { return session_; }
     [[nodiscard]] RoundsView& rounds_view() { return *rounds_view_; }
     [[nodiscard]] RoundsModel& rounds_model() { return *rounds_model_; }
     [[nodiscard]] ShapePanel& shape() { return *shape_; }
