@@ -4,12 +4,15 @@
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 #include <sstream>
+#include <sys/stat.h>
+#include <thread>
 
 #include <QDir>
 #include <QTemporaryDir>
 
 #include "core/document/json_document.h"
 #include "tests/app/cli/run_program.h"
+#include "tests/app/storage/small_disk.h"
 
 namespace roundwright {
 namespace {
@@ -213,6 +216,40 @@ TEST_F(OutputRule, AFileThatCannotBeMadeIsNamedWithTheReason) {
     const ProgramRun run = run_program({"pdf", path("limpet.roundwright"), "-o", path("none/limpet.pdf")});
     EXPECT_EQ(run.exit_code, 2);
     EXPECT_THAT(run.err, HasSubstr("none/limpet.pdf: The folder is gone."));
+}
+
+TEST_F(OutputRule, OtherNamesOfAFileThatIsWrittenOverAreSaid) {
+    put("words.txt", "earlier words");
+    std::filesystem::create_hard_link(at("words.txt"), at("other.txt"));
+    const QStringList words{"write", path("limpet.roundwright"), "-o", path("words.txt"), "--force"};
+    const ProgramRun first = run_program(words);
+    EXPECT_EQ(first.exit_code, 0);
+    EXPECT_THAT(first.err, HasSubstr("words.txt: It had other names on this disk (hard links)."));
+    EXPECT_EQ(bytes_of(path("other.txt")), "earlier words");
+    EXPECT_EQ(run_program(words).err, "");
+}
+
+TEST_F(OutputRule, AFullDiskKeepsWhatIsThereAndSaysSo) {
+    const app::SmallDisk disk;
+    if (!disk.is_there()) GTEST_SKIP() << "no disk can be mounted here";
+    const QString there = disk.path(QStringLiteral("limpet.pdf"));
+    std::ofstream(there.toStdString()) << "earlier pages";
+    disk.fill();
+    const ProgramRun run = run_program({"pdf", path("limpet.roundwright"), "-o", there, "--force"});
+    EXPECT_EQ(run.exit_code, 2);
+    EXPECT_THAT(run.err, HasSubstr("limpet.pdf: The disk is full. Make some room, or save to another disk."));
+    EXPECT_EQ(bytes_of(there), "earlier pages");
+}
+
+// A pipe has no end until its writer has gone: it is waited for.
+TEST_F(OutputRule, AToyMayComeFromAPipe) {
+    const QString pipe = path("pipe");
+    ASSERT_EQ(::mkfifo(pipe.toLocal8Bit().constData(), 0600), 0);
+    std::thread writer([&] { put("pipe", bytes_of(path("limpet.roundwright"))); });
+    const ProgramRun run = run_program({"check", pipe});
+    writer.join();
+    EXPECT_THAT(run.out, HasSubstr("Limpet"));
+    EXPECT_EQ(run.err, "");
 }
 
 }  // namespace

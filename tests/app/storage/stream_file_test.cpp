@@ -63,7 +63,8 @@ TEST(SmallDiskTest, AFullDiskKeepsTheFileOfBeforeAndNothingBeside) {
     EXPECT_TRUE(save_bytes(path, QByteArray(9'000, 'x')).problem);
     EXPECT_EQ(read_whole(path, 1 << 20).bytes, "6, 12, 18");
     disk.make_room();
-    EXPECT_EQ(QDir(QFileInfo(path).path()).entryList(QDir::Files | QDir::Hidden), QStringList("pup"));
+    EXPECT_EQ(QDir(QFileInfo(path).path()).entryList(QDir::Files | QDir::Hidden),
+              QStringList(QStringLiteral("pup")));
     EXPECT_FALSE(save_bytes(path, QByteArray(9'000, 'x')).problem);
     ASSERT_TRUE(disk.become_read_only());
     EXPECT_EQ(save_bytes(path, "new").problem,

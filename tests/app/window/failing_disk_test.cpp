@@ -131,7 +131,9 @@ TEST_F(FailingDiskTest, ARealDiskThatFillsLosesNothing) {
 TEST_F(FailingDiskTest, OtherNamesOfTheFileAreSaidOnceNotAtEverySave) {
     save_and_change(pup);
     for (const char* other : {"one", "two"}) {
-        ASSERT_EQ(::link(pup.toLocal8Bit().constData(), folder.filePath(other).toLocal8Bit().constData()), 0);
+        ASSERT_EQ(::link(pup.toLocal8Bit().constData(),
+                         folder.filePath(QString::fromLatin1(other)).toLocal8Bit().constData()),
+                  0);
         window->statusBar()->clearMessage();
         ASSERT_TRUE(session->edit(QStringLiteral("Name"), toy_of({6, 12, 18 + other[0]})));
         QTest::keyClick(window.get(), Qt::Key_S, Qt::ControlModifier);
