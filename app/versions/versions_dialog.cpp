@@ -286,8 +286,8 @@ void VersionsDialog::save_copy() {
         return tell(tr("“%1” is the toy in the window.").arg(shown),
                     tr("Choose another name, or take the version back."));
     (void)keeper_.store().keep_what_stands_in(path);
-    if (const auto problem = save_bytes(path, read->bytes))
-        tell(tr("“%1” could not be saved.").arg(shown), *problem);
+    if (const SavedBytes saved = save_bytes(path, read->bytes); saved.problem)
+        tell(tr("“%1” could not be saved.").arg(shown), *saved.problem);
 }
 
 void VersionsDialog::forget() {
