@@ -16,6 +16,7 @@
 #include "render/chart/round_chart.h"
 #include "render/chart/round_chart_view.h"
 #include "render/pages/chart_words.h"
+#include "render/wording/printable.h"
 
 namespace roundwright::app {
 
@@ -110,9 +111,9 @@ QByteArray ChartWindow::svg() const {
         return render::chart_symbol_words(symbol, terms);
     };
     const auto& part = parts_[static_cast<std::size_t>(index)];
-    return render::chart_svg(
-        render::chart_layout(*session_.piece(), study->graph().graph, part), options_for(session_.toy()),
-        words, tr("%1: %2").arg(QString::fromStdString(session_.piece()->name), part_name(part)));
+    return render::chart_svg(render::chart_layout(*session_.piece(), study->graph().graph, part),
+                             options_for(session_.toy()), words,
+                             tr("%1: %2").arg(printable_line(session_.piece()->name), part_name(part)));
 }
 
 void ChartWindow::save_svg() {
@@ -121,10 +122,10 @@ void ChartWindow::save_svg() {
     const QString path =
         ask_save_path(this, tr("Save the chart"), tr("chart.svg"), tr("SVG (*.svg)"), QStringLiteral("svg"));
     if (path.isEmpty()) return;
-    if (const auto problem = save_bytes(path, picture)) {
-        QMessageBox::warning(this, tr("Save the chart"),
-                             tr("%1 could not be written: %2").arg(path, *problem));
-    }
+    const SavedBytes saved = save_bytes(path, picture);
+    if (!saved.problem) return session_.remark(path, saved.remarks);
+    QMessageBox::warning(this, tr("Save the chart"),
+                         tr("%1 could not be written: %2").arg(path, *saved.problem));
 }
 
 }  // namespace roundwright::app

@@ -7,6 +7,8 @@
 #include "app/cli/complaint.h"
 #include "app/cli/output.h"
 #include "app/session/document_file.h"
+#include "app/storage/stream_file.h"
+#include "render/background/fault_words.h"
 
 namespace roundwright::app {
 namespace {
@@ -38,7 +40,11 @@ int work_or_complain(const std::function<int(const QString&, const Toy&)>& work,
     } catch (const Complaint& complaint) {
         print_problem(complaint.words);
         return exit_bad_input;
+    } catch (const std::exception& problem) {
+        if (!render::is_out_of_memory(problem)) throw;
     }
+    print_problem(CommandLine::tr("%1: %2").arg(path, render::not_enough_memory_words()));
+    return exit_checks_failed;
 }
 
 }  // namespace
@@ -46,7 +52,7 @@ int work_or_complain(const std::function<int(const QString&, const Toy&)>& work,
 int for_each_toy(const Arguments& arguments, const std::function<int(const QString&, const Toy&)>& work) {
     int worst = exit_fine;
     for (const QString& path : arguments.operands()) {
-        const LoadedFile file = load_document_file(path);
+        const LoadedFile file = is_device(path) ? load_document_stream(path) : load_document_file(path);
         if (file.problem) {
             print_file_problem(path, *file.problem);
             worst = exit_bad_input;

@@ -18,6 +18,7 @@
 #include "app/kit/save_path.h"
 #include "render/scene/scene_view.h"
 #include "render/wording/piece_name.h"
+#include "render/wording/printable.h"
 
 namespace roundwright::app {
 namespace {
@@ -149,24 +150,30 @@ void PictureDialog::show_preview() {
     svg_->setToolTip(as_in_the_window() ? tr("Choose a side to save a drawing.") : QString());
 }
 
-std::optional<QString> PictureDialog::save_to(const QString& path) const {
-    if (shown_.empty()) return tr("the piece has no shape yet.");
+SavedBytes PictureDialog::save_to(const QString& path) const {
+    if (shown_.empty()) return {tr("the piece has no shape yet."), {}};
     if (QFileInfo(path).suffix().toLower() != QLatin1String("svg"))
         return save_bytes(path, png_bytes(image(wanted())));
     const auto piece = static_cast<std::size_t>(session_.current_piece());
-    return save_bytes(path, picture_svg(shown_, wanted(), piece_name(session_.toy(), piece)));
+    return save_bytes(path,
+                      picture_svg(shown_, wanted(), printable_name(own_piece_name(session_.toy(), piece))));
 }
 
 void PictureDialog::ask_and_save(const QString& filter, const QString& ending) {
     const auto piece = static_cast<std::size_t>(session_.current_piece());
-    const QString name = piece_name(session_.toy(), piece) + QLatin1Char('.') + ending;
+    const QString name = printable_name(own_piece_name(session_.toy(), piece)) + QLatin1Char('.') + ending;
     const QString path = ask_save_path(this, windowTitle(), name, filter, ending);
     if (path.isEmpty()) return;
     QGuiApplication::setOverrideCursor(Qt::WaitCursor);
-    const auto problem = save_to(path);
+    const SavedBytes saved = save_to(path);
     QGuiApplication::restoreOverrideCursor();
-    if (!problem) return accept();
-    QMessageBox::warning(this, windowTitle(), tr("%1 could not be written: %2").arg(path, *problem));
+    if (saved.problem) {
+        QMessageBox::warning(this, windowTitle(),
+                             tr("%1 could not be written: %2").arg(path, *saved.problem));
+        return;
+    }
+    session_.remark(path, saved.remarks);
+    accept();
 }
 
 }  // namespace roundwright::app

@@ -1,216 +1,228 @@
 #include "app/files/autosave.h"
 
 #include <algorithm>
+#include <utility>
 
-#include <QDir>
-#include <QFile>
-#include <QFileInfo>
-#include <QJsonDocument>
-#include <QJsonObject>
-#include <QSaveFile>
-#include <QStandardPaths>
-#include <QUuid>
+#include "app/kept/same_file.h"
 
 namespace roundwright::app {
 namespace {
 
-constexpr int usual_interval_ms = 4000;
-constexpr qint64 most_note_bytes = 8 << 20;
-const auto document_key = QStringLiteral("document");
-const auto copy_key = QStringLiteral("copy");
-const auto pending_key = QStringLiteral("typed");
-const auto pending_piece_key = QStringLiteral("typed_for_piece");
-const auto note_suffix = QStringLiteral(".note");
-const auto lock_suffix = QStringLiteral(".lock");
-
-QString usual_folder() {
-    const QString state = qEnvironmentVariable("XDG_STATE_HOME");
-    const QString home = state.isEmpty() ? QDir::homePath() + QStringLiteral("/.local/state") : state;
-    return home + QStringLiteral("/roundwright");
-}
-
-/// "/harbour/pup.roundwright" is kept as "/harbour/.pup.roundwright.kept".
-QString copy_beside(const QString& document) {
-    const QFileInfo file(document);
-    return file.dir().filePath(QStringLiteral(".%1.kept").arg(file.fileName()));
-}
-
-std::optional<LeftBehind> read_note(const QString& path) {
-    QFile file(path);
-    if (!file.open(QIODevice::ReadOnly)) return std::nullopt;
-    const auto note = QJsonDocument::fromJson(file.read(most_note_bytes)).object();
-    LeftBehind left{path,
-                    note.value(copy_key).toString(),
-                    note.value(document_key).toString(),
-                    {},
-                    {note.value(pending_key).toString(), note.value(pending_piece_key).toInt()}};
-    const QFileInfo copy(left.copy);
-    if (left.copy.isEmpty() || !copy.isFile()) return std::nullopt;
-    left.kept = copy.lastModified();
-    return left;
-}
+// A kept copy may be as much as this behind, and the time that writing takes.
+constexpr int usual_interval_ms = 500;
+// The first change after a while waits for what the key itself leads to: the shape and its picture.
+constexpr int shortest_wait_ms = 100;
+constexpr int retry_ms = 3000;
 
 }  // namespace
 
-Autosave::Autosave(DocumentSession& session, const QString& state_folder, QObject* parent)
+Autosave::Autosave(DocumentSession& session, const QString& state_folder, QObject* parent, Disk& disk)
     : QObject(parent),
       session_(session),
-      folder_(state_folder.isEmpty() ? usual_folder() : state_folder),
-      name_(QUuid::createUuid().toString(QUuid::WithoutBraces)) {
-    QDir().mkpath(folder_);
-    lock_ = std::make_unique<QLockFile>(QDir(folder_).filePath(name_ + lock_suffix));
-    lock_->setStaleLockTime(0);  // stale when its process is gone, however old
-    lock_->tryLock(0);
-    timer_.setInterval(usual_interval_ms);
-    connect(&timer_, &QTimer::timeout, this, &Autosave::keep_now);
-    connect(&session_, &DocumentSession::toy_changed, this, [this] { changed_ = true; });
-    connect(&session_, &DocumentSession::file_changed, this, &Autosave::follow_file);
-    connect(&session_, &DocumentSession::modified_changed, this, [this](bool modified) {
-        if (modified) return;
-        forget();
-        changed_ = true;  // what is typed is not saved with the toy
+      folder_(state_folder, disk),
+      name_(KeptFolder::new_name()),
+      writer_(std::make_shared<KeptWriter>(folder_, name_)),
+      interval_ms_(usual_interval_ms) {
+    timer_.setSingleShot(true);
+    timer_.setTimerType(Qt::PreciseTimer);
+    connect(&timer_, &QTimer::timeout, this, &Autosave::keep_soon);
+    connect(&session_, &DocumentSession::toy_changed, this, &Autosave::follow_toy);
+    connect(&session_, &DocumentSession::standing_changed, this, &Autosave::something_changed);
+    connect(&session_, &DocumentSession::modified_changed, this, &Autosave::follow_modified);
+    connect(&background_, &render::Background::failed, this, [this] {
+        writing_ = false;  // what has no name: it is tried again
+        timer_.start(retry_ms);
     });
-    timer_.start();
+    something_changed();
 }
 
-Autosave::~Autosave() { forget(); }
-
-QString Autosave::wanted_copy() const {
-    if (!session_.path().isEmpty()) return copy_beside(session_.path());
-    return QDir(folder_).filePath(name_ + QStringLiteral(".roundwright"));
+Autosave::~Autosave() {
+    session_.disconnect(this);
+    background_.cancel();
+    const auto work = unsaved_work();
+    if (!work)
+        take_away();
+    else if (work != kept_ && !writer_->keep(++turn_, *work))
+        let_older_copies_go();
 }
 
-bool Autosave::write_copy(const QString& path) const {
-    return !save_document_file(path, session_.said_toy()).has_value();
+std::optional<UnsavedWork> Autosave::unsaved_work() const {
+    if (given_up_ || (!session_.modified() && pending_.empty())) return std::nullopt;
+    return UnsavedWork{session_.said_toy(), session_.path(), session_.stamp(), pending_};
+}
+
+// --- what changes
+
+void Autosave::follow_toy(const ChangeSet& changes) {
+    // Another toy is open: what was brought back and could not be kept stays where it was found.
+    if (changes.everything && !recovering_) taken_over_.clear();
+    given_up_ = false;
+    something_changed();
+}
+
+void Autosave::follow_modified(bool modified) {
+    // Saved, or the file of before is open again; only in the first case is what was brought back in a file.
+    if (!modified && !recovering_)
+        std::erase_if(taken_over_, [this](const LeftBehind& left) { return says_nothing_new(left, session_.path()); });
+    something_changed();
 }
 
 void Autosave::set_pending(const PendingEntry& pending) {
     if (pending == pending_) return;
     pending_ = pending;
-    pending_changed_ = true;
-    if (pending_.text.isEmpty() && !session_.modified()) forget();
+    if (!pending_.empty()) given_up_ = false;
+    something_changed();
 }
 
-void Autosave::keep_now() {
-    if (!session_.modified() && pending_.text.isEmpty()) return;
-    const QString before = copy_;
-    if ((changed_ || copy_.isEmpty()) && !keep_copy()) return;
-    if (copy_ != before || pending_changed_) write_note();
+/// The timer runs from the first change that is not kept: steady typing does not put it off.
+void Autosave::something_changed() {
+    if (recovering_ || timer_.isActive() || writing_ || unsaved_work() == kept_) return;
+    const int since = since_last_.isValid() ? static_cast<int>(std::min<qint64>(since_last_.elapsed(), 60'000))
+                                            : interval_ms_;
+    timer_.start(std::clamp(interval_ms_ - since, std::min(shortest_wait_ms, interval_ms_), interval_ms_));
 }
 
-bool Autosave::keep_copy() {
-    QString path = wanted_copy();
-    if (!write_copy(path)) {
-        path = QDir(folder_).filePath(name_ + QStringLiteral(".roundwright"));
-        if (!write_copy(path)) return false;
-    }
-    changed_ = false;
-    if (!copy_.isEmpty() && path != copy_) QFile::remove(copy_);
-    copy_ = path;
-    return true;
+// --- keeping
+
+void Autosave::keep_soon() {
+    timer_.stop();
+    if (writing_) return;  // its answer looks at what there is then
+    const auto work = unsaved_work();
+    if (work == kept_) return;
+    if (work) return start_keeping(*work);
+    kept_.reset();
+    tell(std::nullopt);
+    answered_ = ++turn_;
+    background_.start(render::Lane::next_key,
+                      [turn = turn_, writer = writer_](const render::TaskRun&) {
+                          static_cast<void>(writer->remove(turn));
+                          return render::Delivery{};
+                      });
 }
 
-void Autosave::write_note() {
-    QSaveFile file(QDir(folder_).filePath(name_ + note_suffix));
-    if (!file.open(QIODevice::WriteOnly)) return;
-    QJsonObject note{{document_key, session_.path()}, {copy_key, copy_}};
-    if (!pending_.text.isEmpty()) {
-        note.insert(pending_key, pending_.text);
-        note.insert(pending_piece_key, pending_.piece);
-    }
-    file.write(QJsonDocument(note).toJson());
-    pending_changed_ = !file.commit();
-}
-
-void Autosave::forget() {
-    if (!copy_.isEmpty()) QFile::remove(copy_);
-    copy_.clear();
-    QFile::remove(QDir(folder_).filePath(name_ + note_suffix));
-}
-
-/// Another file is open, or the same toy under another name: the copy of before belongs to nobody.
-void Autosave::follow_file() {
-    if (copy_.isEmpty() || copy_ == wanted_copy()) return;
-    forget();
-    changed_ = true;
-    keep_now();
-}
-
-QStringList Autosave::note_names() const {
-    QStringList names;
-    for (const auto& file : QDir(folder_).entryList({QStringLiteral("*") + note_suffix}, QDir::Files)) {
-        names << file.chopped(note_suffix.size());
-    }
-    return names;
-}
-
-bool Autosave::another_is_running() const {
-    const auto locks = QDir(folder_).entryList({QStringLiteral("*") + lock_suffix}, QDir::Files);
-    return std::ranges::any_of(locks, [this](const QString& lock) {
-        const QString name = lock.chopped(lock_suffix.size());
-        return name != name_ && is_running(name);
+void Autosave::start_keeping(const UnsavedWork& work) {
+    writing_ = true;
+    since_last_.start();
+    const auto turn = ++turn_;
+    background_.start(render::Lane::next_key, [this, turn, writer = writer_,
+                                               work](const render::TaskRun&) -> render::Delivery {
+        const auto fault = writer->keep(turn, work);
+        return [this, turn, work, fault] { take_answer(turn, work, fault); };
     });
 }
 
-/// A lock that can be taken belongs to a program that is gone.
-bool Autosave::is_running(const QString& name) const {
-    if (name == name_) return true;
-    QLockFile lock(QDir(folder_).filePath(name + lock_suffix));
-    lock.setStaleLockTime(0);
-    return !lock.tryLock(0);
+void Autosave::take_answer(KeptWriter::Turn turn, const UnsavedWork& work,
+                           const std::optional<DiskFault>& fault) {
+    writing_ = false;
+    if (turn <= answered_) return something_changed();  // what is newer was done meanwhile
+    answered_ = turn;
+    if (!fault) kept_ = work;
+    tell(fault);
+    if (fault) return timer_.start(retry_ms);
+    let_older_copies_go();
+    if (unsaved_work() == kept_) session_.happened(FileEvent::kept);
+    something_changed();
+}
+
+void Autosave::keep_now() {
+    const auto work = unsaved_work();
+    if (!work) return take_away();
+    timer_.stop();
+    if (work == kept_) return let_older_copies_go();
+    const auto turn = ++turn_;
+    take_answer(turn, *work, writer_->keep(turn, *work));
+}
+
+/// A copy that cannot be removed says nothing new, or is given up; either way nothing is lost.
+void Autosave::take_away() {
+    timer_.stop();
+    const bool is_there = kept_ || writing_;
+    kept_.reset();
+    fault_.reset();
+    answered_ = ++turn_;
+    if (is_there) static_cast<void>(writer_->remove(turn_));
+}
+
+void Autosave::give_up() {
+    given_up_ = true;
+    taken_over_.clear();
+    take_away();
+}
+
+void Autosave::tell(const std::optional<DiskFault>& fault) {
+    const bool failed_before = std::exchange(fault_, fault).has_value();
+    if (fault) session_.happened(FileEvent::keeping_failed);
+    if (fault) Q_EMIT keeping_failed(*fault);
+    if (!fault && failed_before) Q_EMIT keeping_works();
+}
+
+// --- what others left
+
+/// Says nothing else than the file: then it goes.
+bool Autosave::says_nothing_new(const LeftBehind& left, const QString& document) const {
+    if (document.isEmpty() || !left.head.typed.empty()) return false;
+    const auto copy = look_into(left);
+    const auto saved = copy.problem ? LoadedFile{} : load_document_file(document);
+    const bool same = !copy.problem && !saved.problem && saved.document.toy == copy.document.toy;
+    if (same) static_cast<void>(discard(left));
+    return same;
 }
 
 std::vector<LeftBehind> Autosave::left_behind() const {
-    std::vector<LeftBehind> found;
-    for (const auto& name : note_names()) {
-        if (is_running(name)) continue;
-        const QString path = QDir(folder_).filePath(name + note_suffix);
-        if (auto left = read_note(path)) {
-            found.push_back(*left);
-        } else {
-            QFile::remove(path);
-        }
-    }
-    std::ranges::sort(found, std::ranges::greater{}, &LeftBehind::kept);
+    auto found = folder_.left_behind();
+    std::erase_if(found,
+                  [this](const LeftBehind& left) { return says_nothing_new(left, left.head.document); });
     return found;
 }
 
-std::optional<LeftBehind> Autosave::left_beside(const QString& document) const {
-    const QFileInfo copy(copy_beside(QFileInfo(document).absoluteFilePath()));
-    if (!copy.isFile() || copy.lastModified() <= QFileInfo(document).lastModified()) return std::nullopt;
-    LeftBehind left{{}, copy.filePath(), document, copy.lastModified(), {}};
-    for (const auto& name : note_names()) {
-        const auto note = read_note(QDir(folder_).filePath(name + note_suffix));
-        if (!note || note->copy != left.copy) continue;
-        if (is_running(name)) return std::nullopt;
-        left.note = note->note;
-        left.pending = note->pending;
-    }
-    return left;
+std::vector<LeftBehind> Autosave::left_of(const QString& document) const {
+    auto found = folder_.left_behind();
+    std::erase_if(found, [&](const LeftBehind& left) {
+        return !is_of_file(left.head, document) || says_nothing_new(left, document);
+    });
+    return found;
+}
+
+LoadedFile Autosave::look_into(const LeftBehind& left) const {
+    if (!left.toy_file.isEmpty()) return load_document_file(left.toy_file);
+    auto copy = folder_.read(left.file);
+    if (copy) return load_document({std::move(copy->toy), {}, {}});
+    return {{}, FileProblem{tr("It is damaged, or was written by a newer Roundwright."), {}}, {}};
 }
 
 /// The toy in the copy is the one in its file: nothing but what was typed is lost.
-bool Autosave::only_typed(const LeftBehind& left, const Toy& toy) {
-    if (left.pending.text.isEmpty() || left.document.isEmpty()) return false;
-    const auto saved = load_document_file(left.document);
+bool Autosave::only_typing_is_new(const LeftBehind& left, const Toy& toy, const QString& document) {
+    if (left.head.typed.empty() || document.isEmpty()) return false;
+    const auto saved = load_document_file(document);
     return !saved.problem && saved.document.toy == toy;
 }
 
-std::optional<FileProblem> Autosave::recover(const LeftBehind& left) {
-    auto loaded = load_document_file(left.copy);
+std::optional<FileProblem> Autosave::recover(LeftBehind left, const QString& document) {
+    auto loaded = look_into(left);
     if (loaded.problem) return loaded.problem;
-    if (!only_typed(left, loaded.document.toy) || session_.open(left.document))
-        session_.recover(std::move(loaded.document.toy), left.document);
-    set_pending(left.pending);
+    recovering_ = true;
+    if (!only_typing_is_new(left, loaded.document.toy, document) || session_.open(document))
+        session_.recover(std::move(loaded.document.toy), document, left.head.began_from);
+    recovering_ = false;
+    given_up_ = false;
+    pending_ = left.head.typed;
+    taken_over_.push_back(std::move(left));
     keep_now();
-    QFile::remove(left.note);
-    if (left.copy != copy_) QFile::remove(left.copy);
     return std::nullopt;
 }
 
-void Autosave::discard(const LeftBehind& left) {
-    QFile::remove(left.copy);
-    QFile::remove(left.note);
+std::optional<DiskFault> Autosave::discard(const LeftBehind& left) const {
+    if (!left.toy_file.isEmpty()) {
+        if (auto fault = remove_file(left.toy_file, folder_.disk())) return fault;
+    }
+    return remove_file(left.file, folder_.disk());
 }
+
+/// Only once this window's own copy of the same work, or a save, is safely on disk.
+void Autosave::let_older_copies_go() {
+    for (const LeftBehind& left : std::exchange(taken_over_, {})) static_cast<void>(discard(left));
+}
+
+bool Autosave::another_is_running() const { return !folder_.running(name_).empty(); }
 
 }  // namespace roundwright::app

@@ -3,16 +3,17 @@
 #include <QDir>
 #include <QFileDialog>
 #include <QFileInfo>
-#include <QLocale>
 #include <QMessageBox>
 #include <QPushButton>
 #include <QSettings>
 #include <QStandardPaths>
 
+#include "app/files/recovery_dialog.h"
 #include "app/kit/action_maker.h"
 #include "app/kit/save_path.h"
 #include "app/pieces/piece_edits.h"
 #include "app/toy/toy_details.h"
+#include "render/wording/printable.h"
 
 namespace roundwright::app {
 namespace {
@@ -51,6 +52,7 @@ void DocumentFiles::fill(QMenu* menu) {
     menu->addSeparator();
     add(tr("&Save"), QKeySequence::Save, QStringLiteral("save"), [this] { save(); });
     add(tr("Save &as…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S), {}, [this] { save_as(); });
+    add(tr("&Kept copies…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_K), {}, [this] { show_kept_copies(); });
     add(tr("Take &what is in the file"), Qt::Key_F5, {}, [this] { reload(); });
     auto* take = menu->actions().constLast();
     const auto offer_take = [this, take] { take->setEnabled(!session_.path().isEmpty()); };
@@ -89,7 +91,11 @@ bool DocumentFiles::may_leave() {
     QMessageBox question(QMessageBox::Warning, tr("Unsaved changes"),
                          tr("Save the changes to “%1”?").arg(toy_name(session_)), QMessageBox::NoButton,
                          window_);
-    question.setInformativeText(tr("If you don’t save them, they are lost."));
+    question.setInformativeText(
+        session_.path().isEmpty()
+            ? tr("If you don’t save them, they are lost.")
+            : tr("If you don’t save them, they stay among the earlier versions of the toy for a while."));
+    question.setObjectName(QStringLiteral("unsaved-changes"));
     const auto* save_button = question.addButton(tr("&Save"), QMessageBox::AcceptRole);
     const auto* drop_button = question.addButton(tr("&Don’t save"), QMessageBox::DestructiveRole);
     question.addButton(tr("&Cancel"), QMessageBox::RejectRole);
@@ -97,7 +103,7 @@ bool DocumentFiles::may_leave() {
     question.exec();
     if (question.clickedButton() == save_button) return save();
     if (question.clickedButton() != drop_button) return false;
-    autosave_.forget();
+    Q_EMIT gave_up();
     return true;
 }
 
@@ -115,7 +121,7 @@ QString DocumentFiles::usual_folder() const {
 
 QString DocumentFiles::suggested_path() const {
     if (!session_.path().isEmpty()) return session_.path();
-    QString name = toy_name(session_);
+    QString name = printable_name(toy_name(session_));
     for (QChar& letter : name) {
         if (QStringLiteral("/\\:*?\"<>|").contains(letter)) letter = u'-';
     }
@@ -129,13 +135,10 @@ void DocumentFiles::ask_open() {
 }
 
 bool DocumentFiles::open(const QString& path) {
-    if (follower_.is_open_here(path) && !autosave_.left_beside(path)) return open_again();
+    auto left = autosave_.left_of(path);
+    if (follower_.is_open_here(path) && left.empty()) return open_again();
     if (!may_leave()) return false;
-    if (const auto left = autosave_.left_beside(path); left && offer(*left)) {
-        recent_.add(session_.path());
-        Q_EMIT opened();
-        return true;
-    }
+    if (!left.empty() && offer(std::move(left), path)) return true;
     if (const auto problem = session_.open(path)) {
         tell(tr("“%1” could not be opened.").arg(QFileInfo(path).fileName()), *problem);
         if (!QFileInfo::exists(path)) recent_.remove(path);
@@ -210,7 +213,7 @@ bool DocumentFiles::save_to(const QString& path) {
     const auto problem = session_.save(path);
     if (!problem) return saved();
     if (problem->was_changed) return settle_conflict();
-    tell(tr("“%1” could not be saved.").arg(QFileInfo(path).fileName()), *problem);
+    tell_not_saved(QFileInfo(path).fileName(), *problem);
     return false;
 }
 
@@ -235,39 +238,62 @@ bool DocumentFiles::keep(Keep whose) {
     const QString name = QFileInfo(session_.path()).fileName();
     const auto problem = whose == Keep::mine ? follower_.keep_mine() : follower_.keep_both();
     if (!problem) return saved();
-    tell(tr("“%1” could not be saved.").arg(name), *problem);
+    tell_not_saved(name, *problem);
     return false;
 }
 
 bool DocumentFiles::offer_left_behind() {
-    for (const auto& left : autosave_.left_behind()) {
-        if (offer(left)) return true;
-    }
-    return false;
+    auto left = autosave_.left_behind();
+    return !left.empty() && offer(std::move(left), {});
 }
 
-bool DocumentFiles::offer(const LeftBehind& left) {
-    const QString name = left.document.isEmpty() ? tr("a toy that was not saved yet")
-                                                 : tr("“%1”").arg(QFileInfo(left.document).fileName());
-    QMessageBox question(
-        QMessageBox::Question, tr("Unsaved changes were kept"),
-        tr("Roundwright stopped before changes to %1 were saved. The latest copy is from %2.")
-            .arg(name, QLocale().toString(left.kept, QLocale::ShortFormat)),
-        QMessageBox::NoButton, window_);
-    question.setInformativeText(tr("Bring it back?"));
-    const auto* back = question.addButton(tr("&Bring it back"), QMessageBox::AcceptRole);
-    const auto* discard = question.addButton(tr("&Delete the copy"), QMessageBox::DestructiveRole);
-    question.addButton(tr("&Later"), QMessageBox::RejectRole);
-    question.setDefaultButton(qobject_cast<QPushButton*>(question.buttons().front()));
-    question.exec();
-    if (question.clickedButton() == discard) Autosave::discard(left);
-    if (question.clickedButton() != back) return false;
-    if (const auto problem = autosave_.recover(left)) {
+int DocumentFiles::copies_left() const { return static_cast<int>(autosave_.left_behind().size()); }
+
+void DocumentFiles::show_kept_copies() {
+    auto left = autosave_.left_behind();
+    if (!left.empty()) {
+        static_cast<void>(offer(std::move(left), {}));
+        return;
+    }
+    QMessageBox::information(window_, tr("Kept copies"),
+                             tr("No unsaved changes were left behind. While you work, what is not saved yet is "
+                                "kept every second, and offered here if the program ever stops before you save."));
+}
+
+bool DocumentFiles::offer(std::vector<LeftBehind> left, const QString& document) {
+    RecoveryDialog dialog(autosave_, std::move(left), document, window_);
+    dialog.exec();
+    auto chosen = dialog.take_chosen();
+    if (!chosen) return false;
+    const QString path = document.isEmpty() ? chosen->head.document : document;
+    // What is open has been asked about before a file is opened, but not before a list is shown.
+    if (document.isEmpty() && !may_leave()) return false;
+    return bring_back(std::move(*chosen), path.isEmpty() ? path : QFileInfo(path).absoluteFilePath());
+}
+
+bool DocumentFiles::bring_back(LeftBehind left, const QString& document) {
+    const PendingEntry typed = left.head.typed;
+    if (const auto problem = autosave_.recover(std::move(left), document)) {
         tell(tr("The copy could not be read."), *problem);
         return false;
     }
-    Q_EMIT brought_back(left.pending);
+    if (!session_.path().isEmpty()) recent_.add(session_.path());
+    Q_EMIT opened();
+    Q_EMIT brought_back(typed);
     return true;
+}
+
+/// The copy is looked for first: what is said of it must hold.
+void DocumentFiles::tell_not_saved(const QString& name, const FileProblem& problem) {
+    autosave_.keep_now();
+    const QString safe =
+        !session_.modified() ? tr("The toy in the window is safe.")
+        : autosave_.all_kept()
+            ? tr("The toy in the window is safe, and its copy is kept.")
+            : tr("The toy is only in this window now, and no copy of it can be kept either. Leave the window "
+                 "open until the toy is saved.");
+    tell(tr("“%1” could not be saved.").arg(name),
+         {problem.message + QLatin1Char(' ') + safe, problem.place});
 }
 
 void DocumentFiles::tell(const QString& what, const FileProblem& problem) const {

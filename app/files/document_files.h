@@ -20,7 +20,8 @@ class DocumentFiles : public QObject {
     DocumentFiles(DocumentSession& session, Autosave& autosave, FileFollower& follower, QWidget* window);
 
     void fill(QMenu* menu);
-    /// Asks to save unsaved changes; false: stay with the toy.
+    /// Asks to save unsaved changes; false: stay with the toy. Changes that the maker gives up stay kept until
+    /// something else is in their place.
     [[nodiscard]] bool may_leave();
     /// Opens a file after asking about unsaved changes. A problem is told and leaves the open toy as it is.
     bool open(const QString& path);
@@ -30,12 +31,18 @@ class DocumentFiles : public QObject {
     void reload();
     /// Saves where another program has changed the file. True: the maker's toy is saved.
     bool keep(Keep whose);
-    /// Offers each toy that a crash left behind; true if one was brought back.
+    /// Offers what a crash left behind; true if something was brought back.
     bool offer_left_behind();
+    /// How many other copies there are that programs which are gone left behind.
+    [[nodiscard]] int copies_left() const;
+    /// The same at the maker's wish: says so if there is nothing.
+    void show_kept_copies();
 
   Q_SIGNALS:
     void new_toy();
     void opened();
+    /// The maker gives up the changes in the window, which is about to show something else or to close.
+    void gave_up();
     /// After a crash: what stood in the line of next rounds.
     void brought_back(const roundwright::app::PendingEntry& pending);
 
@@ -45,12 +52,14 @@ class DocumentFiles : public QObject {
     void fill_samples(QMenu* menu);
     void ask_open();
     bool save_to(const QString& path);
+    [[nodiscard]] bool offer(std::vector<LeftBehind> left, const QString& document);
+    [[nodiscard]] bool bring_back(LeftBehind left, const QString& document);
     bool open_again();
     [[nodiscard]] bool may_save_to(const QString& path);
     [[nodiscard]] bool settle_conflict();
     bool saved();
-    [[nodiscard]] bool offer(const LeftBehind& left);
     void tell_left_out() const;
+    void tell_not_saved(const QString& name, const FileProblem& problem);
     void tell(const QString& what, const FileProblem& problem) const;
     [[nodiscard]] QString usual_folder() const;
     [[nodiscard]] QString suggested_path() const;

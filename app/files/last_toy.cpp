@@ -21,14 +21,17 @@ LastToy last_toy() {
 
 /// A toy without a file leaves the one before it in its place, unless something was typed for it. Of changes
 /// that the maker gave up, what was typed is given up too.
-void keep_last_toy(const DocumentSession& session, const PendingEntry& pending) {
+bool keep_last_toy(const DocumentSession& session, const PendingEntry& pending) {
     const QString typed = session.modified() ? QString() : pending.text;
     QSettings settings;
     settings.setValue(typed_setting, typed);
     settings.setValue(typed_piece_setting, pending.piece);
-    if (session.path().isEmpty() && typed.isEmpty()) return;
-    settings.setValue(path_setting, session.path());
-    settings.setValue(piece_setting, session.current_piece());
+    if (!session.path().isEmpty() || !typed.isEmpty()) {
+        settings.setValue(path_setting, session.path());
+        settings.setValue(piece_setting, session.current_piece());
+    }
+    settings.sync();
+    return settings.status() == QSettings::NoError;
 }
 
 }  // namespace roundwright::app

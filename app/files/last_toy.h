@@ -2,7 +2,8 @@
 
 #include <QString>
 
-#include "app/files/autosave.h"
+#include "app/session/document_session.h"
+#include "app/session/typed.h"
 
 namespace roundwright::app {
 
@@ -14,6 +15,7 @@ struct LastToy {
 };
 
 [[nodiscard]] LastToy last_toy();
-void keep_last_toy(const DocumentSession& session, const PendingEntry& pending);
+/// True if it is on disk.
+[[nodiscard]] bool keep_last_toy(const DocumentSession& session, const PendingEntry& pending);
 
 }  // namespace roundwright::app

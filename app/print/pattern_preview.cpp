@@ -28,6 +28,7 @@
 #include "app/toy/toy_details.h"
 #include "render/wording/counted.h"
 #include "render/wording/open_question_words.h"
+#include "render/wording/printable.h"
 
 namespace roundwright::app {
 
@@ -76,7 +77,7 @@ QScrollArea* scrolled(QWidget* choices) {
 }
 
 QString file_name_of(const Toy& toy) {
-    QString name = QString::fromStdString(toy.title).simplified();
+    QString name = printable_line(toy.title);
     for (QChar& c : name) {
         if (QStringLiteral("/\\:*?\"<>|").contains(c)) c = QLatin1Char('-');
     }
@@ -169,7 +170,7 @@ QWidget* PatternPreview::buttons() {
     pdf->setDefault(true);
     auto* menu = new QMenu(other);
     const auto save = [this](PatternForm form) {
-        save_pattern(this, form, session_.toy(), options(), file_name_of(session_.toy()));
+        save_pattern(this, form, session_, options(), file_name_of(session_.toy()));
     };
     menu->addAction(tr("Plain &text…"), this, [save] { save(PatternForm::plain_text); });
     menu->addAction(tr("&Markdown…"), this, [save] { save(PatternForm::markdown); });

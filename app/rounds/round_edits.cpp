@@ -9,6 +9,7 @@
 #include "app/rounds/round_counts.h"
 #include "core/base/limits.h"
 #include "render/wording/limit_words.h"
+#include "render/wording/plain_text.h"
 #include "render/wording/round_phrases.h"
 
 namespace roundwright::app {
@@ -217,7 +218,7 @@ bool RoundEdits::set_spacing(const std::vector<int>& rounds, Spacing spacing) {
 
 bool RoundEdits::set_yarn(const std::vector<int>& rounds, std::size_t yarn) {
     const auto& yarns = session_.said_toy().yarns;
-    const QString name = yarn < yarns.size() ? QString::fromStdString(yarns[yarn].name) : QString();
+    const QString name = yarn < yarns.size() ? name_in_words(yarns[yarn].name) : QString();
     return change_each(rounds, RoundEditsText::tr("Work %1 in %2").arg(rounds_phrase(rounds), name),
                        [yarn](Round& round) { round.yarn = yarn; });
 }
@@ -247,8 +248,15 @@ bool RoundEdits::replace(int first, int replaced, const std::vector<Round>& roun
     return true;
 }
 
+/// A row that is still being typed counts in what is shown and not yet in what is edited: its place is the
+/// end.
+int RoundEdits::place_in_said(int at) const {
+    return std::clamp(at, 0, static_cast<int>(current().rounds.size()));
+}
+
 Round RoundEdits::like_round_before(int at) const {
     const auto& rounds = current().rounds;
+    at = place_in_said(at);
     Round round = rounds.empty() ? Round{} : rounds[index(std::max(at - 1, 0))];
     evenly(round, edges()[index(std::max(at, rounds.empty() ? 0 : 1))]);
     round.lies_flat = false;
@@ -258,7 +266,7 @@ Round RoundEdits::like_round_before(int at) const {
 
 std::optional<Toy> RoundEdits::with_inserted(int at, const std::vector<Round>& rounds,
                                              const std::vector<std::string>& yarn_names) const {
-    auto grown = insert_rounds(current(), index(at), rounds);
+    auto grown = insert_rounds(current(), index(place_in_said(at)), rounds);
     if (grown.refusal) return std::nullopt;
     return toy_with(std::move(grown.value), yarn_names);
 }

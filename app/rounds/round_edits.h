@@ -67,6 +67,7 @@ class RoundEdits {
     [[nodiscard]] const Piece& current() const {
         return session_.said_toy().pieces[static_cast<std::size_t>(session_.current_piece())];
     }
+    [[nodiscard]] int place_in_said(int at) const;
     /// Stitches on its edge below the first round and after each.
     [[nodiscard]] std::vector<int> edges() const;
     /// What round `round` of it stands on.

@@ -16,6 +16,7 @@
 #include "app/session/live_preview.h"
 #include "core/language/round/write.h"
 #include "core/rounds/workable_counts.h"
+#include "render/wording/plain_text.h"
 
 namespace roundwright::app {
 namespace {
@@ -42,7 +43,7 @@ QComboBox* yarn_picker(QWidget* parent, const Toy& toy) {
         patch.fill(QColor(colour.red, colour.green, colour.blue));
         picker->addItem(
             patch, QStringLiteral("%1  %2").arg(QString::fromStdString(yarn_letter(static_cast<int>(yarn))),
-                                                QString::fromStdString(toy.yarns[yarn].name)));
+                                                name_in_words(toy.yarns[yarn].name)));
     }
     return picker;
 }
@@ -69,7 +70,7 @@ RoundsDelegate::~RoundsDelegate() = default;
 
 QWidget* RoundsDelegate::createEditor(QWidget* parent, const QStyleOptionViewItem&,
                                       const QModelIndex& index) const {
-    open_ = {index, model_.edited_rounds(index.row()), {}, nullptr};
+    open_ = {index, model_.edited_rounds(index.row()), {}, {}, nullptr};
     if (column_of(index) == RoundColumn::yarn) {
         auto* picker = yarn_picker(parent, model_.session().toy());
         auto* self = const_cast<RoundsDelegate*>(this);
@@ -80,17 +81,33 @@ QWidget* RoundsDelegate::createEditor(QWidget* parent, const QStyleOptionViewIte
         QTimer::singleShot(0, picker, &QComboBox::showPopup);
         return picker;
     }
-    if (column_of(index) == RoundColumn::words) return words_edit(parent, index.row());
+    if (column_of(index) == RoundColumn::words) {
+        auto* words = words_edit(parent, index.row());
+        follow_line(words);
+        return words;
+    }
     auto* line = new QLineEdit(parent);
     line->setFrame(false);
     line->setAlignment(Qt::AlignRight);
     line->setAccessibleName(tr("Stitches of round %1").arg(index.row() + 1));
     connect(line, &QLineEdit::textEdited, this,
             [this, row = index.row()](const QString& text) { preview(row, text); });
+    follow_line(line);
     return line;
 }
 
-QWidget* RoundsDelegate::words_edit(QWidget* parent, int row) const {
+void RoundsDelegate::follow_line(QLineEdit* line) const {
+    open_.line = line;
+    auto* self = const_cast<RoundsDelegate*>(this);
+    connect(line, &QLineEdit::textEdited, self, &RoundsDelegate::typed_changed);
+}
+
+std::optional<TypedCell> RoundsDelegate::typed() const {
+    if (!open_.line || !open_.line->isModified() || open_.line->text() == open_.text) return std::nullopt;
+    return TypedCell{open_.line->text(), open_.cell.row(), column_of(open_.cell) == RoundColumn::words};
+}
+
+QLineEdit* RoundsDelegate::words_edit(QWidget* parent, int row) const {
     const auto& session = model_.session();
     const auto round = static_cast<std::size_t>(row);
     const auto graph = session.graph_of(session.toy(), session.current_piece());
@@ -185,6 +202,7 @@ void RoundsDelegate::say(QWidget* editor, const QModelIndex& index) const {
 
 void RoundsDelegate::destroyEditor(QWidget* editor, const QModelIndex& index) const {
     open_ = {};
+    Q_EMIT const_cast<RoundsDelegate*>(this)->typed_changed();
     model_.session().end_trial();
     CellDelegate::destroyEditor(editor, index);
 }

@@ -1,9 +1,14 @@
 #pragma once
 
 #include <memory>
+#include <optional>
 #include <vector>
 
+#include <QLineEdit>
+#include <QPointer>
+
 #include "app/kit/cell_delegate.h"
+#include "app/session/typed.h"
 
 namespace roundwright {
 struct Toy;
@@ -27,6 +32,9 @@ class RoundsDelegate : public CellDelegate {
     explicit RoundsDelegate(RoundsModel& model, QObject* parent = nullptr);
     ~RoundsDelegate() override;
 
+    /// What stands in the cell that is being edited, if it is something else than the cell held.
+    [[nodiscard]] std::optional<TypedCell> typed() const;
+
     QWidget* createEditor(QWidget* parent, const QStyleOptionViewItem& option,
                           const QModelIndex& index) const override;
     void setEditorData(QWidget* editor, const QModelIndex& index) const override;
@@ -38,6 +46,7 @@ class RoundsDelegate : public CellDelegate {
                const QModelIndex& index) const override;
 
   Q_SIGNALS:
+    void typed_changed();
     /// The maker asks to end the edit. The view gives it to the model, closes it and goes on, before the next
     /// key.
     void ended(QWidget* editor, QPersistentModelIndex cell, roundwright::app::RoundsDelegate::Ending how);
@@ -51,6 +60,7 @@ class RoundsDelegate : public CellDelegate {
         QPersistentModelIndex cell;
         std::vector<int> rounds;               ///< that a count or yarn is for; none: the next round
         QString text;                          ///< what the editor began with
+        QPointer<QLineEdit> line;              ///< the editor, if it is a line
         std::unique_ptr<LivePreview> preview;  ///< of a round there is; the next is only tried out
     };
 
@@ -59,7 +69,8 @@ class RoundsDelegate : public CellDelegate {
     void preview(int row, const QString& text) const;
     void try_next_round(const QString& text) const;
     void try_next_words(const WordsEdit& words) const;
-    QWidget* words_edit(QWidget* parent, int row) const;
+    void follow_line(QLineEdit* line) const;
+    QLineEdit* words_edit(QWidget* parent, int row) const;
     void preview_words(int row, const WordsEdit& words) const;
 
     RoundsModel& model_;

@@ -4,6 +4,7 @@
 
 #include <QHeaderView>
 #include <QKeyEvent>
+#include <QLineEdit>
 #include <QScopedValueRollback>
 
 #include "app/rounds/rounds_delegate.h"
@@ -27,11 +28,12 @@ bool starts_words(const QString& typed) {
 
 }  // namespace
 
-RoundsView::RoundsView(RoundsModel& model, QWidget* parent) : QTableView(parent), model_(model) {
+RoundsView::RoundsView(RoundsModel& model, QWidget* parent)
+    : QTableView(parent), model_(model), delegate_(new RoundsDelegate(model, this)) {
     setModel(&model_);
-    auto* delegate = new RoundsDelegate(model_, this);
-    connect(delegate, &RoundsDelegate::ended, this, &RoundsView::end_edit);
-    setItemDelegate(delegate);
+    connect(delegate_, &RoundsDelegate::ended, this, &RoundsView::end_edit);
+    connect(delegate_, &RoundsDelegate::typed_changed, this, &RoundsView::typed_changed);
+    setItemDelegate(delegate_);
     setSelectionBehavior(SelectRows);
     setSelectionMode(ExtendedSelection);
     setEditTriggers(DoubleClicked | AnyKeyPressed);
@@ -175,6 +177,18 @@ void RoundsView::open_editor(int column, QEvent* event) {
 void RoundsView::edit_words() { open_editor(column(RoundColumn::words)); }
 
 void RoundsView::edit_count() { open_editor(column(RoundColumn::stitches)); }
+
+std::optional<TypedCell> RoundsView::typed() const { return delegate_->typed(); }
+
+void RoundsView::bring_back(const TypedCell& typed) {
+    setFocus(Qt::OtherFocusReason);
+    go_to_row(typed.round);
+    typed.words ? edit_words() : edit_count();
+    auto* line = qobject_cast<QLineEdit*>(viewport()->focusWidget());
+    if (!line) return;
+    line->selectAll();
+    line->insert(typed.text);  // as if it had been typed
+}
 
 /// A number or sign begins a count, a letter or bracket begins words.
 bool RoundsView::begin_typing(QKeyEvent* event) {

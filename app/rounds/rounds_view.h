@@ -19,8 +19,15 @@ class RoundsView : public QTableView {
     void go_to_next_round();
     void edit_words();
     void edit_count();
+    /// What is typed into a cell and not entered yet.
+    [[nodiscard]] std::optional<TypedCell> typed() const;
+    /// Puts it back into its cell, ready to be gone on with.
+    void bring_back(const TypedCell& typed);
     [[nodiscard]] QSize sizeHint() const override;
     [[nodiscard]] QSize minimumSizeHint() const override;
+
+  Q_SIGNALS:
+    void typed_changed();
 
   protected:
     bool event(QEvent* event) override;
@@ -45,6 +52,7 @@ class RoundsView : public QTableView {
     [[nodiscard]] int columns_width() const;
 
     RoundsModel& model_;
+    RoundsDelegate* delegate_;
     bool taking_selection_ = false;
     bool ending_edit_ = false;
     QPersistentModelIndex anchor_;  ///< where a selection with Shift began

@@ -62,7 +62,10 @@ void DocumentSession::set_current_piece(int piece) {
     current_id_ = id_of(piece);
     end_merging();
     studies_.show_piece(current_id_);
+    // Who follows the piece finds no rounds chosen that are another piece's.
+    const bool had_selection = !std::exchange(selection_, {}).empty();
     Q_EMIT current_piece_changed(piece);
+    if (had_selection && selection_.empty()) Q_EMIT selection_changed(selection_);
     select_rounds({});
     studies_.tell();
 }
@@ -314,6 +317,7 @@ std::optional<FileProblem> DocumentSession::open(const QString& path) {
 
 std::optional<FileProblem> DocumentSession::save(const QString& path, SaveOver over) {
     end_preview();
+    Q_EMIT about_to_save(path);
     const auto written = write_file(path, over);
     if (written.problem) {
         happened(FileEvent::save_failed);
@@ -327,10 +331,18 @@ std::optional<FileProblem> DocumentSession::save(const QString& path, SaveOver o
         history_.steps().setClean();
     }
     file_.standing = after(file_.standing, FileEvent::saved);
+    Q_EMIT saved();
     Q_EMIT file_changed();
     tell_modified();
     Q_EMIT standing_changed();
+    remark(file_.path, written.remarks);
     return std::nullopt;
+}
+
+void DocumentSession::remark(const QString& path, const QString& words) {
+    if (words.isEmpty() || remarks_made_.contains(path + words)) return;
+    remarks_made_.insert(path + words);
+    Q_EMIT remarked(tr("“%1” is saved. %2").arg(QFileInfo(path).fileName(), words));
 }
 
 /// The file may have been touched, or have got another name or right, and hold the same: then its stamp is

@@ -1,16 +1,31 @@
 #include "app/storage/disk.h"
 
+#include <atomic>
 #include <cstdio>
 #include <fcntl.h>
 #include <sys/xattr.h>
 #include <unistd.h>
 
 namespace roundwright::app {
+namespace {
+
+std::atomic<Disk*>& disk_in_use() {
+    static std::atomic<Disk*> disk = &Disk::real();
+    return disk;
+}
+
+}  // namespace
 
 Disk& Disk::real() {
     static Disk disk;
     return disk;
 }
+
+Disk& Disk::in_use() { return *disk_in_use(); }
+
+DiskInUse::DiskInUse(Disk& disk) : before_(disk_in_use().exchange(&disk)) {}
+
+DiskInUse::~DiskInUse() { disk_in_use() = before_; }
 
 int Disk::open(const QByteArray& path, int flags, mode_t mode) {
     return ::open(path.constData(), flags | O_CLOEXEC, mode);
@@ -30,6 +45,11 @@ int Disk::rename(const QByteArray& from, const QByteArray& to) {
 
 int Disk::remove(const QByteArray& path) { return ::unlink(path.constData()); }
 
+int Disk::give_name(int file, const QByteArray& path) {
+    const QByteArray opened = "/proc/self/fd/" + QByteArray::number(file);
+    return ::linkat(AT_FDCWD, opened.constData(), AT_FDCWD, path.constData(), AT_SYMLINK_FOLLOW);
+}
+
 int Disk::make_folder(const QByteArray& path, mode_t mode) { return ::mkdir(path.constData(), mode); }
 
 int Disk::remove_folder(const QByteArray& path) { return ::rmdir(path.constData()); }
@@ -41,6 +61,14 @@ int Disk::look_at_link(const QByteArray& path, struct ::stat& found) {
 }
 
 int Disk::look_into(int file, struct ::stat& found) { return ::fstat(file, &found); }
+
+int Disk::may_write(const QByteArray& path) {
+    return ::faccessat(AT_FDCWD, path.constData(), W_OK, AT_EACCESS);
+}
+
+ssize_t Disk::link_target(const QByteArray& path, char* target, std::size_t room) {
+    return ::readlink(path.constData(), target, room);
+}
 
 int Disk::set_mode(int file, mode_t mode) { return ::fchmod(file, mode); }
 

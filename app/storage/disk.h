@@ -33,6 +33,9 @@ class Disk {
 
     /// The disk of this machine.
     [[nodiscard]] static Disk& real();
+    /// The one that the program reads and writes: this machine's, unless a test has put another one in its
+    /// place (`DiskInUse`).
+    [[nodiscard]] static Disk& in_use();
 
     virtual int open(const QByteArray& path, int flags, mode_t mode);
     virtual ssize_t read(int file, char* bytes, std::size_t count);
@@ -41,17 +44,33 @@ class Disk {
     virtual int close(int file);
     virtual int rename(const QByteArray& from, const QByteArray& to);
     virtual int remove(const QByteArray& path);  ///< unlink
+    /// linkat of an open file that has no name (O_TMPFILE); needs /proc.
+    virtual int give_name(int file, const QByteArray& path);
     virtual int make_folder(const QByteArray& path, mode_t mode);
     virtual int remove_folder(const QByteArray& path);  ///< rmdir
     virtual int look(const QByteArray& path, struct ::stat& found);          ///< stat: through links
     virtual int look_at_link(const QByteArray& path, struct ::stat& found);  ///< lstat
     virtual int look_into(int file, struct ::stat& found);                   ///< fstat
-    virtual int set_mode(int file, mode_t mode);                             ///< fchmod
-    virtual int set_owner(int file, uid_t owner, gid_t group);               ///< fchown
+    virtual int may_write(const QByteArray& path);                           ///< faccessat, W_OK, AT_EACCESS
+    virtual ssize_t link_target(const QByteArray& path, char* target, std::size_t room);  ///< readlink
+    virtual int set_mode(int file, mode_t mode);                                          ///< fchmod
+    virtual int set_owner(int file, uid_t owner, gid_t group);                            ///< fchown
     /// Names of the extended attributes of a file, and the value of one; see listxattr(2), getxattr(2).
     virtual ssize_t attributes(int file, char* names, std::size_t room);
     virtual ssize_t attribute(int file, const QByteArray& name, char* value, std::size_t room);
     virtual int set_attribute(int file, const QByteArray& name, const QByteArray& value);
+};
+
+/// Puts another disk in the place of the one in use for as long as it lives.
+class DiskInUse {
+  public:
+    explicit DiskInUse(Disk& disk);
+    ~DiskInUse();
+    DiskInUse(const DiskInUse&) = delete;
+    DiskInUse& operator=(const DiskInUse&) = delete;
+
+  private:
+    Disk* const before_;
 };
 
 }  // namespace roundwright::app

@@ -27,7 +27,17 @@ bool is_still_there(int file, const QByteArray& name) {
 }
 
 int open_own(const QByteArray& name, int how) {
-    return ::open(name.constData(), how | O_RDWR | O_CLOEXEC | O_NOFOLLOW, private_mode);
+    return ::open(name.constData(), how | O_CLOEXEC | O_NOFOLLOW | O_NONBLOCK, private_mode);
+}
+
+/// A lock that is there already can be had on a full disk, and on one that can only be read.
+int open_or_make(const QByteArray& name) {
+    const int file = open_own(name, O_RDWR | O_CREAT);
+    if (file >= 0) return file;
+    const int why = errno;
+    const int there = open_own(name, O_RDONLY);
+    if (there < 0) errno = why;
+    return there;
 }
 
 }  // namespace
@@ -50,19 +60,25 @@ LockAnswer LockFile::take(const QString& path) {
     LockAnswer answer = LockAnswer::impossible;
     for (int attempt = 0; attempt < tries; ++attempt) {
         if (attempt > 0) std::this_thread::sleep_for(between_tries);
-        const int file = open_own(name, O_CREAT);
-        if (file < 0) return LockAnswer::impossible;
+        const int file = open_or_make(name);
+        if (file < 0) {
+            error_ = errno;
+            return LockAnswer::impossible;
+        }
         const bool locked = ::flock(file, LOCK_EX | LOCK_NB) == 0;
         if (locked && is_still_there(file, name)) {
             file_ = file;
             path_ = path;
             return LockAnswer::taken;
         }
-        answer = !locked && errno == EWOULDBLOCK ? LockAnswer::held_elsewhere : LockAnswer::impossible;
+        error_ = errno;
+        answer = !locked && error_ == EWOULDBLOCK ? LockAnswer::held_elsewhere : LockAnswer::impossible;
         ::close(file);
     }
     return answer;
 }
+
+bool LockFile::is_in_place() const { return file_ >= 0 && is_still_there(file_, QFile::encodeName(path_)); }
 
 void LockFile::release() {
     if (file_ < 0) return;
@@ -81,7 +97,7 @@ void LockFile::write(const QByteArray& words) const {
 }
 
 bool LockFile::is_held(const QString& path) {
-    const int file = open_own(QFile::encodeName(path), 0);
+    const int file = open_own(QFile::encodeName(path), O_RDONLY);
     if (file < 0) return false;
     const bool held = ::flock(file, LOCK_SH | LOCK_NB) != 0 && errno == EWOULDBLOCK;
     ::close(file);

@@ -26,6 +26,10 @@ class LockFile {
     [[nodiscard]] LockAnswer take(const QString& path);
     void release();
     [[nodiscard]] bool is_held() const { return file_ >= 0; }
+    /// Held, and still the file of its name: nobody has cleared the folder away.
+    [[nodiscard]] bool is_in_place() const;
+    /// The system's errno where the last lock was impossible.
+    [[nodiscard]] int error() const { return error_; }
     [[nodiscard]] const QString& path() const { return path_; }
     /// What others can read in it.
     void write(const QByteArray& words) const;
@@ -36,6 +40,7 @@ class LockFile {
   private:
     QString path_;
     int file_ = -1;
+    int error_ = 0;
 };
 
 }  // namespace roundwright::app

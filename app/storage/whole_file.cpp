@@ -3,13 +3,15 @@
 #include <algorithm>
 #include <array>
 #include <cerrno>
+#include <climits>
 #include <fcntl.h>
-#include <unistd.h>
 
 #include <QCryptographicHash>
 #include <QFile>
-#include <QFileInfo>
 #include <QRandomGenerator>
+
+#include "app/storage/opened_file.h"
+#include "app/storage/take_after.h"
 
 namespace roundwright::app {
 namespace {
@@ -17,9 +19,7 @@ namespace {
 constexpr std::int64_t ns_per_second = 1'000'000'000;
 constexpr mode_t private_mode = 0600;
 constexpr mode_t usual_mode = 0666;  // less what the user's umask takes away
-constexpr mode_t private_folder_mode = 0700;
-constexpr mode_t rights = 07777;
-constexpr int most_links = 40;  // as Linux has it: path_resolution(7)
+constexpr int most_links = 40;       // as Linux has it: path_resolution(7)
 
 std::int64_t ns_of(const struct ::timespec& time) {
     return static_cast<std::int64_t>(time.tv_sec) * ns_per_second + time.tv_nsec;
@@ -27,112 +27,40 @@ std::int64_t ns_of(const struct ::timespec& time) {
 
 DiskFault fault_at(DiskStep step, const QString& path) { return {step, errno, path}; }
 
-/// A file that closes itself. Closing says nothing new once the file was synced.
-class OpenedFile {
-  public:
-    OpenedFile(Disk& disk, int file) : disk_(disk), file_(file) {}
-    ~OpenedFile() {
-        if (file_ >= 0) disk_.close(file_);
-    }
-    OpenedFile(const OpenedFile&) = delete;
-    OpenedFile& operator=(const OpenedFile&) = delete;
-    [[nodiscard]] int get() const { return file_; }
-    [[nodiscard]] bool is_open() const { return file_ >= 0; }
-    [[nodiscard]] bool close() { return disk_.close(std::exchange(file_, -1)) == 0; }
-
-  private:
-    Disk& disk_;
-    int file_;
-};
-
-int again_if_interrupted(const auto& call) {
-    int result = call();
-    while (result < 0 && errno == EINTR) result = call();
-    return result;
-}
-
-bool write_all(Disk& disk, int file, const QByteArray& bytes) {
-    for (qsizetype written = 0; written < bytes.size();) {
-        const auto taken =
-            disk.write(file, bytes.constData() + written, static_cast<std::size_t>(bytes.size() - written));
-        if (taken < 0 && errno == EINTR) continue;
-        if (taken == 0) errno = ENOSPC;
-        if (taken <= 0) return false;
-        written += taken;
-    }
-    return true;
-}
-
-bool read_all(Disk& disk, int file, qint64 most, QByteArray& bytes) {
-    constexpr std::size_t at_once = 1 << 20;
-    while (bytes.size() <= most) {
-        const auto before = bytes.size();
-        const auto wanted = std::min<qint64>(at_once, most + 1 - before);
-        bytes.resize(before + wanted);
-        const auto got = disk.read(file, bytes.data() + before, static_cast<std::size_t>(wanted));
-        bytes.resize(before + std::max<ssize_t>(got, 0));
-        if (got < 0 && errno != EINTR) return false;
-        if (got == 0) return true;
-    }
-    return true;
-}
-
 QByteArray sha256_of(const QByteArray& bytes) {
     return QCryptographicHash::hash(bytes, QCryptographicHash::Sha256);
 }
 
-/// Where a link leads in the end, even if no file is there yet.
-std::optional<QString> end_of_links(QString path, DiskFault& fault) {
+QByteArray folder_of(const QByteArray& path) {
+    const auto slash = path.lastIndexOf('/');
+    return slash < 0 ? QByteArray(".") : path.left(std::max<qsizetype>(slash, 1));
+}
+
+/// Where links lead in the end, even if no file is there yet. A link that is not absolute is read from its
+/// own folder, which only the system can do: ".." after a folder that is a link is not the folder before it.
+std::optional<QByteArray> end_of_links(Disk& disk, QByteArray path) {
     for (int link = 0; link < most_links; ++link) {
-        const QFileInfo info(path);
-        if (!info.isSymLink()) return path;
-        path = info.symLinkTarget();
+        std::array<char, PATH_MAX> target{};
+        const ssize_t length = disk.link_target(path, target.data(), target.size());
+        if (length < 0) return errno == EINVAL || errno == ENOENT ? std::optional(path) : std::nullopt;
+        const QByteArray next(target.data(), length);
+        path = next.startsWith('/') ? next : folder_of(path) + '/' + next;
     }
-    fault = {DiskStep::look, ELOOP, path};
+    errno = ELOOP;
     return std::nullopt;
 }
 
-/// The extended attributes of `from`; false if one could not be given to `to`. Those of a file system that
-/// knows none are none.
-bool copy_attributes(Disk& disk, int from, int to) {
-    const ssize_t room = disk.attributes(from, nullptr, 0);
-    if (room <= 0) return room == 0 || errno == ENOTSUP;
-    QByteArray names(room, '\0');
-    const ssize_t size = disk.attributes(from, names.data(), static_cast<std::size_t>(names.size()));
-    if (size < 0) return false;
-    names.truncate(size);
-    bool all = true;
-    for (const QByteArray& name : names.split('\0')) {
-        if (name.isEmpty()) continue;
-        QByteArray value(std::max<ssize_t>(disk.attribute(from, name, nullptr, 0), 0), '\0');
-        const ssize_t got = disk.attribute(from, name, value.data(), static_cast<std::size_t>(value.size()));
-        all = got >= 0 && disk.set_attribute(to, name, value) == 0 && all;
-    }
-    return all;
+/// Beside the file, under a name that no file has; short, so that a long name leaves room for the ending.
+QByteArray name_beside(const QByteArray& path) {
+    constexpr int base = 36;
+    const QByteArray unique = QByteArray::number(QRandomGenerator::system()->generate64(), base);
+    return folder_of(path) + "/.roundwright-" + unique + ".part";
 }
 
-/// Gives a new file what the file of before had: rights, owner, attributes. False if some of it was not to be
-/// had.
-bool take_after(Disk& disk, int file, const QString& before, const struct ::stat& found) {
-    const OpenedFile old(disk, disk.open(QFile::encodeName(before), O_RDONLY | O_NOFOLLOW | O_NONBLOCK, 0));
-    bool all = disk.set_owner(file, found.st_uid, found.st_gid) == 0;
-    // Rights of a group are not handed to another one.
-    const mode_t mode = all ? found.st_mode & rights : found.st_mode & rights & ~mode_t{07070};
-    all = disk.set_mode(file, mode) == 0 && all;
-    return old.is_open() ? copy_attributes(disk, old.get(), file) && all : false;
-}
-
-/// Beside the file, under a name that no file has.
-QString name_beside(const QString& path) {
-    const QFileInfo info(path);
-    constexpr qsizetype most_of_name = 40;  // so that a long name leaves room for the ending
-    return QStringLiteral("%1/.%2.%3.part")
-        .arg(info.path(), info.fileName().left(most_of_name),
-             QString::number(QRandomGenerator::system()->generate64(), 36));
-}
-
-bool sync_folder(Disk& disk, const QString& path) {
-    OpenedFile folder(disk, disk.open(QFile::encodeName(QFileInfo(path).path()), O_RDONLY | O_DIRECTORY, 0));
+bool sync_folder(Disk& disk, const QByteArray& path) {
+    const QByteArray name = folder_of(path);
+    const OpenedFile folder(disk,
+                            again_if_interrupted([&] { return disk.open(name, O_RDONLY | O_DIRECTORY, 0); }));
     if (!folder.is_open()) return errno == EACCES;  // a folder that may be written but not read
     return again_if_interrupted([&] { return disk.sync(folder.get()); }) == 0 || errno == EINVAL;
 }
@@ -140,25 +68,26 @@ bool sync_folder(Disk& disk, const QString& path) {
 /// One write of a file: the new one beside it, and what was there before.
 class Replacing {
   public:
-    Replacing(QString path, const WriteWishes& wishes, Disk& disk)
-        : path_(std::move(path)), wishes_(wishes), disk_(disk) {}
+    Replacing(QString named, QByteArray path, const WriteWishes& wishes, Disk& disk)
+        : named_(std::move(named)), path_(std::move(path)), wishes_(wishes), disk_(disk) {}
+    ~Replacing() {
+        if (has_name_) disk_.remove(beside_);
+    }
+    Replacing(const Replacing&) = delete;
+    Replacing& operator=(const Replacing&) = delete;
 
     WrittenFile run(const QByteArray& bytes) {
-        if (!look_at_before()) return result_;
-        const QByteArray beside = QFile::encodeName(name_beside(path_));
-        if (!fill(beside, bytes) || !is_still_that_of_before()) {
-            disk_.remove(beside);
+        if (!look_at_before() || !fill(bytes) || !is_still_that_of_before()) return result_;
+        if (disk_.rename(beside_, path_) != 0) {
+            (void)fail(DiskStep::rename);
             return result_;
         }
-        if (disk_.rename(beside, QFile::encodeName(path_)) != 0) {
-            result_.fault = fault_at(DiskStep::rename, path_);
-            disk_.remove(beside);
-            return result_;
-        }
+        has_name_ = false;
         result_.other_names_left = before_ && before_->st_nlink > 1;
         result_.not_yet_safe = !sync_folder(disk_, path_);
+        struct ::stat found {};
+        if (disk_.look_into(file_->get(), found) == 0) result_.stamp = stamp_of(found);
         result_.stamp.sha256 = sha256_of(bytes);
-        look_at_new();
         return result_;
     }
 
@@ -166,60 +95,113 @@ class Replacing {
     /// False: nothing can be written in its place.
     bool look_at_before() {
         struct ::stat found {};
-        if (disk_.look_at_link(QFile::encodeName(path_), found) == 0) {
-            before_ = found;
-            if (S_ISLNK(found.st_mode)) errno = ELOOP;
-            if (S_ISDIR(found.st_mode)) errno = EISDIR;
-            if (S_ISREG(found.st_mode)) return is_still_that_of_before();
-            result_.fault = fault_at(DiskStep::open, path_);
-            return false;
+        if (disk_.look_at_link(path_, found) != 0) {
+            return errno == ENOENT ? is_still_that_of_before() : fail(DiskStep::look);
         }
-        if (errno == ENOENT) return is_still_that_of_before();
-        result_.fault = fault_at(DiskStep::look, path_);
-        return false;
+        before_ = found;
+        if (!S_ISREG(found.st_mode)) {
+            errno = S_ISLNK(found.st_mode) ? ELOOP : S_ISDIR(found.st_mode) ? EISDIR : ENOTSUP;
+            return fail(DiskStep::open);
+        }
+        // Renaming asks for the folder's rights alone.
+        if (disk_.may_write(path_) != 0) return fail(DiskStep::open);
+        return is_still_that_of_before();
     }
 
     bool is_still_that_of_before() {
         if (!wishes_.in_place_of && !wishes_.only_new) return true;
         struct ::stat found {};
-        const bool there = disk_.look_at_link(QFile::encodeName(path_), found) == 0;
+        const bool there = disk_.look_at_link(path_, found) == 0;
+        if (!there && errno != ENOENT) return fail(DiskStep::look);
         result_.was_changed =
             wishes_.only_new ? there : !there || !same_state(stamp_of(found), *wishes_.in_place_of);
         return !result_.was_changed;
     }
 
     bool fail(DiskStep step) {
-        result_.fault = fault_at(step, path_);
+        result_.fault = fault_at(step, named_);
         return false;
     }
 
-    bool fill(const QByteArray& beside, const QByteArray& bytes) {
-        constexpr int how = O_WRONLY | O_CREAT | O_EXCL | O_NOFOLLOW;
+    /// The new file, whole and synced, under the name beside. Where the system can, it has no name until
+    /// then, so that a program that is ended leaves nothing.
+    bool fill(const QByteArray& bytes) {
+        beside_ = name_beside(path_);
+        if (open(folder_of(path_), O_WRONLY | O_TMPFILE)) {
+            if (!fill_open_file(bytes)) return false;
+            has_name_ = disk_.give_name(file_->get(), beside_) == 0;
+            if (has_name_) return true;
+            beside_ = name_beside(path_);
+        }
+        has_name_ = open(beside_, O_WRONLY | O_CREAT | O_EXCL | O_NOFOLLOW);
+        return has_name_ ? fill_open_file(bytes) : fail(DiskStep::open);
+    }
+
+    bool open(const QByteArray& path, int how) {
         // A file that takes the place of another may hold what others must not read, until it has its rights.
         const mode_t mode = wishes_.is_private || before_ ? private_mode : usual_mode;
-        OpenedFile file(disk_, again_if_interrupted([&] { return disk_.open(beside, how, mode); }));
-        if (!file.is_open()) return fail(DiskStep::open);
-        if (!write_all(disk_, file.get(), bytes)) return fail(DiskStep::write);
+        file_.emplace(disk_, again_if_interrupted([&] { return disk_.open(path, how, mode); }));
+        return file_->is_open();
+    }
+
+    /// Nothing more can fail to be written once it is synced, so it may stay open until it is in place.
+    bool fill_open_file(const QByteArray& bytes) {
+        if (!write_all(disk_, file_->get(), bytes)) return fail(DiskStep::write);
         if (before_ && !wishes_.is_private)
-            result_.attributes_lost = !take_after(disk_, file.get(), path_, *before_);
-        if (again_if_interrupted([&] { return disk_.sync(file.get()); }) != 0) return fail(DiskStep::sync);
-        return file.close() || fail(DiskStep::write);
+            result_.attributes_lost = !take_after(disk_, file_->get(), path_, *before_);
+        return again_if_interrupted([&] { return disk_.sync(file_->get()); }) == 0 || fail(DiskStep::sync);
     }
 
-    void look_at_new() {
-        struct ::stat found {};
-        if (disk_.look_at_link(QFile::encodeName(path_), found) != 0) return;
-        const QByteArray sha256 = result_.stamp.sha256;
-        result_.stamp = stamp_of(found);
-        result_.stamp.sha256 = sha256;
-    }
-
-    const QString path_;
+    const QString named_;
+    const QByteArray path_;
     const WriteWishes& wishes_;
     Disk& disk_;
     std::optional<struct ::stat> before_;
+    std::optional<OpenedFile> file_;
+    QByteArray beside_;
+    bool has_name_ = false;  ///< beside: to be removed unless it takes the place of the file
     WrittenFile result_;
 };
+
+ReadFile read_opened(Disk& disk, int file, const QString& path, qint64 most) {
+    ReadFile read;
+    struct ::stat found {};
+    if (disk.look_into(file, found) != 0) {
+        read.fault = fault_at(DiskStep::read, path);
+    } else if (!S_ISREG(found.st_mode)) {
+        errno = S_ISDIR(found.st_mode) ? EISDIR : ENOTSUP;
+        read.fault = fault_at(DiskStep::read, path);
+    } else if (!read_all(disk, file, most, read.bytes)) {
+        read.fault = fault_at(DiskStep::read, path);
+    }
+    read.stamp = stamp_of(found);
+    return read;
+}
+
+/// Nobody wrote it meanwhile.
+bool is_as_read(Disk& disk, int file, const FileStamp& read) {
+    struct ::stat found {};
+    return disk.look_into(file, found) == 0 && same_state(stamp_of(found), read);
+}
+
+/// What the system would read as a shorter name is none.
+bool is_name(const QByteArray& name) {
+    if (!name.contains('\0')) return true;
+    errno = EINVAL;
+    return false;
+}
+
+ReadFile read_once(const QString& path, qint64 most, Links links, Disk& disk, bool& changed) {
+    changed = false;
+    const QByteArray name = QFile::encodeName(path);
+    if (!is_name(name)) return {{}, {}, fault_at(DiskStep::read, path)};
+    const int how = O_RDONLY | O_NONBLOCK | O_NOCTTY | (links == Links::refuse ? O_NOFOLLOW : 0);
+    const OpenedFile file(disk, again_if_interrupted([&] { return disk.open(name, how, 0); }));
+    if (!file.is_open()) return {{}, {}, fault_at(DiskStep::read, path)};
+    ReadFile read = read_opened(disk, file.get(), path, most);
+    changed = !read.fault && !is_as_read(disk, file.get(), read.stamp);
+    return read;
+}
 
 }  // namespace
 
@@ -238,64 +220,30 @@ bool same_state(const FileStamp& one, const FileStamp& other) {
 }
 
 ReadFile read_whole(const QString& path, qint64 most, Links links, Disk& disk) {
-    const int how = O_RDONLY | O_NONBLOCK | (links == Links::refuse ? O_NOFOLLOW : 0);
-    const OpenedFile file(disk,
-                          again_if_interrupted([&] { return disk.open(QFile::encodeName(path), how, 0); }));
+    constexpr int most_tries = 3;
     ReadFile read;
-    if (!file.is_open()) {
-        read.fault = fault_at(DiskStep::read, path);
-        return read;
-    }
-    struct ::stat found {};
-    if (disk.look_into(file.get(), found) != 0 || !read_all(disk, file.get(), most, read.bytes)) {
-        read.fault = fault_at(DiskStep::read, path);
-        return read;
-    }
-    read.stamp = stamp_of(found);
-    read.stamp.sha256 = sha256_of(read.bytes);
+    bool changed = true;
+    for (int tries = 0; changed && tries < most_tries; ++tries)
+        read = read_once(path, most, links, disk, changed);
+    if (!read.fault && read.bytes.size() <= most) read.stamp.sha256 = sha256_of(read.bytes);
     return read;
 }
 
 WrittenFile write_whole(const QString& path, const QByteArray& bytes, const WriteWishes& wishes, Disk& disk) {
+    const QByteArray name = QFile::encodeName(path);
+    std::optional<QByteArray> target;
+    if (is_name(name)) target = wishes.links == Links::follow ? end_of_links(disk, name) : name;
+    if (target) return Replacing(path, *target, wishes, disk).run(bytes);
     WrittenFile failed;
-    QString target = QFileInfo(path).absoluteFilePath();
-    if (wishes.links == Links::follow) {
-        DiskFault fault;
-        const auto end = end_of_links(target, fault);
-        if (!end) {
-            failed.fault = fault;
-            return failed;
-        }
-        target = *end;
-    }
-    return Replacing(target, wishes, disk).run(bytes);
+    failed.fault = fault_at(DiskStep::look, path);
+    return failed;
 }
 
 std::optional<DiskFault> remove_file(const QString& path, Disk& disk) {
-    if (disk.remove(QFile::encodeName(path)) != 0)
-        return errno == ENOENT ? std::nullopt : std::optional(fault_at(DiskStep::remove, path));
-    return sync_folder(disk, path) ? std::nullopt : std::optional(fault_at(DiskStep::sync, path));
-}
-
-std::optional<DiskFault> make_private_folder(const QString& path, Disk& disk) {
     const QByteArray name = QFile::encodeName(path);
-    if (disk.make_folder(name, private_folder_mode) == 0) return std::nullopt;
-    if (errno == ENOENT) {
-        const QString above = QFileInfo(path).path();
-        if (above == path) return fault_at(DiskStep::make_folder, path);
-        if (auto fault = make_private_folder(above, disk)) return fault;
-        if (disk.make_folder(name, private_folder_mode) == 0) return std::nullopt;
-    }
-    if (errno != EEXIST) return fault_at(DiskStep::make_folder, path);
-    const OpenedFile folder(disk, disk.open(name, O_RDONLY | O_DIRECTORY | O_NOFOLLOW, 0));
-    struct ::stat found {};
-    if (!folder.is_open() || disk.look_into(folder.get(), found) != 0)
-        return fault_at(DiskStep::make_folder, path);
-    if (found.st_uid != ::geteuid()) return DiskFault{DiskStep::make_folder, EPERM, path};
-    if ((found.st_mode & rights) == private_folder_mode) return std::nullopt;
-    return disk.set_mode(folder.get(), private_folder_mode) == 0
-               ? std::nullopt
-               : std::optional(fault_at(DiskStep::make_folder, path));
+    if (!is_name(name) || disk.remove(name) != 0)
+        return errno == ENOENT ? std::nullopt : std::optional(fault_at(DiskStep::remove, path));
+    return sync_folder(disk, name) ? std::nullopt : std::optional(fault_at(DiskStep::sync, path));
 }
 
 }  // namespace roundwright::app

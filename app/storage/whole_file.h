@@ -39,9 +39,10 @@ enum class Links {
     refuse   ///< files of the program's own: a link in their place is not ours
 };
 
-/// Reads a whole file, and says which state of it was read.
+/// Reads a whole file, and says which state of it was read; if it was being written meanwhile, once more.
+/// What is not an ordinary file is not waited for: a folder is EISDIR, a pipe, device or socket ENOTSUP.
 [[nodiscard]] ReadFile read_whole(const QString& path, qint64 most, Links links = Links::follow,
-                                  Disk& disk = Disk::real());
+                                  Disk& disk = Disk::in_use());
 
 struct WriteWishes {
     Links links = Links::follow;
@@ -66,15 +67,17 @@ struct WrittenFile {
 
 /// Writes a file whole or not at all: into a new file beside it, synced, renamed over it, the folder synced
 /// (rename is atomic: POSIX.1-2017, rename). Rights, owner and extended attributes of the file of before are
-/// kept. After a fault, what was there before is there still, and nothing beside it.
+/// kept. After a fault, what was there before is there still, and nothing beside it. A file that may not be
+/// written stays (EACCES), and what is not an ordinary file too (EISDIR, ENOTSUP, and ELOOP: a link).
 [[nodiscard]] WrittenFile write_whole(const QString& path, const QByteArray& bytes,
-                                      const WriteWishes& wishes = {}, Disk& disk = Disk::real());
+                                      const WriteWishes& wishes = {}, Disk& disk = Disk::in_use());
 
 /// Removes a file, and makes sure that it stays removed. A file that is not there is no fault.
-[[nodiscard]] std::optional<DiskFault> remove_file(const QString& path, Disk& disk = Disk::real());
+[[nodiscard]] std::optional<DiskFault> remove_file(const QString& path, Disk& disk = Disk::in_use());
 
 /// Makes a folder that only its owner may enter (0700), with those above it; one that is there is kept, and
-/// made private. A link in its place is refused (ELOOP), and so is a folder of another user (EPERM).
-[[nodiscard]] std::optional<DiskFault> make_private_folder(const QString& path, Disk& disk = Disk::real());
+/// made private, but those above it stay as they are. A link in its place is refused (ELOOP), and so is a
+/// folder of another user (EPERM).
+[[nodiscard]] std::optional<DiskFault> make_private_folder(const QString& path, Disk& disk = Disk::in_use());
 
 }  // namespace roundwright::app

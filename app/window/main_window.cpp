@@ -28,6 +28,7 @@
 #include "app/files/dropped_files.h"
 #include "app/files/file_notices.h"
 #include "app/files/first_toy.h"
+#include "app/files/keeping_words.h"
 #include "app/files/last_toy.h"
 #include "app/gauge/gauge_actions.h"
 #include "app/gauge/gauge_panel.h"
@@ -35,6 +36,7 @@
 #include "app/kit/field_rules.h"
 #include "app/kit/icons.h"
 #include "app/kit/notice_bar.h"
+#include "app/kit/plain_texts.h"
 #include "app/kit/room_on_screen.h"
 #include "app/kit/system_wishes.h"
 #include "app/materials/stuffing_panel.h"
@@ -52,6 +54,7 @@
 #include "app/rounds/rounds_view.h"
 #include "app/shape/shape_actions.h"
 #include "app/shape/shape_panel.h"
+#include "app/versions/version_actions.h"
 #include "app/window/help.h"
 #include "app/window/panel_column.h"
 #include "app/window/preference_actions.h"
@@ -59,6 +62,7 @@
 #include "app/work_along/work_along_actions.h"
 #include "core/rounds/piece_graph.h"
 #include "render/wording/counted.h"
+#include "render/wording/plain_text.h"
 
 namespace roundwright::app {
 namespace {
@@ -67,6 +71,8 @@ constexpr int message_ms = 12'000;
 const auto geometry_setting = QStringLiteral("window/geometry");
 const auto columns_setting = QStringLiteral("window/columns");
 const auto rows_setting = QStringLiteral("window/rows");
+const auto keeping_notice = QStringLiteral("keeping");
+const auto left_notice = QStringLiteral("left-behind");
 const auto started_setting = QStringLiteral("started-before");
 
 QFrame* rule(QWidget* parent) {
@@ -84,6 +90,8 @@ MainWindow::MainWindow(DocumentSession& session, const QString& state_folder, QW
     : QMainWindow(parent),
       session_(session),
       autosave_(session, state_folder),
+      versions_(session, VersionStore(state_folder)),
+      last_chances_(autosave_),
       follower_(session, state_folder),
       theme_(session.preferences()),
       notices_(new NoticeBar(this)),
@@ -97,18 +105,21 @@ MainWindow::MainWindow(DocumentSession& session, const QString& state_folder, QW
       shape_actions_(new ShapeActions(session, this)),
       export_actions_(new ExportActions(session, this)),
       files_(new DocumentFiles(session, autosave_, follower_, this)),
+      version_actions_(new VersionActions(session, versions_, this)),
       shape_(new ShapePanel(session, *shape_actions_, this)),
       fast_entry_(new FastEntryLine(session, this)),
       checks_(new ChecksList(session, this)),
       panels_(new PanelColumn(this)),
       preference_actions_(new PreferenceActions(session.preferences(), this)) {
     FieldRules::hold();
+    PlainTexts::hold();
     setWindowIcon(QIcon(QStringLiteral(":/icons/roundwright.svg")));
     setAcceptDrops(true);
     fill_panels();
     build_menus();
     lay_out();
     follow_session();
+    follow_keeping();
     restore_places();
     show_name();
     show_counts();
@@ -231,6 +242,7 @@ void MainWindow::fill_panels() {
 void MainWindow::build_menus() {
     auto* file = menuBar()->addMenu(tr("&File"));
     files_->fill(file);
+    version_actions_->fill(file);
     file->addSeparator();
     export_actions_->fill(file);
     file->addSeparator();
@@ -266,13 +278,23 @@ void MainWindow::fill_edit_menu(QMenu* menu) {
     undo->setShortcut(QKeySequence::Undo);
     undo->setIcon(icon(QStringLiteral("undo")));
     auto* redo = session_.undo_stack().createRedoAction(this, tr("&Redo"));
-    redo->setShortcut(QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Z));
+    redo->setShortcuts({QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Z), QKeySequence(Qt::CTRL | Qt::Key_Y)});
     redo->setIcon(icon(QStringLiteral("redo")));
+    name_as_text(*undo, tr("&Undo"), &QUndoStack::undoTextChanged);
+    name_as_text(*redo, tr("&Redo"), &QUndoStack::redoTextChanged);
     menu->addActions({undo, redo});
     menu->addSeparator();
     menu->addActions(round_actions_->clipboard_actions());
     menu->addSeparator();
     preference_actions_->fill_edit_menu(menu);
+}
+
+/// What a step is called may hold names, and an "&" in them is no mnemonic.
+void MainWindow::name_as_text(QAction& action, const QString& what,
+                              void (QUndoStack::*changed)(const QString&)) {
+    connect(&session_.undo_stack(), changed, &action, [&action, what](const QString& step) {
+        action.setText(step.isEmpty() ? what : tr("%1 %2").arg(what, without_mnemonics(step)));
+    });
 }
 
 void MainWindow::fill_pattern_menu(QMenu* menu) {
@@ -350,7 +372,10 @@ void MainWindow::follow_session() {
         if (changes.words || changes.everything) show_name();
     });
     connect(&session_, &DocumentSession::edit_refused, this, &MainWindow::tell);
+    connect(&session_, &DocumentSession::remarked, this, &MainWindow::tell);
     connect(rounds_model_, &RoundsModel::entry_refused, this, &MainWindow::tell);
+    connect(&versions_, &VersionKeeper::keeping_failed, this, &MainWindow::tell);
+    connect(files_, &DocumentFiles::gave_up, &versions_, &VersionKeeper::keep_given_up);
     connect(&session_.undo_stack(), &QUndoStack::indexChanged, statusBar(), &QStatusBar::clearMessage);
     connect(&session_, &DocumentSession::study_ready, this, &MainWindow::show_counts);
     connect(&session_, &DocumentSession::current_piece_changed, this, &MainWindow::show_counts);
@@ -362,6 +387,7 @@ void MainWindow::follow_session() {
     connect(fast_entry_, &FastEntryLine::left_upwards, this, &MainWindow::go_up_to_rounds);
     const auto keep_pending = [this] { autosave_.set_pending(pending_entry()); };
     connect(fast_entry_->line(), &QLineEdit::textChanged, this, keep_pending);
+    connect(rounds_view_, &RoundsView::typed_changed, this, keep_pending);
     connect(&session_, &DocumentSession::current_piece_changed, this, keep_pending);
     connect(files_, &DocumentFiles::brought_back, this, &MainWindow::bring_back);
     connect(piece_actions_, &PieceActions::piece_added, fast_entry_, &FastEntryLine::focus_line);
@@ -376,8 +402,36 @@ void MainWindow::follow_session() {
     connect(&theme_, &Theme::changed, this, [this] { shape_->set_scene_colour(Theme::colours().scene); });
 }
 
+void MainWindow::follow_keeping() {
+    connect(&autosave_, &Autosave::keeping_failed, this, [this](const DiskFault& fault) {
+        notices_->put_up(keeping_notice,
+                         {NoticeRank::danger,
+                          tr("Unsaved changes cannot be kept safe at the moment: if the program or the computer "
+                             "stopped now, they would be lost. Save the toy. %1")
+                              .arg(keeping_fault_words(fault)),
+                          {{tr("&Save"), [this] { files_->save(); }}}});
+    });
+    connect(&autosave_, &Autosave::keeping_works, this, [this] { notices_->take_down(keeping_notice); });
+}
+
+/// A file was asked for, so what other files have left is said and does not stand in the way.
+void MainWindow::say_what_was_left() {
+    const int copies = files_->copies_left();
+    if (copies == 0) return notices_->take_down(left_notice);
+    notices_->put_up(left_notice,
+                     {NoticeRank::remark,
+                      tr("Unsaved changes of %n other toy(s) were kept when Roundwright stopped.", nullptr, copies),
+                      {{tr("&Look at them…"),
+                        [this] {
+                            files_->show_kept_copies();
+                            say_what_was_left();
+                        }},
+                       {tr("Not &now"), [this] { notices_->take_down(left_notice); }}}});
+}
+
 void MainWindow::show_name() {
-    QString name = toy_name(session_) + QStringLiteral("[*]");
+    QString name = name_in_words(toy_name(session_)).replace(QStringLiteral("[*]"), QStringLiteral("[*][*]"));
+    name += QStringLiteral("[*]");
     if (session_.read_only()) name = tr("%1 (read-only)").arg(name);
     setWindowTitle(tr("%1 — Roundwright").arg(name));
     setWindowModified(session_.modified());
@@ -394,7 +448,7 @@ bool MainWindow::wants_less_motion() const {
 void MainWindow::begin(const QString& path) {
     const bool first_time = !QSettings().value(started_setting, false).toBool();
     QSettings().setValue(started_setting, true);
-    if (!path.isEmpty() && files_->open(path)) return;
+    if (!path.isEmpty() && files_->open(path)) return say_what_was_left();
     if (files_->offer_left_behind()) return;
     if (path.isEmpty() && !first_time && open_last_toy()) return;
     session_.start(first_time ? first_toy() : empty_toy());
@@ -423,12 +477,13 @@ bool MainWindow::open_last_toy() {
 }
 
 PendingEntry MainWindow::pending_entry() const {
-    return {fast_entry_->line()->text(), std::max(session_.current_piece(), 0)};
+    return {fast_entry_->line()->text(), std::max(session_.current_piece(), 0), rounds_view_->typed()};
 }
 
 void MainWindow::bring_back(const PendingEntry& pending) {
-    if (!pending.text.isEmpty()) session_.set_current_piece(std::max(pending.piece, 0));
+    if (!pending.empty()) session_.set_current_piece(std::max(pending.piece, 0));
     fast_entry_->bring_back(pending.text);
+    if (pending.cell) rounds_view_->bring_back(*pending.cell);
 }
 
 void MainWindow::go_up_to_rounds() {
@@ -457,7 +512,7 @@ void MainWindow::closeEvent(QCloseEvent* event) {
         return;
     }
     keep_places();
-    keep_last_toy(session_, pending_entry());
+    if (keep_last_toy(session_, pending_entry())) autosave_.give_up();
     event->accept();
 }
 

@@ -3,10 +3,12 @@
 #include <QMainWindow>
 
 #include "app/files/autosave.h"
+#include "app/files/last_chances.h"
 #include "app/kit/theme.h"
 #include "app/on_disk/file_follower.h"
 #include "app/rounds/rounds_model.h"
 #include "app/session/document_session.h"
+#include "app/versions/version_keeper.h"
 
 class QLabel;
 class QSplitter;
@@ -31,6 +33,7 @@ class RoundsView;
 struct ShapeActions;
 class ShapePanel;
 class PatternTextActions;
+class VersionActions;
 class WorkAlongActions;
 
 /// The one window: rounds, shape and panels side by side, the fast entry line and the checks below.
@@ -45,6 +48,7 @@ class MainWindow : public QMainWindow {
     /// Opens the file; with none, offers what a crash left, or begins with a first or an empty toy.
     void begin(const QString& path);
 
+    [[nodiscard]] DocumentSession& session() { return session_; }
     [[nodiscard]] RoundsView& rounds_view() { return *rounds_view_; }
     [[nodiscard]] RoundsModel& rounds_model() { return *rounds_model_; }
     [[nodiscard]] ShapePanel& shape() { return *shape_; }
@@ -54,6 +58,7 @@ class MainWindow : public QMainWindow {
     [[nodiscard]] FacePanel& face() { return *face_; }
     [[nodiscard]] DocumentFiles& files() { return *files_; }
     [[nodiscard]] Autosave& autosave() { return autosave_; }
+    [[nodiscard]] VersionKeeper& versions() { return versions_; }
     /// Where what lasts is said: put up by its cause, taken down when that is gone.
     [[nodiscard]] NoticeBar& notices() { return *notices_; }
     [[nodiscard]] FileFollower& follower() { return follower_; }
@@ -65,6 +70,7 @@ class MainWindow : public QMainWindow {
   private:
     void build_menus();
     void fill_edit_menu(QMenu* menu);
+    void name_as_text(QAction& action, const QString& what, void (QUndoStack::*changed)(const QString&));
     void fill_pattern_menu(QMenu* menu);
     void fill_help_menu(QMenu* menu);
     void fill_panels_menu(QMenu* menu);
@@ -77,6 +83,8 @@ class MainWindow : public QMainWindow {
     void fill_status_bar();
     void show_counts();
     void follow_session();
+    void follow_keeping();
+    void say_what_was_left();
     void show_name();
     void tell(const QString& text);
     void set_up_scene();
@@ -90,6 +98,8 @@ class MainWindow : public QMainWindow {
 
     DocumentSession& session_;
     Autosave autosave_;
+    VersionKeeper versions_;
+    LastChances last_chances_;
     FileFollower follower_;
     Theme theme_;
     NoticeBar* notices_;
@@ -103,6 +113,7 @@ class MainWindow : public QMainWindow {
     ShapeActions* shape_actions_;
     ExportActions* export_actions_;
     DocumentFiles* files_;
+    VersionActions* version_actions_;
     ShapePanel* shape_;
     FastEntryLine* fast_entry_;
     ChecksList* checks_;

@@ -120,6 +120,21 @@ TEST_F(SessionTest, SelectionIsKeptValid) {
     EXPECT_EQ(session.selection(), (std::vector{1}));
 }
 
+TEST_F(SessionTest, WhoFollowsThePieceFindsNoRoundsOfThePieceBefore) {
+    session.edit(QStringLiteral("Add"), [](Toy toy) {
+        toy.pieces.push_back(piece_of({}, "Fin"));
+        return toy;
+    });
+    session.select_rounds({2, 3});
+    std::vector<std::size_t> rounds_chosen;
+    QObject::connect(&session, &DocumentSession::current_piece_changed, &session,
+                     [&] { rounds_chosen.push_back(session.selection().size()); });
+    QSignalSpy said(&session, &DocumentSession::selection_changed);
+    session.set_current_piece(1);
+    EXPECT_EQ(rounds_chosen, std::vector<std::size_t>{0});
+    EXPECT_EQ(said.count(), 1);
+}
+
 TEST_F(SessionTest, StudiesArriveForTheLatestToyOnly) {
     QSignalSpy ready(&session, &DocumentSession::study_ready);
     for (int stitches = 12; stitches <= 24; ++stitches) set_count(2, stitches);

@@ -1,0 +1,20 @@
+#include "app/files/last_chances.h"
+
+#include <QGuiApplication>
+
+#include "app/files/autosave.h"
+
+namespace roundwright::app {
+
+LastChances::LastChances(Autosave& autosave, QDBusConnection bus, QObject* parent)
+    : QObject(parent), sleep_(std::move(bus)) {
+    connect(&sleep_, &SleepNotice::about_to_sleep, &autosave, &Autosave::keep_now);
+    connect(qGuiApp, &QGuiApplication::applicationStateChanged, &autosave, [&](Qt::ApplicationState state) {
+        if (state != Qt::ApplicationActive) autosave.keep_soon();
+    });
+    // The desktop ends programs after this without asking again; nothing is asked here either.
+    connect(qGuiApp, &QGuiApplication::commitDataRequest, &autosave, &Autosave::keep_now,
+            Qt::DirectConnection);
+}
+
+}  // namespace roundwright::app
