@@ -54,6 +54,10 @@ void DocumentFiles::fill(QMenu* menu) {
     add(tr("Save &as…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S), {}, [this] { save_as(); });
     add(tr("&Kept copies…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_K), {}, [this] { show_kept_copies(); });
     add(tr("Take &what is in the file"), Qt::Key_F5, {}, [this] { reload(); });
+    auto* take = menu->actions().constLast();
+    const auto offer_take = [this, take] { take->setEnabled(!session_.path().isEmpty()); };
+    connect(&session_, &DocumentSession::file_changed, take, offer_take);
+    offer_take();
     menu->addSeparator();
     add(tr("About this &toy…"), QKeySequence(Qt::ALT | Qt::Key_Return), QStringLiteral("note"),
         [this] { ask_toy_details(session_, window_); });

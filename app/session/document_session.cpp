@@ -11,6 +11,16 @@
 #include "core/base/limits.h"
 
 namespace roundwright::app {
+namespace {
+
+/// By itself, or through links.
+bool is_same_path(const QString& one, const QString& other) {
+    const QFileInfo first(one), second(other);
+    if (first.absoluteFilePath() == second.absoluteFilePath()) return true;
+    return first.exists() && first.canonicalFilePath() == second.canonicalFilePath();
+}
+
+}  // namespace
 
 DocumentSession::DocumentSession(QObject* parent)
     : QObject(parent),
@@ -338,7 +348,7 @@ void DocumentSession::remark(const QString& path, const QString& words) {
 /// The file may have been touched, or have got another name or right, and hold the same: then its stamp is
 /// learnt, and it is tried again.
 SavedFile DocumentSession::write_file(const QString& path, SaveOver over) {
-    const bool is_own = QFileInfo(path).absoluteFilePath() == file_.path && !file_.stamp.sha256.isEmpty();
+    const bool is_own = is_same_path(path, file_.path) && !file_.stamp.sha256.isEmpty();
     if (over == SaveOver::nothing) return save_document_file(path, said_toy(), {.only_new = true});
     if (over == SaveOver::anything || !is_own) return save_document_file(path, said_toy(), {});
     constexpr int tries = 4;

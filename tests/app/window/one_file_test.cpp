@@ -49,21 +49,23 @@ struct Window {
     std::unique_ptr<MainWindow> window;
 };
 
-/// Chooses a name in the next dialog for saving, and says yes to what the dialog itself asks.
+/// Types a name in the next dialog for saving, and says yes to what the dialog itself asks.
 void choose_in_next_dialog(const QString& path) {
     auto* timer = new QTimer(qApp);
     QObject::connect(timer, &QTimer::timeout, timer, [timer, path] {
         auto* dialog = qobject_cast<QFileDialog*>(QApplication::activeModalWidget());
         if (!dialog) return;
+        auto* name = dialog->findChild<QLineEdit*>();
+        // The dialog writes there too, once it has read its folder.
+        if (name->text() != path) return name->setText(path);
         timer->stop();
         timer->deleteLater();
         dialog->setOption(QFileDialog::DontConfirmOverwrite);
-        dialog->findChild<QLineEdit*>()->setText(path);
         // Later: a question opened from here would hold up this timer.
         QTimer::singleShot(0, dialog->findChild<QDialogButtonBox*>()->button(QDialogButtonBox::Save),
                            &QPushButton::click);
     });
-    timer->start(50);
+    timer->start(100);
 }
 
 /// Answers the next messages one after the other, and is gone with the test.
@@ -182,7 +184,7 @@ TEST_F(OneFile, TheSecondWindowSeesWhatTheFirstSavesAndTakesOverWhenItCloses) {
     const auto second = open(pup);
     set_first_count(first->session, 7);
     ASSERT_TRUE(first->window->files().save());
-    EXPECT_TRUE(second->says(on_disk_cause, QStringLiteral("was saved in another window")));
+    EXPECT_TRUE(second->says(on_disk_cause, QStringLiteral("was saved elsewhere")));
     second->press(on_disk_cause, QStringLiteral("Show it as it is now"));
     EXPECT_EQ(second->counts(), (Counts{7, 12}));
     EXPECT_EQ(second->said(on_disk_cause), QString());
@@ -484,6 +486,48 @@ TEST_F(OneFile, SaveAsOntoItselfSaves) {
     const Answer answer({QStringLiteral("Cancel")});
     EXPECT_FALSE(here->window->files().save_as()) << "theirs is not overwritten by that way either";
     EXPECT_EQ(counts_in(pup), (Counts{8, 16}));
+}
+
+TEST_F(OneFile, SaveAsUnderAnotherNameOfItsOwnFileIsNoOtherWindow) {
+    const QString link = path("link.roundwright");
+    const QString hard = path("hard.roundwright");
+    ASSERT_TRUE(QFile::link(pup, link));
+    const auto here = open(pup);
+    rename_over(pup, toy_bytes({8, 16}));
+    set_first_count(here->session, 7);
+    {
+        choose_in_next_dialog(link);
+        const Answer answer({QStringLiteral("Cancel")});
+        EXPECT_FALSE(here->window->files().save_as()) << "through the link it is the file that was changed";
+    }
+    EXPECT_EQ(counts_in(pup), (Counts{8, 16}));
+    ASSERT_EQ(::link(QFile::encodeName(pup).constData(), QFile::encodeName(hard).constData()), 0);
+    choose_in_next_dialog(hard);
+    EXPECT_TRUE(here->window->files().save_as());
+    EXPECT_EQ(here->session.path(), hard);
+    EXPECT_EQ(counts_in(hard), (Counts{7, 12}));
+    EXPECT_EQ(counts_in(pup), (Counts{8, 16}));
+}
+
+TEST_F(OneFile, NamesAreTextInNoticesAndQuestions) {
+    const QString odd = path("<b>pup<img src=x>.roundwright");
+    ASSERT_NO_FATAL_FAILURE(write_in_place(odd, toy_bytes({6, 12})));
+    const auto here = open(odd);
+    set_first_count(here->session, 7);
+    rename_over(odd, toy_bytes({8, 16}));
+    EXPECT_TRUE(here->says(on_disk_cause, QStringLiteral("<b>pup<img src=x>")));
+    auto* theirs = here->window->notices().button(on_disk_cause, QStringLiteral("Keep both"));
+    ASSERT_TRUE(theirs);
+    EXPECT_FALSE(theirs->toolTip().contains(u'<')) << theirs->toolTip().toStdString();
+    Qt::TextFormat format = Qt::AutoText;
+    QTimer::singleShot(200, qApp, [&format] {
+        auto* message = qobject_cast<QMessageBox*>(QApplication::activeModalWidget());
+        ASSERT_TRUE(message);
+        format = message->textFormat();
+        message->reject();
+    });
+    EXPECT_FALSE(here->window->files().save());
+    EXPECT_EQ(format, Qt::PlainText);
 }
 
 TEST_F(OneFile, SaveAsOntoWhatIsNoToyAsks) {
