@@ -264,30 +264,36 @@ void VersionsDialog::accept() {
     QDialog::accept();
 }
 
+/// Beside the toy, with the time in its name.
+QString VersionsDialog::ask_copy_path() {
+    const QFileInfo file(session_.path());
+    const auto& when = model_->version(static_cast<std::size_t>(list_->currentIndex().row())).when;
+    const QString time = when.toLocalTime().toString(QStringLiteral("yyyy-MM-dd, HH.mm"));
+    const QString name = QStringLiteral("%1 %2.%3").arg(file.completeBaseName(), time, suffix);
+    return ask_save_path(this, tr("Save a copy of this version"), file.dir().filePath(name),
+                         tr("Toys (*.roundwright);;All files (*)"), suffix);
+}
+
 void VersionsDialog::save_copy() {
     const auto read = chosen();
     if (!read || !read->toy) return;
-    const QFileInfo file(session_.path());
-    const auto& when = model_->version(static_cast<std::size_t>(list_->currentIndex().row())).when;
-    const QString name = QStringLiteral("%1 %2.%3")
-                             .arg(file.completeBaseName(),
-                                  when.toLocalTime().toString(QStringLiteral("yyyy-MM-dd HH.mm")), suffix);
-    const QString path = ask_save_path(this, tr("Save a copy of this version"), file.dir().filePath(name),
-                                       tr("Toys (*.roundwright);;All files (*)"), suffix);
+    const QString path = ask_copy_path();
     if (path.isEmpty()) return;
-    const auto tell = [this](const QString& what, const QString& why) {
-        QMessageBox message(QMessageBox::Warning, windowTitle(), what, QMessageBox::Ok, this);
-        message.setTextFormat(Qt::PlainText);
-        message.setInformativeText(why);
-        message.exec();
-    };
-    const QString shown = printable_line(QFileInfo(path).fileName());
+    const QString name = printable_line(QFileInfo(path).fileName());
     if (canonical_toy_path(path) == canonical_toy_path(session_.path()))
-        return tell(tr("“%1” is the toy in the window.").arg(shown),
+        return tell(tr("“%1” is the toy in the window.").arg(name),
                     tr("Choose another name, or take the version back."));
-    (void)keeper_.store().keep_what_stands_in(path);
-    if (const SavedBytes saved = save_bytes(path, read->bytes); saved.problem)
-        tell(tr("“%1” could not be saved.").arg(shown), *saved.problem);
+    (void)keeper_.store().keep_what_stands_in(path);  // another toy's file may be replaced
+    const auto saved = save_bytes(path, read->bytes);
+    if (saved.problem) return tell(tr("“%1” could not be saved.").arg(name), *saved.problem);
+    if (!saved.remarks.isEmpty()) tell(tr("“%1” is saved.").arg(name), saved.remarks);
+}
+
+void VersionsDialog::tell(const QString& what, const QString& why) {
+    QMessageBox message(QMessageBox::Warning, windowTitle(), what, QMessageBox::Ok, this);
+    message.setTextFormat(Qt::PlainText);
+    message.setInformativeText(why);
+    message.exec();
 }
 
 void VersionsDialog::forget() {
@@ -302,8 +308,7 @@ void VersionsDialog::forget() {
     question.exec();
     if (question.clickedButton() != yes) return;
     if (const auto fault = keeper_.forget()) {
-        QMessageBox::warning(this, windowTitle(),
-                             tr("Some versions could not be removed. %1").arg(disk_fault_words(*fault)));
+        tell(tr("Some versions could not be removed."), disk_fault_words(*fault));
         return load();
     }
     show_empty(

@@ -51,7 +51,9 @@ class VersionsDialog : public QDialog {
     void show_chosen();
     void show_changes(const ReadVersion* read);
     void update_buttons(const ReadVersion* read);
+    [[nodiscard]] QString ask_copy_path();
     void save_copy();
+    void tell(const QString& what, const QString& why);
     void forget();
 
     DocumentSession& session_;

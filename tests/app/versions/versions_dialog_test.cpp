@@ -8,6 +8,8 @@
 #include <QComboBox>
 #include <QDialogButtonBox>
 #include <QFile>
+#include <QFileDialog>
+#include <QLineEdit>
 #include <QListWidget>
 #include <QPushButton>
 #include <QTableView>
@@ -191,6 +193,36 @@ TEST_F(VersionsDialogTest, OfAReadOnlyToyACopyCanBeSavedButNothingTakenBack) {
     key(Qt::Key_Down);
     EXPECT_FALSE(button(QStringLiteral("Take it back"))->isEnabled());
     EXPECT_TRUE(button(QStringLiteral("Save a copy…"))->isEnabled());
+}
+
+/// Types a name into the next dialog that asks for a file.
+void name_next_file(const QString& name) {
+    auto* timer = new QTimer(qApp);
+    QObject::connect(timer, &QTimer::timeout, timer, [timer, name] {
+        auto* asking = qobject_cast<QFileDialog*>(QApplication::activeModalWidget());
+        if (asking == nullptr) return;
+        timer->stop();
+        timer->deleteLater();
+        asking->findChild<QLineEdit*>()->setText(name);
+        QTimer::singleShot(0, asking->findChild<QDialogButtonBox*>()->button(QDialogButtonBox::Save),
+                           &QPushButton::click);
+    });
+    timer->start(20);
+}
+
+TEST_F(VersionsDialogTest, ACopyIsSavedByteForByte) {
+    save({6, 12});
+    const QByteArray then = keeper->store().read(keeper->store().versions_of(file()).front()).bytes;
+    save({6, 12, 18});
+    open();
+    key(Qt::Key_Down);
+    name_next_file(QStringLiteral("copy"));
+    button(QStringLiteral("Save a copy…"))->click();
+    QFile copy(toys_.filePath(QStringLiteral("copy.roundwright")));
+    ASSERT_TRUE(copy.open(QIODevice::ReadOnly));
+    EXPECT_EQ(copy.readAll(), then);
+    EXPECT_FALSE(session.modified());
+    EXPECT_EQ(session.path(), file());
 }
 
 TEST_F(VersionsDialogTest, FitsASmallScreen) {
