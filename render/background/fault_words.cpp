@@ -4,6 +4,7 @@
 #include <cstdlib>
 #include <new>
 #include <stdexcept>
+#include <system_error>
 
 #include <QCoreApplication>
 
@@ -21,15 +22,23 @@ std::atomic<void*> kept = nullptr;
 
 void give_back_memory() noexcept { std::free(kept.exchange(nullptr)); }
 
+/// An allocation failed, a size is beyond what a container may hold, or the system has no thread left.
+bool is_lack_of_memory(const std::exception& problem) {
+    if (dynamic_cast<const std::bad_alloc*>(&problem) || dynamic_cast<const std::length_error*>(&problem))
+        return true;
+    const auto* system = dynamic_cast<const std::system_error*>(&problem);
+    return system && (system->code() == std::errc::resource_unavailable_try_again ||
+                      system->code() == std::errc::not_enough_memory);
+}
+
 QString words_of(const std::exception_ptr& fault) {
     try {
         std::rethrow_exception(fault);
-    } catch (const std::bad_alloc&) {
-        give_back_memory();
-        return FaultText::tr("There is not enough memory for this.");
-    } catch (const std::length_error&) {  // more elements than a container can have
-        return FaultText::tr("There is not enough memory for this.");
     } catch (const std::exception& problem) {
+        if (is_lack_of_memory(problem)) {
+            give_back_memory();
+            return FaultText::tr("There is not enough memory for this.");
+        }
         return FaultText::tr("This could not be finished: %1").arg(QString::fromUtf8(problem.what()));
     } catch (...) {
         return FaultText::tr("This could not be finished.");
