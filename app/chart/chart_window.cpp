@@ -121,10 +121,10 @@ void ChartWindow::save_svg() {
     const QString path =
         ask_save_path(this, tr("Save the chart"), tr("chart.svg"), tr("SVG (*.svg)"), QStringLiteral("svg"));
     if (path.isEmpty()) return;
-    if (const auto problem = save_bytes(path, picture)) {
-        QMessageBox::warning(this, tr("Save the chart"),
-                             tr("%1 could not be written: %2").arg(path, *problem));
-    }
+    const SavedBytes saved = save_bytes(path, picture);
+    if (!saved.problem) return session_.remark(path, saved.remarks);
+    QMessageBox::warning(this, tr("Save the chart"),
+                         tr("%1 could not be written: %2").arg(path, *saved.problem));
 }
 
 }  // namespace roundwright::app

@@ -7,6 +7,7 @@
 #include "app/cli/complaint.h"
 #include "app/cli/output.h"
 #include "app/session/document_file.h"
+#include "app/storage/stream_file.h"
 
 namespace roundwright::app {
 namespace {
@@ -46,7 +47,7 @@ int work_or_complain(const std::function<int(const QString&, const Toy&)>& work,
 int for_each_toy(const Arguments& arguments, const std::function<int(const QString&, const Toy&)>& work) {
     int worst = exit_fine;
     for (const QString& path : arguments.operands()) {
-        const LoadedFile file = load_document_file(path);
+        const LoadedFile file = is_device(path) ? load_document_stream(path) : load_document_file(path);
         if (file.problem) {
             print_file_problem(path, *file.problem);
             worst = exit_bad_input;

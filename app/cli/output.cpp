@@ -4,7 +4,7 @@
 #include <cstdio>
 #include <nlohmann/json.hpp>
 
-#include <QtGlobal>
+#include "app/storage/disk_words.h"
 
 namespace roundwright::app {
 namespace {
@@ -31,7 +31,7 @@ void print_problem(const QString& problem) { put(stderr, "roundwright: " + probl
 
 std::optional<QString> finish_output() {
     if (std::fflush(stdout) != 0 && output_error == 0) output_error = errno;
-    return output_error == 0 ? std::nullopt : std::optional(qt_error_string(output_error));
+    return output_error == 0 ? std::nullopt : std::optional(disk_fault_words({DiskStep::write, output_error, {}}));
 }
 
 }  // namespace roundwright::app

@@ -22,6 +22,10 @@ bool refused(const QString& problem) {
     return false;
 }
 
+void print_remarks(const QString& path, const QString& remarks) {
+    if (!remarks.isEmpty()) print_problem(CommandLine::tr("%1: %2").arg(path, remarks));
+}
+
 /// ".png or .svg"
 QString in_words(QStringList endings) {
     for (QString& ending : endings) ending.prepend(QLatin1Char('.'));
@@ -85,10 +89,12 @@ bool output_is_named(const Arguments& arguments, const QStringList& endings) {
 
 int write_output(const Arguments& arguments, const QString& input, const QString& path,
                  const QByteArray& bytes) {
-    if (const auto problem = save_bytes(path, bytes)) {
-        print_problem(CommandLine::tr("%1: %2").arg(path, *problem));
+    const SavedBytes saved = save_bytes(path, bytes);
+    if (saved.problem) {
+        print_problem(CommandLine::tr("%1: %2").arg(path, *saved.problem));
         return exit_bad_input;
     }
+    print_remarks(path, saved.remarks);
     if (arguments.has(QStringLiteral("json")))
         print_json({{"file", input.toStdString()}, {"output", path.toStdString()}});
     else
@@ -99,10 +105,12 @@ int write_output(const Arguments& arguments, const QString& input, const QString
 int save_new_toy(const Arguments& arguments, const Toy& toy) {
     if (!arguments.has(output_option)) return exit_fine;
     const QString path = arguments.value(output_option);
-    if (const auto problem = save_document_file(path, toy)) {
-        print_problem(CommandLine::tr("%1: %2").arg(path, problem->message));
+    const SavedFile saved = save_document_file(path, toy, {});
+    if (saved.problem) {
+        print_problem(CommandLine::tr("%1: %2").arg(path, saved.problem->message));
         return exit_bad_input;
     }
+    print_remarks(path, saved.remarks);
     if (!arguments.has(QStringLiteral("json"))) print_line(CommandLine::tr("Saved as %1.").arg(path));
     return exit_fine;
 }

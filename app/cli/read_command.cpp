@@ -1,7 +1,6 @@
 #include <algorithm>
 #include <nlohmann/json.hpp>
-
-#include <QFile>
+#include <unistd.h>
 
 #include "app/cli/command.h"
 #include "app/cli/command_line.h"
@@ -9,6 +8,8 @@
 #include "app/cli/output.h"
 #include "app/cli/output_file.h"
 #include "app/cli/read_json.h"
+#include "app/storage/disk_words.h"
+#include "app/storage/stream_file.h"
 #include "core/base/limits.h"
 #include "core/language/pattern/read_pattern.h"
 #include "core/rounds/piece_graph.h"
@@ -47,17 +48,17 @@ void print_in_words(const QString& path, const ReadPattern& pattern) {
 }
 
 std::optional<QByteArray> contents(const QString& path) {
-    QFile file(path);
-    const bool standard_input = path == QLatin1String("-");
-    const bool opened = standard_input ? file.open(0, QIODevice::ReadOnly) : file.open(QIODevice::ReadOnly);
     constexpr auto limit = static_cast<qint64>(max_text_bytes);
-    const QByteArray bytes = opened ? file.read(limit + 1) : QByteArray();
-    if (opened && file.error() == QFileDevice::NoError && bytes.size() <= limit) return bytes;
-    print_problem(bytes.size() > limit
-                      ? CommandLine::tr("%1: larger than %2 MiB, too large for a pattern. Nothing was read.")
+    const bool standard_input = path == QLatin1String("-");
+    const ReadFile file = standard_input    ? read_stream(STDIN_FILENO, path, limit)
+                          : is_device(path) ? read_stream(path, limit)
+                                            : read_whole(path, limit);
+    if (!file.fault && file.bytes.size() <= limit) return file.bytes;
+    print_problem(file.fault
+                      ? CommandLine::tr("%1: %2").arg(path, disk_fault_words(*file.fault))
+                      : CommandLine::tr("%1: larger than %2 MiB, too large for a pattern. Nothing was read.")
                             .arg(path)
-                            .arg(limit >> 20)
-                      : CommandLine::tr("%1: %2").arg(path, file.errorString()));
+                            .arg(limit >> 20));
     return std::nullopt;
 }
 

@@ -65,15 +65,16 @@ std::vector<std::size_t> MeshDialog::pieces() const {
     return all;
 }
 
-std::optional<QString> MeshDialog::save_to(const QString& path, const render::Progress& progress) const {
+SavedBytes MeshDialog::save_to(const QString& path, const render::Progress& progress) const {
     const std::vector<std::size_t> wanted = pieces();
     ShownOptions options;
     options.relief = surface_->currentIndex() == 0 ? Relief::solid : Relief::none;
     std::vector<ShownPiece> shown;
     for (const std::size_t piece : wanted) {
-        if (progress.stop.stop_requested()) return QString();
+        if (progress.stop.stop_requested()) return {QString(), {}};
         shown.push_back(shown_piece(session_.toy(), piece, options));
-        if (shown.back().empty()) return tr("%1 has no shape yet.").arg(piece_name(session_.toy(), piece));
+        if (shown.back().empty())
+            return {tr("%1 has no shape yet.").arg(piece_name(session_.toy(), piece)), {}};
         if (progress.report) progress.report(static_cast<int>(shown.size()), static_cast<int>(wanted.size()));
     }
     // An ending that was typed says more than the choice does.
@@ -87,15 +88,19 @@ void MeshDialog::ask_and_save() {
         ask_save_path(this, windowTitle(), pieces_->currentText() + QLatin1Char('.') + ending,
                       tr("3D file (*.%1)").arg(ending), ending);
     if (path.isEmpty()) return;
-    std::optional<QString> problem;
+    SavedBytes saved;
     const bool written =
         run_with_progress(this, tr("Writing the 3D file…"), [&](const render::Progress& progress) {
-            problem = save_to(path, progress);
-            return !problem;
+            saved = save_to(path, progress);
+            return !saved.problem;
         });
-    if (written) return accept();
-    if (!problem->isEmpty())
-        QMessageBox::warning(this, windowTitle(), tr("%1 could not be written: %2").arg(path, *problem));
+    if (written) {
+        session_.remark(path, saved.remarks);
+        return accept();
+    }
+    if (!saved.problem->isEmpty())
+        QMessageBox::warning(this, windowTitle(),
+                             tr("%1 could not be written: %2").arg(path, *saved.problem));
 }
 
 }  // namespace roundwright::app

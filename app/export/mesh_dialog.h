@@ -1,10 +1,9 @@
 #pragma once
 
-#include <optional>
-
 #include <QDialog>
 
 #include "app/export/mesh_file.h"
+#include "app/kit/save_bytes.h"
 #include "app/session/document_session.h"
 #include "render/pages/pattern_options.h"
 
@@ -19,8 +18,7 @@ class MeshDialog : public QDialog {
     explicit MeshDialog(DocumentSession& session, QWidget* parent = nullptr);
 
     /// Writes the file as chosen. Why that failed, if it did; empty if it was stopped.
-    [[nodiscard]] std::optional<QString> save_to(const QString& path,
-                                                 const render::Progress& progress = {}) const;
+    [[nodiscard]] SavedBytes save_to(const QString& path, const render::Progress& progress = {}) const;
 
   private:
     void build();

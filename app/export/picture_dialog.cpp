@@ -149,8 +149,8 @@ void PictureDialog::show_preview() {
     svg_->setToolTip(as_in_the_window() ? tr("Choose a side to save a drawing.") : QString());
 }
 
-std::optional<QString> PictureDialog::save_to(const QString& path) const {
-    if (shown_.empty()) return tr("the piece has no shape yet.");
+SavedBytes PictureDialog::save_to(const QString& path) const {
+    if (shown_.empty()) return {tr("the piece has no shape yet."), {}};
     if (QFileInfo(path).suffix().toLower() != QLatin1String("svg"))
         return save_bytes(path, png_bytes(image(wanted())));
     const auto piece = static_cast<std::size_t>(session_.current_piece());
@@ -163,10 +163,15 @@ void PictureDialog::ask_and_save(const QString& filter, const QString& ending) {
     const QString path = ask_save_path(this, windowTitle(), name, filter, ending);
     if (path.isEmpty()) return;
     QGuiApplication::setOverrideCursor(Qt::WaitCursor);
-    const auto problem = save_to(path);
+    const SavedBytes saved = save_to(path);
     QGuiApplication::restoreOverrideCursor();
-    if (!problem) return accept();
-    QMessageBox::warning(this, windowTitle(), tr("%1 could not be written: %2").arg(path, *problem));
+    if (saved.problem) {
+        QMessageBox::warning(this, windowTitle(),
+                             tr("%1 could not be written: %2").arg(path, *saved.problem));
+        return;
+    }
+    session_.remark(path, saved.remarks);
+    accept();
 }
 
 }  // namespace roundwright::app

@@ -1,10 +1,9 @@
 #pragma once
 
-#include <optional>
-
 #include <QDialog>
 
 #include "app/export/picture_file.h"
+#include "app/kit/save_bytes.h"
 #include "app/session/document_session.h"
 
 class QComboBox;
@@ -26,7 +25,7 @@ class PictureDialog : public QDialog {
     PictureDialog(DocumentSession& session, const render::SceneView* scene, QWidget* parent = nullptr);
 
     /// Writes the picture as chosen to a PNG file, or an SVG file by its ending. Why that failed, if it did.
-    [[nodiscard]] std::optional<QString> save_to(const QString& path) const;
+    [[nodiscard]] SavedBytes save_to(const QString& path) const;
 
   private:
     void build();

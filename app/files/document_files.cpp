@@ -30,8 +30,9 @@ QString toy_name(const DocumentSession& session) {
     return title.isEmpty() ? DocumentFiles::tr("New toy") : title;
 }
 
-DocumentFiles::DocumentFiles(DocumentSession& session, Autosave& autosave, QWidget* window)
-    : QObject(window), session_(session), autosave_(autosave), window_(window) {
+DocumentFiles::DocumentFiles(DocumentSession& session, Autosave& autosave, FileFollower& follower,
+                             QWidget* window)
+    : QObject(window), session_(session), autosave_(autosave), follower_(follower), window_(window) {
     connect(&recent_, &RecentFiles::chosen, this, &DocumentFiles::open);
 }
 
@@ -51,6 +52,7 @@ void DocumentFiles::fill(QMenu* menu) {
     add(tr("&Save"), QKeySequence::Save, QStringLiteral("save"), [this] { save(); });
     add(tr("Save &as…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S), {}, [this] { save_as(); });
     add(tr("&Kept copies…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_K), {}, [this] { show_kept_copies(); });
+    add(tr("Take &what is in the file"), Qt::Key_F5, {}, [this] { reload(); });
     menu->addSeparator();
     add(tr("About this &toy…"), QKeySequence(Qt::ALT | Qt::Key_Return), QStringLiteral("note"),
         [this] { ask_toy_details(session_, window_); });
@@ -123,8 +125,10 @@ void DocumentFiles::ask_open() {
 }
 
 bool DocumentFiles::open(const QString& path) {
+    auto left = autosave_.left_of(path);
+    if (follower_.is_open_here(path) && left.empty()) return open_again();
     if (!may_leave()) return false;
-    if (auto left = autosave_.left_of(path); !left.empty() && offer(std::move(left), path)) return true;
+    if (!left.empty() && offer(std::move(left), path)) return true;
     if (const auto problem = session_.open(path)) {
         tell(tr("“%1” could not be opened.").arg(QFileInfo(path).fileName()), *problem);
         if (!QFileInfo::exists(path)) recent_.remove(path);
@@ -152,8 +156,23 @@ void DocumentFiles::tell_left_out() const {
     tell_lines(tr("“%1” was mended in some places. Nothing is lost.").arg(name), mended);
 }
 
+/// The file of the toy that is open here: there is nothing to open, but there may be something to go back to.
+bool DocumentFiles::open_again() {
+    follower_.look_now();
+    const bool is_same = !session_.modified() && session_.standing().on_disk == OnDisk::same;
+    if (!is_same && wants_file_instead(window_, toy_name(session_), session_.modified())) reload();
+    Q_EMIT opened();
+    return true;
+}
+
+void DocumentFiles::reload() {
+    if (session_.path().isEmpty()) return;
+    if (const auto problem = follower_.take_theirs())
+        tell(tr("“%1” could not be read.").arg(QFileInfo(session_.path()).fileName()), *problem);
+}
+
 bool DocumentFiles::save() {
-    if (session_.path().isEmpty() || session_.read_only()) return save_as();
+    if (!may_be_saved(session_.standing())) return save_as();
     return save_to(session_.path());
 }
 
@@ -163,14 +182,54 @@ bool DocumentFiles::save_as() {
     return !path.isEmpty() && save_to(path);
 }
 
-bool DocumentFiles::save_to(const QString& path) {
-    if (const auto problem = session_.save(path)) {
-        tell(tr("“%1” could not be saved.").arg(QFileInfo(path).fileName()), *problem);
-        return false;
+/// A name that can be saved under, as far as is known before it is tried.
+bool DocumentFiles::may_save_to(const QString& path) {
+    const QString name = QFileInfo(path).fileName();
+    const QString problem = tr("“%1” was not saved.").arg(name);
+    if (QFileInfo(path).isDir()) {
+        tell(problem, {tr("This is the name of a folder. Choose another name."), {}});
+    } else if (!follower_.claim(path)) {
+        tell(problem, {tr("It is open in another window. Close it there, or choose another name."), {}});
+    } else if (FileFollower::is_protected(path)) {
+        tell(problem, {tr("It is write-protected. Choose another name or another folder."), {}});
+    } else {
+        return follower_.is_open_here(path) || is_toy_or_nothing(path) || wants_to_replace(window_, name);
     }
+    return false;
+}
+
+bool DocumentFiles::save_to(const QString& path) {
+    if (!may_save_to(path)) return false;
+    const auto problem = session_.save(path);
+    if (!problem) return saved();
+    if (problem->was_changed) return settle_conflict();
+    tell_not_saved(QFileInfo(path).fileName(), *problem);
+    return false;
+}
+
+bool DocumentFiles::saved() {
     recent_.add(session_.path());
     QSettings().setValue(folder_setting, QFileInfo(session_.path()).path());
     return true;
+}
+
+/// The file is another one than was read. True: the maker's toy is saved.
+bool DocumentFiles::settle_conflict() {
+    follower_.look_now();
+    const bool is_toy = session_.standing().on_disk == OnDisk::changed;
+    return keep(ask_which_to_keep(window_, toy_name(session_), is_toy, follower_.why_unreadable()));
+}
+
+/// What was the maker's is one step back after theirs was taken: no reason to leave it.
+bool DocumentFiles::keep(Keep whose) {
+    if (whose == Keep::theirs) reload();
+    if (whose == Keep::theirs || whose == Keep::undecided) return false;
+    if (whose == Keep::mine && !may_save_to(session_.path())) return false;
+    const QString name = QFileInfo(session_.path()).fileName();
+    const auto problem = whose == Keep::mine ? follower_.keep_mine() : follower_.keep_both();
+    if (!problem) return saved();
+    tell_not_saved(name, *problem);
+    return false;
 }
 
 bool DocumentFiles::offer_left_behind() {
@@ -212,6 +271,19 @@ bool DocumentFiles::bring_back(LeftBehind left, const QString& document) {
     Q_EMIT opened();
     Q_EMIT brought_back(typed);
     return true;
+}
+
+/// The copy is looked for first: what is said of it must hold.
+void DocumentFiles::tell_not_saved(const QString& name, const FileProblem& problem) {
+    autosave_.keep_now();
+    const QString safe =
+        !session_.modified() ? tr("The toy in the window is safe.")
+        : autosave_.all_kept()
+            ? tr("The toy in the window is safe, and its copy is kept.")
+            : tr("The toy is only in this window now, and no copy of it can be kept either. Leave the window "
+                 "open until the toy is saved.");
+    tell(tr("“%1” could not be saved.").arg(name),
+         {problem.message + QLatin1Char(' ') + safe, problem.place});
 }
 
 void DocumentFiles::tell(const QString& what, const FileProblem& problem) const {

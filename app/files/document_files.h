@@ -3,7 +3,9 @@
 #include <QObject>
 
 #include "app/files/autosave.h"
+#include "app/files/file_questions.h"
 #include "app/files/recent_files.h"
+#include "app/on_disk/file_follower.h"
 #include "app/session/document_session.h"
 
 class QMenu;
@@ -15,7 +17,7 @@ namespace roundwright::app {
 class DocumentFiles : public QObject {
     Q_OBJECT
   public:
-    DocumentFiles(DocumentSession& session, Autosave& autosave, QWidget* window);
+    DocumentFiles(DocumentSession& session, Autosave& autosave, FileFollower& follower, QWidget* window);
 
     void fill(QMenu* menu);
     /// Asks to save unsaved changes; false: stay with the toy. Changes that the maker gives up stay kept until
@@ -25,6 +27,10 @@ class DocumentFiles : public QObject {
     bool open(const QString& path);
     bool save();
     bool save_as();
+    /// What stands in the file takes the place of the toy, as one step that can be undone.
+    void reload();
+    /// Saves where another program has changed the file. True: the maker's toy is saved.
+    bool keep(Keep whose);
     /// Offers what a crash left behind; true if something was brought back.
     bool offer_left_behind();
     /// How many other copies there are that programs which are gone left behind.
@@ -46,13 +52,19 @@ class DocumentFiles : public QObject {
     bool save_to(const QString& path);
     [[nodiscard]] bool offer(std::vector<LeftBehind> left, const QString& document);
     [[nodiscard]] bool bring_back(LeftBehind left, const QString& document);
+    bool open_again();
+    [[nodiscard]] bool may_save_to(const QString& path);
+    [[nodiscard]] bool settle_conflict();
+    bool saved();
     void tell_left_out() const;
+    void tell_not_saved(const QString& name, const FileProblem& problem);
     void tell(const QString& what, const FileProblem& problem) const;
     [[nodiscard]] QString usual_folder() const;
     [[nodiscard]] QString suggested_path() const;
 
     DocumentSession& session_;
     Autosave& autosave_;
+    FileFollower& follower_;
     QWidget* window_;
     RecentFiles recent_;
 };

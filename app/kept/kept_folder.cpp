@@ -8,6 +8,7 @@
 #include <QUuid>
 
 #include "app/kept/older_notes.h"
+#include "app/storage/state_folder.h"
 
 namespace roundwright::app {
 namespace {
@@ -15,15 +16,6 @@ namespace {
 const auto kept_suffix = QStringLiteral(".kept");
 const auto lock_suffix = QStringLiteral(".lock");
 constexpr qint64 most_of_a_mark = 128;
-constexpr qsizetype window_name_size = 36;
-
-QString usual_state_folder() {
-    const QString state = qEnvironmentVariable("XDG_STATE_HOME");
-    // XDG Base Directory Specification 0.8: a path that is not absolute is to be ignored.
-    const bool usable = QDir::isAbsolutePath(state);
-    const QString home = usable ? state : QDir::homePath() + QStringLiteral("/.local/state");
-    return home + QStringLiteral("/roundwright");
-}
 
 }  // namespace
 
@@ -55,9 +47,8 @@ std::vector<QString> KeptFolder::names(const QString& suffix) const {
 
 std::vector<QString> KeptFolder::running(const QString& but) const {
     auto found = names(lock_suffix);
-    std::erase_if(found, [&](const QString& name) {
-        return name == but || ProgramLock::take(lock_file(name), disk_).lock != nullptr;
-    });
+    std::erase_if(found,
+                  [&](const QString& name) { return name == but || !LockFile::is_held(lock_file(name)); });
     return found;
 }
 
@@ -78,20 +69,25 @@ std::optional<KeptCopy> KeptFolder::read(const QString& file) const {
 }
 
 std::optional<LeftBehind> KeptFolder::left_by(const QString& name) const {
-    auto [hold, fault] = ProgramLock::take(lock_file(name), disk_);
-    if (!hold && !fault) return std::nullopt;  // with a fault nobody can hold it: a full disk, or read only
+    auto hold = std::make_shared<LockFile>();
+    // Where no lock can be made nobody has one either: a full disk, or one that can only be read.
+    if (hold->take(lock_file(name)) == LockAnswer::held_elsewhere) return std::nullopt;
     auto copy = read(kept_file(name));
     if (!copy) return std::nullopt;
     return LeftBehind{kept_file(name), {}, std::move(copy->head), std::move(hold), {}};
 }
 
-/// What was being written when its program was killed: ".NAME", more, ".part" (see `write_whole`).
-void KeptFolder::clear_half_written() const {
-    for (const auto& file : QDir(path_).entryList({QStringLiteral(".*.part")}, QDir::Files | QDir::Hidden)) {
-        const QString name = file.mid(1, window_name_size);
-        const auto hold = ProgramLock::take(lock_file(name), disk_).lock;
-        if (hold) disk_.remove(QFile::encodeName(path_ + u'/' + file));
+/// Locks of programs that are gone, and, if all are, what they were writing when they were killed (see
+/// `write_whole`).
+void KeptFolder::clear_up(const QString& window) const {
+    for (const auto& name : names(lock_suffix)) {
+        LockFile free;
+        if (name == window || LockFile::is_held(lock_file(name))) continue;
+        static_cast<void>(free.take(lock_file(name)));  // and when it is let go, it goes
     }
+    if (!running(window).empty()) return;
+    for (const auto& file : QDir(path_).entryList({QStringLiteral(".*.part")}, QDir::Files | QDir::Hidden))
+        disk_.remove(QFile::encodeName(path_ + u'/' + file));
 }
 
 std::vector<LeftBehind> KeptFolder::left_behind() const {
@@ -101,8 +97,6 @@ std::vector<LeftBehind> KeptFolder::left_behind() const {
     }
     std::ranges::stable_sort(found, std::ranges::greater{},
                              [](const LeftBehind& left) { return left.head.number; });
-    static_cast<void>(running({}));  // who takes a lock that is free takes its file away with it
-    clear_half_written();
     auto older = left_by_older_programs(state_folder_, disk_);
     found.insert(found.end(), std::move_iterator(older.begin()), std::move_iterator(older.end()));
     return found;

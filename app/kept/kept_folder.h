@@ -29,7 +29,9 @@ class KeptFolder {
     [[nodiscard]] std::vector<QString> running(const QString& but) const;
     /// The highest number of a kept copy here.
     [[nodiscard]] std::uint64_t highest_number() const;
-    /// What programs that are gone left, the latest first. Takes away locks of those who left nothing.
+    /// Takes away what is left of programs that are gone and is no kept copy. `window`: whose who does so.
+    void clear_up(const QString& window) const;
+    /// What programs that are gone left, the latest first.
     [[nodiscard]] std::vector<LeftBehind> left_behind() const;
 
     /// The kept copy, if its file is ours and whole.
@@ -39,7 +41,6 @@ class KeptFolder {
   private:
     [[nodiscard]] std::vector<QString> names(const QString& suffix) const;
     [[nodiscard]] std::optional<LeftBehind> left_by(const QString& name) const;
-    void clear_half_written() const;
 
     QString state_folder_;
     QString path_;

@@ -2,9 +2,7 @@
 
 #include <algorithm>
 #include <cerrno>
-#include <chrono>
 #include <new>
-#include <thread>
 
 #include "core/document/json_document.h"
 
@@ -13,21 +11,16 @@ namespace roundwright::app {
 KeptWriter::KeptWriter(KeptFolder folder, QString name) : folder_(std::move(folder)), name_(std::move(name)) {
     const std::scoped_lock guard(mutex_);
     static_cast<void>(hold_lock());  // tried again, and said, when there is something to keep
+    folder_.clear_up(name_);
 }
 
 /// The lock stands before the copy does, so that nobody takes a running window's copy for one left behind.
-/// Its name is nobody else's, but one who clears up may have it for a moment.
 std::optional<DiskFault> KeptWriter::hold_lock() {
     if (auto fault = folder_.make()) return fault;
-    constexpr int tries = 20;
-    for (int k = 0; k < tries && !(lock_ && lock_->in_place()); ++k) {
-        lock_.reset();
-        auto taken = ProgramLock::take(folder_.lock_file(name_), folder_.disk());
-        if (taken.fault) return taken.fault;
-        lock_ = std::move(taken.lock);
-        if (!lock_) std::this_thread::sleep_for(std::chrono::milliseconds(1));
-    }
-    return lock_ ? std::nullopt : std::optional(DiskFault{DiskStep::open, EBUSY, folder_.lock_file(name_)});
+    if (lock_.is_in_place()) return std::nullopt;
+    const QString file = folder_.lock_file(name_);
+    if (lock_.take(file) == LockAnswer::taken) return std::nullopt;
+    return DiskFault{DiskStep::open, lock_.error(), file};
 }
 
 KeptCopy KeptWriter::copy_of(const UnsavedWork& work) {

@@ -41,7 +41,7 @@ class KeptWriter {
     std::mutex mutex_;  ///< guards all below
     Turn done_ = 0;
     std::uint64_t number_ = 0;
-    std::unique_ptr<ProgramLock> lock_;
+    LockFile lock_;
 };
 
 }  // namespace roundwright::app

@@ -3,7 +3,7 @@
 #include <memory>
 
 #include "app/kept/kept_copy.h"
-#include "app/kept/program_lock.h"
+#include "app/storage/lock_file.h"
 
 class QLockFile;
 
@@ -14,7 +14,7 @@ struct LeftBehind {
     QString file;                      ///< its kept file, or the note of an older program
     QString toy_file;                  ///< an older program's: where the toy itself is; empty: in `file`
     KeptHead head;
-    std::shared_ptr<ProgramLock> hold{};
+    std::shared_ptr<LockFile> hold{};
     std::shared_ptr<QLockFile> old_hold{};  ///< as older programs locked
 };
 

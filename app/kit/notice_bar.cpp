@@ -94,7 +94,10 @@ class NoticeRow : public QWidget {
         fit_buttons(notice.answers);
         for (std::size_t at = 0; at < buttons_.size(); ++at) {
             buttons_[at]->disconnect(this);
-            buttons_[at]->setAccessibleDescription(notice.words);
+            const QString& hint = notice.answers[at].hint;
+            buttons_[at]->setToolTip(hint.toHtmlEscaped());
+            buttons_[at]->setAccessibleDescription(hint.isEmpty() ? notice.words
+                                                                  : notice.words + u' ' + hint);
             // After the click is over: the answer may take the button away.
             connect(buttons_[at], &QPushButton::clicked, this, notice.answers[at].act, Qt::QueuedConnection);
         }

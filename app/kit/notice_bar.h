@@ -21,6 +21,7 @@ enum class NoticeRank {
 struct NoticeAnswer {
     QString words;  ///< with its mnemonic
     std::function<void()> act;
+    QString hint{};  ///< what it does, where the words do not say all
 };
 
 struct Notice {

@@ -42,9 +42,9 @@ FormWords words_of(PatternForm form) {
 }
 
 bool write_bytes(const QString& path, const QByteArray& bytes, QString& message) {
-    const auto problem = save_bytes(path, bytes);
-    message = problem.value_or(QString());
-    return !problem;
+    const SavedBytes saved = save_bytes(path, bytes);
+    message = saved.problem.value_or(saved.remarks);
+    return !saved.problem;
 }
 
 bool write_text(const QString& path, const QString& text, QString& message) {
@@ -72,8 +72,8 @@ bool write_pattern(PatternForm form, const Toy& toy, const render::PatternOption
     return false;
 }
 
-bool save_pattern(QWidget* parent, PatternForm form, const Toy& toy, const render::PatternOptions& options,
-                  const QString& suggested_name) {
+bool save_pattern(QWidget* parent, PatternForm form, DocumentSession& session,
+                  const render::PatternOptions& options, const QString& suggested_name) {
     const FormWords words = words_of(form);
     const QString path = ask_save_path(parent, words.title, suggested_name + QLatin1Char('.') + words.suffix,
                                        words.filter, words.suffix);
@@ -81,8 +81,9 @@ bool save_pattern(QWidget* parent, PatternForm form, const Toy& toy, const rende
     QString message;
     const bool written = run_with_progress(
         parent, PatternFilesText::tr("Writing the pattern…"), [&](const render::Progress& progress) {
-            return write_pattern(form, toy, options, path, message, progress);
+            return write_pattern(form, session.toy(), options, path, message, progress);
         });
+    if (written) session.remark(path, message);
     if (!written && !message.isEmpty()) {
         QMessageBox::warning(parent, words.title,
                              PatternFilesText::tr("%1 could not be written: %2").arg(path, message));

@@ -169,7 +169,7 @@ QWidget* PatternPreview::buttons() {
     pdf->setDefault(true);
     auto* menu = new QMenu(other);
     const auto save = [this](PatternForm form) {
-        save_pattern(this, form, session_.toy(), options(), file_name_of(session_.toy()));
+        save_pattern(this, form, session_, options(), file_name_of(session_.toy()));
     };
     menu->addAction(tr("Plain &text…"), this, [save] { save(PatternForm::plain_text); });
     menu->addAction(tr("&Markdown…"), this, [save] { save(PatternForm::markdown); });

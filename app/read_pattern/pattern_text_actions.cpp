@@ -3,7 +3,6 @@
 #include <functional>
 
 #include <QClipboard>
-#include <QFile>
 #include <QFileDialog>
 #include <QGuiApplication>
 #include <QMenu>
@@ -11,6 +10,8 @@
 
 #include "app/kit/action_maker.h"
 #include "app/read_pattern/pattern_review.h"
+#include "app/storage/disk_words.h"
+#include "app/storage/whole_file.h"
 #include "core/base/limits.h"
 #include "core/language/pattern/write_pattern.h"
 
@@ -48,14 +49,14 @@ void PatternTextActions::open_text() {
     const QString path = QFileDialog::getOpenFileName(window_, tr("Open pattern text"), {},
                                                       tr("Text (*.txt *.md);;All files (*)"));
     if (path.isEmpty()) return;
-    QFile file(path);
+    const ReadFile file = read_whole(path, most_text_bytes);
     const auto refuse = [&](const QString& why) {
         QMessageBox::warning(window_, tr("Open pattern text"), tr("%1 could not be read: %2").arg(path, why));
     };
-    if (!file.open(QIODevice::ReadOnly)) return refuse(file.errorString());
-    if (file.size() > most_text_bytes)
+    if (file.fault) return refuse(disk_fault_words(*file.fault));
+    if (file.bytes.size() > most_text_bytes)
         return refuse(tr("it is larger than %1 MiB, too large for a pattern.").arg(most_text_bytes >> 20));
-    review(QString::fromUtf8(file.readAll()));
+    review(QString::fromUtf8(file.bytes));
 }
 
 void PatternTextActions::paste_text() { review(QGuiApplication::clipboard()->text()); }

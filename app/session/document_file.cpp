@@ -2,7 +2,6 @@
 
 #include <QCoreApplication>
 #include <QFile>
-#include <QFileInfo>
 
 #include "app/kit/save_bytes.h"
 #include "app/storage/disk_words.h"
@@ -44,8 +43,14 @@ QString fault_words(const DocumentError& error) {
     return QString::fromUtf8(error.what());
 }
 
-/// A device, a pipe, or a part of the program itself.
-bool is_on_no_disk(const QString& path) { return path.startsWith(QLatin1Char(':')) || is_device(path); }
+constexpr auto most_bytes = static_cast<qint64>(max_file_bytes);
+
+/// A part of the program itself, as the samples are.
+LoadedFile load_own_document(const QString& resource) {
+    QFile file(resource);
+    if (!file.open(QIODevice::ReadOnly)) return refused(file.errorString());
+    return load_document({file.readAll(), {}, std::nullopt});
+}
 
 // A name that nobody asked for may be long.
 constexpr int longest_key_shown = 80;
@@ -58,15 +63,11 @@ QString shortened(const std::string& text) {
 }  // namespace
 
 LoadedFile load_document_file(const QString& path) {
-    if (QFileInfo(path).isDir()) return refused(DocumentFileText::tr("This is a folder, not a toy."));
-    constexpr auto limit = static_cast<qint64>(max_file_bytes);
-    if (!is_on_no_disk(path)) return load_document(read_whole(path, limit));
-    QFile file(path);
-    if (!file.open(QIODevice::ReadOnly)) return refused(file.errorString());
-    const QByteArray bytes = file.read(limit + 1);
-    if (file.error() != QFileDevice::NoError) return refused(file.errorString());
-    return load_document({bytes, {}, std::nullopt});
+    if (path.startsWith(QLatin1String(":/"))) return load_own_document(path);
+    return load_document(read_whole(path, most_bytes));
 }
+
+LoadedFile load_document_stream(const QString& path) { return load_document(read_stream(path, most_bytes)); }
 
 LoadedFile load_document(const ReadFile& file) {
     if (file.fault) return refused(disk_fault_words(*file.fault));
@@ -106,17 +107,15 @@ QString mended_id_words(const MendedId& mended) {
 }
 
 std::optional<FileProblem> save_document_file(const QString& path, const Toy& toy) {
-    const auto problem = save_bytes(path, QByteArray::fromStdString(write_document(toy)));
-    return problem ? std::optional(FileProblem{*problem, {}}) : std::nullopt;
+    return save_document_file(path, toy, {}).problem;
 }
 
 SavedFile save_document_file(const QString& path, const Toy& toy, const WriteWishes& wishes) {
-    if (is_on_no_disk(path)) return {save_document_file(path, toy), {}};
-    const WrittenFile written = write_whole(path, QByteArray::fromStdString(write_document(toy)), wishes);
+    const WrittenFile written = write_bytes(path, QByteArray::fromStdString(write_document(toy)), wishes);
     if (written.was_changed)
-        return {FileProblem{DocumentFileText::tr("Another program has changed it."), {}, true}, {}};
-    if (written.fault) return {FileProblem{disk_fault_words(*written.fault), {}}, {}};
-    return {std::nullopt, written.stamp};
+        return {FileProblem{DocumentFileText::tr("Another program has changed it."), {}, true}, {}, {}};
+    if (written.fault) return {FileProblem{disk_fault_words(*written.fault), {}}, {}, {}};
+    return {std::nullopt, written.stamp, written_remarks(written)};
 }
 
 }  // namespace roundwright::app

@@ -24,8 +24,11 @@ struct LoadedFile {
     FileStamp stamp{};  ///< which state of which file; empty for what is no file on a disk
 };
 
-/// Reads a document from disk. Sizes over the limit are refused before they are read.
+/// Reads a document from disk. What is too large is refused, and what is no ordinary file too.
 [[nodiscard]] LoadedFile load_document_file(const QString& path);
+
+/// Reads a document from a pipe or a device, and waits for what comes.
+[[nodiscard]] LoadedFile load_document_stream(const QString& path);
 
 /// Reads what was read from a file.
 [[nodiscard]] LoadedFile load_document(const ReadFile& file);
@@ -42,6 +45,7 @@ struct LoadedFile {
 struct SavedFile {
     std::optional<FileProblem> problem;
     FileStamp stamp{};  ///< of what stands there now; empty for what is no file on a disk
+    QString remarks{};  ///< what is to be known of it, as a sentence or two; mostly nothing
 };
 
 /// The same, as the wishes say.

@@ -323,7 +323,14 @@ std::optional<FileProblem> DocumentSession::save(const QString& path, SaveOver o
     Q_EMIT file_changed();
     tell_modified();
     Q_EMIT standing_changed();
+    remark(file_.path, written.remarks);
     return std::nullopt;
+}
+
+void DocumentSession::remark(const QString& path, const QString& words) {
+    if (words.isEmpty() || remarks_made_.contains(path + words)) return;
+    remarks_made_.insert(path + words);
+    Q_EMIT remarked(tr("“%1” is saved. %2").arg(QFileInfo(path).fileName(), words));
 }
 
 /// The file may have been touched, or have got another name or right, and hold the same: then its stamp is

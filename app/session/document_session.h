@@ -7,6 +7,7 @@
 #include <vector>
 
 #include <QObject>
+#include <QSet>
 #include <QString>
 #include <QUndoStack>
 
@@ -62,6 +63,8 @@ class DocumentSession : public QObject {
                     const QString& merge_key = {});
     /// Says why an edit that was asked for is not made.
     void refuse(const QString& why) { Q_EMIT edit_refused(why); }
+    /// Says what is good to know of a file that was written; of each file once, not at every save.
+    void remark(const QString& path, const QString& words);
     /// The next edit starts a step of its own, whatever its merge key.
     void end_merging() { history_.end_merging(); }
 
@@ -155,6 +158,7 @@ class DocumentSession : public QObject {
     void modified_changed(bool modified);
     /// `standing()`, or the stamp of the file.
     void standing_changed();
+    void remarked(const QString& words);
     void edit_refused(const QString& why);  ///< the toy is read only, or would be over a limit
 
   private:
@@ -183,6 +187,7 @@ class DocumentSession : public QObject {
     Preferences preferences_;
     Studies studies_;
     OpenFile file_;
+    QSet<QString> remarks_made_;
     bool told_modified_ = false;
     bool replacing_ = false;  ///< the steps change with the file: they are no edits
 };

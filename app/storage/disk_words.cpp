@@ -3,6 +3,7 @@
 #include <cerrno>
 
 #include <QCoreApplication>
+#include <QStringList>
 
 namespace roundwright::app {
 namespace {
@@ -11,17 +12,74 @@ struct DiskText {
     Q_DECLARE_TR_FUNCTIONS(Disk)
 };
 
-bool is_writing(DiskStep step) { return step != DiskStep::look && step != DiskStep::read; }
-
-QString not_allowed_words(DiskStep step) {
-    return is_writing(step)
-               ? DiskText::tr("You have no right to write here. Save it in a folder of your own.")
-               : DiskText::tr("You have no right to read this file.");
+bool is_reading(const DiskFault& fault) {
+    return fault.step == DiskStep::read || fault.step == DiskStep::look;
 }
 
-}  // namespace
+QString no_permission_words(const DiskFault& fault) {
+    return is_reading(fault)
+               ? DiskText::tr("You don’t have permission to read it.")
+               : DiskText::tr("You don’t have permission to write here. Save to a folder of your own.");
+}
 
-QString disk_fault_words(const DiskFault& fault) {
+QString missing_words(const DiskFault& fault) {
+    return is_reading(fault) ? DiskText::tr("There is no such file.")
+                             : DiskText::tr("The folder is gone. Choose another one.");
+}
+
+QString broken_disk_words(const DiskFault& fault) {
+    return is_reading(fault)
+               ? DiskText::tr(
+                     "The disk reports an error and may be failing. Look for another copy of the "
+                     "file, and have the disk checked.")
+               : DiskText::tr(
+                     "The disk reports an error and may be failing. Save to another disk, and have "
+                     "this one checked.");
+}
+
+QString lost_disk_words(const DiskFault& fault) {
+    return is_reading(fault)
+               ? DiskText::tr(
+                     "The folder cannot be reached: its disk or its network connection is gone. "
+                     "Connect it again, then try once more.")
+               : DiskText::tr(
+                     "The folder cannot be reached: its disk or its network connection is gone. "
+                     "Connect it again, or save to another folder.");
+}
+
+/// Nothing: not one of these.
+QString words_of_place(const DiskFault& fault) {
+    switch (fault.error) {
+        case ENOENT:
+            return missing_words(fault);
+        case ENOTDIR:
+            return DiskText::tr("Part of its path is a file, not a folder.");
+        case EISDIR:
+            return DiskText::tr("This is a folder, not a file.");
+        case ELOOP:
+            return DiskText::tr(
+                "The name is a link that goes round in a circle, or one that may not be used "
+                "here.");
+        case ENOTSUP:
+        case ENXIO:
+            return DiskText::tr("This is not an ordinary file: it is a pipe, a socket or a device.");
+        case ENAMETOOLONG:
+            return DiskText::tr("The name is too long for this disk. Choose a shorter one.");
+        case EINVAL:
+        case EILSEQ:
+            return DiskText::tr(
+                "This disk does not allow such a name. Choose one of plain letters and "
+                "numbers.");
+        case EACCES:
+        case EPERM:
+            return no_permission_words(fault);
+        default:
+            return {};
+    }
+}
+
+/// Nothing: not one of these.
+QString words_of_disk(const DiskFault& fault) {
     switch (fault.error) {
         case ENOSPC:
             return DiskText::tr("The disk is full. Make some room, or save to another disk.");
@@ -29,50 +87,70 @@ QString disk_fault_words(const DiskFault& fault) {
             return DiskText::tr(
                 "Your share of this disk is used up. Delete something, or save to another disk.");
         case EFBIG:
-            return DiskText::tr("The file would be larger than this disk or your account allows.");
-        case EACCES:
-        case EPERM:
-            return not_allowed_words(fault.step);
-        case EROFS:
-            return DiskText::tr("This disk can only be read. Save to another one.");
-        case ENAMETOOLONG:
-            return DiskText::tr("The name is too long for this disk. Choose a shorter one.");
-        case ENOENT:
-            return fault.step == DiskStep::read || fault.step == DiskStep::look
-                       ? DiskText::tr("There is no such file.")
-                       : DiskText::tr("The folder is gone. Choose another one.");
-        case ENOTDIR:
-            return DiskText::tr("A part of the path is not a folder.");
-        case EISDIR:
-            return DiskText::tr("This is a folder, not a file.");
-        case ELOOP:
-            return DiskText::tr("The name is a link that leads nowhere or in a circle.");
-        case EIO:
             return DiskText::tr(
-                "The disk reports a fault in itself. Save to another disk, and check this one.");
+                "The file would be larger than this disk or your account allows. Save to "
+                "another disk.");
+        case EROFS:
+            return DiskText::tr("This disk is read-only. Save to another one.");
+        case EIO:
+            return broken_disk_words(fault);
         case ESTALE:
         case ENOTCONN:
+        case ECONNABORTED:
+        case ECONNRESET:
         case EHOSTDOWN:
         case EHOSTUNREACH:
         case ENETDOWN:
         case ENETUNREACH:
         case ETIMEDOUT:
         case ENODEV:
-        case ENXIO:
-            return DiskText::tr(
-                "The folder cannot be reached: its disk or its network is gone. Save elsewhere.");
+        case ENOMEDIUM:
+            return lost_disk_words(fault);
+        default:
+            return {};
+    }
+}
+
+QString words_of_computer(const DiskFault& fault) {
+    switch (fault.error) {
         case EMFILE:
         case ENFILE:
             return DiskText::tr(
-                "Too many files are open on this computer. Close some programs and try again.");
+                "Too many files are open on this computer. Close some programs, then try "
+                "again.");
+        case EPIPE:
+            return DiskText::tr("The program that was to take it has stopped.");
         case ENOMEM:
-            return DiskText::tr("The computer is out of memory. Close some programs and try again.");
+            return DiskText::tr("The computer is out of memory. Close some programs, then try again.");
         case ETXTBSY:
         case EBUSY:
-            return DiskText::tr("Another program is using this file. Close it there and try again.");
+        case EAGAIN:
+            return DiskText::tr("Another program is using this file. Close it there, then try again.");
         default:
             return DiskText::tr("The system says: %1.").arg(qt_error_string(fault.error));
     }
+}
+
+}  // namespace
+
+QString disk_fault_words(const DiskFault& fault) {
+    for (const auto& words : {words_of_place(fault), words_of_disk(fault)})
+        if (!words.isEmpty()) return words;
+    return words_of_computer(fault);
+}
+
+QString written_remarks(const WrittenFile& written) {
+    QStringList remarks;
+    if (written.other_names_left)
+        remarks << DiskText::tr(
+            "It had other names on this disk (hard links). They still lead to what was in "
+            "it before.");
+    if (written.attributes_lost)
+        remarks << DiskText::tr(
+            "Not all of its access rights, its owner and its extended attributes could be kept.");
+    if (written.not_yet_safe)
+        remarks << DiskText::tr("The disk could not confirm that it would survive a power failure.");
+    return remarks.join(QLatin1Char(' '));
 }
 
 }  // namespace roundwright::app

@@ -26,6 +26,7 @@
 #include "app/face/face_scene.h"
 #include "app/files/document_files.h"
 #include "app/files/dropped_files.h"
+#include "app/files/file_notices.h"
 #include "app/files/first_toy.h"
 #include "app/files/keeping_words.h"
 #include "app/files/last_toy.h"
@@ -87,6 +88,7 @@ MainWindow::MainWindow(DocumentSession& session, const QString& state_folder, QW
       session_(session),
       autosave_(session, state_folder),
       last_chances_(autosave_),
+      follower_(session, state_folder),
       theme_(session.preferences()),
       notices_(new NoticeBar(this)),
       rounds_model_(new RoundsModel(session, this)),
@@ -98,7 +100,7 @@ MainWindow::MainWindow(DocumentSession& session, const QString& state_folder, QW
       work_along_actions_(new WorkAlongActions(session, this)),
       shape_actions_(new ShapeActions(session, this)),
       export_actions_(new ExportActions(session, this)),
-      files_(new DocumentFiles(session, autosave_, this)),
+      files_(new DocumentFiles(session, autosave_, follower_, this)),
       shape_(new ShapePanel(session, *shape_actions_, this)),
       fast_entry_(new FastEntryLine(session, this)),
       checks_(new ChecksList(session, this)),
@@ -353,6 +355,7 @@ void MainWindow::follow_session() {
         if (changes.words || changes.everything) show_name();
     });
     connect(&session_, &DocumentSession::edit_refused, this, &MainWindow::tell);
+    connect(&session_, &DocumentSession::remarked, this, &MainWindow::tell);
     connect(rounds_model_, &RoundsModel::entry_refused, this, &MainWindow::tell);
     connect(&session_.undo_stack(), &QUndoStack::indexChanged, statusBar(), &QStatusBar::clearMessage);
     connect(&session_, &DocumentSession::study_ready, this, &MainWindow::show_counts);
@@ -374,6 +377,8 @@ void MainWindow::follow_session() {
     connect(files_, &DocumentFiles::opened, this, [this] { rounds_view_->setFocus(Qt::OtherFocusReason); });
     connect(new DroppedFiles(this), &DroppedFiles::dropped, files_,
             [this](const QString& path) { files_->open(path); });
+    auto* file_notices = new FileNotices(session_, follower_, *files_, *notices_, this);
+    connect(file_notices, &FileNotices::told, this, &MainWindow::tell);
     connect(notices_, &NoticeBar::left, this, [this] { rounds_view_->setFocus(Qt::OtherFocusReason); });
     connect(&theme_, &Theme::changed, this, [this] { shape_->set_scene_colour(Theme::colours().scene); });
 }

@@ -5,6 +5,7 @@
 #include "app/files/autosave.h"
 #include "app/files/last_chances.h"
 #include "app/kit/theme.h"
+#include "app/on_disk/file_follower.h"
 #include "app/rounds/rounds_model.h"
 #include "app/session/document_session.h"
 
@@ -57,6 +58,7 @@ class MainWindow : public QMainWindow {
     [[nodiscard]] Autosave& autosave() { return autosave_; }
     /// Where what lasts is said: put up by its cause, taken down when that is gone.
     [[nodiscard]] NoticeBar& notices() { return *notices_; }
+    [[nodiscard]] FileFollower& follower() { return follower_; }
 
   protected:
     void showEvent(QShowEvent* event) override;
@@ -93,6 +95,7 @@ class MainWindow : public QMainWindow {
     DocumentSession& session_;
     Autosave autosave_;
     LastChances last_chances_;
+    FileFollower follower_;
     Theme theme_;
     NoticeBar* notices_;
     RoundsModel* rounds_model_;

@@ -144,9 +144,9 @@ QString pattern_words(const ReadDiagnostic& found) {
 QString limit_words(const ReadDiagnostic& found) {
     switch (found.code) {
         case ReadCode::too_many_stitches:
-            return most_stitches_words(found.expected);
+            return ReadingText::tr("%1 This round was cut there.").arg(most_stitches_words(found.expected));
         case ReadCode::too_many_rounds:
-            return most_rounds_words(found.expected);
+            return ReadingText::tr("%1 The rest was left out.").arg(most_rounds_words(found.expected));
         case ReadCode::too_many_pieces:
             return most_pieces_words(found.expected);
         case ReadCode::rounds_of_text:

@@ -117,7 +117,7 @@ void PieceReader::add_range(const PatternLine& line, const TokenList& words, Rea
     bool counted = true;  // `read` was proved by the line's count
     for (int i = 0; i < rounds; ++i) {
         if (!room_for_round(line)) {
-            if (i == 0) state_.out.lines[shown].left_out();
+            cut(state_.out.lines[shown], i);
             break;
         }
         if (i > 0) yarns = state_.yarns;
@@ -146,6 +146,12 @@ ReadRound PieceReader::read_one_of(const std::vector<Token>& words, const ReadRo
     read.syntax.stated = stated;
     read.syntax.body_end = first.syntax.body_end;
     return read;
+}
+
+// At a limit, before its round `at` from 0: what is left is not what the line says.
+void PieceReader::cut(ReadLine& line, int at) {
+    if (at == 0) line.left_out();
+    line.proved = false;
 }
 
 std::size_t PieceReader::show_line(const PatternLine& line) {
@@ -211,7 +217,7 @@ void PieceReader::repeat_rounds(const PatternLine& line, const ReadRound& read, 
     rounds = std::max({rounds, line.numbers.empty() ? length : rounds, read.syntax.rounds});
     for (int i = 0; i < rounds; ++i) {
         if (!room_for_round(line)) {
-            if (i == 0) state_.out.lines[shown].left_out();
+            cut(state_.out.lines[shown], i);
             break;
         }
         const auto words = words_of_.find(from + i % length);

@@ -56,6 +56,7 @@ class PieceReader {
     ReadRound read_one_of(const std::vector<Token>& words, const ReadRound& first, int i, int rounds,
                           YarnTable& yarns);
     bool room_for_round(const PatternLine& line);
+    static void cut(ReadLine& line, int at);
     std::size_t show_line(const PatternLine& line);
     void add_round(const ReadRound& read, const TokenList& words, std::size_t shown);
     void report_once(const ReadRound& read, const ReadLine& line, int round);

@@ -225,7 +225,8 @@ class Worker {
         const bool known = std::any_of(problems.begin(), problems.end(), [&](const ReadDiagnostic& d) {
             return d.code == code && d.where == where;
         });
-        if (known || problems.size() >= most) return;
+        // A round that is cut is said to be, however much else is wrong with it.
+        if (known || (problems.size() >= most && code != ReadCode::too_many_stitches)) return;
         result_.problems.push_back({code,
                                     Severity::error,
                                     where,

@@ -4,12 +4,15 @@
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 #include <sstream>
+#include <sys/stat.h>
+#include <thread>
 
 #include <QDir>
 #include <QTemporaryDir>
 
 #include "core/document/json_document.h"
 #include "tests/app/cli/run_program.h"
+#include "tests/app/storage/small_disk.h"
 
 namespace roundwright {
 namespace {
@@ -195,7 +198,7 @@ TEST_F(OutputRule, AFullDeviceIsNoSuccess) {
     for (const QStringList& words : talking) {
         const ProgramRun run = run_program_into(full, words);
         EXPECT_EQ(run.exit_code, 2) << words.join(u' ').toStdString();
-        EXPECT_THAT(run.err, HasSubstr("The answer could not be written: No space left on device"));
+        EXPECT_THAT(run.err, HasSubstr("The answer could not be written: The disk is full."));
     }
     std::vector<Maker> all = makers();
     all.push_back({{"read"}, "roundwright"});
@@ -204,7 +207,7 @@ TEST_F(OutputRule, AFullDeviceIsNoSuccess) {
             path(maker.words[0] == QLatin1String("read") ? "limpet.txt" : "limpet.roundwright");
         const ProgramRun run = run_program(maker.words + QStringList{read, "-o", full});
         EXPECT_EQ(run.exit_code, 2) << maker.words[0].toStdString();
-        EXPECT_THAT(run.err, HasSubstr("/dev/full: No space left on device")) << maker.words[0].toStdString();
+        EXPECT_THAT(run.err, HasSubstr("/dev/full: The disk is full.")) << maker.words[0].toStdString();
         ASSERT_TRUE(std::filesystem::is_character_file("/dev/full"));
     }
 }
@@ -212,7 +215,41 @@ TEST_F(OutputRule, AFullDeviceIsNoSuccess) {
 TEST_F(OutputRule, AFileThatCannotBeMadeIsNamedWithTheReason) {
     const ProgramRun run = run_program({"pdf", path("limpet.roundwright"), "-o", path("none/limpet.pdf")});
     EXPECT_EQ(run.exit_code, 2);
-    EXPECT_THAT(run.err, HasSubstr("none/limpet.pdf: No such file or directory"));
+    EXPECT_THAT(run.err, HasSubstr("none/limpet.pdf: The folder is gone."));
+}
+
+TEST_F(OutputRule, OtherNamesOfAFileThatIsWrittenOverAreSaid) {
+    put("words.txt", "earlier words");
+    std::filesystem::create_hard_link(at("words.txt"), at("other.txt"));
+    const QStringList words{"write", path("limpet.roundwright"), "-o", path("words.txt"), "--force"};
+    const ProgramRun first = run_program(words);
+    EXPECT_EQ(first.exit_code, 0);
+    EXPECT_THAT(first.err, HasSubstr("words.txt: It had other names on this disk (hard links)."));
+    EXPECT_EQ(bytes_of(path("other.txt")), "earlier words");
+    EXPECT_EQ(run_program(words).err, "");
+}
+
+TEST_F(OutputRule, AFullDiskKeepsWhatIsThereAndSaysSo) {
+    const app::SmallDisk disk;
+    if (!disk.is_there()) GTEST_SKIP() << "no disk can be mounted here";
+    const QString there = disk.path(QStringLiteral("limpet.pdf"));
+    std::ofstream(there.toStdString()) << "earlier pages";
+    disk.fill();
+    const ProgramRun run = run_program({"pdf", path("limpet.roundwright"), "-o", there, "--force"});
+    EXPECT_EQ(run.exit_code, 2);
+    EXPECT_THAT(run.err, HasSubstr("limpet.pdf: The disk is full. Make some room, or save to another disk."));
+    EXPECT_EQ(bytes_of(there), "earlier pages");
+}
+
+// A pipe has no end until its writer has gone: it is waited for.
+TEST_F(OutputRule, AToyMayComeFromAPipe) {
+    const QString pipe = path("pipe");
+    ASSERT_EQ(::mkfifo(pipe.toLocal8Bit().constData(), 0600), 0);
+    std::thread writer([&] { put("pipe", bytes_of(path("limpet.roundwright"))); });
+    const ProgramRun run = run_program({"check", pipe});
+    writer.join();
+    EXPECT_THAT(run.out, HasSubstr("Limpet"));
+    EXPECT_EQ(run.err, "");
 }
 
 }  // namespace

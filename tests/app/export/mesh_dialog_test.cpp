@@ -32,7 +32,7 @@ class MeshDialogTest : public ::testing::Test {
         path = folder.filePath(QStringLiteral("balls"));
     }
     [[nodiscard]] QByteArray saved() const {
-        EXPECT_FALSE(dialog->save_to(path));
+        EXPECT_FALSE(dialog->save_to(path).problem);
         return contents(path);
     }
 
@@ -79,12 +79,12 @@ TEST_F(MeshDialogTest, CanBeStoppedAndWritesNothingThen) {
     stop.request_stop();
     render::Progress progress;
     progress.stop = stop.get_token();
-    EXPECT_EQ(dialog->save_to(path, progress), QString());
+    EXPECT_EQ(dialog->save_to(path, progress).problem, QString());
     EXPECT_FALSE(QFile::exists(path));
 }
 
 TEST_F(MeshDialogTest, SaysWhyAFileCannotBeWritten) {
-    const auto problem = dialog->save_to(folder.filePath(QStringLiteral("no such folder/ball.glb")));
+    const auto problem = dialog->save_to(folder.filePath(QStringLiteral("no such folder/ball.glb"))).problem;
     ASSERT_TRUE(problem);
     EXPECT_FALSE(problem->isEmpty());
 }

@@ -41,7 +41,7 @@ TEST_F(PictureDialogTest, SavesAPictureOfTheSizeWantedWithNothingBehindIt) {
     ASSERT_EQ(boxes.size(), 2);
     boxes[0]->setValue(300);
     boxes[1]->setValue(200);
-    ASSERT_FALSE(dialog->save_to(path("ball.png")));
+    ASSERT_FALSE(dialog->save_to(path("ball.png")).problem);
     const QImage image(path("ball.png"));
     EXPECT_EQ(image.size(), QSize(300, 200));
     EXPECT_EQ(qAlpha(image.pixel(2, 2)), 0);
@@ -54,18 +54,18 @@ TEST_F(PictureDialogTest, AWhiteBackgroundFillsThePicture) {
     choices.back()->setFocus();
     QTest::keyClick(choices.back(), Qt::Key_Down);
     ASSERT_EQ(choices.back()->currentText(), QStringLiteral("White"));
-    ASSERT_FALSE(dialog->save_to(path("ball.png")));
+    ASSERT_FALSE(dialog->save_to(path("ball.png")).problem);
     EXPECT_EQ(QImage(path("ball.png")).pixel(2, 2), qRgb(255, 255, 255));
 }
 
 TEST_F(PictureDialogTest, SavesADrawingByItsEnding) {
-    ASSERT_FALSE(dialog->save_to(path("ball.svg")));
+    ASSERT_FALSE(dialog->save_to(path("ball.svg")).problem);
     QSvgRenderer drawing(path("ball.svg"));
     EXPECT_TRUE(drawing.isValid());
 }
 
 TEST_F(PictureDialogTest, SaysWhyAFileCannotBeWritten) {
-    const auto problem = dialog->save_to(path("no such folder/ball.png"));
+    const auto problem = dialog->save_to(path("no such folder/ball.png")).problem;
     ASSERT_TRUE(problem);
     EXPECT_FALSE(problem->isEmpty());
 }
@@ -83,7 +83,7 @@ TEST(PictureDialog, APieceWithoutAShapeIsNotWritten) {
     session.start(toy_of({}));
     const PictureDialog dialog(session, nullptr);
     const QTemporaryDir folder;
-    EXPECT_TRUE(dialog.save_to(folder.filePath(QStringLiteral("nothing.png"))));
+    EXPECT_TRUE(dialog.save_to(folder.filePath(QStringLiteral("nothing.png"))).problem);
 }
 
 }  // namespace

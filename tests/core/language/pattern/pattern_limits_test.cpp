@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <gtest/gtest.h>
 #include <string>
 
@@ -159,6 +160,31 @@ TEST(PatternLimits, EyesAreSoManyStitchesApart) {
     EXPECT_EQ(apart("1001 sts apart"), Feature{}.stitches_apart);
     EXPECT_EQ(apart("with 8 mm between"), Feature{}.stitches_apart);
     EXPECT_EQ(apart("far apart"), Feature{}.stitches_apart);
+}
+
+bool says(const ReadPattern& read, ReadCode code) {
+    return std::any_of(read.diagnostics.begin(), read.diagnostics.end(),
+                       [code](const ReadDiagnostic& d) { return d.code == code; });
+}
+
+TEST(PatternLimits, ALineThatIsCutAtALimitIsNotProved) {
+    for (const char* words : {"Rnds 2-3000: sc around", "Rnds 2-3000: rep rnd 1"}) {
+        const ReadPattern read = read_pattern(std::string("Rnd 1: 6 sc in MR (6)\n") + words + "\n");
+        ASSERT_EQ(read.lines.size(), 2u);
+        EXPECT_TRUE(says(read, ReadCode::too_many_rounds)) << words;
+        EXPECT_FALSE(read.lines[1].proved) << words;
+        EXPECT_EQ(read.lines[1].last_round, static_cast<int>(max_rounds_per_piece) - 1) << words;
+    }
+    const ReadPattern whole = read_pattern("Rnd 1: 6 sc in MR (6)\nRnds 2-2000: sc around\n");
+    EXPECT_TRUE(whole.proved());
+    EXPECT_TRUE(whole.lines.at(1).proved);
+}
+
+TEST(PatternLimits, ARoundThatIsCutIsSaidToBeHoweverMuchElseIsWrongWithIt) {
+    std::string words = "Rnd 1: ";
+    for (int i = 0; i < 30; ++i) words += "sk 1, ";
+    const ReadPattern read = read_pattern(words + "[1000 sc] 999 times\n");
+    EXPECT_TRUE(says(read, ReadCode::too_many_stitches));
 }
 
 }  // namespace
