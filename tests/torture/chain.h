@@ -76,6 +76,8 @@ class Chain {
     void put_off();
     void plant_links();
     void take_display_away();
+    enum class Change { renamed_over, written_into, deleted, folder, touched, half_written };
+    void change(const std::filesystem::path& file, Change how, const std::string& theirs);
     void hinder(const std::function<void()>& begin, const std::function<void()>& end);
 
     // What is looked at.
