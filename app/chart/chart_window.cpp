@@ -16,6 +16,7 @@
 #include "render/chart/round_chart.h"
 #include "render/chart/round_chart_view.h"
 #include "render/pages/chart_words.h"
+#include "render/wording/printable.h"
 
 namespace roundwright::app {
 
@@ -110,9 +111,9 @@ QByteArray ChartWindow::svg() const {
         return render::chart_symbol_words(symbol, terms);
     };
     const auto& part = parts_[static_cast<std::size_t>(index)];
-    return render::chart_svg(
-        render::chart_layout(*session_.piece(), study->graph().graph, part), options_for(session_.toy()),
-        words, tr("%1: %2").arg(QString::fromStdString(session_.piece()->name), part_name(part)));
+    return render::chart_svg(render::chart_layout(*session_.piece(), study->graph().graph, part),
+                             options_for(session_.toy()), words,
+                             tr("%1: %2").arg(printable_line(session_.piece()->name), part_name(part)));
 }
 
 void ChartWindow::save_svg() {

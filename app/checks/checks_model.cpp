@@ -6,6 +6,7 @@
 #include "app/rounds/round_edits.h"
 #include "render/wording/check_sentence.h"
 #include "render/wording/cure_words.h"
+#include "render/wording/plain_text.h"
 
 namespace roundwright::app {
 namespace {
@@ -78,8 +79,8 @@ QString ChecksModel::sentence(const Check& check) const {
     const QString said = check_sentence(check, session_.preferences().units());
     const auto& pieces = session_.toy().pieces;
     if (pieces.size() < 2 || check.piece < 0 || check.piece >= static_cast<int>(pieces.size())) return said;
-    return QStringLiteral("%1: %2").arg(
-        QString::fromStdString(pieces[static_cast<std::size_t>(check.piece)].name), said);
+    return QStringLiteral("%1: %2").arg(name_in_words(pieces[static_cast<std::size_t>(check.piece)].name),
+                                        said);
 }
 
 QVariant ChecksModel::data(const QModelIndex& index, int role) const {

@@ -32,8 +32,7 @@ struct ArgumentParser {
         const QString choices = QString::fromLatin1(option.choices);
         if (option.choices != nullptr && !choices.split(QLatin1Char('|')).contains(value)) {
             fail(CommandLine::tr("--%1 takes %2, not \"%3\".")
-                     .arg(QLatin1String(option.name),
-                          one_of(choices.split(QLatin1Char('|'))), value));
+                     .arg(QLatin1String(option.name), one_of(choices.split(QLatin1Char('|'))), value));
         }
         parsed.arguments.options_[QLatin1String(option.name)] = value;
     }

@@ -11,6 +11,8 @@
 #include "app/cli/command.h"
 #include "app/cli/command_line_text.h"
 #include "app/cli/output.h"
+#include "app/kit/out_of_memory.h"
+#include "render/background/fault_words.h"
 #include "render/wording/translations.h"
 
 namespace roundwright::app {
@@ -123,6 +125,8 @@ int help_with(const QStringList& topics) {
 
 /// Drawing needs the fonts of a platform, though nothing is shown; computing does not.
 std::unique_ptr<QCoreApplication> application_for(const Command* command, int& argc, char** argv) {
+    // GLib ends the program where memory is short, and no command needs its event loop.
+    qputenv("QT_NO_GLIB", "1");
     if (command == nullptr || !command->draws) return std::make_unique<QCoreApplication>(argc, argv);
     qputenv("QT_QPA_PLATFORM", "offscreen");
     return std::make_unique<QGuiApplication>(argc, argv);
@@ -145,6 +149,15 @@ int run_words(const Command* command, const QStringList& words) {
     return command == nullptr ? refuse(first) : run_command(*command, words.mid(1));
 }
 
+int answer(const Command* command, const QStringList& words) {
+    try {
+        return run_words(command, words);
+    } catch (...) {
+        print_problem(render::fault_words(std::current_exception()));
+        return exit_checks_failed;
+    }
+}
+
 }  // namespace
 
 std::span<const Command* const> commands() {
@@ -163,7 +176,9 @@ std::optional<int> run_command_line(int argc, char** argv) {
     QCoreApplication::setApplicationName(QStringLiteral("roundwright"));
     QCoreApplication::setApplicationVersion(QStringLiteral(ROUNDWRIGHT_VERSION));
     speak_language_of_system();
-    const int exit_code = run_words(command, words);
+    render::keep_memory_for_words();
+    end_in_words_without_memory(exit_checks_failed);
+    const int exit_code = answer(command, words);
     const auto problem = finish_output();
     if (!problem) return exit_code;
     print_problem(CommandLine::tr("The answer could not be written: %1").arg(*problem));

@@ -7,8 +7,9 @@ namespace roundwright::app {
 /// What a command ends with.
 enum ExitCode : int {
     exit_fine = 0,
-    exit_checks_failed = 1,  ///< a check found an error, or a wanted result was not reached
-    exit_bad_input = 2,      ///< bad usage, or a file that cannot be read or written
+    exit_checks_failed =
+        1,               ///< a check found an error, or a wanted result was not reached, or memory ran out
+    exit_bad_input = 2,  ///< bad usage, or a file that cannot be read or written
 };
 
 /// Runs the command that the arguments name ("check", "shape" ...), or prints the help or version they ask

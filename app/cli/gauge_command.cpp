@@ -106,7 +106,7 @@ ordered_json measured_json(const Measured& measured, double by_this_gauge_mm) {
 
 ordered_json gauge_json(const QString& path, const Toy& toy, std::size_t piece, const Calibration& found,
                         const std::vector<Measured>& measured) {
-    ordered_json json{{"file", path.toStdString()}, {"piece", piece_name(toy, piece).toStdString()}};
+    ordered_json json{{"file", path.toStdString()}, {"piece", own_piece_name(toy, piece).toStdString()}};
     json["stitch_width_mm"] = found.gauge.stitch_width_mm;
     json["stitch_width_error_mm"] = found.gauge.stitch_width_error_mm;
     json["round_height_mm"] = found.gauge.round_height_mm;

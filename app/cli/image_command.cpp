@@ -10,6 +10,7 @@
 #include "app/cli/output.h"
 #include "app/cli/output_file.h"
 #include "app/export/picture_file.h"
+#include "render/wording/printable.h"
 
 namespace roundwright::app {
 namespace {
@@ -55,9 +56,9 @@ int draw(const Arguments& arguments, const QString& path, const Toy& toy, const 
     }
     const QString output = arguments.value(QStringLiteral("output"));
     const bool vector = ending_of(output) == QLatin1String("svg");
-    return write_output(
-        arguments, path, output,
-        vector ? picture_svg(shown, picture, piece_name(toy, piece)) : png_bytes(picture_of(shown, picture)));
+    return write_output(arguments, path, output,
+                        vector ? picture_svg(shown, picture, printable_name(own_piece_name(toy, piece)))
+                               : png_bytes(picture_of(shown, picture)));
 }
 
 int run(const Arguments& arguments) {

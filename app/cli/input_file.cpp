@@ -8,6 +8,7 @@
 #include "app/cli/output.h"
 #include "app/session/document_file.h"
 #include "app/storage/stream_file.h"
+#include "render/background/fault_words.h"
 
 namespace roundwright::app {
 namespace {
@@ -39,7 +40,11 @@ int work_or_complain(const std::function<int(const QString&, const Toy&)>& work,
     } catch (const Complaint& complaint) {
         print_problem(complaint.words);
         return exit_bad_input;
+    } catch (const std::exception& problem) {
+        if (!render::is_out_of_memory(problem)) throw;
     }
+    print_problem(CommandLine::tr("%1: %2").arg(path, render::not_enough_memory_words()));
+    return exit_checks_failed;
 }
 
 }  // namespace

@@ -1,3 +1,4 @@
+#include <QLocale>
 
 #include "app/cli/command.h"
 #include "app/cli/command_line.h"
@@ -19,17 +20,18 @@ const QStringList& endings() {
 }
 
 int write_mesh(const Arguments& arguments, const QString& path, const Toy& toy, const ShownOptions& options) {
-    const auto pieces = pieces_wanted(arguments, toy);
-    std::vector<ShownPiece> shown;
-    for (const std::size_t piece : pieces) {
-        shown.push_back(shown_piece(toy, piece, options));
-        if (!shown.back().empty()) continue;
-        print_problem(CommandLine::tr("%1 has no shape to write.").arg(piece_name(toy, piece)));
-        return exit_checks_failed;
-    }
     const QString output = arguments.value(QStringLiteral("output"));
     const MeshForm form = mesh_form_of(ending_of(output)).value_or(MeshForm::obj);
-    return write_output(arguments, path, output, mesh_file(form, toy, pieces, shown));
+    const MeshFile file = mesh_file(toy, {form, pieces_wanted(arguments, toy), options});
+    if (file.piece_without) {
+        print_problem(CommandLine::tr("%1 has no shape to write.").arg(piece_name(toy, *file.piece_without)));
+        return exit_checks_failed;
+    }
+    if (file.coarser)
+        print_problem(CommandLine::tr("All pieces together may have %1 triangles, so their stitches are "
+                                      "drawn more coarsely. For more detail, write one --piece at a time.")
+                          .arg(QLocale().toString(static_cast<qulonglong>(most_triangles_at_all))));
+    return write_output(arguments, path, output, bytes_of(file));
 }
 
 int run(const Arguments& arguments) {

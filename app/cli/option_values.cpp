@@ -20,7 +20,7 @@ QString piece_names(const Toy& toy) {
 /// A name goes before a number, should a piece be called "2".
 std::optional<std::size_t> piece_called(const Toy& toy, const QString& wanted) {
     for (std::size_t piece = 0; piece < toy.pieces.size(); ++piece)
-        if (piece_name(toy, piece).compare(wanted, Qt::CaseInsensitive) == 0) return piece;
+        if (own_piece_name(toy, piece).compare(wanted, Qt::CaseInsensitive) == 0) return piece;
     const uint number = wanted.toUInt();
     return number >= 1 && number <= toy.pieces.size() ? std::optional<std::size_t>(number - 1) : std::nullopt;
 }

@@ -7,7 +7,8 @@
 
 namespace roundwright::app {
 
-/// A line of UTF-8 on the standard output.
+/// A line of UTF-8 on the standard output. What is not for a terminal is escaped here (`for_terminal`,
+/// `for_json`), wherever the output goes.
 void print_line(const QString& line);
 /// A text of whole lines.
 void print_text(const QString& text);

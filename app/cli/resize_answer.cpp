@@ -76,7 +76,7 @@ void print_resized(const Toy& toy, const ReshapedPiece& piece, const std::vector
 }
 
 ordered_json resized_json(const Toy& toy, const ReshapedPiece& piece, const std::vector<WayOn>& ways) {
-    ordered_json json{{"name", piece_name(toy, piece.piece).toStdString()},
+    ordered_json json{{"name", own_piece_name(toy, piece.piece).toStdString()},
                       {"code", reshape_code_name(piece.made.code)}};
     json["before"] = size_json(piece.made.before);
     if (!has_piece(piece.made.code)) return json;

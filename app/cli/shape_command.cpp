@@ -1,4 +1,3 @@
-#include <algorithm>
 #include <nlohmann/json.hpp>
 
 #include <QLocale>
@@ -9,6 +8,7 @@
 #include "app/cli/input_file.h"
 #include "app/cli/output.h"
 #include "app/cli/shape_json.h"
+#include "render/wording/check_sentence.h"
 #include "render/wording/counted.h"
 #include "render/wording/shape_words.h"
 
@@ -24,9 +24,8 @@ void print_shape(const Toy& toy, std::size_t piece, const PieceStudy& study, Len
         print_line(CommandLine::tr("  %1: %2, no shape").arg(piece_name(toy, piece), rounds));
         return;
     }
-    const QString line = shape.converged()
-                             ? CommandLine::tr("  %1: %2, %3, %4 ml")
-                             : CommandLine::tr("  %1: %2, %3, %4 ml (not settled)");
+    const QString line = shape.converged() ? CommandLine::tr("  %1: %2, %3, %4 ml")
+                                           : CommandLine::tr("  %1: %2, %3, %4 ml (not settled)");
     print_line(line.arg(piece_name(toy, piece), rounds, size_words(study, units),
                         QLocale().toString(shape.volume_mm3 / 1000, 'f', 0)));
     const QString instead = equivalent_round_words(study, units);
@@ -42,8 +41,31 @@ void print_shapes_as_json(const QString& path, const Toy& toy, const std::vector
     print_json(json);
 }
 
-bool failed(const PieceStudy& study) {
-    return !study.problem().rest_height_mm.empty() && !study.measures().converged();
+/// A piece without rounds has no shape yet, and nothing is wrong with it.
+bool failed(const Piece& piece, const PieceStudy& study) {
+    return !piece.rounds.empty() && !study.measures().converged();
+}
+
+/// On the standard error: what keeps a piece from its shape.
+void say_why(const QString& path, const QString& piece, const PieceStudy& study, LengthUnit units) {
+    QStringList reasons;
+    for (const Check& check : study.checks())
+        if (check.severity == Severity::error || check.code == CheckCode::not_converged)
+            reasons += check_sentence(check, units);
+    if (reasons.isEmpty()) reasons += CommandLine::tr("No shape was found.");
+    for (const QString& why : reasons) print_problem(QStringLiteral("%1: %2: %3").arg(path, piece, why));
+}
+
+/// Whether every piece has its shape; says why of those that have none.
+bool tell_failures(const QString& path, const Toy& toy, const std::vector<PieceStudy>& studies,
+                   LengthUnit units) {
+    bool all_found = true;
+    for (std::size_t piece = 0; piece < studies.size(); ++piece) {
+        if (!failed(toy.pieces[piece], studies[piece])) continue;
+        all_found = false;
+        say_why(path, piece_name(toy, piece), studies[piece], units);
+    }
+    return all_found;
 }
 
 int shape_toy(const Arguments& arguments, const QString& path, const Toy& toy) {
@@ -56,7 +78,7 @@ int shape_toy(const Arguments& arguments, const QString& path, const Toy& toy) {
             print_shape(toy, piece, studies[piece], units_wanted(arguments));
         }
     }
-    return std::any_of(studies.begin(), studies.end(), failed) ? exit_checks_failed : exit_fine;
+    return tell_failures(path, toy, studies, units_wanted(arguments)) ? exit_fine : exit_checks_failed;
 }
 
 constexpr Option options[] = {

@@ -66,20 +66,15 @@ std::vector<std::size_t> MeshDialog::pieces() const {
 }
 
 SavedBytes MeshDialog::save_to(const QString& path, const render::Progress& progress) const {
-    const std::vector<std::size_t> wanted = pieces();
-    ShownOptions options;
-    options.relief = surface_->currentIndex() == 0 ? Relief::solid : Relief::none;
-    std::vector<ShownPiece> shown;
-    for (const std::size_t piece : wanted) {
-        if (progress.stop.stop_requested()) return {QString(), {}};
-        shown.push_back(shown_piece(session_.toy(), piece, options));
-        if (shown.back().empty())
-            return {tr("%1 has no shape yet.").arg(piece_name(session_.toy(), piece)), {}};
-        if (progress.report) progress.report(static_cast<int>(shown.size()), static_cast<int>(wanted.size()));
-    }
     // An ending that was typed says more than the choice does.
     const MeshForm written = mesh_form_of(QFileInfo(path).suffix().toLower()).value_or(form());
-    return save_bytes(path, mesh_file(written, session_.toy(), wanted, shown));
+    MeshWanted wanted{written, pieces(), {}};
+    wanted.options.relief = surface_->currentIndex() == 0 ? Relief::solid : Relief::none;
+    const MeshFile file = mesh_file(session_.toy(), wanted, progress);
+    if (file.piece_without)
+        return {tr("%1 has no shape yet.").arg(piece_name(session_.toy(), *file.piece_without)), {}};
+    if (progress.stop.stop_requested()) return {QString(), {}};
+    return save_bytes(path, bytes_of(file));
 }
 
 void MeshDialog::ask_and_save() {

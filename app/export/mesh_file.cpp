@@ -1,12 +1,16 @@
 #include "app/export/mesh_file.h"
 
 #include <algorithm>
+#include <memory>
+#include <numeric>
 #include <utility>
 
 #include "core/mesh/files/write_glb.h"
 #include "core/mesh/files/write_obj.h"
 #include "core/mesh/files/write_stl.h"
+#include "core/study/study_surface.h"
 #include "render/wording/piece_name.h"
+#include "render/wording/printable.h"
 
 namespace roundwright::app {
 namespace {
@@ -24,38 +28,72 @@ std::pair<double, double> extent_x(const Mesh& mesh) {
     return {left, right};
 }
 
-std::vector<NamedMesh> in_a_row(const Toy& toy, const std::vector<std::size_t>& pieces,
-                                const std::vector<ShownPiece>& shown) {
-    std::vector<NamedMesh> meshes;
-    double edge = 0;
-    for (std::size_t i = 0; i < pieces.size(); ++i) {
-        const auto [left, right] = extent_x(shown[i].surface.mesh);
-        const Vec3 place(i == 0 ? 0 : edge + gap_mm - left, 0, 0);
-        const std::string name = piece_name(toy, pieces[i]).toStdString();
-        meshes.push_back({name, &shown[i].surface.mesh, place});
-        for (const FeaturePart& part : shown[i].parts) {
-            const std::string& feature =
-                toy.pieces[pieces[i]].features[static_cast<std::size_t>(part.feature)].name;
-            meshes.push_back({feature.empty() ? name + " feature" : feature, &part.mesh, place});
-        }
-        edge = place.x() + right;
-    }
-    return meshes;
-}
-
-std::string bytes_of(MeshForm form, const std::vector<NamedMesh>& meshes) {
+std::unique_ptr<MeshWriter> writer_of(MeshForm form) {
     switch (form) {
         case MeshForm::obj:
-            return write_obj(meshes);
+            return obj_writer();
         case MeshForm::stl:
-            return write_stl(meshes);
+            return stl_writer();
         case MeshForm::glb:
-            return write_glb(meshes);
+            return glb_writer();
     }
-    return {};
+    return nullptr;
+}
+
+/// Places pieces side by side.
+class Row {
+  public:
+    Row(const Toy& toy, MeshWriter& writer) : toy_(toy), writer_(writer) {}
+
+    void add(std::size_t piece, const ShownPiece& shown) {
+        const auto [left, right] = extent_x(shown.surface.mesh);
+        const Vec3 place(std::exchange(empty_, false) ? 0 : edge_ + gap_mm - left, 0, 0);
+        const std::string name = printable_name(own_piece_name(toy_, piece)).toStdString();
+        writer_.add({name, &shown.surface.mesh, place});
+        for (const FeaturePart& part : shown.parts) {
+            const std::string& feature =
+                toy_.pieces[piece].features[static_cast<std::size_t>(part.feature)].name;
+            writer_.add({feature.empty() ? name + " feature"
+                                         : printable_name(QString::fromStdString(feature)).toStdString(),
+                         &part.mesh, place});
+        }
+        edge_ = place.x() + right;
+    }
+
+  private:
+    const Toy& toy_;
+    MeshWriter& writer_;
+    double edge_ = 0;
+    bool empty_ = true;
+};
+
+/// Triangles that each piece would have by itself. Where there are few pieces, nobody needs to know.
+std::vector<std::size_t> wishes(const Toy& toy, const MeshWanted& wanted, const render::Progress& progress) {
+    const std::size_t most = wanted.options.most_triangles;
+    std::vector<std::size_t> triangles(wanted.pieces.size(), most);
+    if (most * wanted.pieces.size() <= most_triangles_at_all) return triangles;
+    for (std::size_t k = 0; k < triangles.size() && !progress.stop.stop_requested(); ++k) {
+        const std::size_t piece = wanted.pieces[k];
+        triangles[k] = shown_triangles(toy, piece, wanted.options);
+    }
+    return triangles;
 }
 
 }  // namespace
+
+std::vector<std::size_t> shares_of(std::vector<std::size_t> wanted, std::size_t most) {
+    std::vector<std::size_t> sorted = wanted;
+    std::ranges::sort(sorted);
+    for (std::size_t k = 0; k < sorted.size(); ++k) {
+        const std::size_t share = most / (sorted.size() - k);
+        if (sorted[k] > share) {
+            for (std::size_t& each : wanted) each = std::min(each, share);
+            return wanted;
+        }
+        most -= sorted[k];
+    }
+    return wanted;
+}
 
 std::optional<MeshForm> mesh_form_of(const QString& ending) {
     if (ending == QLatin1String("obj")) return MeshForm::obj;
@@ -64,9 +102,25 @@ std::optional<MeshForm> mesh_form_of(const QString& ending) {
     return std::nullopt;
 }
 
-QByteArray mesh_file(MeshForm form, const Toy& toy, const std::vector<std::size_t>& pieces,
-                     const std::vector<ShownPiece>& shown) {
-    return QByteArray::fromStdString(bytes_of(form, in_a_row(toy, pieces, shown)));
+MeshFile mesh_file(const Toy& toy, const MeshWanted& wanted, const render::Progress& progress) {
+    const auto wished = wishes(toy, wanted, progress);
+    const auto shares = shares_of(wished, most_triangles_at_all);
+    MeshFile file;
+    file.coarser = shares != wished;
+    const auto writer = writer_of(wanted.form);
+    if (file.coarser) writer->expect(std::accumulate(shares.begin(), shares.end(), std::size_t{0}));
+    Row row(toy, *writer);
+    for (std::size_t k = 0; k < wanted.pieces.size(); ++k) {
+        if (progress.stop.stop_requested()) return {};
+        ShownOptions options = wanted.options;
+        options.most_triangles = std::min(options.most_triangles, shares[k]);
+        const ShownPiece shown = shown_piece(toy, wanted.pieces[k], options);
+        if (shown.empty()) return {{}, wanted.pieces[k]};
+        row.add(wanted.pieces[k], shown);
+        if (progress.report) progress.report(static_cast<int>(k + 1), static_cast<int>(shares.size()));
+    }
+    file.bytes = writer->finish();
+    return file;
 }
 
 }  // namespace roundwright::app

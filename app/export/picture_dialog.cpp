@@ -18,6 +18,7 @@
 #include "app/kit/save_path.h"
 #include "render/scene/scene_view.h"
 #include "render/wording/piece_name.h"
+#include "render/wording/printable.h"
 
 namespace roundwright::app {
 namespace {
@@ -154,12 +155,13 @@ SavedBytes PictureDialog::save_to(const QString& path) const {
     if (QFileInfo(path).suffix().toLower() != QLatin1String("svg"))
         return save_bytes(path, png_bytes(image(wanted())));
     const auto piece = static_cast<std::size_t>(session_.current_piece());
-    return save_bytes(path, picture_svg(shown_, wanted(), piece_name(session_.toy(), piece)));
+    return save_bytes(path,
+                      picture_svg(shown_, wanted(), printable_name(own_piece_name(session_.toy(), piece))));
 }
 
 void PictureDialog::ask_and_save(const QString& filter, const QString& ending) {
     const auto piece = static_cast<std::size_t>(session_.current_piece());
-    const QString name = piece_name(session_.toy(), piece) + QLatin1Char('.') + ending;
+    const QString name = printable_name(own_piece_name(session_.toy(), piece)) + QLatin1Char('.') + ending;
     const QString path = ask_save_path(this, windowTitle(), name, filter, ending);
     if (path.isEmpty()) return;
     QGuiApplication::setOverrideCursor(Qt::WaitCursor);

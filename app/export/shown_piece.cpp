@@ -3,19 +3,31 @@
 #include "core/study/study_surface.h"
 
 namespace roundwright::app {
+namespace {
 
-ShownPiece shown_piece(const Toy& toy, std::size_t piece, const ShownOptions& options) {
-    const PieceStudy study = study_piece(toy, piece);
-    ShownPiece shown;
-    if (!study.measures().usable()) return shown;
-    const Piece& made = toy.pieces[piece];
+RevolveOptions drawn(const ShownOptions& options) {
     RevolveOptions drawn;
     drawn.relief = options.relief;
     drawn.most_triangles = options.most_triangles;
-    shown.surface = study_surface(toy, piece, study, drawn);
+    return drawn;
+}
+
+}  // namespace
+
+ShownPiece shown_piece(const Toy& toy, std::size_t piece, const ShownOptions& options) {
+    const PieceStudy study = study_shape(toy, piece);
+    ShownPiece shown;
+    if (!study.measures().converged()) return shown;
+    const Piece& made = toy.pieces[piece];
+    shown.surface = study_surface(toy, piece, study, drawn(options));
     shown.parts =
         feature_parts(made.features, FaceSurface(made, study.revolved()), stitch_counts(study.graph().graph));
     return shown;
+}
+
+std::size_t shown_triangles(const Toy& toy, std::size_t piece, const ShownOptions& options) {
+    const PieceStudy study = study_shape(toy, piece);
+    return study.measures().converged() ? surface_triangles(toy.pieces[piece], study, drawn(options)) : 0;
 }
 
 }  // namespace roundwright::app

@@ -26,7 +26,10 @@ struct ShownOptions {
 
 inline constexpr ShownOptions for_pictures{Relief::shaded, most_picture_triangles};
 
-/// The solved piece; empty where no shape was found.
+/// The solved piece; empty where no settled shape was found.
 [[nodiscard]] ShownPiece shown_piece(const Toy& toy, std::size_t piece, const ShownOptions& options = {});
+
+/// How many triangles its fabric has at most; 0 where it is empty.
+[[nodiscard]] std::size_t shown_triangles(const Toy& toy, std::size_t piece, const ShownOptions& options);
 
 }  // namespace roundwright::app

@@ -13,6 +13,7 @@
 #include "app/kit/save_path.h"
 #include "app/pieces/piece_edits.h"
 #include "app/toy/toy_details.h"
+#include "render/wording/printable.h"
 
 namespace roundwright::app {
 namespace {
@@ -53,6 +54,10 @@ void DocumentFiles::fill(QMenu* menu) {
     add(tr("Save &as…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S), {}, [this] { save_as(); });
     add(tr("&Kept copies…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_K), {}, [this] { show_kept_copies(); });
     add(tr("Take &what is in the file"), Qt::Key_F5, {}, [this] { reload(); });
+    auto* take = menu->actions().constLast();
+    const auto offer_take = [this, take] { take->setEnabled(!session_.path().isEmpty()); };
+    connect(&session_, &DocumentSession::file_changed, take, offer_take);
+    offer_take();
     menu->addSeparator();
     add(tr("About this &toy…"), QKeySequence(Qt::ALT | Qt::Key_Return), QStringLiteral("note"),
         [this] { ask_toy_details(session_, window_); });
@@ -86,7 +91,10 @@ bool DocumentFiles::may_leave() {
     QMessageBox question(QMessageBox::Warning, tr("Unsaved changes"),
                          tr("Save the changes to “%1”?").arg(toy_name(session_)), QMessageBox::NoButton,
                          window_);
-    question.setInformativeText(tr("If you don’t save them, they are lost."));
+    question.setInformativeText(
+        session_.path().isEmpty()
+            ? tr("If you don’t save them, they are lost.")
+            : tr("If you don’t save them, they stay among the earlier versions of the toy for a while."));
     question.setObjectName(QStringLiteral("unsaved-changes"));
     const auto* save_button = question.addButton(tr("&Save"), QMessageBox::AcceptRole);
     const auto* drop_button = question.addButton(tr("&Don’t save"), QMessageBox::DestructiveRole);
@@ -94,7 +102,9 @@ bool DocumentFiles::may_leave() {
     question.setDefaultButton(qobject_cast<QPushButton*>(question.buttons().front()));
     question.exec();
     if (question.clickedButton() == save_button) return save();
-    return question.clickedButton() == drop_button;
+    if (question.clickedButton() != drop_button) return false;
+    Q_EMIT gave_up();
+    return true;
 }
 
 void DocumentFiles::start_new() {
@@ -111,7 +121,7 @@ QString DocumentFiles::usual_folder() const {
 
 QString DocumentFiles::suggested_path() const {
     if (!session_.path().isEmpty()) return session_.path();
-    QString name = toy_name(session_);
+    QString name = printable_name(toy_name(session_));
     for (QChar& letter : name) {
         if (QStringLiteral("/\\:*?\"<>|").contains(letter)) letter = u'-';
     }

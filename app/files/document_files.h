@@ -41,6 +41,8 @@ class DocumentFiles : public QObject {
   Q_SIGNALS:
     void new_toy();
     void opened();
+    /// The maker gives up the changes in the window, which is about to show something else or to close.
+    void gave_up();
     /// After a crash: what stood in the line of next rounds.
     void brought_back(const roundwright::app::PendingEntry& pending);
 

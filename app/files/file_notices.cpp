@@ -1,5 +1,7 @@
 #include "app/files/file_notices.h"
 
+#include <utility>
+
 #include <QEvent>
 #include <QFileInfo>
 
@@ -36,6 +38,7 @@ bool FileNotices::eventFilter(QObject* watched, QEvent* event) {
 QString FileNotices::name() const { return QFileInfo(session_.path()).completeBaseName(); }
 
 void FileNotices::follow() {
+    if (std::exchange(path_, session_.path()) != session_.path()) put_away_.clear();
     put(disk_cause, of_disk());
     put(right_cause, of_right());
 }
@@ -101,7 +104,7 @@ Notice FileNotices::free_again() const {
 
 Notice FileNotices::changed_elsewhere() const {
     return {NoticeRank::caution,
-            tr("“%1” was saved in another window.").arg(name()),
+            tr("“%1” was saved elsewhere since it was read here.").arg(name()),
             {{tr("Show it as it is &now"), [this] { files_.reload(); }}}};
 }
 
@@ -118,7 +121,7 @@ Notice FileNotices::changed() const {
 
 Notice FileNotices::unreadable() const {
     Notice notice{NoticeRank::danger,
-                  tr("What stands in “%1” now cannot be read: %2 The toy here is safe, but no file has it.")
+                  tr("“%1” can no longer be read. %2 The toy here is safe, but no file has it.")
                       .arg(name(), follower_.why_unreadable()),
                   {keep_both(), keep_mine()}};
     if (session_.standing().open_elsewhere) notice.answers.clear();

@@ -47,6 +47,7 @@ class FileNotices : public QObject {
     FileFollower& follower_;
     DocumentFiles& files_;
     NoticeBar& bar_;
+    QString path_;
     /// What the maker has read and put away: said again when it is about another file or another thing.
     mutable QString put_away_;
 };

@@ -44,7 +44,7 @@ Keep ask_which_to_keep(QWidget* window, const QString& toy, bool is_toy, const Q
     const QString what =
         is_toy ? FileQuestionsText::tr("“%1” was changed outside this window. Which one do you want to keep?")
                      .arg(toy)
-               : FileQuestionsText::tr("What stands in “%1” now cannot be read: %2").arg(toy, why);
+               : FileQuestionsText::tr("“%1” can no longer be read. %2").arg(toy, why);
     say(box, what, lines_of_both(is_toy));
     const auto* both = box.addButton(FileQuestionsText::tr("Keep &both"), QMessageBox::AcceptRole);
     const auto* theirs =

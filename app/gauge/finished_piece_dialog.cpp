@@ -10,6 +10,7 @@
 #include "app/kit/field_widgets.h"
 #include "core/reshape/finished_piece.h"
 #include "render/wording/calibration_words.h"
+#include "render/wording/plain_text.h"
 
 namespace roundwright::app {
 
@@ -37,7 +38,7 @@ FinishedPieceDialog::FinishedPieceDialog(DocumentSession& session, QWidget* pare
       stuffing_is_known_(new QCheckBox),
       answer_(words_label(tr("Gauge found"))),
       notes_(words_label(tr("What these lengths cannot tell"))) {
-    setWindowTitle(tr("Gauge from the finished %1").arg(QString::fromStdString(session.piece()->name)));
+    setWindowTitle(tr("Gauge from the finished %1").arg(name_in_words(session.piece()->name)));
     make_questions();
     lay_out();
     connect(form_, &MeasurementsForm::edited, this, &FinishedPieceDialog::work_out);
@@ -154,7 +155,7 @@ void FinishedPieceDialog::accept() {
     if (!is_settled(found_) || task_.busy()) return;
     session_.end_merging();
     session_.edit(
-        tr("Use the gauge of the finished %1").arg(QString::fromStdString(session_.piece()->name)),
+        tr("Use the gauge of the finished %1").arg(name_in_words(session_.piece()->name)),
         with_calibration(session_.toy(), static_cast<std::size_t>(session_.current_piece()), *found_));
     QDialog::accept();
 }

@@ -58,12 +58,45 @@ bool ends_typing(const QWidget& widget, const QEvent& event) {
     }
 }
 
+bool is_redo_beside_the_systems(const QKeyEvent& key) {
+    return key.key() == Qt::Key_Y && key.modifiers() == Qt::ControlModifier;
+}
+
+bool has_typing_to_take_back(const QLineEdit& line) {
+    return line.isUndoAvailable() && !(line.text().isEmpty() && line.property(toy_undo_when_empty).toBool());
+}
+
 /// A line says that Undo and Redo are its own even when it has nothing to take back.
 bool is_undo_for_others(QWidget& widget, QKeyEvent& key) {
     const QLineEdit* line = typed_line(&widget);
     if (!line) return false;
-    return (key.matches(QKeySequence::Undo) && !line->isUndoAvailable()) ||
+    return (key.matches(QKeySequence::Undo) && !has_typing_to_take_back(*line)) ||
            (key.matches(QKeySequence::Redo) && !line->isRedoAvailable());
+}
+
+/// The line whose typing the key brings back; null if it does something else.
+QLineEdit* redone_by(QWidget& widget, const QKeyEvent& key) {
+    QLineEdit* line = is_redo_beside_the_systems(key) ? typed_line(&widget) : nullptr;
+    return line && line->isRedoAvailable() && !line->isReadOnly() ? line : nullptr;
+}
+
+/// The line as it stands, with nothing to take back in it.
+void forget_typing(QLineEdit& line) {
+    const int cursor = line.cursorPosition(), start = line.selectionStart();
+    const auto selected = line.selectedText().size();
+    line.setText(line.text());
+    line.setCursorPosition(cursor);
+    if (start >= 0) line.setSelection(start, static_cast<int>(selected));
+}
+
+void take_up(QWidget& widget) {
+    if (widget.focusPolicy() == Qt::WheelFocus) widget.setFocusPolicy(Qt::StrongFocus);
+    auto* number = qobject_cast<QAbstractSpinBox*>(&widget);
+    if (!number || number->property("is_taken_up").toBool()) return;
+    number->setProperty("is_taken_up", true);
+    QObject::connect(number, &QAbstractSpinBox::editingFinished, number, [number] {
+        if (QLineEdit* line = typed_line(number)) forget_typing(*line);
+    });
 }
 
 /// F2 renames in a list that is edited by it, whatever it does elsewhere in the window.
@@ -88,17 +121,22 @@ bool FieldRules::eventFilter(QObject* watched, QEvent* event) {
     if (ends_typing(*widget, *event)) finish_typing();
     switch (event->type()) {
         case QEvent::Polish:
-            if (widget->focusPolicy() == Qt::WheelFocus) widget->setFocusPolicy(Qt::StrongFocus);
+            take_up(*widget);
             return false;
+        case QEvent::KeyPress: {
+            QLineEdit* line = redone_by(*widget, *static_cast<QKeyEvent*>(event));
+            if (line) line->redo();
+            return line != nullptr;
+        }
         case QEvent::Wheel:
             if (!is_turned_by_the_wheel(*widget) || widget->hasFocus()) return false;
             event->ignore();  // so that what holds the field scrolls
             return true;
         case QEvent::ShortcutOverride: {
             auto& key = *static_cast<QKeyEvent*>(event);
-            const bool rename = is_rename(*widget, key);
-            if (!rename && !is_undo_for_others(*widget, key)) return false;
-            event->setAccepted(rename);
+            const bool is_its_own = is_rename(*widget, key) || redone_by(*widget, key) != nullptr;
+            if (!is_its_own && !is_undo_for_others(*widget, key)) return false;
+            event->setAccepted(is_its_own);
             return true;
         }
         default:

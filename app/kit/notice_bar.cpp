@@ -71,7 +71,9 @@ class NoticeRow : public QWidget {
         words_->setTextFormat(Qt::PlainText);
         words_->setWordWrap(true);
         words_->setTextInteractionFlags(Qt::TextSelectableByMouse);
-        words_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::MinimumExpanding);
+        QSizePolicy wrapping(QSizePolicy::Ignored, QSizePolicy::Preferred);
+        wrapping.setHeightForWidth(true);
+        words_->setSizePolicy(wrapping);
         around_->setSpacing(gap);
         around_->addWidget(words_, 1);
         around_->addLayout(buttons_layout_);
@@ -178,9 +180,26 @@ class NoticeRow : public QWidget {
 NoticeBar::NoticeBar(QWidget* parent) : QWidget(parent), layout_(new QVBoxLayout(this)) {
     layout_->setContentsMargins(0, 0, 0, 0);
     layout_->setSpacing(0);
+    layout_->setSizeConstraint(QLayout::SetNoConstraint);
     setAccessibleName(tr("Notices"));
-    setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);
     hide();
+}
+
+/// The height that its words take at this width, and no more: a window that asks words that wrap how high
+/// they could ever get makes itself higher than the screen.
+void NoticeBar::fit_height() {
+    setFixedHeight(rows_.empty() ? 0 : layout_->totalHeightForWidth(std::max(width(), 1)));
+}
+
+void NoticeBar::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    fit_height();
+}
+
+bool NoticeBar::event(QEvent* event) {
+    const bool done = QWidget::event(event);
+    if (event->type() == QEvent::LayoutRequest) fit_height();
+    return done;
 }
 
 NoticeRow* NoticeBar::row(const QString& cause) const {
@@ -215,6 +234,7 @@ void NoticeBar::put_up(const QString& cause, const Notice& notice) {
     shown->say(notice);
     if (moves) place(shown);
     shown->show();
+    fit_height();
     show();
     if (has_keyboard && (!focusWidget() || !focusWidget()->isVisibleTo(this))) Q_EMIT left();
     if (!says_else) return;
@@ -230,6 +250,7 @@ void NoticeBar::take_down(const QString& cause) {
     layout_->removeWidget(gone);
     gone->hide();
     gone->deleteLater();
+    fit_height();
     setVisible(!rows_.empty());
     if (has_keyboard) Q_EMIT left();
 }

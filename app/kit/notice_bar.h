@@ -61,8 +61,11 @@ class NoticeBar : public QWidget {
 
   protected:
     void keyPressEvent(QKeyEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+    bool event(QEvent* event) override;
 
   private:
+    void fit_height();
     [[nodiscard]] NoticeRow* row(const QString& cause) const;
     void place(NoticeRow* row);
 

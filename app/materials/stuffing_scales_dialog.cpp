@@ -14,6 +14,7 @@
 #include "app/kit/measure_spin_box.h"
 #include "core/materials/materials.h"
 #include "render/wording/amounts.h"
+#include "render/wording/plain_text.h"
 
 namespace roundwright::app {
 
@@ -55,7 +56,7 @@ StuffingScalesDialog::StuffingScalesDialog(DocumentSession& session, QWidget* pa
       scales_(new QComboBox),
       answer_(words_label(tr("Stuffing by weight"))) {
     if (study_ != nullptr) yarn_g_ = yarn_in_one(session.toy(), *session.piece(), *study_);
-    setWindowTitle(tr("Weigh the stuffed %1").arg(QString::fromStdString(session.piece()->name)));
+    setWindowTitle(tr("Weigh the stuffed %1").arg(name_in_words(session.piece()->name)));
     for (const double step : scale_steps_g) scales_->addItem(grams_text(step));
     scales_->setItemText(whole_grams, tr("whole grams"));
     scales_->setCurrentIndex(whole_grams);

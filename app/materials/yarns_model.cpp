@@ -4,6 +4,8 @@
 #include <QPainter>
 #include <QPixmap>
 
+#include "render/wording/plain_text.h"
+
 namespace roundwright::app {
 
 namespace {
@@ -35,6 +37,7 @@ QVariant YarnsModel::data(const QModelIndex& index, int role) const {
     const Yarn& yarn = yarns[static_cast<std::size_t>(index.row())];
     switch (role) {
         case Qt::DisplayRole:
+            return name_in_words(yarn.name);
         case Qt::EditRole:
             return QString::fromStdString(yarn.name);
         case Qt::DecorationRole:

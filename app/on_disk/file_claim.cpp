@@ -39,14 +39,12 @@ bool FileClaim::take(const QString& path, const FileStamp& stamp) {
         return true;
     }
     const QString own = lock_path(path);
-    if (!is_mine(path)) {
-        if (lock_.take(own) == LockAnswer::held_elsewhere) return false;
-    }
+    if (!is_mine(path) && lock_.take(own) == LockAnswer::held_elsewhere) return false;
+    follow(stamp);  // before others are looked at: of two windows at the same moment, none has it unseen
     if (is_held_by_another_name(stamp, own)) {
         lock_.release();
         return false;
     }
-    follow(stamp);
     return true;
 }
 

@@ -131,7 +131,9 @@ bool FileFollower::is_open_elsewhere(const QString& path) const {
 
 bool FileFollower::claim(const QString& path) {
     if (claim_.is_mine(path)) return true;
-    return next_claim_.take(path, stamp_now(path).value_or(FileStamp{}));
+    // Another name of the open file is held by this very window.
+    const auto stamp = is_open_here(path) ? std::nullopt : stamp_now(path);
+    return next_claim_.take(path, stamp.value_or(FileStamp{}));
 }
 
 // --- what happens to it

@@ -7,12 +7,13 @@
 #include <QScopedValueRollback>
 
 #include "app/pieces/piece_edits.h"
+#include "render/wording/plain_text.h"
 
 namespace roundwright::app {
 
 QString piece_title(const Piece& piece) {
-    const QString name = piece.name.empty() ? PieceBar::tr("Unnamed") : QString::fromStdString(piece.name);
-    return piece.make > 1 ? QStringLiteral("%1 \u00D7%2").arg(name).arg(piece.make) : name;
+    const QString name = piece.name.empty() ? PieceBar::tr("Unnamed") : name_in_words(piece.name);
+    return piece.make > 1 ? QStringLiteral("%1 \u00D7%2").arg(name, QString::number(piece.make)) : name;
 }
 
 PieceBar::PieceBar(DocumentSession& session, QAction* new_piece, QAction* rename, QWidget* parent)

@@ -7,6 +7,7 @@
 
 #include "app/rounds/round_edits.h"
 #include "core/toy/edits.h"
+#include "render/wording/plain_text.h"
 
 namespace roundwright::app {
 namespace {
@@ -70,25 +71,26 @@ bool PieceEdits::duplicate() {
     Piece copy = *session_.piece();
     copy.name = numbered_name(session_.toy(), name()).toStdString();
     copy.worked = {};
-    return insert(session_.current_piece() + 1, copy, PieceEditsText::tr("Duplicate %1").arg(name()));
+    return insert(session_.current_piece() + 1, copy,
+                  PieceEditsText::tr("Duplicate %1").arg(name_in_words(name())));
 }
 
 bool PieceEdits::rename(const QString& new_name) {
-    return session_.edit_piece(PieceEditsText::tr("Rename %1 to %2").arg(name(), new_name.trimmed()),
-                               [&](Piece& piece) { piece.name = new_name.trimmed().toStdString(); });
+    return session_.edit_piece(
+        PieceEditsText::tr("Rename %1 to %2").arg(name_in_words(name()), name_in_words(new_name.trimmed())),
+        [&](Piece& piece) { piece.name = new_name.trimmed().toStdString(); });
 }
 
 bool PieceEdits::remove() {
     return session_.edit(
-        PieceEditsText::tr("Delete %1").arg(name()),
+        PieceEditsText::tr("Delete %1").arg(name_in_words(name())),
         remove_piece(session_.said_toy(), static_cast<std::size_t>(session_.current_piece())));
 }
 
 bool PieceEdits::move(int from, int to) {
     const int count = static_cast<int>(session_.said_toy().pieces.size());
     if (from == to || std::min(from, to) < 0 || std::max(from, to) >= count) return false;
-    const QString moved =
-        QString::fromStdString(session_.said_toy().pieces[static_cast<std::size_t>(from)].name);
+    const QString moved = name_in_words(session_.said_toy().pieces[static_cast<std::size_t>(from)].name);
     if (!session_.edit(
             PieceEditsText::tr("Move %1").arg(moved),
             move_piece(session_.said_toy(), static_cast<std::size_t>(from), static_cast<std::size_t>(to)))) {

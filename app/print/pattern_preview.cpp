@@ -28,6 +28,7 @@
 #include "app/toy/toy_details.h"
 #include "render/wording/counted.h"
 #include "render/wording/open_question_words.h"
+#include "render/wording/printable.h"
 
 namespace roundwright::app {
 
@@ -76,7 +77,7 @@ QScrollArea* scrolled(QWidget* choices) {
 }
 
 QString file_name_of(const Toy& toy) {
-    QString name = QString::fromStdString(toy.title).simplified();
+    QString name = printable_line(toy.title);
     for (QChar& c : name) {
         if (QStringLiteral("/\\:*?\"<>|").contains(c)) c = QLatin1Char('-');
     }

@@ -12,6 +12,7 @@
 #include <QVBoxLayout>
 
 #include "app/kit/field_widgets.h"
+#include "app/kit/plain_texts.h"
 #include "app/kit/room_on_screen.h"
 #include "app/reshape/form_fields.h"
 #include "app/reshape/form_icon.h"
@@ -20,6 +21,7 @@
 #include "core/reshape/piece_form.h"
 #include "core/reshape/reshape_toy.h"
 #include "core/toy/edits.h"
+#include "render/wording/plain_text.h"
 #include "render/wording/reshape_words.h"
 
 namespace roundwright::app {
@@ -96,7 +98,7 @@ void FormDialog::make_counts() {
 
 void FormDialog::make_places() {
     const Piece* piece = session_.piece();
-    const QString name = piece != nullptr ? QString::fromStdString(piece->name) : QString();
+    const QString name = piece != nullptr ? without_mnemonics(name_in_words(piece->name)) : QString();
     as_new_ = new QRadioButton(tr("As a &new piece"));
     in_place_ = new QRadioButton(tr("Re&place the rounds of %1").arg(name));
     in_place_->setVisible(piece != nullptr);
@@ -193,7 +195,7 @@ bool FormDialog::put_in_place() {
     if (!back_) return false;
     return session_.edit_piece(
         tr("Turn %1 into a new shape: %2")
-            .arg(QString::fromStdString(session_.piece()->name), form_name(fields_->form().kind)),
+            .arg(name_in_words(session_.piece()->name), form_name(fields_->form().kind)),
         [&](Piece& piece) { piece = in_place_of(*old_, made_->form, *back_); });
 }
 

@@ -14,13 +14,14 @@
 #include "app/reshape/outline_view.h"
 #include "core/reshape/mirror_join.h"
 #include "core/reshape/reshape_toy.h"
+#include "render/wording/plain_text.h"
 #include "render/wording/reshape_words.h"
 
 namespace roundwright::app {
 
 JoinDialog::JoinDialog(DocumentSession& session, QWidget* parent)
     : QDialog(parent), session_(session), first_(piece_form(*session.piece(), gauge_of(session.toy()))) {
-    setWindowTitle(tr("Join %1 to another piece").arg(QString::fromStdString(first_.piece.name)));
+    setWindowTitle(tr("Join %1 to another piece").arg(name_in_words(first_.piece.name)));
     build();
     choose_other();
 }
@@ -30,7 +31,7 @@ void JoinDialog::build() {
     const auto& pieces = session_.toy().pieces;
     for (std::size_t i = 0; i < pieces.size(); ++i) {
         if (static_cast<int>(i) == session_.current_piece()) continue;
-        others_->addItem(QString::fromStdString(pieces[i].name), static_cast<int>(i));
+        others_->addItem(name_in_words(pieces[i].name), static_cast<int>(i));
     }
     neck_ = new QSpinBox;
     neck_->setRange(3, 1'000);
@@ -94,12 +95,11 @@ QString JoinDialog::frog_back() const { return frog_back_->isHidden() ? QString(
 
 void JoinDialog::accept() {
     if (!joined_) return;
-    session_.edit_piece(
-        tr("Join %1 and %2").arg(QString::fromStdString(first_.piece.name), others_->currentText()),
-        [this](Piece& piece) {
-            piece = *joined_;
-            piece.worked = progress_kept(first_.piece.worked, back_);
-        });
+    session_.edit_piece(tr("Join %1 and %2").arg(name_in_words(first_.piece.name), others_->currentText()),
+                        [this](Piece& piece) {
+                            piece = *joined_;
+                            piece.worked = progress_kept(first_.piece.worked, back_);
+                        });
     QDialog::accept();
 }
 

@@ -14,6 +14,11 @@ PreviewStack::PreviewStack(const Preferences& preferences, QWidget* parent)
     addWidget(fabric_);
     auto* layout = new QVBoxLayout(fabric_);
     layout->setContentsMargins(0, 0, 0, 0);
+    connect(&task_, &render::Background::failed, this,
+            [this](render::Background::Ticket, const QString& why) {
+                setCurrentIndex(0);
+                Q_EMIT failed(why);
+            });
 }
 
 void PreviewStack::set_shows_fabric(bool fabric) {

@@ -31,6 +31,10 @@ class PreviewStack : public QStackedWidget {
     void set_piece(std::shared_ptr<const Toy> toy, std::size_t piece);
     [[nodiscard]] bool busy() const { return task_.busy(); }
 
+  Q_SIGNALS:
+    /// The fabric could not be worked out; the outline shows in its place.
+    void failed(const QString& why);
+
   private:
     void draw_fabric();
     void take(StitchSurface surface);

@@ -9,6 +9,7 @@
 #include "app/reshape/reshape_dialog.h"
 #include "core/reshape/mirror_join.h"
 #include "render/wording/counted.h"
+#include "render/wording/plain_text.h"
 
 namespace roundwright::app {
 namespace {
@@ -57,7 +58,7 @@ void ReshapeActions::mirror() {
         return;
     }
     if (!may_lose_progress()) return;
-    session_.edit_piece(tr("Turn %1 upside down").arg(QString::fromStdString(session_.piece()->name)),
+    session_.edit_piece(tr("Turn %1 upside down").arg(name_in_words(session_.piece()->name)),
                         [&turned](Piece& piece) { piece = *turned; });
 }
 
@@ -69,7 +70,7 @@ bool ReshapeActions::may_lose_progress() const {
         QMessageBox::Question, tr("Turn upside down"),
         tr("You have worked %1 of %2. Upside down it starts at the other end, so all of that has "
            "to be undone.")
-            .arg(rounds_words(piece.worked.rounds), QString::fromStdString(piece.name)),
+            .arg(rounds_words(piece.worked.rounds), name_in_words(piece.name)),
         QMessageBox::Cancel, window_);
     const auto* turn = question.addButton(tr("&Turn it upside down"), QMessageBox::AcceptRole);
     question.exec();

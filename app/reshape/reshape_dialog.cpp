@@ -13,6 +13,7 @@
 #include "app/reshape/hand_sculpting.h"
 #include "app/reshape/preview_stack.h"
 #include "app/reshape/reshape_answers.h"
+#include "render/wording/plain_text.h"
 #include "render/wording/reshape_words.h"
 
 namespace roundwright::app {
@@ -37,7 +38,7 @@ ReshapeDialog::ReshapeDialog(DocumentSession& session, QWidget* parent)
       answers_(new ReshapeAnswers(session.preferences())),
       preview_(new PreviewStack(session.preferences())),
       sculpting_(new HandSculpting(preview_->outline(), form_, this)) {
-    setWindowTitle(tr("Reshape %1").arg(QString::fromStdString(form_->piece.name)));
+    setWindowTitle(tr("Reshape %1").arg(name_in_words(form_->piece.name)));
     build();
     connect_all();
     preview_->set_old_surface(session_.surface(piece_));
@@ -104,6 +105,10 @@ void ReshapeDialog::connect_all() {
     connect(as_fabric_, &QPushButton::toggled, this, [this](bool fabric) {
         preview_->set_shows_fabric(fabric);
         show_legend();
+    });
+    connect(preview_, &PreviewStack::failed, this, [this](const QString& why) {
+        as_fabric_->setChecked(false);
+        legend_->setText(why);
     });
 }
 
@@ -252,7 +257,7 @@ QString ReshapeDialog::frog_back() const { return answers_->frog_back(); }
 
 void ReshapeDialog::accept() {
     if (!proposal_ || task_.busy()) return;
-    const QString name = QString::fromStdString(form_->piece.name);
+    const QString name = name_in_words(form_->piece.name);
     Toy toy = proposal_->whole_toy ? *proposal_->whole_toy : session_.toy();
     Piece& piece = toy.pieces[static_cast<std::size_t>(piece_)];
     piece = proposal_->made.form.piece;

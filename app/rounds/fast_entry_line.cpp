@@ -7,7 +7,9 @@
 #include <QMimeData>
 #include <QRegularExpression>
 #include <QTimer>
+#include <QUndoStack>
 
+#include "app/kit/field_rules.h"
 #include "app/rounds/round_edits.h"
 
 namespace roundwright::app {
@@ -35,6 +37,7 @@ FastEntryLine::FastEntryLine(DocumentSession& session, QWidget* parent)
         tr("Counts such as 6, 12, 18, or 24x4, or +6x3, or a pattern in words; Enter adds them."));
     line_->setClearButtonEnabled(true);
     line_->installEventFilter(this);
+    line_->setProperty(toy_undo_when_empty, true);
     understood_->setAccessibleName(tr("What was understood"));
     understood_->setTextFormat(Qt::PlainText);
     understood_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
@@ -49,6 +52,7 @@ FastEntryLine::FastEntryLine(DocumentSession& session, QWidget* parent)
     connect(&session_, &DocumentSession::toy_changed, this, &FastEntryLine::read);
     connect(&session_, &DocumentSession::current_piece_changed, this, &FastEntryLine::read);
     connect(&session_, &DocumentSession::file_changed, this, &FastEntryLine::read);
+    connect(&session_.undo_stack(), &QUndoStack::indexChanged, this, &FastEntryLine::follow_steps);
     read();
 }
 
@@ -74,6 +78,7 @@ void FastEntryLine::take_text(const QString& text) {
 
 void FastEntryLine::read() {
     if (adding_) return;
+    if (line_->text() != brought_back_) brought_back_.clear();
     setEnabled(session_.piece() && !session_.read_only());
     reading_ = {};
     if (session_.piece()) {
@@ -126,8 +131,29 @@ void FastEntryLine::add_rounds() {
     const bool added = RoundEdits(session_).insert(at, rounds, text, reading.yarn_names);
     adding_ = false;
     if (!added) return;
+    remember_step(line_->text());
     line_->setText({});  // and not clear(), which Undo would take back in place of the rounds
     Q_EMIT rounds_added();
+}
+
+void FastEntryLine::remember_step(const QString& typed) {
+    const int step = session_.undo_stack().index();
+    added_[step] = {session_.undo_stack().command(step - 1), typed};
+    brought_back_.clear();
+}
+
+/// Where the next step to be redone was made here, the line holds its words as it did before that step. What
+/// the maker has typed since stays.
+void FastEntryLine::follow_steps(int step) {
+    const QUndoStack& steps = session_.undo_stack();
+    std::erase_if(
+        added_, [&steps](const auto& added) { return steps.command(added.first - 1) != added.second.step; });
+    if (adding_ || !line_->hasFocus() || line_->text() != brought_back_) return;
+    const auto next = added_.find(step + 1);
+    brought_back_ = next == added_.end() ? QString() : next->second.typed;
+    if (line_->text() == brought_back_) return;
+    line_->setText(brought_back_);
+    line_->selectAll();
 }
 
 bool FastEntryLine::eventFilter(QObject* watched, QEvent* event) {

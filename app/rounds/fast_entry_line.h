@@ -1,5 +1,7 @@
 #pragma once
 
+#include <map>
+
 #include <QLabel>
 #include <QLineEdit>
 #include <QWidget>
@@ -7,10 +9,13 @@
 #include "app/rounds/entry_reading.h"
 #include "app/session/document_session.h"
 
+class QUndoCommand;
+
 namespace roundwright::app {
 
 /// The line under the table that takes many rounds at once. While it is typed it says what it understood, and
-/// the shape shows what that would make.
+/// the shape shows what that would make. Undoing rounds that were added here, from here, brings back the
+/// words they were typed in, to be put right; redoing takes them away again.
 class FastEntryLine : public QWidget {
     Q_OBJECT
   public:
@@ -39,11 +44,21 @@ class FastEntryLine : public QWidget {
     void try_out();
     void add_rounds();
     [[nodiscard]] QString typed() const;
+    void remember_step(const QString& typed);
+    void follow_steps(int step);
+
+    /// A step that was made here.
+    struct Added {
+        const QUndoCommand* step;
+        QString typed;
+    };
 
     DocumentSession& session_;
     QLineEdit* line_;
     QLabel* understood_;
     EntryReading reading_;
+    std::map<int, Added> added_;  ///< by how many steps there are after it
+    QString brought_back_;        ///< by an undo, and not changed since; empty: nothing
     bool adding_ = false;
 };
 

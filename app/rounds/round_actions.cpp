@@ -8,11 +8,13 @@
 #include <QInputDialog>
 
 #include "app/kit/action_maker.h"
+#include "app/kit/plain_texts.h"
 #include "app/rounds/rounds_clipboard.h"
 #include "app/rounds/rounds_view.h"
 #include "core/language/round/write.h"
 #include "core/language/words/terms.h"
 #include "render/wording/diagnostic_sentence.h"
+#include "render/wording/plain_text.h"
 #include "render/wording/round_phrases.h"
 
 namespace roundwright::app {
@@ -147,7 +149,7 @@ void RoundActions::fill_yarns(QMenu* menu) {
         patch.fill(QColor(yarns[yarn].colour.red, yarns[yarn].colour.green, yarns[yarn].colour.blue));
         const auto text =
             QStringLiteral("%1  %2").arg(QString::fromStdString(yarn_letter(static_cast<int>(yarn))),
-                                         QString::fromStdString(yarns[yarn].name));
+                                         without_mnemonics(name_in_words(yarns[yarn].name)));
         menu->addAction(QIcon(patch), text, this, [this, yarn] { edits_.set_yarn(selected(), yarn); })
             ->setEnabled(!selected().empty());
     }

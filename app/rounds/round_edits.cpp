@@ -9,6 +9,7 @@
 #include "app/rounds/round_counts.h"
 #include "core/base/limits.h"
 #include "render/wording/limit_words.h"
+#include "render/wording/plain_text.h"
 #include "render/wording/round_phrases.h"
 
 namespace roundwright::app {
@@ -217,7 +218,7 @@ bool RoundEdits::set_spacing(const std::vector<int>& rounds, Spacing spacing) {
 
 bool RoundEdits::set_yarn(const std::vector<int>& rounds, std::size_t yarn) {
     const auto& yarns = session_.said_toy().yarns;
-    const QString name = yarn < yarns.size() ? QString::fromStdString(yarns[yarn].name) : QString();
+    const QString name = yarn < yarns.size() ? name_in_words(yarns[yarn].name) : QString();
     return change_each(rounds, RoundEditsText::tr("Work %1 in %2").arg(rounds_phrase(rounds), name),
                        [yarn](Round& round) { round.yarn = yarn; });
 }

@@ -16,6 +16,7 @@
 #include "app/session/live_preview.h"
 #include "core/language/round/write.h"
 #include "core/rounds/workable_counts.h"
+#include "render/wording/plain_text.h"
 
 namespace roundwright::app {
 namespace {
@@ -42,7 +43,7 @@ QComboBox* yarn_picker(QWidget* parent, const Toy& toy) {
         patch.fill(QColor(colour.red, colour.green, colour.blue));
         picker->addItem(
             patch, QStringLiteral("%1  %2").arg(QString::fromStdString(yarn_letter(static_cast<int>(yarn))),
-                                                QString::fromStdString(toy.yarns[yarn].name)));
+                                                name_in_words(toy.yarns[yarn].name)));
     }
     return picker;
 }

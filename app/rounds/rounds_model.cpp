@@ -15,6 +15,7 @@
 #include "render/wording/counted.h"
 #include "render/wording/feature_words.h"
 #include "render/wording/length_text.h"
+#include "render/wording/plain_text.h"
 #include "render/wording/round_phrases.h"
 
 namespace roundwright::app {
@@ -284,7 +285,7 @@ QString RoundsModel::about(int round) const {
                      .arg(worked.stitches)
                      .arg(stitches_words(row(round).stitches));
     }
-    if (!round_at(round).note.empty()) lines << QString::fromStdString(round_at(round).note);
+    if (!round_at(round).note.empty()) lines << text_in_words(QString::fromStdString(round_at(round).note));
     const QStringList due = due_after(round);
     if (!due.isEmpty()) lines << tr("After this round: %1").arg(due.join(QLatin1Char(' ')));
     return lines.join(QLatin1Char('\n'));
@@ -323,7 +324,7 @@ QString RoundsModel::tip(int round, RoundColumn column) const {
     if (column == RoundColumn::yarn) {
         const auto yarn = round_at(round).yarn;
         const auto& yarns = session_.toy().yarns;
-        return yarn < yarns.size() ? QString::fromStdString(yarns[yarn].name) : QString();
+        return yarn < yarns.size() ? name_in_words(yarns[yarn].name) : QString();
     }
     return column == RoundColumn::words ? words(round) : QString();
 }

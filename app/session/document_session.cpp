@@ -11,6 +11,16 @@
 #include "core/base/limits.h"
 
 namespace roundwright::app {
+namespace {
+
+/// By itself, or through links.
+bool is_same_path(const QString& one, const QString& other) {
+    const QFileInfo first(one), second(other);
+    if (first.absoluteFilePath() == second.absoluteFilePath()) return true;
+    return first.exists() && first.canonicalFilePath() == second.canonicalFilePath();
+}
+
+}  // namespace
 
 DocumentSession::DocumentSession(QObject* parent)
     : QObject(parent),
@@ -307,6 +317,7 @@ std::optional<FileProblem> DocumentSession::open(const QString& path) {
 
 std::optional<FileProblem> DocumentSession::save(const QString& path, SaveOver over) {
     end_preview();
+    Q_EMIT about_to_save(path);
     const auto written = write_file(path, over);
     if (written.problem) {
         happened(FileEvent::save_failed);
@@ -320,6 +331,7 @@ std::optional<FileProblem> DocumentSession::save(const QString& path, SaveOver o
         history_.steps().setClean();
     }
     file_.standing = after(file_.standing, FileEvent::saved);
+    Q_EMIT saved();
     Q_EMIT file_changed();
     tell_modified();
     Q_EMIT standing_changed();
@@ -336,7 +348,7 @@ void DocumentSession::remark(const QString& path, const QString& words) {
 /// The file may have been touched, or have got another name or right, and hold the same: then its stamp is
 /// learnt, and it is tried again.
 SavedFile DocumentSession::write_file(const QString& path, SaveOver over) {
-    const bool is_own = QFileInfo(path).absoluteFilePath() == file_.path && !file_.stamp.sha256.isEmpty();
+    const bool is_own = is_same_path(path, file_.path) && !file_.stamp.sha256.isEmpty();
     if (over == SaveOver::nothing) return save_document_file(path, said_toy(), {.only_new = true});
     if (over == SaveOver::anything || !is_own) return save_document_file(path, said_toy(), {});
     constexpr int tries = 4;
@@ -377,8 +389,10 @@ void DocumentSession::take_theirs(LoadedFile theirs) {
 }
 
 void DocumentSession::know_file_again(const FileStamp& stamp) {
+    const bool is_news = !(stamp == file_.stamp);
     file_.stamp = stamp;
     happened(FileEvent::back);
+    if (is_news) Q_EMIT standing_changed();
 }
 
 void DocumentSession::follow_to(const QString& path) {

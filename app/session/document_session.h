@@ -155,6 +155,10 @@ class DocumentSession : public QObject {
                        std::shared_ptr<const roundwright::PieceStudy> shown);
     void solving_changed(bool solving);
     void file_changed();  ///< path or read-only
+    /// The file is written next, if it can be: what stands in it now may be lost.
+    void about_to_save(const QString& path);
+    /// What `said_toy()` is stands in the file at `path()` now.
+    void saved();
     void modified_changed(bool modified);
     /// `standing()`, or the stamp of the file.
     void standing_changed();

@@ -21,7 +21,7 @@ Splice splice_between(std::size_t before, std::size_t after, Same same) {
 
 bool same_words(const Toy& a, const Toy& b) {
     return a.title == b.title && a.designer == b.designer && a.notes == b.notes &&
-           a.private_notes == b.private_notes && a.text == b.text;
+           a.private_notes == b.private_notes && a.text == b.text && a.kept == b.kept;
 }
 
 bool same_materials(const Toy& a, const Toy& b) {
@@ -31,7 +31,7 @@ bool same_materials(const Toy& a, const Toy& b) {
 /// Does not compile once a field is added to a toy: it is then a word or a material.
 [[maybe_unused]] void every_field_is_compared(const Toy& toy) {
     [[maybe_unused]] const auto& [title, designer, notes, private_notes, hook, gauge, yarns, pieces, text,
-                                  making] = toy;
+                                  making, kept] = toy;
 }
 
 Piece without_rounds(Piece piece) {

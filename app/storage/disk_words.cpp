@@ -58,8 +58,7 @@ QString words_of_place(const DiskFault& fault) {
             return DiskText::tr("This is a folder, not a file.");
         case ELOOP:
             return DiskText::tr(
-                "The name is a link that goes round in a circle, or one that may not be used "
-                "here.");
+                "The name is a link that leads back to itself, or one that may not be used here.");
         case ENOTSUP:
         case ENXIO:
             return DiskText::tr("This is not an ordinary file: it is a pipe, a socket or a device.");
@@ -147,7 +146,7 @@ QString written_remarks(const WrittenFile& written) {
             "it before.");
     if (written.attributes_lost)
         remarks << DiskText::tr(
-            "Not all of its access rights, its owner and its extended attributes could be kept.");
+            "Its owner, its access rights or its extended attributes could not all be kept.");
     if (written.not_yet_safe)
         remarks << DiskText::tr("The disk could not confirm that it would survive a power failure.");
     return remarks.join(QLatin1Char(' '));

@@ -55,8 +55,13 @@ std::optional<DiskFault> VersionStore::make_folder(const VersionFolder& folder) 
     return std::nullopt;
 }
 
-std::optional<DiskFault> VersionStore::keep(const QString& path, const QByteArray& bytes, VersionKind kind,
-                                            const QDateTime& when) const {
+KeptVersion VersionStore::keep(const QString& path, const QByteArray& bytes, VersionKind kind,
+                               const QDateTime& when) const {
+    return {add(path, bytes, kind, when)};
+}
+
+std::optional<DiskFault> VersionStore::add(const QString& path, const QByteArray& bytes, VersionKind kind,
+                                           const QDateTime& when) const {
     const QString canonical = canonical_toy_path(path);
     const VersionFolder folder = folder_of(canonical);
     if (auto fault = make_folder(folder)) return fault;
@@ -72,12 +77,12 @@ std::optional<DiskFault> VersionStore::keep(const QString& path, const QByteArra
     return std::nullopt;
 }
 
-std::optional<DiskFault> VersionStore::keep_what_stands_in(const QString& path) const {
+KeptVersion VersionStore::keep_what_stands_in(const QString& path) const {
     struct ::stat found {};
-    if (disk_.look(QFile::encodeName(path), found) != 0 || !S_ISREG(found.st_mode)) return std::nullopt;
-    if (found.st_size > most_bytes) return std::nullopt;
+    if (disk_.look(QFile::encodeName(path), found) != 0 || !S_ISREG(found.st_mode)) return {};
+    if (found.st_size > most_bytes) return {};
     const auto read = read_whole(path, most_bytes, Links::follow, disk_);
-    if (read.fault || read.bytes.size() > most_bytes) return read.fault;
+    if (read.fault || read.bytes.size() > most_bytes) return {read.fault};
     const VersionFolder folder = folder_of(canonical_toy_path(path));
     take_over(folder, content_sha256(read.bytes));
     const auto now = QDateTime::currentDateTimeUtc();
@@ -153,7 +158,7 @@ std::optional<DiskFault> VersionStore::forget(const QString& path) const {
 }
 
 std::optional<DiskFault> keep_version(const QString& path, const QByteArray& bytes, VersionKind kind) {
-    return VersionStore().keep(path, bytes, kind);
+    return VersionStore().keep(path, bytes, kind).fault;
 }
 
 }  // namespace roundwright::app

@@ -11,6 +11,12 @@
 
 namespace roundwright::app {
 
+/// What came of keeping.
+struct KeptVersion {
+    std::optional<DiskFault> fault;
+    std::optional<FileStamp> of{};  ///< the state of the toy's file whose content is kept
+};
+
 /// The earlier versions of all toys: `versions/<SHA-256 of the file's canonical path>/` in the state folder,
 /// private (0700, files 0600) and never reached through links. Holds nothing itself: may be copied, and used
 /// by several threads and programs at once.
@@ -22,16 +28,15 @@ class VersionStore {
 
     /// Keeps `bytes` as the newest version of the toy in `path`, unless the newest is just that, and takes
     /// away what the limits leave no room for. The file need not be there.
-    [[nodiscard]] std::optional<DiskFault> keep(
-        const QString& path, const QByteArray& bytes, VersionKind kind,
-        const QDateTime& when = QDateTime::currentDateTimeUtc()) const;
+    [[nodiscard]] KeptVersion keep(const QString& path, const QByteArray& bytes, VersionKind kind,
+                                   const QDateTime& when = QDateTime::currentDateTimeUtc()) const;
     /// Keeps what stands in the file now, if it is not the newest version yet: what was saved just before a
     /// crash, what another program wrote, what is about to be replaced. No file, or one that is no toy's (too
     /// large, a device), is no fault.
     ///
     /// A file without versions takes over those of a toy that is no longer where it was, if its content is
     /// their newest: it was moved or renamed.
-    [[nodiscard]] std::optional<DiskFault> keep_what_stands_in(const QString& path) const;
+    [[nodiscard]] KeptVersion keep_what_stands_in(const QString& path) const;
 
     /// Newest first.
     [[nodiscard]] std::vector<Version> versions_of(const QString& path) const;
@@ -41,6 +46,8 @@ class VersionStore {
     [[nodiscard]] std::optional<DiskFault> forget(const QString& path) const;
 
   private:
+    [[nodiscard]] std::optional<DiskFault> add(const QString& path, const QByteArray& bytes, VersionKind kind,
+                                               const QDateTime& when) const;
     [[nodiscard]] QString all_folder() const;
     [[nodiscard]] VersionFolder folder_of(const QString& canonical) const;
     [[nodiscard]] std::optional<DiskFault> make_folder(const VersionFolder& folder) const;

@@ -8,6 +8,7 @@
 #include <QMenu>
 #include <QMenuBar>
 #include <QMessageBox>
+#include <QRegularExpression>
 #include <QTextBrowser>
 #include <QVBoxLayout>
 
@@ -18,7 +19,10 @@ struct HelpText {
     Q_DECLARE_TR_FUNCTIONS(Help)
 };
 
-QString plain(QString text) { return text.remove(u'&').toHtmlEscaped(); }
+QString plain(QString text) {
+    static const QRegularExpression mnemonic(QStringLiteral("&(.)"));
+    return text.replace(mnemonic, QStringLiteral("\\1")).toHtmlEscaped();
+}
 
 QString row(const QString& what, const QString& keys) {
     return QStringLiteral("<tr><td>%1</td><td>&nbsp;&nbsp;</td><td><b>%2</b></td></tr>")
@@ -93,13 +97,16 @@ void show_keyboard_help(QMainWindow& window) {
 }
 
 void show_about(QMainWindow& window) {
-    QMessageBox::about(
-        &window, HelpText::tr("About Roundwright"),
+    QMessageBox about(
+        QMessageBox::NoIcon, HelpText::tr("About Roundwright"),
         HelpText::tr("<h3>Roundwright %1</h3><p>Design stuffed crochet toys: type the rounds, and see "
                      "the stuffed shape at once.</p><p>Safety eyes, beads and buttons are small parts "
                      "and a choking hazard. This program certifies nothing: follow the toy safety rules "
                      "where the toy is sold, and ask an accredited laboratory.</p>")
-            .arg(QApplication::applicationVersion()));
+            .arg(QApplication::applicationVersion()),
+        QMessageBox::Ok, &window);
+    about.setTextFormat(Qt::RichText);
+    about.exec();
 }
 
 }  // namespace roundwright::app

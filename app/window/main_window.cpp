@@ -36,6 +36,7 @@
 #include "app/kit/field_rules.h"
 #include "app/kit/icons.h"
 #include "app/kit/notice_bar.h"
+#include "app/kit/plain_texts.h"
 #include "app/kit/room_on_screen.h"
 #include "app/kit/system_wishes.h"
 #include "app/materials/stuffing_panel.h"
@@ -53,6 +54,7 @@
 #include "app/rounds/rounds_view.h"
 #include "app/shape/shape_actions.h"
 #include "app/shape/shape_panel.h"
+#include "app/versions/version_actions.h"
 #include "app/window/help.h"
 #include "app/window/panel_column.h"
 #include "app/window/preference_actions.h"
@@ -60,6 +62,7 @@
 #include "app/work_along/work_along_actions.h"
 #include "core/rounds/piece_graph.h"
 #include "render/wording/counted.h"
+#include "render/wording/plain_text.h"
 
 namespace roundwright::app {
 namespace {
@@ -87,6 +90,7 @@ MainWindow::MainWindow(DocumentSession& session, const QString& state_folder, QW
     : QMainWindow(parent),
       session_(session),
       autosave_(session, state_folder),
+      versions_(session, VersionStore(state_folder)),
       last_chances_(autosave_),
       follower_(session, state_folder),
       theme_(session.preferences()),
@@ -101,12 +105,14 @@ MainWindow::MainWindow(DocumentSession& session, const QString& state_folder, QW
       shape_actions_(new ShapeActions(session, this)),
       export_actions_(new ExportActions(session, this)),
       files_(new DocumentFiles(session, autosave_, follower_, this)),
+      version_actions_(new VersionActions(session, versions_, this)),
       shape_(new ShapePanel(session, *shape_actions_, this)),
       fast_entry_(new FastEntryLine(session, this)),
       checks_(new ChecksList(session, this)),
       panels_(new PanelColumn(this)),
       preference_actions_(new PreferenceActions(session.preferences(), this)) {
     FieldRules::hold();
+    PlainTexts::hold();
     setWindowIcon(QIcon(QStringLiteral(":/icons/roundwright.svg")));
     setAcceptDrops(true);
     fill_panels();
@@ -236,6 +242,7 @@ void MainWindow::fill_panels() {
 void MainWindow::build_menus() {
     auto* file = menuBar()->addMenu(tr("&File"));
     files_->fill(file);
+    version_actions_->fill(file);
     file->addSeparator();
     export_actions_->fill(file);
     file->addSeparator();
@@ -271,13 +278,23 @@ void MainWindow::fill_edit_menu(QMenu* menu) {
     undo->setShortcut(QKeySequence::Undo);
     undo->setIcon(icon(QStringLiteral("undo")));
     auto* redo = session_.undo_stack().createRedoAction(this, tr("&Redo"));
-    redo->setShortcut(QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Z));
+    redo->setShortcuts({QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Z), QKeySequence(Qt::CTRL | Qt::Key_Y)});
     redo->setIcon(icon(QStringLiteral("redo")));
+    name_as_text(*undo, tr("&Undo"), &QUndoStack::undoTextChanged);
+    name_as_text(*redo, tr("&Redo"), &QUndoStack::redoTextChanged);
     menu->addActions({undo, redo});
     menu->addSeparator();
     menu->addActions(round_actions_->clipboard_actions());
     menu->addSeparator();
     preference_actions_->fill_edit_menu(menu);
+}
+
+/// What a step is called may hold names, and an "&" in them is no mnemonic.
+void MainWindow::name_as_text(QAction& action, const QString& what,
+                              void (QUndoStack::*changed)(const QString&)) {
+    connect(&session_.undo_stack(), changed, &action, [&action, what](const QString& step) {
+        action.setText(step.isEmpty() ? what : tr("%1 %2").arg(what, without_mnemonics(step)));
+    });
 }
 
 void MainWindow::fill_pattern_menu(QMenu* menu) {
@@ -357,6 +374,8 @@ void MainWindow::follow_session() {
     connect(&session_, &DocumentSession::edit_refused, this, &MainWindow::tell);
     connect(&session_, &DocumentSession::remarked, this, &MainWindow::tell);
     connect(rounds_model_, &RoundsModel::entry_refused, this, &MainWindow::tell);
+    connect(&versions_, &VersionKeeper::keeping_failed, this, &MainWindow::tell);
+    connect(files_, &DocumentFiles::gave_up, &versions_, &VersionKeeper::keep_given_up);
     connect(&session_.undo_stack(), &QUndoStack::indexChanged, statusBar(), &QStatusBar::clearMessage);
     connect(&session_, &DocumentSession::study_ready, this, &MainWindow::show_counts);
     connect(&session_, &DocumentSession::current_piece_changed, this, &MainWindow::show_counts);
@@ -411,7 +430,8 @@ void MainWindow::say_what_was_left() {
 }
 
 void MainWindow::show_name() {
-    QString name = toy_name(session_) + QStringLiteral("[*]");
+    QString name = name_in_words(toy_name(session_)).replace(QStringLiteral("[*]"), QStringLiteral("[*][*]"));
+    name += QStringLiteral("[*]");
     if (session_.read_only()) name = tr("%1 (read-only)").arg(name);
     setWindowTitle(tr("%1 — Roundwright").arg(name));
     setWindowModified(session_.modified());

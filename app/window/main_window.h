@@ -8,6 +8,7 @@
 #include "app/on_disk/file_follower.h"
 #include "app/rounds/rounds_model.h"
 #include "app/session/document_session.h"
+#include "app/versions/version_keeper.h"
 
 class QLabel;
 class QSplitter;
@@ -32,6 +33,7 @@ class RoundsView;
 struct ShapeActions;
 class ShapePanel;
 class PatternTextActions;
+class VersionActions;
 class WorkAlongActions;
 
 /// The one window: rounds, shape and panels side by side, the fast entry line and the checks below.
@@ -56,6 +58,7 @@ class MainWindow : public QMainWindow {
     [[nodiscard]] FacePanel& face() { return *face_; }
     [[nodiscard]] DocumentFiles& files() { return *files_; }
     [[nodiscard]] Autosave& autosave() { return autosave_; }
+    [[nodiscard]] VersionKeeper& versions() { return versions_; }
     /// Where what lasts is said: put up by its cause, taken down when that is gone.
     [[nodiscard]] NoticeBar& notices() { return *notices_; }
     [[nodiscard]] FileFollower& follower() { return follower_; }
@@ -67,6 +70,7 @@ class MainWindow : public QMainWindow {
   private:
     void build_menus();
     void fill_edit_menu(QMenu* menu);
+    void name_as_text(QAction& action, const QString& what, void (QUndoStack::*changed)(const QString&));
     void fill_pattern_menu(QMenu* menu);
     void fill_help_menu(QMenu* menu);
     void fill_panels_menu(QMenu* menu);
@@ -94,6 +98,7 @@ class MainWindow : public QMainWindow {
 
     DocumentSession& session_;
     Autosave autosave_;
+    VersionKeeper versions_;
     LastChances last_chances_;
     FileFollower follower_;
     Theme theme_;
@@ -108,6 +113,7 @@ class MainWindow : public QMainWindow {
     ShapeActions* shape_actions_;
     ExportActions* export_actions_;
     DocumentFiles* files_;
+    VersionActions* version_actions_;
     ShapePanel* shape_;
     FastEntryLine* fast_entry_;
     ChecksList* checks_;

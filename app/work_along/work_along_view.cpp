@@ -19,6 +19,7 @@
 #include "app/kit/room_on_screen.h"
 #include "app/work_along/work_notes.h"
 #include "render/wording/counted.h"
+#include "render/wording/plain_text.h"
 
 namespace roundwright::app {
 namespace {
@@ -113,9 +114,10 @@ void WorkAlongView::add_shortcuts() {
         auto* shortcut = new QShortcut(QKeySequence(key), this);
         connect(shortcut, &QShortcut::activated, this, act);
     }
-    for (const auto& [standard, act] : {std::pair{QKeySequence::Undo, &QUndoStack::undo},
-                                        std::pair{QKeySequence::Redo, &QUndoStack::redo}}) {
-        auto* shortcut = new QShortcut(QKeySequence(standard), this);
+    for (const auto& [keys, act] : {std::pair{QKeySequence(QKeySequence::Undo), &QUndoStack::undo},
+                                    std::pair{QKeySequence(QKeySequence::Redo), &QUndoStack::redo},
+                                    std::pair{QKeySequence(Qt::CTRL | Qt::Key_Y), &QUndoStack::redo}}) {
+        auto* shortcut = new QShortcut(keys, this);
         connect(shortcut, &QShortcut::activated, &session_.undo_stack(), act);
     }
 }
@@ -166,8 +168,8 @@ void WorkAlongView::list_pieces() {
     const QSignalBlocker quiet(pieces_);
     pieces_->clear();
     for (const Piece& piece : session_.toy().pieces) {
-        const QString name = QString::fromStdString(piece.name);
-        pieces_->addItem(piece.make > 1 ? tr("%1 (make %2)").arg(name).arg(piece.make) : name);
+        const QString name = name_in_words(piece.name);
+        pieces_->addItem(piece.make > 1 ? tr("%1 (make %2)").arg(name, QString::number(piece.make)) : name);
     }
     pieces_->setCurrentIndex(session_.current_piece());
 }
@@ -222,8 +224,7 @@ QString WorkAlongView::stitches_text() const {
 void WorkAlongView::show_finished() {
     const bool empty = work_.rounds() == 0;
     number_->setText(empty ? QString() : tr("All %n round(s) (is/are) done", nullptr, work_.rounds()));
-    words_->setText(empty ? tr("This piece has no rounds yet.")
-                          : QString::fromStdString(session_.piece()->name));
+    words_->setText(empty ? tr("This piece has no rounds yet.") : name_in_words(session_.piece()->name));
     const int make = session_.piece() != nullptr ? session_.piece()->make : 1;
     stitches_->setText(make > 1 && !empty ? tr("The toy needs %1 of these.").arg(make) : QString());
     next_->clear();
@@ -240,7 +241,7 @@ QStringList WorkAlongView::lines_coming_up() const {
     const int round = work_.round();
     QStringList lines;
     if (!work_.finished())
-        lines << QString::fromStdString(piece.rounds[static_cast<std::size_t>(round)].note);
+        lines << text_in_words(QString::fromStdString(piece.rounds[static_cast<std::size_t>(round)].note));
     lines.removeAll(QString());
     const auto study = session_.study(session_.current_piece());
     for (const WorkNote& due : work_notes(session_.toy(), piece, study ? *study : PieceStudy{})) {

@@ -8,6 +8,7 @@
 #include "app/work_along/work_notes.h"
 #include "core/language/round/write.h"
 #include "core/reshape/frog_back.h"
+#include "render/wording/plain_text.h"
 
 namespace roundwright::app {
 namespace {
@@ -64,9 +65,7 @@ void WorkInHand::finish_round() {
     const int done = round();
     const double took = seconds();
     clock_.restart();
-    change(WorkInHandText::tr("Round %1 of %2 done")
-               .arg(done + 1)
-               .arg(QString::fromStdString(session_.piece()->name)),
+    change(WorkInHandText::tr("Round %1 of %2 done").arg(done + 1).arg(name_in_words(session_.piece()->name)),
            [done, took](WorkedSoFar& worked) {
                worked.rounds = done + 1;
                worked.stitches = 0;
@@ -116,7 +115,7 @@ void WorkInHand::set_stitches(int stitches) {
 
 void WorkInHand::begin_again() {
     clock_.restart();
-    change(WorkInHandText::tr("Begin %1 again").arg(QString::fromStdString(session_.piece()->name)),
+    change(WorkInHandText::tr("Begin %1 again").arg(name_in_words(session_.piece()->name)),
            [](WorkedSoFar& worked) { worked = {}; });
 }
 

@@ -9,6 +9,7 @@
 #include "core/face/feature_fit.h"
 #include "core/face/work_steps.h"
 #include "render/wording/feature_words.h"
+#include "render/wording/plain_text.h"
 
 namespace roundwright::app {
 namespace {
@@ -18,7 +19,7 @@ struct WorkNotesText {
 };
 
 QString yarn_name(const Toy& toy, std::size_t yarn) {
-    const QString name = yarn < toy.yarns.size() ? QString::fromStdString(toy.yarns[yarn].name) : QString();
+    const QString name = yarn < toy.yarns.size() ? name_in_words(toy.yarns[yarn].name) : QString();
     return name.isEmpty() ? WorkNotesText::tr("yarn %1").arg(yarn + 1) : name;
 }
 

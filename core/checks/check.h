@@ -24,8 +24,10 @@ enum class CheckCode {
     words_do_not_fit,     ///< a written round cannot be worked: `Check::reading` says why. args: loops below,
                           ///< loops taken, between (mm); equal where it is not the loops
     gauge_missing,        ///< args: stitch width that stands in (mm), its error (mm)
-    not_converged,        ///< args: rounds
-    too_many_stitches,    ///< over a limit of the program. args: stitches, limit
+    not_converged,        ///< args: rounds; then, where the gauge's stitch is far from square, its width and
+                    ///< height (mm), or, with `Check::round`, where loops change past what can be worked,
+                    ///< loops below, loops left
+    too_many_stitches,  ///< over a limit of the program. args: stitches, limit
     gaps,           ///< stuffing shows between the stitches. args: stretch (per cent), rounds that have gaps
     ridge,          ///< a sharp edge outwards. args: turn (degrees)
     crease,         ///< a sharp edge inwards. args: turn (degrees)

@@ -1,15 +1,13 @@
 #include <algorithm>
 #include <array>
 #include <cstdint>
-#include <nlohmann/json.hpp>
 
 #include "core/base/limits.h"
-#include "core/document/asked_keys.h"
 #include "core/document/json_document.h"
+#include "core/document/json_parser.h"
 #include "core/document/json_place.h"
 #include "core/document/migrate.h"
 #include "core/document/names.h"
-#include "core/document/nesting.h"
 #include "core/gauge/hook.h"
 #include "core/language/round/round_entry.h"
 
@@ -17,7 +15,6 @@ namespace roundwright {
 
 namespace {
 
-using nlohmann::json;
 namespace names = document_names;
 
 constexpr double longest_mm = 100'000;
@@ -46,8 +43,9 @@ Choice choice(const JsonPlace& place, const names::Names<Choice, count>& choices
 
 template <class Read>
 auto list(const JsonPlace& place, std::size_t most, Read read) {
-    std::vector<decltype(read(place))> things(place.size(most));
-    for (std::size_t i = 0; i < things.size(); ++i) things[i] = read(place.element(i));
+    std::vector<decltype(read(place))> things;
+    things.reserve(place.size(most));
+    place.each([&](const JsonPlace& element) { things.push_back(read(element)); });
     return things;
 }
 
@@ -124,7 +122,7 @@ GaugeSource read_given(const JsonPlace& place) {
     return given;
 }
 
-GaugeSource read_gauge(const JsonPlace& place) {
+GaugeSource read_source(const JsonPlace& place) {
     const JsonPlace from = place.at("from");
     const std::string word = from.text();
     if (word == "swatch") return read_swatch(place);
@@ -132,6 +130,12 @@ GaugeSource read_gauge(const JsonPlace& place) {
     if (word == "estimate") return EstimatedGauge{choice(place.at("weight"), names::weights)};
     if (word == "given") return read_given(place);
     from.fail("one of swatch circle estimate given");
+}
+
+GaugeSource read_gauge(const JsonPlace& place) {
+    const GaugeSource source = read_source(place);
+    place.close();
+    return source;
 }
 
 Yarn read_yarn(const JsonPlace& place) {
@@ -143,10 +147,11 @@ Yarn read_yarn(const JsonPlace& place) {
     yarn.metres_per_100_g = amount(place, "metres_per_100_g");
     yarn.ball_grams = amount(place, "ball_grams");
     yarn.ball_price = amount(place, "ball_price");
+    yarn.kept = place.kept();
     return yarn;
 }
 
-Start read_start(const JsonPlace& place) {
+Start start_of_kind(const JsonPlace& place) {
     const JsonPlace kind = place.at("kind");
     const std::string word = kind.text();
     if (word == "magic_ring") return MagicRing{};
@@ -157,6 +162,12 @@ Start read_start(const JsonPlace& place) {
     if (word == "chain_ring") return ChainRing{chains};
     if (word == "open_tube") return OpenTube{chains};
     return OvalChain{chains};
+}
+
+Start read_start(const JsonPlace& place) {
+    const Start start = start_of_kind(place);
+    place.close();
+    return start;
 }
 
 WorkedEvenly read_even(const JsonPlace& place) {
@@ -178,6 +189,7 @@ Round read_round(const JsonPlace& place, std::size_t yarns) {
     if (place.has("yarn")) round.yarn = static_cast<std::size_t>(place.at("yarn").whole(0, last_yarn));
     round.lies_flat = optional_flag(place, "lies_flat");
     round.note = optional_text(place, "note");
+    round.kept = place.kept();
     return round;
 }
 
@@ -189,6 +201,7 @@ WorkedSoFar read_worked(const JsonPlace& place) {
         worked.seconds_of_round = list(place.at("seconds_of_round"), max_rounds_per_piece,
                                        [](const JsonPlace& time) { return time.number(0, longest_seconds); });
     }
+    place.close();
     return worked;
 }
 
@@ -214,6 +227,7 @@ Feature read_feature(const JsonPlace& place) {
     if (place.has("colour")) feature.colour = read_colour(place.at("colour"));
     feature.lids = optional_flag(place, "lids");
     if (feature.kind == FeatureKind::stitched_line) read_line_end(place, feature);
+    feature.kept = place.kept();
     return feature;
 }
 
@@ -231,14 +245,14 @@ Piece read_piece(const JsonPlace& place, std::size_t yarns) {
     if (place.has("features")) piece.features = list(place.at("features"), most_features, read_feature);
     piece.rounds = list(place.at("rounds"), max_rounds_per_piece,
                         [yarns](const JsonPlace& round) { return read_round(round, yarns); });
+    piece.kept = place.kept({"start", "worked"});
     return piece;
 }
 
 /// The id of a piece, `before` being those of the pieces before it; none where it has to be put right.
 PieceId read_id(const JsonPlace& piece, const std::vector<PieceId>& before, std::vector<MendedId>& mended) {
-    const std::string place = piece.pointer() + "/id";
     const auto mend = [&](IdFault fault) {
-        mended.push_back({place, fault});
+        mended.push_back({piece.pointer() + "/id", fault});
         return PieceId::none;
     };
     if (!piece.has("id")) return mend(IdFault::missing);
@@ -265,6 +279,7 @@ PieceThen read_piece_then(const JsonPlace& place) {
     if (!entry.problems.empty()) stitches.fail("counts such as 6, 12, 18x4");
     for (const Round& round : entry.rounds)
         then.stitches.push_back(std::get<WorkedEvenly>(round.working).stitches);
+    then.kept = place.kept();
     return then;
 }
 
@@ -278,6 +293,7 @@ PatternText read_text(const JsonPlace& place) {
     text.copyright = optional_text(place, "copyright");
     if (place.has("written_for"))
         text.written_for = list(place.at("written_for"), max_pieces, read_piece_then);
+    place.close();
     return text;
 }
 
@@ -291,6 +307,7 @@ Making read_making(const JsonPlace& place) {
     making.hourly_rate = amount(place, "hourly_rate");
     making.stuffing_price_per_kg = amount(place, "stuffing_price_per_kg");
     making.other_cost = amount(place, "other_cost").value_or(0);
+    place.close();
     return making;
 }
 
@@ -306,6 +323,7 @@ Toy read_toy(const JsonPlace& place, std::vector<MendedId>& mended) {
     if (place.has("text")) toy.text = read_text(place.at("text"));
     if (place.has("making")) toy.making = read_making(place.at("making"));
     toy.pieces = read_pieces(place.at("pieces"), toy.yarns.size(), mended);
+    toy.kept = place.kept({"gauge", "text", "making"});
     return toy;
 }
 
@@ -317,40 +335,21 @@ bool begins_as_object(std::string_view text) {
     return first != std::string_view::npos && text[first] == '{';
 }
 
-[[noreturn]] void fail_as_no_json(std::string_view text, std::size_t bytes_read) {
-    if (!begins_as_object(text))
-        throw DocumentError(DocumentFault::not_a_toy, "", "not a toy: no JSON object");
-    const std::string_view read = text.substr(0, bytes_read == 0 ? 0 : bytes_read - 1);
-    const std::size_t line_start = read.rfind('\n') + 1;  // npos + 1 is 0
-    const auto line = static_cast<int>(std::count(read.begin(), read.end(), '\n')) + 1;
-    const auto column = static_cast<int>(read.size() - line_start) + 1;
-    const DocumentFault fault = bytes_read > text.size() ? DocumentFault::broken_off : DocumentFault::damaged;
-    throw DocumentError(fault, "", "not JSON at byte " + std::to_string(bytes_read), line, column);
-}
-
-json parse(std::string_view text) {
+JsonTree parse(std::string_view text) {
     if (text.size() > max_file_bytes) {
         throw DocumentError(DocumentFault::too_large, "",
                             "the file is larger than " + std::to_string(max_file_bytes >> 20) + " MiB");
     }
-    if (const auto byte = too_deep_at(text)) {
-        throw DocumentError(begins_as_object(text) ? DocumentFault::too_deep : DocumentFault::not_a_toy, "",
-                            "nested too deeply at byte " + std::to_string(*byte));
-    }
-    try {
-        return json::parse(text);
-    } catch (const json::parse_error& error) {
-        fail_as_no_json(text, error.byte);
-    } catch (const json::exception&) {
-        throw DocumentError(DocumentFault::wrong_value, "", "a number is too large");
-    }
+    if (!begins_as_object(text))
+        throw DocumentError(DocumentFault::not_a_toy, "", "not a toy: no JSON object");
+    return parse_json(text);
 }
 
-int version_of(const JsonPlace& document, const json& value) {
-    const auto format = value.is_object() ? value.find("format") : value.end();
-    if (format == value.end() || *format != "roundwright")
+int version_of(const JsonPlace& document, const JsonTree& tree) {
+    const JsonTree::Id format = tree.find(JsonTree::root, "format");
+    if (format == JsonTree::none || tree.raw(format) != "\"roundwright\"")
         throw DocumentError(DocumentFault::not_a_toy, "", "not a toy: \"format\" is not \"roundwright\"");
-    (void)document.at("format");
+    (void)document.has("format");
     return document.at("version").whole(1, 1'000'000);
 }
 
@@ -361,26 +360,27 @@ Toy read_newer(const JsonPlace& document, int version, std::vector<MendedId>& me
         throw DocumentError(error.fault(), error.path(),
                             std::string(error.what()) +
                                 " (the file was written by a newer program, format version " +
-                                std::to_string(version) + ")");
+                                std::to_string(version) + ")",
+                            error.place(), error.first_place());
     }
 }
 
 }  // namespace
 
 ReadDocument read_document(std::string_view text) {
-    json document = parse(text);
-    AskedKeys asked;
-    const JsonPlace root(document, &asked);
+    JsonTree tree = parse(text);
+    UnreadKeys unread;
+    const JsonPlace root(tree, unread);
     ReadDocument read;
-    read.version = version_of(root, document);
+    read.version = version_of(root, tree);
     read.newer = read.version > document_version;
     if (read.newer) {
         read.toy = read_newer(root, read.version, read.mended);
     } else {
-        migrate(document, read.version, migrations());
+        migrate(tree, read.version, migrations());
         read.toy = read_toy(root, read.mended);
     }
-    read.unread = asked.unread_in(document);
+    read.unread = unread.take();
     return read;
 }
 

@@ -1,7 +1,9 @@
+#include <algorithm>
 #include <cstdint>
 #include <nlohmann/json.hpp>
 
 #include "core/document/json_document.h"
+#include "core/document/json_parser.h"
 #include "core/document/names.h"
 #include "core/language/round/round_entry.h"
 
@@ -11,6 +13,29 @@ namespace {
 
 using nlohmann::ordered_json;
 namespace names = document_names;
+
+/// JSON that is written as it is: no value of the format is binary.
+ordered_json as_it_is(std::string_view json) { return ordered_json::binary({json.begin(), json.end()}); }
+
+void put_members(ordered_json& json, const JsonTree& kept, JsonTree::Id object) {
+    for (JsonTree::Id member = kept.first(object); member != JsonTree::none; member = kept.next(member)) {
+        const std::string key = kept.key(member);
+        const auto there = json.find(key);
+        if (there == json.end())
+            json[key] = as_it_is(kept.raw(member));
+        else if (there->is_object() && kept.kind(member) == JsonKind::object)
+            put_members(*there, kept, member);
+    }
+}
+
+/// Puts what an object keeps behind its own members. A key that has come to be used is the object's own.
+void put_kept(ordered_json& json, const KeptKeys& kept) {
+    if (!kept.empty()) put_members(json, parse_json(kept.json()), JsonTree::root);
+}
+
+bool keeps(const KeptKeys& kept, std::string_view inside) {
+    return !kept.empty() && parse_json(kept.json()).find(JsonTree::root, inside) != JsonTree::none;
+}
 
 ordered_json colour_json(const Colour& colour) {
     constexpr std::string_view digits = "0123456789abcdef";
@@ -76,6 +101,7 @@ ordered_json yarn_json(const Yarn& yarn) {
     put(json, "metres_per_100_g", yarn.metres_per_100_g);
     put(json, "ball_grams", yarn.ball_grams);
     put(json, "ball_price", yarn.ball_price);
+    put_kept(json, yarn.kept);
     return json;
 }
 
@@ -100,6 +126,7 @@ ordered_json round_json(const Round& round) {
     if (round.yarn != 0) json["yarn"] = round.yarn;
     if (round.lies_flat) json["lies_flat"] = true;
     put(json, "note", round.note);
+    put_kept(json, round.kept);
     return json;
 }
 
@@ -135,6 +162,7 @@ ordered_json feature_json(const Feature& feature) {
         json["end_round"] = feature.end_round;
         json["end_stitches_right"] = feature.end_stitches_right;
     }
+    put_kept(json, feature.kept);
     return json;
 }
 
@@ -147,10 +175,12 @@ ordered_json piece_json(PieceId id, const Piece& piece) {
                       {"area_stretch", piece.area_stretch},
                       {"starts_at_top", piece.starts_at_top},
                       {"make", piece.make}};
-    if (piece.worked != WorkedSoFar{}) json["worked"] = worked_json(piece.worked);
+    if (piece.worked != WorkedSoFar{} || keeps(piece.kept, "worked"))
+        json["worked"] = worked_json(piece.worked);
     if (piece.face_degrees != 0) json["face_degrees"] = piece.face_degrees;
     if (!piece.features.empty()) json["features"] = list_json(piece.features, feature_json);
     json["rounds"] = list_json(piece.rounds, round_json);
+    put_kept(json, piece.kept);
     return json;
 }
 
@@ -162,8 +192,10 @@ ordered_json pieces_json(const PieceList& pieces) {
 
 /// Counts as fast entry writes them, so that a piece stays on one line.
 ordered_json piece_then_json(const PieceThen& then) {
-    return {{"piece", static_cast<std::uint32_t>(then.piece)},
-            {"stitches", write_round_entry(then.stitches)}};
+    ordered_json json{{"piece", static_cast<std::uint32_t>(then.piece)},
+                      {"stitches", write_round_entry(then.stitches)}};
+    put_kept(json, then.kept);
+    return json;
 }
 
 ordered_json text_json(const PatternText& text) {
@@ -209,15 +241,38 @@ class Printer {
         return true;
     }
 
+    static bool has_kept(const ordered_json& json) {
+        return std::any_of(json.begin(), json.end(), [](const auto& member) { return member.is_binary(); });
+    }
+
     void value(const ordered_json& json, int depth) {
+        if (json.is_binary()) {
+            text_.append(json.get_binary().begin(), json.get_binary().end());
+            return;
+        }
         if (!json.is_structured() || json.empty() || (depth > 0 && json.is_object() && flat(json))) {
-            text_ += json.dump(-1, ' ', false, ordered_json::error_handler_t::replace);
+            one_line(json, depth);
             return;
         }
         text_ += json.is_object() ? '{' : '[';
         members(json, depth + 1);
         line(depth);
         text_ += json.is_object() ? '}' : ']';
+    }
+
+    void one_line(const ordered_json& json, int depth) {
+        if (!json.is_structured() || !has_kept(json)) {
+            text_ += json.dump(-1, ' ', false, ordered_json::error_handler_t::replace);
+            return;
+        }
+        char before = '{';
+        for (const auto& [key, member] : json.items()) {
+            text_ += before;
+            text_ += ordered_json(key).dump() + ':';
+            value(member, depth);
+            before = ',';
+        }
+        text_ += '}';
     }
 
     void members(const ordered_json& json, int depth) {
@@ -254,6 +309,7 @@ std::string write_document(const Toy& toy) {
     if (toy.text != PatternText{}) document["text"] = text_json(toy.text);
     if (toy.making != Making{}) document["making"] = making_json(toy.making);
     document["pieces"] = pieces_json(toy.pieces);
+    put_kept(document, toy.kept);
     return Printer().print(document);
 }
 

@@ -26,14 +26,17 @@ int fewest_columns(const std::vector<LaidRound>& rounds) {
     return static_cast<int>((2 + fewest) / fewest);
 }
 
-/// The finest grid within the triangles allowed, of which whoever shades a brushed fabric needs most for its
-/// fibres; none: even one face a stitch is too many.
-std::optional<ReliefGrid> grid_for(const std::vector<LaidRound>& rounds, const FabricEnds& ends,
-                                   const FabricStitches& stitches, const FabricOptions& options) {
-    const int fewest = fewest_columns(rounds);
+/// Whoever shades a brushed fabric needs most of its triangles for the fibres.
+std::size_t most_for_fabric(const FabricStitches& stitches, const FabricOptions& options) {
     const bool brushed = options.relief == Relief::shaded &&
                          std::count(stitches.faces.begin(), stitches.faces.end(), StitchFace::pile) > 0;
-    const std::size_t most = brushed ? options.most_triangles / 3 : options.most_triangles;
+    return brushed ? options.most_triangles / 3 : options.most_triangles;
+}
+
+/// The finest grid of so many triangles; none: even one face a stitch is too many.
+std::optional<ReliefGrid> grid_for(const std::vector<LaidRound>& rounds, const FabricEnds& ends,
+                                   const FabricOptions& options, std::size_t most) {
+    const int fewest = fewest_columns(rounds);
     for (ReliefGrid grid : relief_grids()) {
         if (options.relief == Relief::shaded && grid.columns > most_shaded_columns) continue;
         if (options.relief == Relief::none) grid = {std::min(grid.columns, 4), std::min(grid.rows, 2)};
@@ -57,16 +60,23 @@ Mesh fabric_mesh(const FabricMaterial& material, const FabricGeometry& geometry,
     return mesh;
 }
 
-/// Cells as many rounds high as they are stitches wide, or a little higher.
+double most_loops(const std::vector<LaidRound>& rounds, const FabricGeometry& geometry) {
+    double most = 0;
+    for (std::size_t edge = 0; edge <= rounds.size(); ++edge) most = std::max(most, geometry.loops(edge));
+    return most;
+}
+
+/// Cells as many rounds high as they are stitches wide, or a little higher, while there are so many rounds.
 CoarseFabric coarse_enough(const std::vector<LaidRound>& rounds, const FabricGeometry& geometry,
                            std::size_t most_triangles) {
     const FabricEnds ends = geometry.ends();
     const double too_many = static_cast<double>(triangles_of_fabric(rounds, {1, 1}, ends)) /
                             static_cast<double>(std::max<std::size_t>(1, most_triangles));
     for (double cell = std::max(1.0, too_many);; cell *= 1.1) {
-        const auto up = static_cast<std::size_t>(std::ceil(std::sqrt(cell)));
-        auto coarse = coarse_fabric(rounds, geometry, up, std::max(1.0, cell / static_cast<double>(up)));
-        const bool coarsest = up >= rounds.size();
+        const auto up = std::min(rounds.size(), static_cast<std::size_t>(std::ceil(std::sqrt(cell))));
+        const double across = std::max(1.0, cell / static_cast<double>(up));
+        auto coarse = coarse_fabric(rounds, geometry, up, across);
+        const bool coarsest = up == rounds.size() && across >= most_loops(rounds, geometry);
         if (coarsest || triangles_of_fabric(coarse.rounds, {1, 1}, ends) <= most_triangles) return coarse;
     }
 }
@@ -77,6 +87,14 @@ std::optional<Vec3> place_of(const std::optional<FabricPoint>& pole) {
 }
 
 }  // namespace
+
+std::size_t fabric_triangles(const std::vector<LaidRound>& rounds, const FabricGeometry& geometry,
+                             const FabricOptions& options) {
+    if (rounds.empty()) return 0;
+    if (const auto grid = grid_for(rounds, geometry.ends(), options, options.most_triangles))
+        return triangles_of_fabric(rounds, *grid, geometry.ends());
+    return options.most_triangles;
+}
 
 std::vector<LaidRound> lay_fabric(const Piece& piece, const StitchGraph& graph) {
     auto rounds = lay_stitches(graph, piece.joining == Joining::rows);
@@ -94,7 +112,8 @@ StitchSurface fabric_surface(const Toy& toy, const StitchGraph& graph, const std
     surface.last_pole = place_of(geometry.pole_above());
     surface.stitches = stitch_patches(toy, graph, rounds, geometry);
     const FabricStitches stitches{surface.first_stitch_of_round, faces_of_stitches(toy, graph)};
-    if (const auto grid = grid_for(rounds, geometry.ends(), stitches, options)) {
+    const std::size_t most = most_for_fabric(stitches, options);
+    if (const auto grid = grid_for(rounds, geometry.ends(), options, most)) {
         const FabricMaterial material{toy, graph, stitches, rounds, options.stitch_width_mm};
         surface.mesh = fabric_mesh(material, geometry, *grid, options.relief);
     } else {

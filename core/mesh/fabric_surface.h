@@ -37,6 +37,11 @@ struct FabricOptions {
                                            const std::vector<LaidRound>& rounds,
                                            const FabricGeometry& geometry, const FabricOptions& options = {});
 
+/// How many triangles that surface has. Of a brushed piece that is shaded, whose fibres take two thirds, it
+/// may be fewer.
+[[nodiscard]] std::size_t fabric_triangles(const std::vector<LaidRound>& rounds,
+                                           const FabricGeometry& geometry, const FabricOptions& options = {});
+
 /// The laid rounds of a piece that a surface can be made of: those before the first that leaves no loop.
 [[nodiscard]] std::vector<LaidRound> lay_fabric(const Piece& piece, const StitchGraph& graph);
 

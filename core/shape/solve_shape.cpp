@@ -12,6 +12,7 @@
 #include "core/shape/membrane.h"
 #include "core/shape/minimise.h"
 #include "core/shape/sewn_seam.h"
+#include "core/shape/stuffing_search.h"
 
 namespace roundwright {
 
@@ -22,6 +23,8 @@ constexpr std::size_t few_nodes = 16;
 constexpr double coarse_relative_gradient = 5e-2;
 /// Of the usual amount for the stretch: a stuffed piece never goes quite limp.
 constexpr double least_stuffing_share = 0.02;
+/// Of the cube of its width: a piece that holds less lies flat.
+constexpr double flat_volume_share = 1e-9;
 
 bool are_usable(const ShapeOptions& options) {
     return std::isfinite(options.course_stiffness) && options.course_stiffness > 0 &&
@@ -180,14 +183,32 @@ Equilibrium equilibrium(const ShapeProblem& problem, const Meridian& meridian, c
         settle(coarse_to_fine_start(meridian, membrane, problem.area_stretch, options, workspace));
     if (is_settled(warmed) && (!is_settled(state) || membrane.energy(warmed.x) < membrane.energy(state.x)))
         return warmed;
-    if (is_settled(state) || meridian.nodes() <= few_nodes) return state;
-    return settle(start_at(start_from_counts(meridian), membrane, problem.area_stretch, options));
+    const Equilibrium counted =
+        start_at(start_from_counts(meridian), membrane, problem.area_stretch, options);
+    if (!is_settled(state) && meridian.nodes() > few_nodes) state = settle(counted);
+    if (is_settled(state) || !(problem.area_stretch > 0)) return state;
+    Equilibrium searched = search_stuffing(membrane, problem.area_stretch,
+                                           limits_of(options, options.relative_gradient), workspace, counted);
+    return is_settled(searched) ? searched : state;
+}
+
+/// Nothing tells the inside of a piece from its outside where no stuffing pushes: both have one energy. The
+/// shape that encloses something is taken. What lies flat encloses nothing, but for the rounding.
+Shape inside_in(const ShapeProblem& problem, const Membrane& membrane, Equilibrium& state) {
+    Shape shape = shape_of(problem, membrane, state);
+    if (shape.volume_mm3 < -flat_volume_share * std::pow(shape.width_mm, 3)) {
+        for (std::size_t i = 1; i < state.x.size(); i += 2) state.x[i] = -state.x[i];
+        shape = shape_of(problem, membrane, state);
+    }
+    shape.volume_mm3 = std::max(0.0, shape.volume_mm3);
+    return shape;
 }
 
 Shape balanced(const ShapeProblem& problem, const ShapeOptions& options, const Shape* warm) {
     const Meridian meridian = meridian_of(problem);
     const Membrane membrane(meridian, options);
-    return shape_of(problem, membrane, equilibrium(problem, meridian, membrane, options, warm));
+    Equilibrium state = equilibrium(problem, meridian, membrane, options, warm);
+    return inside_in(problem, membrane, state);
 }
 
 Shape lying_or_balanced(const ShapeProblem& problem, const ShapeOptions& options, const Shape* warm) {
@@ -202,7 +223,7 @@ Shape solve_shape(const ShapeProblem& problem, const ShapeOptions& options, cons
     if (!is_usable(problem) || !are_usable(options)) return {};
     Shape shape = lying_or_balanced(problem, options, warm);
     if (problem.sewn_straight && !shape.flattened()) sew_straight(problem, shape);
-    return is_finite(shape) ? shape : Shape{};
+    return is_finite(shape) && shape.volume_mm3 >= 0 ? shape : Shape{};
 }
 
 }  // namespace roundwright

@@ -33,6 +33,11 @@ StitchSurface study_surface(const Toy& toy, std::size_t piece, const PieceStudy&
     return revolve(toy, toy.pieces[piece], study.graph().graph, study.revolved(), waves, heights, options);
 }
 
+std::size_t surface_triangles(const Piece& piece, const PieceStudy& study, const RevolveOptions& options) {
+    const auto fabric = study_fabric(piece, study);
+    return fabric ? fabric_triangles(lay_fabric(piece, study.graph().graph), *fabric, options) : 0;
+}
+
 Shared<SurfaceStage> surface_stage(const Toy& toy, std::size_t index, const PieceStudy& study,
                                    const RevolveOptions& options, const Shared<SurfaceStage>& before) {
     const Piece& piece = toy.pieces[index];

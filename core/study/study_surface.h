@@ -16,6 +16,10 @@ namespace roundwright {
 [[nodiscard]] StitchSurface study_surface(const Toy& toy, std::size_t piece, const PieceStudy& study,
                                           RevolveOptions options = {});
 
+/// How many triangles that surface has at most; 0 where it is empty.
+[[nodiscard]] std::size_t surface_triangles(const Piece& piece, const PieceStudy& study,
+                                            const RevolveOptions& options);
+
 /// The same as a stage: `before` itself where it was made from the same, as it is while only the face, words
 /// or prices change.
 [[nodiscard]] Shared<SurfaceStage> surface_stage(const Toy& toy, std::size_t piece, const PieceStudy& study,

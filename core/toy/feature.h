@@ -4,6 +4,7 @@
 #include <string>
 
 #include "core/base/colour.h"
+#include "core/toy/kept_keys.h"
 
 namespace roundwright {
 
@@ -36,6 +37,7 @@ struct Feature {
     // Where a stitched line ends.
     int end_round = 0;
     double end_stitches_right = 0;
+    KeptKeys kept{};
 
     friend bool operator==(const Feature&, const Feature&) = default;
 };

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "core/toy/kept_keys.h"
 #include "core/toy/piece_id.h"
 
 namespace roundwright {
@@ -15,6 +16,7 @@ enum class Level { basic, easy, intermediate, complex };
 struct PieceThen {
     PieceId piece = PieceId::none;
     std::vector<int> stitches;  ///< after each round
+    KeptKeys kept{};
 
     friend bool operator==(const PieceThen&, const PieceThen&) = default;
 };

@@ -10,6 +10,7 @@
 #include "core/gauge/gauge_source.h"
 #include "core/stitches/stitch.h"
 #include "core/toy/feature.h"
+#include "core/toy/kept_keys.h"
 #include "core/toy/making.h"
 #include "core/toy/pattern_text.h"
 #include "core/toy/piece_list.h"
@@ -42,6 +43,7 @@ struct Round {
     std::size_t yarn = 0;    ///< index into the toy's yarns
     bool lies_flat = false;  ///< the maker means this round to lie flat; checked against the solved shape
     std::string note;        ///< printed under the round
+    KeptKeys kept{};
 
     friend bool operator==(const Round&, const Round&) = default;
 };
@@ -100,6 +102,7 @@ struct Piece {
     WorkedSoFar worked;          ///< of the one on the hook
     std::vector<Feature> features;
     double face_degrees = 0;  ///< direction of the face, anticlockwise seen from above, from the front
+    KeptKeys kept{};          ///< with those of `start` and `worked`
 
     friend bool operator==(const Piece&, const Piece&) = default;
 };
@@ -112,6 +115,7 @@ struct Yarn {
     bool brushed = false;
     std::optional<double> ball_grams;
     std::optional<double> ball_price;
+    KeptKeys kept{};
 
     friend bool operator==(const Yarn&, const Yarn&) = default;
 };
@@ -129,6 +133,7 @@ struct Toy {
     PieceList pieces;
     PatternText text;
     Making making;
+    KeptKeys kept{};  ///< with those of `gauge`, `text` and `making`
 
     friend bool operator==(const Toy&, const Toy&) = default;
 };

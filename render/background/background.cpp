@@ -1,11 +1,14 @@
 #include "render/background/background.h"
 
+#include <chrono>
 #include <exception>
 #include <mutex>
-#include <new>
+#include <thread>
 #include <utility>
 
 #include <QPointer>
+
+#include "render/background/fault_words.h"
 
 namespace roundwright::render {
 
@@ -60,8 +63,17 @@ class Background::Mailbox {
                     [answer](Delivery delivery) { answer(std::move(delivery), false); }};
         answer(work(run), true);
     }
-    void fail(Ticket ticket, const QString& why) {
-        send([=](Background& owner) { owner.take_failure(ticket, why); });
+    /// Where there is no memory for the message, what the task held has just gone, and other tasks end: it is
+    /// tried for a while.
+    void fail(Ticket ticket, const QString& why) noexcept {
+        constexpr int tries = 250;
+        for (int k = 0; k < tries; ++k) {
+            try {
+                return send([=](Background& owner) { owner.take_failure(ticket, why); });
+            } catch (...) {
+                std::this_thread::sleep_for(std::chrono::milliseconds(20));
+            }
+        }
     }
 
   private:
@@ -86,16 +98,15 @@ Background::Ticket Background::start(Lane lane, Work work) {
         if (!begun) return;
         try {
             mailbox->run(ticket, begun, task->stop().get_token());
-        } catch (const std::bad_alloc&) {
-            mailbox->fail(ticket, tr("There is not enough memory for this."));
-        } catch (const std::exception& problem) {
-            mailbox->fail(ticket,
-                          tr("This could not be finished: %1").arg(QString::fromUtf8(problem.what())));
         } catch (...) {
-            mailbox->fail(ticket, tr("This could not be finished."));
+            mailbox->fail(ticket, fault_words(std::current_exception()));
         }
     };
-    workers_.post(lane, run, task->stop());
+    try {
+        workers_.post(lane, run, task->stop());
+    } catch (...) {
+        mailbox_->fail(ticket, fault_words(std::current_exception()));
+    }
     tell_busy();
     return ticket;
 }

@@ -1,14 +1,9 @@
 #pragma once
 
-#include <array>
-#include <condition_variable>
-#include <deque>
+#include <chrono>
 #include <functional>
-#include <list>
-#include <mutex>
+#include <memory>
 #include <stop_token>
-#include <thread>
-#include <vector>
 
 namespace roundwright::render {
 
@@ -19,45 +14,41 @@ enum class Lane {
     longer     ///< what may take longer: checks, pages, files, the fine picture at rest
 };
 
-/// The program's threads: as many a lane as the processor has cores. They start when a lane is first used.
-/// On Linux those of `Lane::longer` run at a lower priority. All members may be called from any thread.
+/// The program's threads: as many a lane as the processor has cores. They start when a lane is first used,
+/// and one more starts when all of a lane are still at work that nobody wants any more. On Linux those of
+/// `Lane::longer` run at a lower priority. All members may be called from any thread.
 class Workers {
   public:
-    using Job = std::function<void()>;  ///< must not throw
+    using Job =
+        std::function<void()>;  ///< should not throw: what it throws ends the job and is told to nobody
 
     explicit Workers(unsigned cores);
-    ~Workers() { finish(); }
+    /// As long as it takes: what jobs use may go afterwards.
+    ~Workers();
     Workers(const Workers&) = delete;
     Workers& operator=(const Workers&) = delete;
 
-    /// Those of the whole program; they finish with its QCoreApplication.
+    /// Those of the whole program; never destroyed. They finish with its QCoreApplication, if not before.
     [[nodiscard]] static Workers& shared();
 
     [[nodiscard]] unsigned cores() const { return cores_; }
     /// Jobs of a lane begin in the order they were posted. `stop` is asked to stop if the workers finish.
+    /// Throws std::system_error if the system gives no thread, and std::bad_alloc; the job is then dropped.
     void post(Lane lane, Job job, std::stop_source stop = std::stop_source(std::nostopstate));
-    /// Asks what runs to stop and waits until it has; what waits never begins. A job posted afterwards starts
-    /// the threads anew.
-    void finish();
+    /// Asks what runs to stop and waits until it has, at most this long; what waits never begins. False if
+    /// something still runs: its thread is let go, and whatever it uses must stay until the process ends. A
+    /// job posted afterwards starts the threads anew.
+    bool finish(std::chrono::milliseconds patience);
 
   private:
-    struct Waiting {
-        Job job;
-        std::stop_source stop;
-    };
-    struct Queue {
-        std::deque<Waiting> waiting;
-        std::vector<std::jthread> threads;
-    };
-
-    void work(Lane lane, const std::stop_token& finished);
+    class Crew;
 
     const unsigned cores_;
-    std::mutex mutex_;
-    std::condition_variable_any wake_;
-    std::list<std::stop_source> running_;
-    std::array<Queue, 2> lanes_;  // last: their threads use all of the above
+    const std::shared_ptr<Crew> crew_;
 };
+
+/// How long the program waits at its end for work that was asked to stop.
+inline constexpr std::chrono::milliseconds patience_at_the_end{2000};
 
 /// Calls `work` here and, as far as threads of the lane are free, on every other core at the same time; gives
 /// back when all calls have ended. `work` takes its parts from a counter that the calls share. A thread that

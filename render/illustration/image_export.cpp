@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <new>
 
 #include <QBuffer>
 #include <QPainter>
@@ -24,6 +25,7 @@ QRectF inner(const QSizeF& size, double margin_share) {
 
 QImage piece_image(const StitchSurface& surface, DrawOptions drawing, const ImageOptions& options) {
     QImage image(options.pixels.expandedTo({1, 1}), QImage::Format_ARGB32_Premultiplied);
+    if (image.isNull()) throw std::bad_alloc();  // Qt says it so
     image.fill(options.background.isValid() ? options.background : QColor(Qt::transparent));
     drawing.target = inner(image.size(), options.margin_share);
     drawing.units_per_mm = 0;

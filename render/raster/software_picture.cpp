@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <atomic>
+#include <new>
 #include <vector>
 
 #include "render/raster/drawing_job.h"
@@ -30,6 +31,7 @@ QImage draw_software_picture(const SoftwareScene& scene, Camera camera, QSize si
                              const DrawingRun& run) {
     if (size.isEmpty()) return {};
     QImage image(size, QImage::Format_ARGB32_Premultiplied);
+    if (image.isNull()) throw std::bad_alloc();  // Qt says it so
     camera.set_viewport(size.width(), size.height());
     DrawingJob job = prepared_job(scene, camera, size, std::clamp(samples, 1, 4));
     job.stop = run.stop;

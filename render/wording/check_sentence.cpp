@@ -1,5 +1,6 @@
 #include "render/wording/check_sentence.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include <QCoreApplication>
@@ -12,6 +13,7 @@
 #include "render/wording/diagnostic_sentence.h"
 #include "render/wording/feature_name.h"
 #include "render/wording/length_text.h"
+#include "render/wording/plain_text.h"
 
 namespace roundwright {
 namespace {
@@ -29,6 +31,7 @@ class Arguments {
     [[nodiscard]] double number(std::size_t index) const { return value<double>(index); }
     [[nodiscard]] double mm(std::size_t index) const { return value<Millimetres>(index).value; }
     [[nodiscard]] QString length(std::size_t index) const { return length_text(mm(index), units_); }
+    [[nodiscard]] bool has_round() const { return check_.round >= 0; }
     [[nodiscard]] QString round() const { return QLocale().toString(check_.round + 1); }
     [[nodiscard]] LengthUnit units() const { return units_; }
     /// "the safety eyes": what a check of the face is about.
@@ -119,6 +122,23 @@ QString gauge_missing(const Arguments& said) {
 }
 
 QString not_converged(const Arguments& said) {
+    const double width = said.mm(1);
+    const double height = said.mm(2);
+    if (width > 0 && height > 0) {
+        const QString words = width > height
+                                  ? ChecksText::tr(
+                                        "No settled shape was found for these %1: by the gauge, a stitch "
+                                        "is %2 times as wide as it is high. Check the gauge.")
+                                  : ChecksText::tr(
+                                        "No settled shape was found for these %1: by the gauge, a stitch "
+                                        "is %2 times as high as it is wide. Check the gauge.");
+        const double times = std::min(std::max(width / height, height / width), 1e9);
+        return words.arg(rounds_words(said.count(0)), QLocale().toString(std::lround(times)));
+    }
+    if (said.has_round())
+        return ChecksText::tr("No settled shape was found for these %1: round %2 goes from %3 to %4.")
+            .arg(rounds_words(said.count(0)), said.round(), stitches_words(said.count(1)),
+                 QLocale().toString(said.count(2)));
     return ChecksText::tr("No settled shape was found for these %1, so do not rely on the size.")
         .arg(rounds_words(said.count(0)));
 }
@@ -201,7 +221,7 @@ QString said_at(const SaidPlace& place, int round) {
 
 QString said_words(const Check& check, const QString& why) {
     if (!check.said) return why;
-    const QString place = said_at(*check.said, check.round).arg(QString::fromStdString(check.said->words));
+    const QString place = said_at(*check.said, check.round).arg(name_in_words(check.said->words));
     return ChecksText::tr("%1: %2").arg(place, why);
 }
 
@@ -290,7 +310,7 @@ QString check_sentence(const Check& check, LengthUnit units) {
     const QString sentence = facts(check, Arguments(check, units));
     if (check.cures.empty()) return sentence;
     if (check.said) {
-        return ChecksText::tr("%1 Make it “%2”?").arg(sentence, QString::fromStdString(check.said->becomes));
+        return ChecksText::tr("%1 Make it “%2”?").arg(sentence, name_in_words(check.said->becomes));
     }
     return QStringLiteral("%1 %2").arg(sentence, cure_question(check.cures.front()));
 }

@@ -7,6 +7,7 @@
 
 #include "render/wording/counted.h"
 #include "render/wording/limit_words.h"
+#include "render/wording/plain_text.h"
 
 namespace roundwright {
 namespace {
@@ -22,7 +23,7 @@ QString said(const std::vector<Argument>& arguments, std::size_t index) {
     if (index >= arguments.size()) return {};
     const Argument& argument = arguments[index];
     if (const auto* count = std::get_if<int>(&argument)) return number(*count);
-    if (const auto* text = std::get_if<std::string>(&argument)) return QString::fromStdString(*text);
+    if (const auto* text = std::get_if<std::string>(&argument)) return name_in_words(*text);
     if (const auto* value = std::get_if<double>(&argument)) return QLocale().toString(*value);
     return QLocale().toString(std::get<Millimetres>(argument).value);
 }

@@ -2,6 +2,8 @@
 
 #include <QCoreApplication>
 
+#include "render/wording/plain_text.h"
+
 namespace roundwright {
 namespace {
 
@@ -45,7 +47,7 @@ QString feature_kind_within(FeatureKind kind, bool pair) {
 
 QString feature_name(const Feature& feature) {
     return feature.name.empty() ? feature_kind_within(feature.kind, feature.pair)
-                                : QString::fromStdString(feature.name);
+                                : name_in_words(feature.name);
 }
 
 }  // namespace roundwright

@@ -9,6 +9,7 @@
 #include "render/wording/counted.h"
 #include "render/wording/feature_name.h"
 #include "render/wording/length_text.h"
+#include "render/wording/plain_text.h"
 
 namespace roundwright {
 
@@ -40,8 +41,8 @@ QString feature_with_size(const Feature& feature) {
 }
 
 QString feature_title(const Feature& feature) {
-    const QString kind = feature.name.empty() ? feature_kind_name(feature.kind, feature.pair)
-                                              : QString::fromStdString(feature.name);
+    const QString kind =
+        feature.name.empty() ? feature_kind_name(feature.kind, feature.pair) : name_in_words(feature.name);
     return feature.kind == FeatureKind::stitched_line ? kind
                                                       : FaceText::tr("%1, %2").arg(kind, size_in_mm(feature));
 }

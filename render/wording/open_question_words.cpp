@@ -3,6 +3,7 @@
 #include <QCoreApplication>
 
 #include "render/wording/piece_name.h"
+#include "render/wording/plain_text.h"
 
 namespace roundwright {
 namespace {
@@ -21,7 +22,7 @@ QString open_question_words(const OpenQuestion& question, const Toy& toy) {
             return OpenQuestionWords::tr("your gauge: without it every size is a guess");
         case OpenQuestionKind::yarn_length:
             return OpenQuestionWords::tr("the length of 100 g of %1")
-                .arg(QString::fromStdString(toy.yarns[question.index].name));
+                .arg(name_in_words(toy.yarns[question.index].name));
         case OpenQuestionKind::no_rounds:
             return OpenQuestionWords::tr("how %1 is worked: it has no rounds")
                 .arg(piece_name(toy, question.index));

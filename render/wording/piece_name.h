@@ -6,7 +6,10 @@
 
 namespace roundwright {
 
-/// The piece's name, or "piece 3" where it has none.
+/// The piece's name as it stands in a sentence, or "piece 3" where it has none.
 [[nodiscard]] QString piece_name(const Toy& toy, std::size_t piece);
+
+/// The same letter by letter as the maker typed it: for machines, and to be compared.
+[[nodiscard]] QString own_piece_name(const Toy& toy, std::size_t piece);
 
 }  // namespace roundwright

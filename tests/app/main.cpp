@@ -1,10 +1,12 @@
 #include <gtest/gtest.h>
 
-#include <QApplication>
 #include <QSettings>
 #include <QTemporaryDir>
 
-// Settings go to a folder of the run's own, so that no test sees those of the person running it.
+#include "app/kit/guarded_application.h"
+
+// Settings, kept copies and earlier versions go to a folder of the run's own, so that no test sees, or
+// touches, those of the person running it.
 int main(int argc, char** argv) {
     ::testing::InitGoogleTest(&argc, argv);
     const bool display =
@@ -15,10 +17,11 @@ int main(int argc, char** argv) {
     }
     qputenv("QT3D_RENDERER", "opengl");
     const QTemporaryDir home;
+    qputenv("XDG_STATE_HOME", home.path().toUtf8());
     QSettings::setDefaultFormat(QSettings::IniFormat);
     QSettings::setPath(QSettings::IniFormat, QSettings::UserScope, home.path());
     QApplication::setOrganizationName(QStringLiteral("roundwright-tests"));
     QApplication::setApplicationName(QStringLiteral("roundwright-tests"));
-    const QApplication application(argc, argv);
+    const roundwright::app::GuardedApplication application(argc, argv);
     return RUN_ALL_TESTS();
 }

@@ -29,9 +29,9 @@ std::uint16_t normalised(float share) {
     return static_cast<std::uint16_t>(std::lround(std::clamp(share, 0.0F, 1.0F) * 65535));
 }
 
-class Writer {
+class GlbWriter : public MeshWriter {
   public:
-    std::string write(std::span<const NamedMesh> meshes) {
+    GlbWriter() {
         json_ = {
             {"asset", {{"version", "2.0"}, {"generator", "Roundwright"}}},
             {"scene", 0},
@@ -39,16 +39,19 @@ class Writer {
             {"materials",
              Json::array({{{"name", "yarn"},
                            {"pbrMetallicRoughness", {{"metallicFactor", 0.0}, {"roughnessFactor", 1.0}}}}})}};
-        for (const auto& named : meshes)
-            if (named.mesh->triangle_count() > 0) add(named);
+    }
+
+    void expect(std::size_t triangles) override { binary_.reserve(bytes_a_triangle * triangles); }
+
+    std::string finish() override {
         if (json_["scenes"][0]["nodes"].empty()) json_["scenes"][0].erase("nodes");
         if (!binary_.empty()) json_["buffers"] = Json::array({{{"byteLength", binary_.size()}}});
         return packed();
     }
 
-  private:
-    void add(const NamedMesh& named) {
+    void add(const NamedMesh& named) override {
         const Mesh& mesh = *named.mesh;
+        if (mesh.triangle_count() == 0) return;
         const std::size_t positions = add_positions(mesh);
         const std::size_t normals = add_floats(mesh.normals, 1);
         const std::size_t colours = add_colours(mesh);
@@ -67,6 +70,9 @@ class Writer {
         json_["nodes"].push_back(node);
         json_["scenes"][0]["nodes"].push_back(number);
     }
+
+  private:
+    static constexpr std::size_t bytes_a_triangle = 30;
 
     std::size_t add_view(std::size_t from, int target, int stride) {
         Json view = {
@@ -147,6 +153,12 @@ class Writer {
 
 }  // namespace
 
-std::string write_glb(std::span<const NamedMesh> meshes) { return Writer().write(meshes); }
+std::unique_ptr<MeshWriter> glb_writer() { return std::make_unique<GlbWriter>(); }
+
+std::string write_glb(std::span<const NamedMesh> meshes) {
+    GlbWriter writer;
+    for (const auto& named : meshes) writer.add(named);
+    return writer.finish();
+}
 
 }  // namespace roundwright

@@ -1,9 +1,10 @@
 #pragma once
 
+#include <memory>
 #include <span>
 #include <string>
 
-#include "core/mesh/files/named_mesh.h"
+#include "core/mesh/files/mesh_writer.h"
 
 namespace roundwright {
 
@@ -11,5 +12,8 @@ namespace roundwright {
 /// node each, metres, y up, front to +z, with normals and linear vertex colours on a rough, unmetallic
 /// material.
 [[nodiscard]] std::string write_glb(std::span<const NamedMesh> meshes);
+
+/// The same, mesh by mesh.
+[[nodiscard]] std::unique_ptr<MeshWriter> glb_writer();
 
 }  // namespace roundwright

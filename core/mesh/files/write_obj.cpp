@@ -3,6 +3,7 @@
 #include <array>
 #include <charconv>
 #include <cstdint>
+#include <utility>
 
 namespace roundwright {
 namespace {
@@ -49,29 +50,45 @@ void append_faces(std::string& text, const Mesh& mesh, std::uint64_t first_verte
     }
 }
 
-}  // namespace
+class ObjWriter : public MeshWriter {
+  public:
+    void expect(std::size_t triangles) override { text_.reserve(bytes_a_triangle * triangles); }
 
-std::string write_obj(std::span<const NamedMesh> meshes) {
-    std::string text = "# Millimetres, y up\n";
-    std::uint64_t first_vertex = 1;
-    for (const auto& named : meshes) {
+    void add(const NamedMesh& named) override {
         const Mesh& mesh = *named.mesh;
-        text += "o " + object_name(named.name) + '\n';
+        text_ += "o " + object_name(named.name) + '\n';
         for (std::size_t v = 0; v < mesh.positions.size(); v += 3) {
-            text += 'v';
-            append_three(text, mesh.positions, v, named.place);
-            append_three(text, mesh.colours, v, Vec3::Zero());
-            text += '\n';
+            text_ += 'v';
+            append_three(text_, mesh.positions, v, named.place);
+            append_three(text_, mesh.colours, v, Vec3::Zero());
+            text_ += '\n';
         }
         for (std::size_t v = 0; v < mesh.normals.size(); v += 3) {
-            text += "vn";
-            append_three(text, mesh.normals, v, Vec3::Zero());
-            text += '\n';
+            text_ += "vn";
+            append_three(text_, mesh.normals, v, Vec3::Zero());
+            text_ += '\n';
         }
-        append_faces(text, mesh, first_vertex);
-        first_vertex += mesh.vertex_count();
+        append_faces(text_, mesh, first_vertex_);
+        first_vertex_ += mesh.vertex_count();
     }
-    return text;
+
+    std::string finish() override { return std::move(text_); }
+
+  private:
+    static constexpr std::size_t bytes_a_triangle = 110;
+
+    std::string text_ = "# Millimetres, y up\n";
+    std::uint64_t first_vertex_ = 1;
+};
+
+}  // namespace
+
+std::unique_ptr<MeshWriter> obj_writer() { return std::make_unique<ObjWriter>(); }
+
+std::string write_obj(std::span<const NamedMesh> meshes) {
+    ObjWriter writer;
+    for (const auto& named : meshes) writer.add(named);
+    return writer.finish();
 }
 
 }  // namespace roundwright

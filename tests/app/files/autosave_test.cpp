@@ -1,57 +1,32 @@
 #include "app/files/autosave.h"
 
+#include <cerrno>
+#include <csignal>
+#include <fcntl.h>
 #include <gtest/gtest.h>
+#include <sys/stat.h>
 
-#include <QDir>
-
+#include "app/files/document_files.h"
 #include "app/session/live_preview.h"
-#include "tests/app/app_testing.h"
+#include "tests/app/files/kept_testing.h"
+#include "tests/app/storage/failing_disk.h"
 
 namespace roundwright::app {
 namespace {
 
-void rename_piece(DocumentSession& session, const char* name) {
-    session.edit_piece(QStringLiteral("Rename"), [name](Piece& piece) { piece.name = name; });
-}
-
-/// A program that goes without saving: what it left in the folder stays, its lock does not.
-void crash_with(const QString& state, const QString& document, const char* piece_name) {
-    DocumentSession session;
-    if (document.isEmpty()) {
-        session.start(toy_of({6, 12}));
-    } else {
-        ASSERT_FALSE(session.open(document));
-    }
-    const QString keep = state + QStringLiteral("-before-the-end");
-    {
-        Autosave autosave(session, state);
-        rename_piece(session, piece_name);
-        autosave.keep_now();
-        ASSERT_TRUE(QDir().mkpath(keep));
-        for (const auto& entry : QDir(state).entryInfoList(QDir::Files | QDir::Hidden)) {
-            if (!entry.fileName().endsWith(QStringLiteral(".lock"))) {
-                QFile::copy(entry.filePath(), keep + QLatin1Char('/') + entry.fileName());
-            }
-        }
-        if (!document.isEmpty()) {
-            const QFileInfo file(document);
-            const QString copy =
-                file.path() + QStringLiteral("/.") + file.fileName() + QStringLiteral(".kept");
-            ASSERT_TRUE(QFile::copy(copy, keep + QStringLiteral("/beside")));
-        }
-    }
-    for (const auto& entry : QDir(keep).entryInfoList(QDir::Files)) {
-        QString target = state + QLatin1Char('/') + entry.fileName();
-        if (entry.fileName() == QStringLiteral("beside")) {
-            const QFileInfo file(document);
-            target = file.path() + QStringLiteral("/.") + file.fileName() + QStringLiteral(".kept");
-        }
-        ASSERT_TRUE(QFile::copy(entry.filePath(), target));
-    }
-}
-
 class AutosaveTest : public ::testing::Test {
   protected:
+    [[nodiscard]] int copies() const { return copies_with(state, {}); }
+    [[nodiscard]] std::string name_in_copy() const {
+        for (const QString& path : files_below(state)) {
+            if (const auto copy = KeptFolder(state).read(path))
+                return read_document({copy->toy.constData(), static_cast<std::size_t>(copy->toy.size())})
+                    .toy.pieces[0]
+                    .name;
+        }
+        return {};
+    }
+
     QTemporaryDir folder;
     QString state = folder.filePath(QStringLiteral("state"));
     QString document = folder.filePath(QStringLiteral("pup.roundwright"));
@@ -62,58 +37,111 @@ TEST_F(AutosaveTest, KeepsNothingWhileNothingChanged) {
     session.start(toy_of({6, 12}));
     Autosave autosave(session, state);
     autosave.keep_now();
-    EXPECT_EQ(QDir(state).entryList({QStringLiteral("*.roundwright")}, QDir::Files).size(), 0);
+    EXPECT_EQ(copies(), 0);
 }
 
-TEST_F(AutosaveTest, KeepsByItselfAfterAWhileAndForgetsOnSave) {
+TEST_F(AutosaveTest, KeepsByItselfAndForgetsOnSave) {
     DocumentSession session;
     session.start(toy_of({6, 12}));
     Autosave autosave(session, state);
-    autosave.set_interval_ms(10);
     rename_piece(session, "Snout");
-    const QDir kept(state);
-    EXPECT_TRUE(wait_until(
-        [&] { return kept.entryList({QStringLiteral("*.roundwright")}, QDir::Files).size() == 1; }));
+    EXPECT_TRUE(wait_until([&] { return copies() == 1; }));
+    EXPECT_TRUE(wait_until([&] { return session.standing().kept; }));
     ASSERT_FALSE(session.save(document));
-    EXPECT_EQ(kept.entryList({QStringLiteral("*.roundwright"), QStringLiteral("*.note")}, QDir::Files).size(),
-              0);
+    EXPECT_TRUE(wait_until([&] { return copies() == 0; }));
     rename_piece(session, "Nose");
-    EXPECT_TRUE(
-        wait_until([&] { return QFile::exists(folder.filePath(QStringLiteral(".pup.roundwright.kept"))); }));
+    EXPECT_TRUE(wait_until([&] { return copies() == 1; }));
+    EXPECT_EQ(QDir(folder.path()).entryList(QDir::Files | QDir::Hidden), QStringList{QStringLiteral("pup.roundwright")})
+        << "nothing lies beside the toy's file";
+    session.undo_stack().undo();
+    EXPECT_TRUE(wait_until([&] { return copies() == 0; })) << "undone to what was saved";
+}
+
+TEST_F(AutosaveTest, SteadyTypingDoesNotPutKeepingOff) {
+    DocumentSession session;
+    session.start(toy_of({6, 12}));
+    Autosave autosave(session, state);
+    QString typed;
+    QElapsedTimer since;
+    since.start();
+    // A key every 20 ms, for ever: a timer that began anew with each would never come to its end.
+    while (copies() == 0 && since.elapsed() < 10'000) {
+        autosave.set_pending({typed += u'6', 0});
+        QTest::qWait(20);
+    }
+    EXPECT_EQ(copies(), 1);
+}
+
+TEST_F(AutosaveTest, WritesOnlyWhatChanged) {
+    DocumentSession session;
+    session.start(toy_of({6, 12}));
+    FailingDisk disk;
+    Autosave autosave(session, state, nullptr, disk);
+    rename_piece(session, "Snout");
+    autosave.keep_now();
+    const int writes = disk.calls(DiskCall::write);
+    EXPECT_GT(writes, 0);
+    autosave.keep_now();
+    autosave.keep_soon();
+    session.set_current_piece(0);
+    LivePreview preview(session, QStringLiteral("Drag"));
+    Toy shown = session.said_toy();
+    shown.pieces[0].name = "Half dragged";
+    preview.show(shown);
+    QTest::qWait(700);
+    EXPECT_EQ(disk.calls(DiskCall::write), writes);
 }
 
 TEST_F(AutosaveTest, AToyThatIsGoneIsFoundAndBroughtBack) {
-    crash_with(state, {}, "Snout");
+    leave_behind(state, {}, "Snout");
     DocumentSession session;
     session.start(toy_of({6}));
     Autosave autosave(session, state);
-    const auto left = autosave.left_behind();
+    auto left = autosave.left_behind();
     ASSERT_EQ(left.size(), 1u);
-    EXPECT_TRUE(left.front().document.isEmpty());
-    ASSERT_FALSE(autosave.recover(left.front()));
+    EXPECT_TRUE(left.front().head.document.isEmpty());
+    const QString file = left.front().file;
+    ASSERT_FALSE(autosave.recover(std::move(left.front()), {}));
     EXPECT_EQ(session.piece()->name, "Snout");
     EXPECT_TRUE(session.modified());
     EXPECT_TRUE(autosave.left_behind().empty());
-    EXPECT_FALSE(QFile::exists(left.front().copy));
+    EXPECT_FALSE(QFile::exists(file));
+    EXPECT_EQ(copies(), 1) << "kept on by this window";
 }
 
 TEST_F(AutosaveTest, ChangesOfAFileComeBackUnderItsName) {
     ASSERT_FALSE(save_document_file(document, toy_of({6, 12})));
-    crash_with(state, document, "Snout");
+    leave_behind(state, document, "Snout");
     DocumentSession session;
     Autosave autosave(session, state);
-    const auto left = autosave.left_beside(document);
-    ASSERT_TRUE(left);
-    ASSERT_FALSE(autosave.recover(*left));
+    auto left = autosave.left_of(document);
+    ASSERT_EQ(left.size(), 1u);
+    ASSERT_FALSE(autosave.recover(std::move(left.front()), document));
     EXPECT_EQ(session.piece()->name, "Snout");
     EXPECT_EQ(session.path(), document);
     EXPECT_TRUE(session.modified());
     EXPECT_EQ(load_document_file(document).document.toy.pieces.front().name, "Head")
         << "the file itself is untouched";
-    EXPECT_TRUE(QFile::exists(left->copy)) << "kept on, until it is saved";
+    EXPECT_EQ(copies_with(state, "Snout"), 1) << "kept on, until it is saved";
+    ASSERT_FALSE(session.save(document)) << "what the changes start from is known";
 }
 
-TEST_F(AutosaveTest, ARunningProgramsCopyIsNotOffered) {
+TEST_F(AutosaveTest, AFileChangedMeanwhileIsNotOverwrittenByWhatCameBack) {
+    ASSERT_FALSE(save_document_file(document, toy_of({6, 12})));
+    leave_behind(state, document, "Snout");
+    ASSERT_FALSE(save_document_file(document, toy_of({6, 12, 18, 24})));
+    DocumentSession session;
+    Autosave autosave(session, state);
+    auto left = autosave.left_of(document);
+    ASSERT_EQ(left.size(), 1u);
+    ASSERT_FALSE(autosave.recover(std::move(left.front()), document));
+    const auto problem = session.save(document);
+    ASSERT_TRUE(problem);
+    EXPECT_TRUE(problem->was_changed);
+    EXPECT_EQ(load_document_file(document).document.toy.pieces[0].rounds.size(), 4u);
+}
+
+TEST_F(AutosaveTest, ARunningWindowsCopyIsNotOffered) {
     ASSERT_FALSE(save_document_file(document, toy_of({6, 12})));
     DocumentSession one;
     ASSERT_FALSE(one.open(document));
@@ -123,30 +151,45 @@ TEST_F(AutosaveTest, ARunningProgramsCopyIsNotOffered) {
     DocumentSession other;
     const Autosave looks(other, state);
     EXPECT_TRUE(looks.left_behind().empty());
-    EXPECT_FALSE(looks.left_beside(document));
+    EXPECT_TRUE(looks.left_of(document).empty());
+    EXPECT_TRUE(looks.another_is_running());
 }
 
-TEST_F(AutosaveTest, AnUnreadableNoteIsCleanedUp) {
-    ASSERT_TRUE(QDir().mkpath(state));
-    QFile note(state + QStringLiteral("/gone.note"));
-    ASSERT_TRUE(note.open(QIODevice::WriteOnly));
-    note.write("{ not json");
-    note.close();
+TEST_F(AutosaveTest, AProgramThatIsStoppedStillHoldsItsCopyAndAKilledOneDoesNot) {
+    ASSERT_FALSE(save_document_file(document, toy_of({6, 12})));
+    KilledProgram killed(state, document, QStringLiteral("Snout"));
+    ::kill(static_cast<pid_t>(killed.program.processId()), SIGSTOP);
     DocumentSession session;
     const Autosave autosave(session, state);
     EXPECT_TRUE(autosave.left_behind().empty());
-    EXPECT_FALSE(note.exists());
+    killed.end();
+    EXPECT_EQ(autosave.left_behind().size(), 1u);
+    EXPECT_EQ(autosave.left_of(document).size(), 1u);
+}
+
+TEST_F(AutosaveTest, OnlyOneWindowIsOfferedACopyAtATime) {
+    leave_behind(state, {}, "Snout");
+    DocumentSession one;
+    DocumentSession two;
+    const Autosave first(one, state);
+    const Autosave second(two, state);
+    auto left = first.left_behind();
+    ASSERT_EQ(left.size(), 1u);
+    EXPECT_TRUE(second.left_behind().empty());
+    left.clear();
+    EXPECT_EQ(second.left_behind().size(), 1u);
 }
 
 TEST_F(AutosaveTest, ADiscardedCopyIsGone) {
-    crash_with(state, {}, "Snout");
+    leave_behind(state, {}, "Snout");
     DocumentSession session;
     const Autosave autosave(session, state);
-    const auto left = autosave.left_behind();
+    auto left = autosave.left_behind();
     ASSERT_EQ(left.size(), 1u);
-    Autosave::discard(left.front());
+    EXPECT_FALSE(autosave.discard(left.front()));
+    left.clear();
     EXPECT_TRUE(autosave.left_behind().empty());
-    EXPECT_FALSE(QFile::exists(left.front().copy));
+    EXPECT_EQ(copies(), 0);
 }
 
 TEST_F(AutosaveTest, KeepsNoPreviewButWhatIsSaid) {
@@ -158,15 +201,219 @@ TEST_F(AutosaveTest, KeepsNoPreviewButWhatIsSaid) {
     Toy shown = session.said_toy();
     shown.pieces[0].name = "Half dragged";
     preview.show(shown);
-    const auto kept = [&] {
-        autosave.keep_now();
-        const auto files = QDir(state).entryInfoList({QStringLiteral("*.roundwright")}, QDir::Files);
-        return files.isEmpty() ? std::string()
-                               : load_document_file(files.front().filePath()).document.toy.pieces[0].name;
-    };
-    EXPECT_EQ(kept(), "Beak");
+    autosave.keep_now();
+    EXPECT_EQ(name_in_copy(), "Beak");
     preview.commit();
-    EXPECT_EQ(kept(), "Half dragged");
+    autosave.keep_now();
+    EXPECT_EQ(name_in_copy(), "Half dragged");
+}
+
+TEST_F(AutosaveTest, WhatIsGivenUpGoesAndWhatIsChangedAfterwardsIsKeptAgain) {
+    DocumentSession session;
+    session.start(toy_of({6, 12}));
+    Autosave autosave(session, state);
+    rename_piece(session, "Snout");
+    autosave.keep_now();
+    autosave.give_up();
+    EXPECT_EQ(copies(), 0);
+    rename_piece(session, "Nose");
+    autosave.keep_now();
+    EXPECT_EQ(copies(), 1);
+}
+
+TEST_F(AutosaveTest, TheLatestComesFirstWhateverTheClockSays) {
+    for (const char* name : {"First", "Second", "Third"}) leave_behind(state, {}, name);
+    for (const QString& path : files_below(state)) {
+        const bool third = copies_with(state, "Third") == 1 && [&] {
+            QFile file(path);
+            return file.open(QIODevice::ReadOnly) && file.readAll().contains("\"Third\"");
+        }();
+        const timespec times[2] = {{third ? 1'000 : 4'000'000'000, 0}, {third ? 1'000 : 4'000'000'000, 0}};
+        ASSERT_EQ(::utimensat(AT_FDCWD, QFile::encodeName(path).constData(), times, 0), 0);
+    }
+    DocumentSession session;
+    const Autosave autosave(session, state);
+    const auto left = autosave.left_behind();
+    ASSERT_EQ(left.size(), 3u);
+    EXPECT_EQ(autosave.look_into(left[0]).document.toy.pieces[0].name, "Third");
+    EXPECT_EQ(autosave.look_into(left[2]).document.toy.pieces[0].name, "First");
+}
+
+// --- a disk that fails
+
+TEST_F(AutosaveTest, AFullDiskIsSaidTriedAgainAndOver) {
+    DocumentSession session;
+    session.start(toy_of({6, 12}));
+    FailingDisk disk;
+    Autosave autosave(session, state, nullptr, disk);
+    int failures = 0;
+    int works = 0;
+    QObject::connect(&autosave, &Autosave::keeping_failed, [&](const DiskFault& fault) {
+        ++failures;
+        EXPECT_EQ(fault.error, ENOSPC);
+    });
+    QObject::connect(&autosave, &Autosave::keeping_works, [&] { ++works; });
+    disk.have_room_for(20);
+    rename_piece(session, "Snout");
+    EXPECT_TRUE(wait_until([&] { return failures == 1; }));
+    EXPECT_FALSE(session.standing().kept);
+    EXPECT_FALSE(autosave.all_kept());
+    disk.be_sound();
+    EXPECT_TRUE(wait_until([&] { return works == 1; })) << "tried again by itself";
+    EXPECT_TRUE(autosave.all_kept());
+    EXPECT_EQ(name_in_copy(), "Snout");
+}
+
+TEST_F(AutosaveTest, ALaterFailureLeavesTheCopyBefore) {
+    DocumentSession session;
+    session.start(toy_of({6, 12}));
+    FailingDisk disk;
+    Autosave autosave(session, state, nullptr, disk);
+    rename_piece(session, "Snout");
+    autosave.keep_now();
+    disk.have_room_for(20);
+    rename_piece(session, "Nose");
+    autosave.keep_now();
+    EXPECT_TRUE(autosave.fault());
+    EXPECT_EQ(name_in_copy(), "Snout");
+}
+
+TEST_F(AutosaveTest, OldCopyOrNewOneWhicheverCallFails) {
+    for (int n = 1; n < 200; ++n) {
+        QTemporaryDir own;
+        DocumentSession session;
+        session.start(toy_of({6, 12}));
+        FailingDisk disk;
+        state = own.filePath(QStringLiteral("state"));
+        auto autosave = std::make_unique<Autosave>(session, state, nullptr, disk);
+        rename_piece(session, "Old");
+        autosave->keep_now();
+        disk.fail_at(n, EIO);
+        const int before = disk.calls();
+        rename_piece(session, "New");
+        autosave->keep_now();
+        const bool reached = disk.calls() - before >= n;
+        EXPECT_TRUE(name_in_copy() == "Old" || name_in_copy() == "New") << "call " << n;
+        if (!autosave->fault()) {
+            EXPECT_EQ(name_in_copy(), "New") << "call " << n;
+        }
+        if (!reached) return;
+    }
+    ADD_FAILURE() << "no end of calls";
+}
+
+TEST_F(AutosaveTest, WhatCannotBeKeptOnStaysWhereItWasFound) {
+    ASSERT_FALSE(save_document_file(document, toy_of({6, 12})));
+    leave_behind(state, document, "Snout");
+    {
+        DocumentSession session;
+        FailingDisk disk;
+        Autosave autosave(session, state, nullptr, disk);
+        auto left = autosave.left_of(document);
+        ASSERT_EQ(left.size(), 1u);
+        disk.have_room_for(20);
+        ASSERT_FALSE(autosave.recover(std::move(left.front()), document)) << "offered on a full disk too";
+        EXPECT_EQ(session.piece()->name, "Snout");
+        EXPECT_TRUE(autosave.fault());
+        EXPECT_EQ(copies_with(state, "Snout"), 1);
+    }
+    DocumentSession session;
+    Autosave autosave(session, state);
+    auto left = autosave.left_of(document);
+    ASSERT_EQ(left.size(), 1u) << "the window is gone with its full disk, the copy is not";
+    ASSERT_FALSE(autosave.recover(std::move(left.front()), document));
+    ASSERT_FALSE(session.save(document));
+    EXPECT_TRUE(wait_until([&] { return copies() == 0; }));
+}
+
+TEST_F(AutosaveTest, ASaveIsAsGoodAsACopyOfItsOwn) {
+    leave_behind(state, {}, "Snout");
+    DocumentSession session;
+    FailingDisk disk;
+    Autosave autosave(session, state, nullptr, disk);
+    auto left = autosave.left_behind();
+    ASSERT_EQ(left.size(), 1u);
+    disk.have_room_for(20);
+    ASSERT_FALSE(autosave.recover(std::move(left.front()), {}));
+    EXPECT_EQ(copies(), 1);
+    ASSERT_FALSE(session.save(document));
+    EXPECT_EQ(copies(), 0);
+}
+
+// --- privacy
+
+TEST_F(AutosaveTest, OnlyItsOwnerReadsIt) {
+    const mode_t before = ::umask(0);
+    DocumentSession session;
+    session.start(toy_of({6, 12}));
+    Autosave autosave(session, state);
+    rename_piece(session, "Snout");
+    autosave.keep_now();
+    ::umask(before);
+    struct ::stat found {};
+    for (const QString& path : files_below(state)) {
+        ASSERT_EQ(::stat(QFile::encodeName(path).constData(), &found), 0);
+        EXPECT_EQ(found.st_mode & 0777, 0600u) << path.toStdString();
+    }
+    ASSERT_EQ(::stat(QFile::encodeName(state + QStringLiteral("/kept")).constData(), &found), 0);
+    EXPECT_EQ(found.st_mode & 0777, 0700u);
+}
+
+TEST_F(AutosaveTest, ALinkInPlaceOfTheFolderIsRefusedAndSaid) {
+    const QString elsewhere = folder.filePath(QStringLiteral("elsewhere"));
+    ASSERT_TRUE(QDir().mkpath(elsewhere));
+    ASSERT_TRUE(QDir().mkpath(state));
+    ASSERT_TRUE(QFile::link(elsewhere, state + QStringLiteral("/kept")));
+    DocumentSession session;
+    session.start(toy_of({6, 12}));
+    Autosave autosave(session, state);
+    rename_piece(session, "Snout");
+    autosave.keep_now();
+    EXPECT_TRUE(autosave.fault());
+    EXPECT_TRUE(files_below(elsewhere).isEmpty());
+}
+
+TEST_F(AutosaveTest, LinksAndSecondNamesInTheFolderAreNotOffered) {
+    leave_behind(state, {}, "Snout");
+    const QString kept = QDir(state + QStringLiteral("/kept")).entryInfoList({QStringLiteral("*.kept")}, QDir::Files).first().filePath();
+    const QString away = folder.filePath(QStringLiteral("away"));
+    ASSERT_TRUE(QFile::rename(kept, away));
+    ASSERT_TRUE(QFile::link(away, kept));
+    DocumentSession session;
+    const Autosave autosave(session, state);
+    EXPECT_TRUE(autosave.left_behind().empty());
+    ASSERT_TRUE(QFile::remove(kept));
+    ASSERT_EQ(::link(QFile::encodeName(away).constData(), QFile::encodeName(kept).constData()), 0);
+    EXPECT_TRUE(autosave.left_behind().empty());
+    ASSERT_TRUE(QFile::remove(away));
+    EXPECT_EQ(autosave.left_behind().size(), 1u);
+}
+
+// --- what programs before this one left
+
+TEST_F(AutosaveTest, ACopyBesideTheFileIsOfferedOnlyIfOurNoteNamesIt) {
+    ASSERT_FALSE(save_document_file(document, toy_of({6, 12})));
+    const QString beside = folder.filePath(QStringLiteral(".pup.roundwright.kept"));
+    Toy toy = toy_of({6, 12});
+    toy.pieces[0].name = "Snout";
+    ASSERT_FALSE(save_document_file(beside, toy));
+    DocumentSession session;
+    Autosave autosave(session, state);
+    EXPECT_TRUE(autosave.left_of(document).empty()) << "it may have come with the toy";
+    QFile note(state + QStringLiteral("/11111111-2222-3333-4444-555555555555.note"));
+    ASSERT_TRUE(note.open(QIODevice::WriteOnly));
+    note.write(QStringLiteral(R"({"copy": "%1", "document": "%2", "typed": "18, 24", "typed_for_piece": 0})")
+                   .arg(beside, document)
+                   .toUtf8());
+    note.close();
+    auto left = autosave.left_of(document);
+    ASSERT_EQ(left.size(), 1u);
+    EXPECT_EQ(left.front().head.typed.text, QStringLiteral("18, 24"));
+    ASSERT_FALSE(autosave.recover(std::move(left.front()), document));
+    EXPECT_EQ(session.piece()->name, "Snout");
+    EXPECT_FALSE(QFile::exists(beside));
+    EXPECT_FALSE(note.exists());
+    EXPECT_EQ(copies_with(state, "Snout"), 1);
 }
 
 }  // namespace

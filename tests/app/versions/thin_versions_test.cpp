@@ -76,8 +76,7 @@ TEST(ThinVersions, SavingEveryFewMinutesForFiveYearsLeavesAnHourADayAWeekAndAMon
             ASSERT_EQ(times.front(), now);
         }
         if (evening < 120) continue;
-        for (const std::int64_t age : {hour, day, 7 * day, 30 * day})
-            all_off.push_back(off(times, now, age));
+        for (const std::int64_t age : {hour, day, 7 * day, 30 * day}) all_off.push_back(off(times, now, age));
     }
     std::ranges::sort(all_off);
     EXPECT_LE(all_off[all_off.size() / 2], 2);

@@ -6,10 +6,12 @@
 #include <QDir>
 #include <QLineEdit>
 #include <QScrollArea>
+#include <QStatusBar>
 #include <QToolButton>
 
 #include "app/checks/checks_list.h"
 #include "app/face/face_panel.h"
+#include "app/kit/notice_bar.h"
 #include "app/pieces/piece_edits.h"
 #include "app/rounds/fast_entry_line.h"
 #include "app/rounds/rounds_view.h"
@@ -103,6 +105,29 @@ TEST_F(LayoutTest, ChecksComeAndGoWithoutMovingAnything) {
         set_count(1, 12);
         EXPECT_EQ(checks(), checks_before);
         EXPECT_EQ(places(), places_before);
+    }
+}
+
+TEST_F(LayoutTest, NoticesMakeNoWindowLargerThanTheScreen) {
+    const QString long_words = QStringLiteral(
+        "“pup” can no longer be read. The end of the file is missing: it breaks off in line 2. The toy here "
+        "is safe, but no file has it.");
+    for (const QSize size : {usual_screen, small_screen}) {
+        show_at(size);
+        const auto before = places();
+        for (const char* cause : {"one", "two"}) {
+            window->notices().put_up(QLatin1String(cause), {NoticeRank::danger,
+                                                            long_words,
+                                                            {{QStringLiteral("Keep &both"), [] {}},
+                                                             {QStringLiteral("Keep &mine"), [] {}}}});
+            settle();
+            EXPECT_EQ(window->size(), size) << cause;
+            EXPECT_LE(window->statusBar()->geometry().bottom(), size.height()) << cause;
+        }
+        window->notices().take_down(QStringLiteral("one"));
+        window->notices().take_down(QStringLiteral("two"));
+        settle();
+        EXPECT_EQ(places(), before) << "all is where it was";
     }
 }
 

@@ -66,6 +66,31 @@ TEST(CheckSolver, OnlyAShapeThatWasNotFoundIsSaid) {
     }
 }
 
+std::vector<Check> unsettled(const Toy& toy) {
+    const PieceStudy study = study_piece(toy, 0);
+    PieceMeasures measures = study.measures();
+    measures.termination = Termination::iteration_limit;
+    std::vector<Check> found;
+    for (Check& check :
+         run_checks({toy.pieces[0], 0, study.graph(), study.gauge, study.gauge_known, study.problem(),
+                     measures, study.lies(), study.shape->signs, study.revolved()}))
+        if (check.code == CheckCode::not_converged) found.push_back(std::move(check));
+    return found;
+}
+
+// Only what no stitch and no round can be keeps a shape from being found, and then it is named.
+TEST(CheckSolver, SaysWhyNoShapeWasFound) {
+    Toy flat = toy_of(disc(6, 3));
+    flat.gauge = GivenGauge{{5, 0.01, 0, 0}};
+    ASSERT_EQ(named(unsettled(flat)), "not_converged round 0; ");
+    EXPECT_EQ(unsettled(flat)[0].arguments, (std::vector<Argument>{3, Millimetres{5}, Millimetres{0.01}}));
+    const Toy steep = toy_of({6, 12, 560, 1});
+    ASSERT_EQ(unsettled(steep).size(), 1U);
+    EXPECT_EQ(unsettled(steep)[0].round, 3);
+    EXPECT_EQ(unsettled(steep)[0].arguments, (std::vector<Argument>{4, 560, 1}));
+    EXPECT_EQ(unsettled(toy_of(disc(6, 3)))[0].arguments, (std::vector<Argument>{3}));
+}
+
 TEST(CheckSolver, EmptyPieceHasNothingToMend) { EXPECT_EQ(named(checks_of(toy_of({}))), ""); }
 
 TEST(StudyPiece, StoppedStudyIsNotCalledWrong) {

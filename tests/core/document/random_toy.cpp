@@ -180,15 +180,15 @@ Making making(std::mt19937& random) {
 
 /// Does not compile once a field is added to a type of the document: random_toy must then set it too.
 void every_field_is_set(const Toy& a, const Yarn& b, const Piece& c, const Round& d, const WorkedEvenly& e) {
-    [[maybe_unused]] const auto& [a1, a2, a3, a4, a5, a6, a7, a8, a9, a10] = a;
-    [[maybe_unused]] const auto& [b1, b2, b3, b4, b5, b6, b7] = b;
-    [[maybe_unused]] const auto& [c1, c2, c3, c4, c5, c6, c7, c8, c9, c10, c11] = c;
-    [[maybe_unused]] const auto& [d1, d2, d3, d4] = d;
+    [[maybe_unused]] const auto& [a1, a2, a3, a4, a5, a6, a7, a8, a9, a10, a11] = a;
+    [[maybe_unused]] const auto& [b1, b2, b3, b4, b5, b6, b7, b8] = b;
+    [[maybe_unused]] const auto& [c1, c2, c3, c4, c5, c6, c7, c8, c9, c10, c11, c12] = c;
+    [[maybe_unused]] const auto& [d1, d2, d3, d4, d5] = d;
     [[maybe_unused]] const auto& [e1, e2, e3, e4] = e;
     [[maybe_unused]] const auto& [f1, f2, f3, f4, f5, f6, f7] = a.text;
     [[maybe_unused]] const auto& [g1, g2, g3, g4, g5, g6, g7, g8] = a.making;
     [[maybe_unused]] const auto& [h1, h2, h3] = c.worked;
-    [[maybe_unused]] const auto& [i1, i2, i3, i4, i5, i6, i7, i8, i9, i10, i11, i12, i13] = Feature{};
+    [[maybe_unused]] const auto& [i1, i2, i3, i4, i5, i6, i7, i8, i9, i10, i11, i12, i13, i14] = Feature{};
 }
 
 }  // namespace
@@ -206,6 +206,55 @@ Toy random_toy(std::mt19937& random) {
     toy.text = pattern_text(random);
     toy.making = making(random);
     every_field_is_set(toy, Yarn{}, Piece{}, Round{}, WorkedEvenly{});
+    return toy;
+}
+
+namespace {
+
+/// Members that no version of the format has had so far.
+std::string unknown_members(std::mt19937& random) {
+    static const std::array<std::string, 6> values{"true",
+                                                   "null",
+                                                   "12345678901234567890123",
+                                                   R"([1,{"a":[]},2.50])",
+                                                   R"({"high":[1e999,"a b"],"low":{}})",
+                                                   R"("\u87f9 \" , : {")"};
+    static const std::array<std::string, 5> keys{R"("tides")", R"("glow")", R"("a/b~c")", R"("\u0000")",
+                                                 R"("two words")"};
+    std::string members;
+    for (const std::string& key : keys) {
+        if (flag(random)) continue;
+        if (!members.empty()) members += ',';
+        members += key + ':' + values[static_cast<std::size_t>(whole(random, 0, 5))];
+    }
+    return members;
+}
+
+/// What an object and those inside it keep.
+KeptKeys kept(std::mt19937& random, std::initializer_list<std::string_view> inside = {}) {
+    if (whole(random, 0, 2) == 0) return {};
+    std::string members = unknown_members(random);
+    for (const std::string_view key : inside) {
+        const std::string of_it = unknown_members(random);
+        if (of_it.empty() || flag(random)) continue;
+        if (!members.empty()) members += ',';
+        members += '"' + std::string(key) + "\":{" + of_it + '}';
+    }
+    return members.empty() ? KeptKeys() : KeptKeys('{' + members + '}');
+}
+
+}  // namespace
+
+Toy with_unknown_keys(Toy toy, std::mt19937& random) {
+    const bool no_gauge = std::holds_alternative<std::monostate>(toy.gauge);
+    toy.kept = no_gauge ? kept(random, {"text", "making"}) : kept(random, {"gauge", "text", "making"});
+    for (Yarn& yarn : toy.yarns) yarn.kept = kept(random);
+    for (Piece& piece : toy.pieces) {
+        piece.kept = kept(random, {"start", "worked"});
+        for (Round& round : piece.rounds) round.kept = kept(random);
+        for (Feature& feature : piece.features) feature.kept = kept(random);
+    }
+    for (PieceThen& then : toy.text.written_for) then.kept = kept(random);
     return toy;
 }
 

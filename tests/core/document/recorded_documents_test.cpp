@@ -9,8 +9,8 @@
 namespace roundwright::test {
 namespace {
 
-constexpr const char* faults[] = {"not a toy", "broken off", "damaged",
-                                  "too large", "too deep",   "wrong value"};
+constexpr const char* faults[] = {"not a toy", "broken off",      "damaged",     "too large",
+                                  "too deep",  "too many values", "wrong value", "doubled key"};
 
 std::vector<std::string> lines_of(const std::string& text) {
     std::vector<std::string> lines;
@@ -37,7 +37,7 @@ class Answers {
     void tell(const ReadDocument& read, testing::RecordedText& text) {
         text.line("  read: version") << read.version << (read.newer ? "newer" : "");
         for (const UnreadKey& key : read.unread)
-            text.line("  left out:") << key.place << "'" + key.likely + "'" << key.more;
+            text.line("  kept:") << key.place << "'" + key.likely + "'" << key.more;
         const auto lines = lines_of(write_document(read.toy));
         for (const std::string& line : lines)
             if (std::find(first_.begin(), first_.end(), line) == first_.end()) text.line("  |" + shown(line));

@@ -47,6 +47,7 @@ TEST(RandomTables, ConvergeAndEncloseSomething) {
         ASSERT_TRUE(is_finite(shape)) << number << ": " << described(problem);
         ASSERT_GE(*std::min_element(shape.radius_mm.begin(), shape.radius_mm.end()), 0);
         ASSERT_EQ(lie_of_rounds(problem, shape).size(), problem.rest_height_mm.size());
+        ASSERT_GE(shape.volume_mm3, 0) << number << ": " << described(problem);
         if (problem.area_stretch > 0) {
             ASSERT_GT(shape.volume_mm3, 0) << number << ": " << described(problem);
         }

@@ -4,7 +4,9 @@
 #include <chrono>
 #include <gtest/gtest.h>
 #include <latch>
+#include <memory>
 #include <stdexcept>
+#include <thread>
 #include <vector>
 
 namespace roundwright::render {
@@ -50,7 +52,7 @@ TEST(Workers, FinishStopsWhatRunsAndDropsWhatWaits) {
         stop);
     workers.post(Lane::longer, [&] { waiting_began = true; });
     while (!began) std::this_thread::sleep_for(1ms);
-    workers.finish();
+    EXPECT_TRUE(workers.finish(10s));
     EXPECT_FALSE(waiting_began);
     std::latch again(1);
     workers.post(Lane::longer, [&] { again.count_down(); });
@@ -61,8 +63,58 @@ TEST(Workers, FinishLetsGoOfWhatJobsHold) {
     const auto held = std::make_shared<int>(1);
     Workers workers(2);
     for (int i = 0; i < 50; ++i) workers.post(Lane::next_key, [held] {});
-    workers.finish();
+    EXPECT_TRUE(workers.finish(10s));
     EXPECT_EQ(held.use_count(), 1);
+}
+
+/// Work that hears nothing, until the test lets it go.
+struct Deaf {
+    std::shared_ptr<std::atomic<bool>> may_end = std::make_shared<std::atomic<bool>>(false);
+    std::shared_ptr<std::atomic<int>> running = std::make_shared<std::atomic<int>>(0);
+
+    void operator()() const {
+        ++*running;
+        while (!*may_end) std::this_thread::sleep_for(1ms);
+        --*running;
+    }
+};
+
+TEST(Workers, FinishLetsGoOfWorkThatNeverEnds) {
+    Workers workers(2);
+    const Deaf deaf;
+    for (int i = 0; i < 2; ++i) workers.post(Lane::longer, deaf);
+    while (*deaf.running < 2) std::this_thread::sleep_for(1ms);
+    EXPECT_FALSE(workers.finish(10ms));
+    std::latch again(1);
+    workers.post(Lane::longer, [&] { again.count_down(); });
+    again.wait();  // by threads of its own
+    EXPECT_TRUE(workers.finish(10s));
+    *deaf.may_end = true;
+    while (*deaf.running > 0) std::this_thread::sleep_for(1ms);
+}
+
+TEST(Workers, WorkThatNobodyWantsAnyMoreKeepsNoKeyWaiting) {
+    Workers workers(2);
+    const Deaf deaf;
+    for (int i = 0; i < 2; ++i) {
+        std::stop_source stop;
+        workers.post(Lane::next_key, deaf, stop);
+        stop.request_stop();
+    }
+    while (*deaf.running < 2) std::this_thread::sleep_for(1ms);
+    std::latch pressed(1);
+    workers.post(Lane::next_key, [&] { pressed.count_down(); });
+    pressed.wait();  // and not for ever
+    *deaf.may_end = true;
+}
+
+TEST(Workers, AJobThatThrowsEndsItselfAlone) {
+    Workers workers(1);
+    workers.post(Lane::longer, [] { throw std::runtime_error("the tide"); });
+    workers.post(Lane::longer, [] { throw 1; });
+    std::latch next(1);
+    workers.post(Lane::longer, [&] { next.count_down(); });
+    next.wait();
 }
 
 TEST(ShareOut, DoesEveryPartOnce) {

@@ -83,6 +83,16 @@ TEST_F(CheckSentence, WholePieceAndToy) {
         "%.");
     EXPECT_EQ(sentence(CheckCode::not_converged, {17}),
               "No settled shape was found for these 17 rounds, so do not rely on the size.");
+    EXPECT_EQ(
+        sentence(CheckCode::not_converged, {17, Millimetres{5}, Millimetres{0.02}}),
+        "No settled shape was found for these 17 rounds: by the gauge, a stitch is 250 times as wide as "
+        "it is high. Check the gauge.");
+    EXPECT_EQ(sentence(CheckCode::not_converged, {17, Millimetres{1}, Millimetres{8}}),
+              "No settled shape was found for these 17 rounds: by the gauge, a stitch is 8 times as high as "
+              "it is wide. Check the gauge.");
+    Check steep{CheckCode::not_converged, Severity::warning, 0, 2, {3, 560, 1}, {}};
+    EXPECT_EQ(check_sentence(steep, LengthUnit::millimetres).toStdString(),
+              "No settled shape was found for these 3 rounds: round 3 goes from 560 stitches to 1.");
     EXPECT_EQ(sentence(CheckCode::too_many_stitches, {200'001, 200'000}),
               "This piece has 200001 stitches, and the limit is 200000. Split it into several pieces.");
 }

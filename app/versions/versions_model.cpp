@@ -1,0 +1,83 @@
+#include "app/versions/versions_model.h"
+
+#include "app/kit/theme.h"
+#include "render/wording/difference_words.h"
+#include "render/wording/when_words.h"
+
+namespace roundwright::app {
+namespace {
+
+QString kind_words(VersionKind kind) {
+    switch (kind) {
+        case VersionKind::found:
+            return VersionsModel::tr("found in the file");
+        case VersionKind::saved:
+            return VersionsModel::tr("saved");
+        case VersionKind::not_saved:
+            return VersionsModel::tr("not saved");
+    }
+    return {};
+}
+
+}  // namespace
+
+void VersionsModel::set_versions(std::vector<Version> versions) {
+    beginResetModel();
+    rows_.clear();
+    for (Version& version : versions) rows_.push_back({std::move(version), nullptr});
+    endResetModel();
+}
+
+void VersionsModel::set_read(std::size_t row, std::shared_ptr<const ReadVersion> read) {
+    if (row >= rows_.size()) return;
+    rows_[row].read = std::move(read);
+    const int at = static_cast<int>(row);
+    Q_EMIT dataChanged(index(at, 0), index(at, version_columns - 1));
+}
+
+int VersionsModel::rowCount(const QModelIndex& parent) const {
+    return parent.isValid() ? 0 : static_cast<int>(rows_.size());
+}
+
+int VersionsModel::columnCount(const QModelIndex& parent) const {
+    return parent.isValid() ? 0 : version_columns;
+}
+
+QString VersionsModel::text(const Row& row, VersionColumn column) {
+    switch (column) {
+        case VersionColumn::when:
+            return when_words(row.version.when);
+        case VersionColumn::kind:
+            return kind_words(row.version.kind);
+        case VersionColumn::size:
+            break;
+    }
+    if (!row.read) return tr("being read…");
+    return row.read->toy ? totals_words(row.read->totals) : tr("cannot be read");
+}
+
+QVariant VersionsModel::data(const QModelIndex& index, int role) const {
+    if (!checkIndex(index, CheckIndexOption::IndexIsValid)) return {};
+    const Row& row = rows_[static_cast<std::size_t>(index.row())];
+    const bool is_readable = row.read == nullptr || row.read->toy != nullptr;
+    if (role == Qt::DisplayRole) return text(row, static_cast<VersionColumn>(index.column()));
+    if (role == Qt::ForegroundRole && !is_readable) return Theme::colours().quiet_text;
+    return {};
+}
+
+QVariant VersionsModel::headerData(int section, Qt::Orientation orientation, int role) const {
+    if (orientation != Qt::Horizontal) return {};
+    if (role == Qt::TextAlignmentRole) return QVariant(Qt::AlignLeft | Qt::AlignVCenter);
+    if (role != Qt::DisplayRole) return {};
+    switch (static_cast<VersionColumn>(section)) {
+        case VersionColumn::when:
+            return tr("When");
+        case VersionColumn::kind:
+            return tr("How");
+        case VersionColumn::size:
+            return tr("Size");
+    }
+    return {};
+}
+
+}  // namespace roundwright::app

@@ -1,0 +1,468 @@
+#include <csignal>
+#include <fcntl.h>
+#include <gtest/gtest.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <QLabel>
+#include <QLineEdit>
+#include <QListWidget>
+#include <QPushButton>
+
+#include "app/files/document_files.h"
+#include "app/files/end_signals.h"
+#include "app/files/recovery_dialog.h"
+#include "app/kit/notice_bar.h"
+#include "app/rounds/rounds_view.h"
+#include "app/window/main_window.h"
+#include "tests/app/files/kept_testing.h"
+#include "tests/app/storage/failing_disk.h"
+
+namespace roundwright::app {
+namespace {
+
+// Run by tests as a program of its own, which they end.
+TEST(KilledProgram, DISABLED_KeepsAndWaits) {
+    DocumentSession session;
+    const QString document = qEnvironmentVariable("KILL_ME_DOCUMENT");
+    session.start(toy_of({6, 12}));
+    if (!document.isEmpty()) {
+        ASSERT_FALSE(session.open(document));
+    }
+    Autosave autosave(session, qEnvironmentVariable("KILL_ME_STATE"));
+    EndSignals ends;
+    QObject::connect(&ends, &EndSignals::asked_to_end, [&](int number) {
+        autosave.keep_now();
+        EndSignals::end_by(number);
+    });
+    rename_piece(session, qgetenv("KILL_ME_NAME").constData());
+    if (qEnvironmentVariableIsSet("KILL_ME_KEPT")) autosave.keep_now();
+    std::puts("ready");
+    std::fflush(stdout);
+    wait_until([] { return false; });
+}
+
+class Recovery : public ::testing::Test {
+  protected:
+    void SetUp() override {
+        QSettings().clear();
+        QSettings().setValue(QStringLiteral("started-before"), true);
+        ASSERT_FALSE(save_document_file(pup, toy_of({6, 12})));
+    }
+
+    void TearDown() override { window.reset(); }
+    void killed(const QString& name, const QString& document) {
+        KilledProgram(state, document, name).end();
+    }
+    void start() {
+        window.reset();
+        session = std::make_unique<DocumentSession>();
+        window = std::make_unique<MainWindow>(*session, state);
+        window->show();
+    }
+    /// Begins with a file, brings back what is offered, and says what the piece is called then.
+    std::string name_after_beginning(const QString& path) {
+        asked = 0;
+        QTimer answers;
+        QObject::connect(&answers, &QTimer::timeout, [this] {
+            auto* dialog = qobject_cast<QDialog*>(QApplication::activeModalWidget());
+            if (dialog == nullptr) return;
+            ++asked;
+            auto* back = dialog->findChild<QAbstractButton*>(QStringLiteral("bring-back"));
+            back ? back->click() : dialog->reject();
+        });
+        answers.start(5);
+        start();
+        window->begin(path);
+        return session->piece() ? session->piece()->name : std::string();
+    }
+    /// The words of the dialog that comes, which is left for later.
+    void read_dialog_and_leave(QString& words) {
+        auto* timer = new QTimer(qApp);
+        QObject::connect(timer, &QTimer::timeout, timer, [timer, &words] {
+            auto* dialog = qobject_cast<RecoveryDialog*>(QApplication::activeModalWidget());
+            if (dialog == nullptr) return;
+            timer->deleteLater();
+            words = dialog->heading() + u'\n' + dialog->details();
+            dialog->reject();
+        });
+        timer->start(5);
+    }
+    void close_without_saving() {
+        if (session->modified()) answer_next_dialog(QStringLiteral("Don’t save"));
+        ASSERT_TRUE(window->close());
+    }
+
+    int asked = 0;
+    QTemporaryDir folder;
+    QString state = folder.filePath(QStringLiteral("state"));
+    QString pup = folder.filePath(QStringLiteral("pup.roundwright"));
+    std::unique_ptr<DocumentSession> session;
+    std::unique_ptr<MainWindow> window;
+};
+
+TEST_F(Recovery, APlantedLinkIsNotFollowed) {
+    QFile victim(folder.filePath(QStringLiteral("victim")));
+    ASSERT_TRUE(victim.open(QIODevice::WriteOnly));
+    victim.write("mine");
+    victim.close();
+    ASSERT_TRUE(victim.link(folder.filePath(QStringLiteral(".pup.roundwright.kept"))));
+    killed(QStringLiteral("Snout"), pup);
+    ASSERT_TRUE(victim.open(QIODevice::ReadOnly));
+    EXPECT_TRUE(victim.readAll() == "mine");
+}
+
+TEST_F(Recovery, AShippedCopyIsNotOffered) {
+    ASSERT_FALSE(save_document_file(folder.filePath(QStringLiteral(".pup.roundwright.kept")), toy_of({7})));
+    EXPECT_EQ(name_after_beginning(pup), "Head");
+    EXPECT_EQ(asked, 0);
+}
+
+TEST_F(Recovery, NobodyElseReads) {
+    QFile::setPermissions(pup, QFile::ReadOwner | QFile::WriteOwner);
+    KilledProgram program(state, pup, QStringLiteral("Snout"));
+    for (const QString& path : files_below(state)) {
+        struct ::stat found {};
+        ASSERT_EQ(::stat(QFile::encodeName(path).constData(), &found), 0);
+        EXPECT_EQ(found.st_mode & 077, 0u) << path.toStdString();
+    }
+    EXPECT_FALSE(QFile::exists(folder.filePath(QStringLiteral(".pup.roundwright.kept"))));
+}
+
+TEST_F(Recovery, TwoWindowsKeepTwoCopies) {
+    DocumentSession one;
+    DocumentSession two;
+    ASSERT_FALSE(one.open(pup));
+    ASSERT_FALSE(two.open(pup));
+    Autosave first(one, state);
+    Autosave second(two, state);
+    rename_piece(one, "One");
+    rename_piece(two, "Two");
+    first.keep_now();
+    second.keep_now();
+    EXPECT_EQ(copies_with(state, "\"One\""), 1);
+    EXPECT_EQ(copies_with(state, "\"Two\""), 1);
+    first.give_up();
+    EXPECT_EQ(copies_with(state, "\"Two\""), 1) << "the other's copy is not this window's";
+}
+
+TEST_F(Recovery, WhatIsLeftForLaterOutlivesEveryEdit) {
+    killed(QStringLiteral("Snout"), pup);
+    answer_next_dialog(QStringLiteral("Later"));
+    start();
+    window->begin(pup);
+    rename_piece(*session, "Later edit");
+    window->autosave().keep_now();
+    ASSERT_TRUE(window->files().save());
+    close_without_saving();
+    EXPECT_EQ(name_after_beginning(pup), "Snout");
+    EXPECT_EQ(asked, 1);
+    close_without_saving();
+}
+
+TEST_F(Recovery, WhatIsNotSavedStaysKeptIfTheOtherFileCannotBeOpened) {
+    const QString broken = folder.filePath(QStringLiteral("broken.roundwright"));
+    QFile file(broken);
+    ASSERT_TRUE(file.open(QIODevice::WriteOnly));
+    file.write("{");
+    file.close();
+    start();
+    window->begin(pup);
+    rename_piece(*session, "Edited");
+    window->autosave().keep_now();
+    answer_next_dialog(QStringLiteral("Don’t save"));
+    QTimer::singleShot(50, [] { answer_next_dialog(QStringLiteral("OK")); });
+    EXPECT_FALSE(window->files().open(broken));
+    EXPECT_EQ(session->piece()->name, "Edited");
+    EXPECT_EQ(copies_with(state, "\"Edited\""), 1);
+    QTest::qWait(300);
+    EXPECT_EQ(copies_with(state, "\"Edited\""), 1);
+    close_without_saving();
+    EXPECT_EQ(copies_with(state, {}), 0);
+}
+
+TEST_F(Recovery, WhatIsNotSavedGoesOnceAnotherToyIsOpen) {
+    const QString fin = folder.filePath(QStringLiteral("fin.roundwright"));
+    ASSERT_FALSE(save_document_file(fin, toy_of({8})));
+    start();
+    window->begin(pup);
+    rename_piece(*session, "Edited");
+    window->autosave().keep_now();
+    answer_next_dialog(QStringLiteral("Don’t save"));
+    EXPECT_TRUE(window->files().open(fin));
+    EXPECT_TRUE(wait_until([&] { return copies_with(state, {}) == 0; }));
+}
+
+TEST_F(Recovery, ClosingWithoutSavingDropsOnlyThisWindowsCopy) {
+    killed(QStringLiteral("Snout"), {});
+    answer_next_dialog(QStringLiteral("Later"));
+    start();
+    window->begin({});
+    rename_piece(*session, "Mine");
+    window->autosave().keep_now();
+    close_without_saving();
+    window.reset();
+    EXPECT_EQ(copies_with(state, "Mine"), 0);
+    EXPECT_EQ(copies_with(state, "Snout"), 1);
+}
+
+TEST_F(Recovery, AClockThatJumpedChangesNothing) {
+    killed(QStringLiteral("Snout"), pup);
+    const timespec times[2] = {{4'000'000'000, 0}, {4'000'000'000, 0}};
+    ASSERT_EQ(::utimensat(AT_FDCWD, QFile::encodeName(pup).constData(), times, 0), 0);
+    EXPECT_EQ(name_after_beginning(pup), "Snout");
+    close_without_saving();
+}
+
+TEST_F(Recovery, AnyNameOfTheFileLeadsToItsCopy) {
+    const QString sub = folder.filePath(QStringLiteral("sub"));
+    ASSERT_TRUE(QDir().mkpath(sub));
+    const QString link = folder.filePath(QStringLiteral("link.roundwright"));
+    const QString folder_link = folder.filePath(QStringLiteral("other"));
+    const QString hard_link = folder.filePath(QStringLiteral("hard.roundwright"));
+    ASSERT_TRUE(QFile::link(pup, link));
+    ASSERT_TRUE(QFile::link(folder.path(), folder_link));
+    ASSERT_EQ(::link(QFile::encodeName(pup).constData(), QFile::encodeName(hard_link).constData()), 0);
+    const QString before = QDir::currentPath();
+    ASSERT_TRUE(QDir::setCurrent(sub));
+    leave_behind(state, pup, "Snout");
+    DocumentSession other;
+    const Autosave autosave(other, state);
+    for (const QString& name : {pup, link, hard_link, QStringLiteral("../pup.roundwright"),
+                                folder_link + QStringLiteral("/pup.roundwright")})
+        EXPECT_EQ(autosave.left_of(name).size(), 1u) << name.toStdString();
+    EXPECT_TRUE(autosave.left_of(folder.filePath(QStringLiteral("fin.roundwright"))).empty());
+    EXPECT_EQ(name_after_beginning(link), "Snout");
+    EXPECT_EQ(session->path(), link) << "opened as it was named";
+    close_without_saving();
+    QDir::setCurrent(before);
+}
+
+TEST_F(Recovery, ARenamedFileStillFindsItsCopy) {
+    leave_behind(state, pup, "Snout");
+    const QString now = folder.filePath(QStringLiteral("seal.roundwright"));
+    ASSERT_TRUE(QFile::rename(pup, now));
+    EXPECT_EQ(name_after_beginning(now), "Snout");
+    EXPECT_EQ(session->path(), now);
+    close_without_saving();
+}
+
+TEST_F(Recovery, AFileThatIsGoneIsNoReasonToLoseItsCopy) {
+    leave_behind(state, pup, "Snout");
+    ASSERT_TRUE(QFile::remove(pup));
+    EXPECT_EQ(name_after_beginning(pup), "Snout");
+    close_without_saving();
+}
+
+TEST_F(Recovery, FromAReadOnlyFolder) {
+    const QString there = folder.filePath(QStringLiteral("there"));
+    ASSERT_TRUE(QDir().mkpath(there));
+    const QString fin = there + QStringLiteral("/fin.roundwright");
+    ASSERT_FALSE(save_document_file(fin, toy_of({8})));
+    QFile::setPermissions(fin, QFile::ReadOwner);
+    QFile::setPermissions(there, QFile::ReadOwner | QFile::ExeOwner);
+    killed(QStringLiteral("Snout"), fin);
+    EXPECT_EQ(name_after_beginning(fin), "Snout");
+    QFile::setPermissions(there, QFile::ReadOwner | QFile::WriteOwner | QFile::ExeOwner);
+    close_without_saving();
+}
+
+TEST_F(Recovery, NothingNewerIsNotOffered) {
+    killed(QStringLiteral("Snout"), pup);
+    Toy toy = toy_of({6, 12});
+    toy.pieces[0].name = "Snout";
+    ASSERT_FALSE(save_document_file(pup, toy));
+    const timespec times[2] = {{1'000'000'000, 0}, {1'000'000'000, 0}};
+    ASSERT_EQ(::utimensat(AT_FDCWD, QFile::encodeName(pup).constData(), times, 0), 0);
+    EXPECT_EQ(name_after_beginning(pup), "Snout");
+    EXPECT_EQ(asked, 0);
+    EXPECT_EQ(copies_with(state, {}), 0);
+}
+
+TEST_F(Recovery, OfferedWhenAFileIsOpenedFromTheWindow) {
+    killed(QStringLiteral("Snout"), pup);
+    start();
+    session->start(toy_of({8}));
+    answer_next_dialog(QStringLiteral("Bring it back"));
+    EXPECT_TRUE(window->files().open(pup));  // as File > Open, recent files and a drop do
+    EXPECT_EQ(session->piece()->name, "Snout");
+    close_without_saving();
+}
+
+TEST_F(Recovery, SaysThatTheFileWasChangedMeanwhile) {
+    killed(QStringLiteral("Snout"), pup);
+    ASSERT_FALSE(save_document_file(pup, toy_of({6, 12, 18})));
+    QString words;
+    read_dialog_and_leave(words);
+    start();
+    window->begin(pup);
+    EXPECT_TRUE(words.contains(QStringLiteral("pup.roundwright"))) << words.toStdString();
+    EXPECT_TRUE(words.contains(QStringLiteral("Snout: 2 rounds, 18 stitches (in the file: 3 rounds, 36 stitches)")))
+        << words.toStdString();
+    EXPECT_TRUE(words.contains(QStringLiteral("The file was changed after this copy was begun"))) << words.toStdString();
+}
+
+TEST_F(Recovery, TouchingTheFileIsNoChange) {
+    leave_behind(state, pup, "Snout");
+    const timespec times[2] = {{4'000'000'000, 0}, {4'000'000'000, 0}};
+    ASSERT_EQ(::utimensat(AT_FDCWD, QFile::encodeName(pup).constData(), times, 0), 0);
+    QString words;
+    read_dialog_and_leave(words);
+    start();
+    window->begin(pup);
+    EXPECT_FALSE(words.contains(QStringLiteral("changed after"))) << words.toStdString();
+}
+
+TEST_F(Recovery, SeveralCopiesAreLookedAtOneByOne) {
+    leave_behind(state, pup, "First");
+    leave_behind(state, pup, "Second");
+    DocumentSession other;
+    const Autosave autosave(other, state);
+    RecoveryDialog dialog(autosave, autosave.left_of(pup), pup);
+    dialog.show();
+    auto* list = dialog.findChild<QListWidget*>();
+    ASSERT_EQ(list->count(), 2);
+    EXPECT_TRUE(dialog.details().contains(QStringLiteral("Second"))) << "the latest first";
+    list->setFocus();
+    QTest::keyClick(list, Qt::Key_Down);
+    EXPECT_TRUE(dialog.details().contains(QStringLiteral("First")));
+    QTest::keyClick(list, Qt::Key_Return);
+    EXPECT_EQ(dialog.result(), QDialog::Accepted);
+    const auto chosen = dialog.take_chosen();
+    ASSERT_TRUE(chosen);
+    EXPECT_EQ(autosave.look_into(*chosen).document.toy.pieces[0].name, "First");
+}
+
+TEST_F(Recovery, DeletingACopyAsksAndKeepsItUnlessToldTo) {
+    leave_behind(state, pup, "First");
+    leave_behind(state, pup, "Second");
+    DocumentSession other;
+    const Autosave autosave(other, state);
+    RecoveryDialog dialog(autosave, autosave.left_of(pup), pup);
+    dialog.show();
+    auto* remove = dialog.findChild<QAbstractButton*>(QStringLiteral("delete-copy"));
+    answer_next_dialog(QStringLiteral("Keep it"));
+    remove->click();
+    EXPECT_EQ(copies_with(state, {}), 2);
+    answer_next_dialog(QStringLiteral("Delete it"));
+    remove->click();
+    EXPECT_EQ(copies_with(state, "Second"), 0);
+    EXPECT_EQ(copies_with(state, "First"), 1);
+    EXPECT_TRUE(dialog.details().contains(QStringLiteral("First")));
+    answer_next_dialog(QStringLiteral("Delete it"));
+    remove->click();
+    EXPECT_EQ(copies_with(state, {}), 0);
+    EXPECT_FALSE(dialog.isVisible());
+}
+
+TEST_F(Recovery, MarkupInNamesIsText) {
+    Toy toy = toy_of({6});
+    toy.title = "<b>Pup</b>";
+    DocumentSession one;
+    one.start(toy);
+    {
+        Autosave autosave(one, state);
+        rename_piece(one, "<img src='x'>");
+    }
+    DocumentSession other;
+    const Autosave autosave(other, state);
+    RecoveryDialog dialog(autosave, autosave.left_behind(), {});
+    EXPECT_TRUE(dialog.heading().contains(QStringLiteral("<b>Pup</b>")));
+    for (const auto* label : dialog.findChildren<QLabel*>()) EXPECT_EQ(label->textFormat(), Qt::PlainText);
+}
+
+TEST_F(Recovery, AtStartWithAFileTheCopiesOfOthersAreSaidAndStandInNobodysWay) {
+    const QString fin = folder.filePath(QStringLiteral("fin.roundwright"));
+    ASSERT_FALSE(save_document_file(fin, toy_of({8})));
+    killed(QStringLiteral("Snout"), fin);
+    start();
+    window->begin(pup);  // would wait for an answer
+    EXPECT_EQ(session->path(), pup);
+    auto* look = window->notices().button(QStringLiteral("left-behind"), QStringLiteral("Look at them…"));
+    ASSERT_TRUE(look);
+    answer_next_dialog(QStringLiteral("Bring it back"));
+    look->click();
+    EXPECT_TRUE(wait_until([&] { return session->path() == fin; }));
+    EXPECT_EQ(session->piece()->name, "Snout");
+    EXPECT_TRUE(wait_until([&] { return window->notices().words(QStringLiteral("left-behind")).isEmpty(); }));
+    close_without_saving();
+}
+
+TEST_F(Recovery, WithinASecondByItself) {
+    QElapsedTimer since;
+    KilledProgram program(state, pup, QStringLiteral("Snout"), false);
+    since.start();
+    while (copies_with(state, "Snout") == 0 && since.elapsed() < 10'000) QTest::qSleep(5);
+    EXPECT_EQ(copies_with(state, "Snout"), 1);
+    RecordProperty("kept_after_ms", static_cast<int>(since.elapsed()));
+}
+
+TEST_F(Recovery, EndedBySignalsItKeepsFirst) {
+    for (const int number : {SIGTERM, SIGHUP, SIGINT}) {
+        KilledProgram ended(state, {}, QStringLiteral("Snout%1").arg(number), false);
+        ::kill(static_cast<pid_t>(ended.program.processId()), number);
+        ASSERT_TRUE(ended.program.waitForFinished());
+        EXPECT_EQ(ended.program.exitStatus(), QProcess::CrashExit) << "as the signal ends programs";
+        EXPECT_EQ(copies_with(state, QStringLiteral("Snout%1").arg(number).toUtf8()), 1) << number;
+    }
+}
+
+TEST_F(Recovery, KeepingThatIsImpossibleIsSaidAsLongAsItLasts) {
+    FailingDisk disk;
+    const DiskInUse in_use(disk);
+    start();
+    window->begin(pup);
+    disk.have_room_for(20);
+    rename_piece(*session, "Snout");
+    const auto words = [&] { return window->notices().words(QStringLiteral("keeping")); };
+    EXPECT_TRUE(wait_until([&] { return !words().isEmpty(); }));
+    EXPECT_TRUE(words().contains(QStringLiteral("is full"))) << words().toStdString();
+    disk.be_sound();
+    EXPECT_TRUE(wait_until([&] { return words().isEmpty(); }));
+    close_without_saving();
+    window.reset();
+}
+
+TEST_F(Recovery, LosingTheFocusKeepsAtOnce) {
+    start();
+    window->begin(pup);
+    window->autosave().set_interval_ms(600'000);
+    rename_piece(*session, "Snout");
+    Q_EMIT qGuiApp->applicationStateChanged(Qt::ApplicationInactive);
+    EXPECT_TRUE(wait_until([&] { return copies_with(state, "Snout") == 1; }));
+    close_without_saving();
+}
+
+TEST_F(Recovery, WhatIsTypedInACellComesBackIntoItsCell) {
+    start();
+    window->begin(pup);
+    window->rounds_view().setFocus();
+    session->select_rounds({1});
+    QTest::keyClicks(&window->rounds_view(), QStringLiteral("1"));
+    auto* cell = window->rounds_view().findChild<QLineEdit*>();
+    ASSERT_TRUE(cell);
+    QTest::keyClicks(cell, QStringLiteral("8"));
+    window->autosave().keep_now();
+    const auto kept = files_below(state);
+    // The window as it was when the power went.
+    const QString saved_state = folder.filePath(QStringLiteral("left"));
+    ASSERT_TRUE(QDir().mkpath(saved_state + QStringLiteral("/kept")));
+    for (const QString& path : kept)
+        if (path.endsWith(QStringLiteral(".kept"))) {
+            ASSERT_TRUE(QFile::copy(path, saved_state + QStringLiteral("/kept/") + QFileInfo(path).fileName()));
+        }
+    close_without_saving();
+    window.reset();
+    state = saved_state;
+    EXPECT_EQ(name_after_beginning(pup), "Head");
+    EXPECT_EQ(asked, 1);
+    cell = window->rounds_view().findChild<QLineEdit*>();
+    ASSERT_TRUE(cell);
+    EXPECT_EQ(cell->text(), QStringLiteral("18"));
+    QTest::keyClick(cell, Qt::Key_Return);
+    EXPECT_EQ(counts_of(*session->piece()), (std::vector{6, 18}));
+    close_without_saving();
+}
+
+}  // namespace
+}  // namespace roundwright::app

@@ -1,0 +1,47 @@
+#include <benchmark/benchmark.h>
+#include <chrono>
+
+#include <QTemporaryDir>
+
+#include "app/versions/version_keeper.h"
+
+namespace roundwright::app {
+namespace {
+
+/// 100 rounds of 100 stitches, in the maker's own words: what takes the most room in a file.
+Toy toy_in_words() {
+    Toy toy;
+    toy.yarns.emplace_back();
+    Piece& piece = toy.pieces.emplace_back();
+    piece.start = OpenTube{100};
+    for (int round = 0; round < 100; ++round)
+        piece.rounds.emplace_back().working = AsWritten{"[sc 8, inc, dec, sc 2] x 7, sc 9"};
+    return toy;
+}
+
+/// What the window's thread takes to save a toy, with (1) or without (0) earlier versions. What the
+/// background does meanwhile is not counted.
+void save_and_keep(benchmark::State& state) {
+    const QTemporaryDir folder;
+    const QString path = folder.filePath(QStringLiteral("toy.roundwright"));
+    DocumentSession session;
+    std::unique_ptr<VersionKeeper> keeper;
+    if (state.range(0) == 1) keeper = std::make_unique<VersionKeeper>(session, VersionStore(folder.path()));
+    session.start(toy_in_words());
+    int number = 0;
+    for (auto _ : state) {
+        session.edit({}, [&](Toy toy) {
+            toy.notes = std::to_string(++number);
+            return toy;
+        });
+        const auto start = std::chrono::steady_clock::now();
+        if (session.save(path)) state.SkipWithError("not saved");
+        state.SetIterationTime(
+            std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count());
+        if (keeper) keeper->settle();
+    }
+}
+BENCHMARK(save_and_keep)->Arg(0)->Arg(1)->Iterations(200)->UseManualTime()->Unit(benchmark::kMicrosecond);
+
+}  // namespace
+}  // namespace roundwright::app
