@@ -86,7 +86,7 @@ void Maker::tell_state() {
     Moment now{
         0, {toy_hash_, utf8(window_.fast_entry().line()->text())}, utf8(session.path()), session.modified()};
     const bool same = now.work == told_.work && now.path == told_.path && now.modified == told_.modified;
-    if (same && !given_up_) return;
+    if (same && !(given_up_ && window_.isVisible())) return;  // what was given up is still there
     given_up_ = false;
     told_ = now;
     tell("state", {now.work.toy, now.work.typed, now.path, now.modified ? "modified" : ""});

@@ -91,8 +91,8 @@ void Chain::end_by(int signal_number) {
     type_for(seconds(0.1, 2.0));
     end_ns_ = now_ns();
     window_->life.signal(signal_number);
-    if (window_->life.wait_for_end(6)) return;
-    fault(Fault::hung, "still there six seconds after signal " + std::to_string(signal_number));
+    if (window_->life.wait_for_end(15)) return;
+    fault(Fault::hung, "still there fifteen seconds after signal " + std::to_string(signal_number));
     window_->kill();
 }
 
@@ -105,7 +105,7 @@ void Chain::quit() {
     window_->life.command(one_in(2) ? "answer don't save" : "answer don't don't");
     window_->life.command("rest");
     window_->life.command("close");
-    const bool ended = window_->life.wait_for_end(8);
+    const bool ended = window_->life.wait_for_end(15);
     end_ns_ = now_ns();
     if (!ended && !window_->has_said(from)) fault(Fault::hung, "neither closed nor said why not");
 }
@@ -116,7 +116,6 @@ void Chain::quit() {
 void Chain::hinder(const std::function<void()>& begin, const std::function<void()>& end) {
     const std::int64_t from = now_ns();
     begin();
-    hindered_ = true;
     type_for(seconds(2.0, 3.5));
     hindrance_said_ = window_->has_said(from, words_of_trouble());
     std::int64_t to = 0;
@@ -126,7 +125,7 @@ void Chain::hinder(const std::function<void()>& begin, const std::function<void(
         type_for(seconds(1.0, 6.0));
     }
     die();
-    window_->memory.excuse(from, to == 0 ? end_ns_ : to);
+    hindered_ = {from, to == 0 ? end_ns_ : to};
     end();
 }
 
@@ -289,8 +288,8 @@ void Chain::take_display_away() {
     type_for(seconds(0.1, 2.5));
     end_ns_ = now_ns();
     display_.stop();
-    if (!window_->life.wait_for_end(6)) {
-        fault(Fault::hung, "still there six seconds after its display went");
+    if (!window_->life.wait_for_end(15)) {
+        fault(Fault::hung, "still there fifteen seconds after its display went");
         window_->kill();
     }
     display_.start();
