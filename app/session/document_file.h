@@ -23,7 +23,7 @@ struct LoadedFile {
 /// Reads a document from disk. Sizes over the limit are refused before they are read.
 [[nodiscard]] LoadedFile load_document_file(const QString& path);
 
-/// What stands in a file and was left out, as a sentence with its place.
+/// What stands in a file and was kept, but not understood, as a sentence with its place.
 [[nodiscard]] QString unread_key_words(const UnreadKey& key);
 
 /// A piece whose id was put right, as a sentence with its place.

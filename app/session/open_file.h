@@ -13,7 +13,7 @@ struct OpenFile {
     QString path;                       ///< empty: not saved yet
     bool read_only = false;             ///< written by a newer program
     bool unsaved = false;               ///< counts as modified, though no step was made
-    std::vector<UnreadKey> left_out{};  ///< what means nothing there: saving drops it
+    std::vector<UnreadKey> left_out{};  ///< what was kept, but not understood
     std::vector<MendedId> mended{};     ///< pieces whose ids were put right
 };
 
