@@ -160,7 +160,7 @@ void DocumentFiles::tell_left_out() const {
     };
     QStringList dropped;
     for (const UnreadKey& key : session_.left_out()) dropped << unread_key_words(key);
-    tell_lines(tr("Some of “%1” was not understood. Saving will drop it.").arg(name), dropped);
+    tell_lines(tr("Some of “%1” is not understood here. It is kept as it stands.").arg(name), dropped);
     QStringList mended;
     for (const MendedId& id : session_.mended()) mended << mended_id_words(id);
     tell_lines(tr("“%1” was mended in some places. Nothing is lost.").arg(name), mended);

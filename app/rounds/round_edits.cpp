@@ -261,6 +261,7 @@ Round RoundEdits::like_round_before(int at) const {
     evenly(round, edges()[index(std::max(at, rounds.empty() ? 0 : 1))]);
     round.lies_flat = false;
     round.note.clear();
+    round.kept = {};
     return round;
 }
 

@@ -23,6 +23,14 @@ QString too_large_words() {
     return DocumentFileText::tr("The file is larger than the limit of %1 MiB.").arg(limit >> 20);
 }
 
+// A name that nobody asked for may be long.
+constexpr int longest_key_shown = 80;
+
+QString shortened(const std::string& text) {
+    const QString words = QString::fromStdString(text);
+    return words.size() <= longest_key_shown ? words : words.left(longest_key_shown) + QStringLiteral("…");
+}
+
 QString fault_words(const DocumentError& error) {
     switch (error.fault()) {
         case DocumentFault::not_a_toy:
@@ -37,6 +45,20 @@ QString fault_words(const DocumentError& error) {
         case DocumentFault::too_large:
             return too_large_words();
         case DocumentFault::too_deep:
+            return DocumentFileText::tr("The file is nested too deeply at line %1, column %2.")
+                .arg(error.line())
+                .arg(error.column());
+        case DocumentFault::too_many_values:
+            return DocumentFileText::tr(
+                       "From line %1, column %2 on, the file holds more than a toy can have.")
+                .arg(error.line())
+                .arg(error.column());
+        case DocumentFault::doubled_key:
+            return DocumentFileText::tr(
+                       "This name stands twice, first at line %1, column %2. One of the two would "
+                       "be lost: take it out in a text editor.")
+                .arg(error.first_place().line)
+                .arg(error.first_place().column);
         case DocumentFault::wrong_value:
             break;
     }
@@ -52,12 +74,10 @@ LoadedFile load_own_document(const QString& resource) {
     return load_document({file.readAll(), {}, std::nullopt});
 }
 
-// A name that nobody asked for may be long.
-constexpr int longest_key_shown = 80;
-
-QString shortened(const std::string& text) {
-    const QString words = QString::fromStdString(text);
-    return words.size() <= longest_key_shown ? words : words.left(longest_key_shown) + QStringLiteral("…");
+QString place_words(const DocumentError& error) {
+    const QString path = shortened(error.path());
+    if (path.isEmpty() || error.line() == 0) return path;
+    return DocumentFileText::tr("%1 (line %2, column %3)").arg(path).arg(error.line()).arg(error.column());
 }
 
 }  // namespace
@@ -76,13 +96,12 @@ LoadedFile load_document(const ReadFile& file) {
         const std::string_view text(file.bytes.constData(), static_cast<std::size_t>(file.bytes.size()));
         return {read_document(text), std::nullopt, file.stamp};
     } catch (const DocumentError& error) {
-        return refused(fault_words(error), QString::fromStdString(error.path()));
+        return refused(fault_words(error), place_words(error));
     }
 }
 
 QString unread_key_words(const UnreadKey& key) {
-    QString words = DocumentFileText::tr("at %1: this name is not known here and was left out.")
-                        .arg(shortened(key.place));
+    QString words = DocumentFileText::tr("at %1: kept, but not understood.").arg(shortened(key.place));
     if (!key.likely.empty())
         words = DocumentFileText::tr("%1 Did you mean “%2”?").arg(words, QString::fromStdString(key.likely));
     if (key.more > 0) words = DocumentFileText::tr("%1 (%2 more like it.)").arg(words).arg(key.more);

@@ -33,7 +33,7 @@ struct LoadedFile {
 /// Reads what was read from a file.
 [[nodiscard]] LoadedFile load_document(const ReadFile& file);
 
-/// What stands in a file and was left out, as a sentence with its place.
+/// What stands in a file and was kept, but not understood, as a sentence with its place.
 [[nodiscard]] QString unread_key_words(const UnreadKey& key);
 
 /// A piece whose id was put right, as a sentence with its place.

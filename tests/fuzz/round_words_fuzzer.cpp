@@ -2,6 +2,7 @@
 #include <cstdlib>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "core/language/round/completion.h"
 #include "core/language/round/read_round.h"
@@ -25,31 +26,38 @@ bool proved(const std::string& words, const RoundSetting& setting) {
     return read_round(words, setting, yarns).proved();
 }
 
-void check_completions(std::string_view before, const RoundSetting& setting) {
-    for (const Completion& completion : completions(before, setting, {})) {
-        if (completion.replaced > before.size()) std::abort();
-        const std::string words =
-            std::string(before.substr(0, before.size() - completion.replaced)) + completion.words;
-        const bool ends = proved(words, setting);
-        if (completion.ends_round && !ends) std::abort();
-    }
+void check_completion(std::string_view before, const RoundSetting& setting, unsigned choice) {
+    const std::vector<Completion> offered = completions(before, setting, {});
+    if (offered.empty()) return;
+    const Completion& completion = offered[choice % offered.size()];
+    if (completion.replaced > before.size()) std::abort();
+    const std::string words =
+        std::string(before.substr(0, before.size() - completion.replaced)) + completion.words;
+    const bool ends = proved(words, setting);
+    if (completion.ends_round && !ends) std::abort();
 }
 
-void check_mends(std::string_view words, const RoundSetting& setting) {
+void check_mend(std::string_view words, const RoundSetting& setting, unsigned choice) {
     YarnTable yarns;
-    for (const ReadDiagnostic& diagnostic : read_round(words, setting, yarns).diagnostics) {
-        for (const Mend& mend : diagnostic.mends) (void)proved(mended(words, mend), setting);
-    }
+    std::vector<Mend> mends;
+    for (const ReadDiagnostic& diagnostic : read_round(words, setting, yarns).diagnostics)
+        mends.insert(mends.end(), diagnostic.mends.begin(), diagnostic.mends.end());
+    if (!mends.empty()) (void)proved(mended(words, mends[choice % mends.size()]), setting);
 }
 
 }  // namespace
 
+// The first three bytes are the loops below, the terms, and which of all the offers is tried: one a run, so
+// that there are many runs.
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
-    constexpr std::size_t most = 200;
-    if (size < 2 || size > most) return 0;
+    constexpr std::size_t settings = 3;
+    constexpr std::size_t most = 100;
+    if (size < settings || size > most) return 0;
     const RoundSetting setting = setting_of(data[0], data[1]);
-    const std::string_view words(reinterpret_cast<const char*>(data) + 2, size - 2);
-    check_completions(words, setting);
-    check_mends(words, setting);
+    const std::string_view words(reinterpret_cast<const char*>(data) + settings, size - settings);
+    if ((data[1] & 2) != 0)
+        check_completion(words, setting, data[2]);
+    else
+        check_mend(words, setting, data[2]);
     return 0;
 }

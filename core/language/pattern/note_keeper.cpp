@@ -5,6 +5,7 @@
 #include "core/language/pattern/likeness.h"
 #include "core/language/pattern/unread_work.h"
 #include "core/language/round/token_cursor.h"
+#include "core/language/words/one_line.h"
 
 namespace roundwright {
 namespace {
@@ -27,6 +28,7 @@ bool is_step(const WaitingLine& line) {
 // before has no end.
 bool goes_on(const WaitingLine& before, const WaitingLine& line) {
     if (line.line->bulleted || line.line->first_line != before.line->last_line + 1) return false;
+    if (is_marked_note(line.line->tokens)) return false;
     const char first = line.line->tokens.empty() ? ' ' : line.line->tokens[0].raw[0];
     if (first >= 'a' && first <= 'z') return true;
     const Tokens above = before.line->tokens;
@@ -72,6 +74,15 @@ ReadLineKind kind_of(const WaitingLine& line, Terms terms) {
 }
 
 }  // namespace
+
+// What stands behind "Note:" is the maker's, to the letter.
+std::string words_of(const PatternLine& line) {
+    const Tokens words = note_words(line.tokens);
+    const std::size_t colon = line.raw.find(':');
+    if (line.bare) return line.raw;
+    if (words.size() == line.tokens.size() || colon == std::string::npos) return said(words);
+    return on_one_line(std::string_view(line.raw).substr(colon + 1));
+}
 
 // Cut between characters of UTF-8.
 std::string shortened(const std::string& text) {
@@ -152,9 +163,10 @@ void NoteKeeper::hear(const std::vector<WaitingLine>& lines, PieceReader* piece)
 void NoteKeeper::keep_line(const WaitingLine& waiting, PieceReader* piece, bool ending, bool known_sentence) {
     const PatternLine& line = *waiting.line;
     const Tokens words = note_words(line.tokens);
-    const std::string text = line.bare ? line.raw : said(words);
+    const bool remark = is_marked_note(line.tokens);
+    const std::string text = words_of(line);
     const NoteMeaning meaning = meaning_of_note(words);
-    const bool known = says_only(meaning, text, state_.out.terms);
+    const bool known = !remark && says_only(meaning, text, state_.out.terms);
     const bool told = !known && !known_sentence && tell(waiting, meaning);
     ReadLine& shown = state_.show(told ? ReadLineKind::not_read : kind_of(waiting, state_.out.terms), line,
                                   piece != nullptr ? state_.piece_index() : -1, text);
@@ -186,6 +198,7 @@ void NoteKeeper::put(const WaitingLine& waiting, const std::string& text, PieceR
 bool NoteKeeper::tell(const WaitingLine& waiting, const NoteMeaning& meaning) {
     if (waiting.told) return true;
     const PatternLine& line = *waiting.line;
+    if (is_marked_note(line.tokens)) return false;
     ReadDiagnostic told{
         .code = ReadCode::line_not_understood, .where = whole_line(line), .piece = state_.piece_index()};
     if (waiting.heading && waiting.heading->says_make && !waiting.heading->name.empty()) {

@@ -137,6 +137,7 @@ class LineCutter {
     }
 
     void cut_part(PatternLine& line, Tokens tokens, const SourceLine& source) {
+        if (is_marked_note(tokens)) return push_text(std::move(line), tokens, source);
         RoundHeaderReader header(tokens, terms_);
         PatternLine* last = last_work();
         const bool goes_on = last != nullptr && continues(*last, tokens);
@@ -158,6 +159,10 @@ class LineCutter {
         if ((goes_on || indented) && !line.bulleted)
             return append(goes_on ? *last : lines_.back(), tokens, source.number);
         line.kind = works ? (line.bulleted ? LineKind::round : LineKind::work) : LineKind::text;
+        push_text(std::move(line), tokens, source);
+    }
+
+    void push_text(PatternLine&& line, Tokens tokens, const SourceLine& source) {
         line.tokens.assign(tokens.begin(), tokens.end());
         line.raw = std::string(source.raw);
         count_in(line, 0);

@@ -292,6 +292,7 @@ bool says_only(const NoteMeaning& meaning, std::string_view line, Terms terms) {
     return (meaning.area_stretch && line == stuffing_words(*meaning.area_stretch)) ||
            (meaning.end && line == end_words(*meaning.end)) ||
            (meaning.joining && line == joining_words(*meaning.joining, terms)) ||
+           (meaning.joining == Joining::spiral && line == spiral_words) ||
            (meaning.top_down && line == top_down_words()) ||
            (meaning.eyes && line == eyes_words(*meaning.eyes));
 }

@@ -37,7 +37,8 @@ PatternReader::PatternReader(const LexedText& text, const ReadOptions& options) 
     state_.yarns.first_is_free = true;
     lines_ = pattern_lines(text, state_.out.terms, joined_);
     any_likeness_ = std::any_of(lines_.begin(), lines_.end(), [](const PatternLine& line) {
-        return line.header.length == 0 && likeness_of(line.tokens).has_value();
+        return line.header.length == 0 && !is_marked_note(line.tokens) &&
+               likeness_of(line.tokens).has_value();
     });
     last_line_ = text.lines().empty() ? 0 : text.lines().back().number;
     if (!options.terms) report_terms(found);
@@ -86,7 +87,7 @@ void PatternReader::take(const PatternLine& line) {
     if (line.kind == LineKind::blank) return;
     if (line.kind == LineKind::round && line.header.length > 0 && !is_step(line)) return take_round(line);
     if (only_a_name(line)) return waiting_.add(line, after_blank_, !piece_);
-    if (!waiting_.in_section() && take_likeness(line)) return;
+    if (!waiting_.in_section() && !is_marked_note(line.tokens) && take_likeness(line)) return;
     const bool works = line.kind != LineKind::text && !waiting_.in_section();
     if (!works || !take_work(line)) take_text(line);
 }

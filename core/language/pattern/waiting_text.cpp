@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "core/language/round/token_cursor.h"
+
 namespace roundwright {
 namespace {
 
@@ -19,7 +21,7 @@ void WaitingText::add(const PatternLine& line, bool after_blank, bool first, boo
     waiting.told = told;
     if (only_a_name(line, first))
         waiting.heading = heading_as_it_stands(line.tokens);
-    else if (!told)
+    else if (!told && !is_marked_note(line.tokens))
         waiting.heading = heading_of(line.tokens);
     if (waiting.heading) weigh(waiting, after_blank || (first && lines_.empty()));
     waiting.section = section_;
@@ -84,7 +86,9 @@ WaitingText::Name WaitingText::take_name() {
     for (WaitingLine& line : lines_) {
         const bool names = could_name(line) && taken.name.empty();
         const bool makes = line.heading && line.heading->says_make && line.heading->name.empty();
-        if (const int sentence = made_by_sentence(line.line->tokens); sentence > 0 && !taken.make)
+        const bool remark = is_marked_note(line.line->tokens);
+        if (const int sentence = remark ? 0 : made_by_sentence(line.line->tokens);
+            sentence > 0 && !taken.make)
             taken.make = std::clamp(sentence, 1, most_made);
         if (!names && !makes) {
             rest.push_back(std::move(line));

@@ -76,6 +76,9 @@ class PieceWriter {
     void say_the_rest() {
         if (said_.area_stretch != piece_.area_stretch) line(stuffing_words(piece_.area_stretch));
         if (said_.end != piece_.end) line(end_words(piece_.end));
+        if (said_.joining.value_or(piece_.joining) == piece_.joining) return;
+        const bool spiral = piece_.joining == Joining::spiral;
+        line(spiral ? std::string(spiral_words) : joining_words(piece_.joining, terms_));
     }
 
     // Eyes are named when the round above them has been worked.
@@ -94,6 +97,7 @@ class PieceWriter {
             const bool how_firmly = meaning.area_stretch && !(meaning.any_stuffing && said.area_stretch);
             if (how_firmly) said.area_stretch = meaning.area_stretch;
             if (meaning.end) said.end = meaning.end;
+            if (meaning.joining) said.joining = meaning.joining;
             if (meaning.eyes) eyes.push_back(*meaning.eyes);
         }
     }

@@ -88,13 +88,11 @@ TEST_F(CommandLine, NamesInAToyThatMeanNothingAreNamedWithTheirPlace) {
         "rounds":[{"stitches":6,"notes":"a"},{"stitches":12,"notes":"b"},{"stitches":6,"notes":"c"}]}]})");
     const ProgramRun run = run_program({"check", fin});
     EXPECT_EQ(run.exit_code, 0);
-    EXPECT_THAT(run.err,
-                HasSubstr("fin.roundwright: at /colour: this name is not known here and was left out."));
-    EXPECT_THAT(run.err, HasSubstr("at /pieces/0/area_strech: this name is not known here and was left out. "
+    EXPECT_THAT(run.err, HasSubstr("fin.roundwright: at /colour: kept, but not understood."));
+    EXPECT_THAT(run.err, HasSubstr("at /pieces/0/area_strech: kept, but not understood. "
                                    "Did you mean “area_stretch”?"));
-    EXPECT_THAT(run.err,
-                HasSubstr("at /pieces/0/rounds/0/notes: this name is not known here and was left out. "
-                          "Did you mean “note”? (2 more like it.)"));
+    EXPECT_THAT(run.err, HasSubstr("at /pieces/0/rounds/0/notes: kept, but not understood. "
+                                   "Did you mean “note”? (2 more like it.)"));
     for (const char* clean : {"seal-pup.roundwright", "puffin.roundwright", "starfish.roundwright"})
         EXPECT_EQ(run_program({"check", sample(clean)}).err, "") << clean;
 }
@@ -187,8 +185,8 @@ TEST_F(CommandLine, FilesThatCannotBeReadAreNamedWithThePlace) {
                 HasSubstr("torn.roundwright: The end of the file is missing: it breaks off in line 1."));
     EXPECT_THAT(run.err, HasSubstr("words.txt: This is not a toy file."));
     EXPECT_THAT(run.err, Not(HasSubstr("JSON")));
-    EXPECT_THAT(run.err,
-                HasSubstr("wrong.roundwright: at /hook_mm: expected a number from 0.5 to 50, found \"E\""));
+    EXPECT_THAT(run.err, HasSubstr("wrong.roundwright: at /hook_mm (line 1, column 45): expected a number "
+                                   "from 0.5 to 50, found \"E\""));
     EXPECT_THAT(run.out, HasSubstr("Puffin"));  // the others are still looked at
 }
 
