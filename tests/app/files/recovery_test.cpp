@@ -146,7 +146,7 @@ TEST_F(Recovery, TwoWindowsKeepTwoCopies) {
     EXPECT_EQ(copies_with(state, "\"Two\""), 1) << "the other's copy is not this window's";
 }
 
-TEST_F(Recovery, WhatIsLeftForLaterOutlivesEveryEdit) {
+TEST_F(Recovery, LaterThenEdit) {
     killed(QStringLiteral("Snout"), pup);
     answer_next_dialog(QStringLiteral("Later"));
     start();
@@ -160,7 +160,7 @@ TEST_F(Recovery, WhatIsLeftForLaterOutlivesEveryEdit) {
     close_without_saving();
 }
 
-TEST_F(Recovery, WhatIsNotSavedStaysKeptIfTheOtherFileCannotBeOpened) {
+TEST_F(Recovery, DontSaveThenFail) {
     const QString broken = folder.filePath(QStringLiteral("broken.roundwright"));
     QFile file(broken);
     ASSERT_TRUE(file.open(QIODevice::WriteOnly));
@@ -206,7 +206,7 @@ TEST_F(Recovery, ClosingWithoutSavingDropsOnlyThisWindowsCopy) {
     EXPECT_EQ(copies_with(state, "Snout"), 1);
 }
 
-TEST_F(Recovery, AClockThatJumpedChangesNothing) {
+TEST_F(Recovery, AClockThatJumped) {
     killed(QStringLiteral("Snout"), pup);
     const timespec times[2] = {{4'000'000'000, 0}, {4'000'000'000, 0}};
     ASSERT_EQ(::utimensat(AT_FDCWD, QFile::encodeName(pup).constData(), times, 0), 0);
@@ -214,7 +214,7 @@ TEST_F(Recovery, AClockThatJumpedChangesNothing) {
     close_without_saving();
 }
 
-TEST_F(Recovery, AnyNameOfTheFileLeadsToItsCopy) {
+TEST_F(Recovery, ThroughALink) {
     const QString sub = folder.filePath(QStringLiteral("sub"));
     ASSERT_TRUE(QDir().mkpath(sub));
     const QString link = folder.filePath(QStringLiteral("link.roundwright"));
@@ -388,7 +388,7 @@ TEST_F(Recovery, AtStartWithAFileTheCopiesOfOthersAreSaidAndStandInNobodysWay) {
     close_without_saving();
 }
 
-TEST_F(Recovery, WithinASecondByItself) {
+TEST_F(Recovery, WithinASecond) {
     QElapsedTimer since;
     KilledProgram program(state, pup, QStringLiteral("Snout"), false);
     since.start();
