@@ -37,7 +37,8 @@ void place_again(QLabel& tip) {
 }
 
 void break_into_lines(QLabel& tip) {
-    const QString lines = tip_lines(tip.text());
+    const int room = tip.screen() ? tip.screen()->availableGeometry().width() : 800;
+    const QString lines = tip_lines(tip.text(), tip.fontMetrics(), room * 3 / 4);
     if (lines == tip.text()) return;
     tip.setText(lines);
     tip.setWordWrap(false);
@@ -45,10 +46,16 @@ void break_into_lines(QLabel& tip) {
     place_again(tip);
 }
 
-/// Where the line is broken: after the last blank that fits, if there is one.
-qsizetype break_of(const QString& line) {
-    const qsizetype blank = line.left(most_in_a_line + 1).lastIndexOf(u' ');
-    return blank > 0 ? blank + 1 : most_in_a_line;
+bool fits(const QString& line, const QFontMetrics& font, int width) {
+    return line.size() <= most_in_a_line && font.horizontalAdvance(line) <= width;
+}
+
+/// Where a line that does not fit is broken: after the last blank that does, if there is one.
+qsizetype break_of(const QString& line, const QFontMetrics& font, int width) {
+    qsizetype letters = std::min(most_in_a_line, line.size());
+    while (letters > 1 && !fits(line.left(letters), font, width)) letters -= 1 + letters / 16;
+    const qsizetype blank = line.left(letters + 1).lastIndexOf(u' ');
+    return blank > 0 ? blank + 1 : std::max<qsizetype>(letters, 1);
 }
 
 }  // namespace
@@ -72,12 +79,12 @@ bool PlainTexts::eventFilter(QObject* watched, QEvent* event) {
 
 QString without_mnemonics(QString text) { return text.replace(u'&', QStringLiteral("&&")); }
 
-QString tip_lines(const QString& text) {
+QString tip_lines(const QString& text, const QFontMetrics& font, int width) {
     QStringList lines;
     const QStringList own_lines = plain_message(text).split(u'\n');
     for (QString line : own_lines) {
-        while (line.size() > most_in_a_line && lines.size() <= most_lines) {
-            const qsizetype at = break_of(line);
+        while (!fits(line, font, width) && lines.size() <= most_lines) {
+            const qsizetype at = break_of(line, font, width);
             lines << line.left(at).trimmed();
             line = line.mid(at);
         }
@@ -86,7 +93,7 @@ QString tip_lines(const QString& text) {
     }
     if (lines.size() > most_lines) {
         lines = lines.mid(0, most_lines);
-        lines.last() = lines.last().left(most_in_a_line - 1) + QChar(0x2026);
+        lines.last() = font.elidedText(lines.last() + QChar(0x2026), Qt::ElideRight, width);
     }
     return lines.join(u'\n');
 }

@@ -1,9 +1,8 @@
 #pragma once
 
+#include <QFontMetrics>
 #include <QObject>
 #include <QString>
-
-class QLabel;
 
 namespace roundwright::app {
 
@@ -30,8 +29,8 @@ class PlainTexts : public QObject {
 /// A text for a menu, button or tab, where an "&" would mark the next letter.
 [[nodiscard]] QString without_mnemonics(QString text);
 
-/// A tool tip: lines of at most 100 letters, twenty of them, the last one ending in an ellipsis if more would
-/// follow.
-[[nodiscard]] QString tip_lines(const QString& text);
+/// A tool tip: lines of at most 100 letters and so many pixels, twenty of them, the last one ending in an
+/// ellipsis if more would follow.
+[[nodiscard]] QString tip_lines(const QString& text, const QFontMetrics& font, int width);
 
 }  // namespace roundwright::app

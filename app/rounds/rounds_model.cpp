@@ -204,7 +204,7 @@ QString RoundsModel::text(int round, RoundColumn column) const {
         case RoundColumn::change:
             return row(round).below == 0 ? QString() : change_phrase(row(round).stitches - row(round).below);
         case RoundColumn::words:
-            return words(round);
+            return line_in_words(words(round));
         case RoundColumn::yarn:
             return QString::fromStdString(yarn_letter(static_cast<int>(round_at(round).yarn)));
         case RoundColumn::lie:

@@ -46,6 +46,7 @@ ReadVersion read_version(const VersionStore& store, const Version& version, cons
         return read;
     }
     read.bytes = file.bytes;
+    read.newer = loaded.document.newer;
     read.toy = std::make_shared<const Toy>(std::move(loaded.document.toy));
     read.totals = toy_totals(*read.toy);
     read.differences = differences(*read.toy, now, stop);
@@ -245,6 +246,8 @@ void VersionsDialog::show_changes(const ReadVersion* read) {
         changes_->addItem(tr("This version cannot be read. %1").arg(read->problem));
         return;
     }
+    if (read->newer)
+        changes_->addItem(tr("A newer version of Roundwright wrote this. Save a copy, and open it there."));
     for (const Difference& difference : read->differences) changes_->addItem(difference_words(difference));
     if (read->differences.empty()) changes_->addItem(tr("Nothing: the toy in the window is the same."));
 }
@@ -252,7 +255,8 @@ void VersionsDialog::show_changes(const ReadVersion* read) {
 void VersionsDialog::update_buttons(const ReadVersion* read) {
     const bool is_readable = read != nullptr && read->toy;
     save_copy_->setEnabled(is_readable);
-    take_back_->setEnabled(is_readable && !read->differences.empty() && !session_.read_only());
+    take_back_->setEnabled(is_readable && !read->newer && !read->differences.empty() &&
+                           !session_.read_only());
     take_back_->setToolTip(session_.read_only() ? tr("This toy is read-only. Save a copy instead.")
                                                 : QString());
 }

@@ -18,6 +18,7 @@ inline constexpr int version_columns = 3;
 struct ReadVersion {
     std::shared_ptr<const Toy> toy;  ///< null: it cannot be read
     QString problem;                 ///< why
+    bool newer = false;              ///< written by a newer program: taken back, it would lose what is new
     ToyTotals totals;
     std::vector<Difference> differences;  ///< of the toy in the window from it
     QByteArray bytes;

@@ -80,7 +80,7 @@ QString word_words(const ReadDiagnostic& found) {
         case ReadCode::number_is_zero:
             return ReadingText::tr("0 stitches leave nothing to work.");
         case ReadCode::number_too_large:
-            return ReadingText::tr("%1 is more than the limit of %2.")
+            return ReadingText::tr("%1 is more than the limit of %2, so %2 was taken instead.")
                 .arg(number(found.found), number(found.expected));
         case ReadCode::bracket_not_closed:
             return ReadingText::tr("There is no closing bracket for %1.").arg(word);

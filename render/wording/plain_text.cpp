@@ -11,7 +11,7 @@ namespace {
 
 constexpr char16_t first_isolate = 0x2066, own_isolate = 0x2068, end_of_isolate = 0x2069;
 constexpr char16_t control_pictures = 0x2400, picture_of_delete = 0x2421;
-constexpr qsizetype most_letters = 80;
+constexpr qsizetype most_in_a_name = 48, most_in_a_word = 80;
 
 bool is_isolate(QChar c) { return c.unicode() >= first_isolate && c.unicode() <= end_of_isolate; }
 
@@ -70,13 +70,13 @@ qsizetype letter_edge(const QString& text, qsizetype at) {
     finder.setPosition(at);
     if (finder.isAtBoundary()) return at;
     const qsizetype edge = finder.toPreviousBoundary();
-    if (edge > at - most_letters / 4) return edge;
+    if (edge > at - most_in_a_name / 4) return edge;
     return at > 0 && at < text.size() && text[at].isLowSurrogate() ? at - 1 : at;
 }
 
-QString without_middle(const QString& text) {
-    if (text.size() <= most_letters) return text;
-    constexpr qsizetype head = most_letters * 3 / 5, tail = most_letters - head - 1;
+QString without_middle(const QString& text, qsizetype most) {
+    if (text.size() <= most) return text;
+    const qsizetype head = most * 3 / 5, tail = most - head - 1;
     return text.left(letter_edge(text, head)) + QChar(0x2026) +
            text.mid(letter_edge(text, text.size() - tail));
 }
@@ -112,9 +112,9 @@ QString with_isolates_in_pairs(const QString& line) {
 }
 
 QString with_short_words(const QString& line) {
-    if (line.size() <= most_letters) return line;
+    if (line.size() <= most_in_a_word) return line;
     QStringList words = line.split(u' ');
-    for (QString& word : words) word = without_middle(word);
+    for (QString& word : words) word = without_middle(word, most_in_a_word);
     return words.join(u' ');
 }
 
@@ -138,14 +138,18 @@ QString by_lines(const QString& text, OfALine of_a_line) {
 
 bool is_unprintable(char32_t u) {
     return u < 0x20 || (u >= 0x7F && u < 0xA0) || u == 0x061C || (u >= 0x200B && u <= 0x200F) ||
-           (u >= 0x2028 && u <= 0x202E) || (u >= 0x2060 && u <= 0x206F) || u == 0xFEFF;
+           (u >= 0x2028 && u <= 0x202E) || (u >= 0x2061 && u <= 0x206F) || u == 0xFEFF;
 }
 
-QString name_in_words(const QString& name) { return isolated(without_middle(on_one_line(name))); }
+QString name_in_words(const QString& name) {
+    return isolated(without_middle(on_one_line(name), most_in_a_name));
+}
 
 QString name_in_words(std::string_view utf8) {
     return name_in_words(QString::fromUtf8(utf8.data(), static_cast<qsizetype>(utf8.size())));
 }
+
+QString line_in_words(const QString& line) { return on_one_line(line); }
 
 QString text_in_words(const QString& text) {
     return by_lines(text, [](const QString& line) { return shown_line(line, false); });

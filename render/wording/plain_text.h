@@ -12,10 +12,13 @@ namespace roundwright {
 
 /// A name (of a toy, piece, yarn, file ...) to stand within a sentence, a title or a cell: one line; a
 /// control character as its picture (U+2400 ...); no direction marks but a pair of isolates around a name
-/// that has letters of a right-to-left script; the middle left out beyond 80 letters. An ordinary name is
+/// that has letters of a right-to-left script; the middle left out beyond 48 letters. An ordinary name is
 /// itself.
 [[nodiscard]] QString name_in_words(const QString& name);
 [[nodiscard]] QString name_in_words(std::string_view utf8);
+
+/// A line of the maker's of any length, to stand by itself, by the same rules but for the isolates.
+[[nodiscard]] QString line_in_words(const QString& line);
 
 /// A text of the maker's of any length, to stand by itself: its lines stay, and within them what
 /// `name_in_words` says.

@@ -81,6 +81,7 @@ bool Chain::live() {
     }
     inspect();
     if (window_) journal_before_ = window_->journal;
+    state_folder_ = harbour_.state_folder_words();
     window_.reset();
     figures_.end(blow_);
     return true;
@@ -155,30 +156,33 @@ void Chain::keep_journal(const std::string& what) const {
     const auto name = std::to_string(wishes_.seed) + "-" + std::to_string(life_) + ".txt";
     std::ofstream out(wishes_.faults / name, std::ios::app);
     out << what << "\n--- the life before, ended by " << owed_blow_ << " at " << end_ns_ << "\n"
-        << journal_before_ << "--- this life\n"
+        << journal_before_ << "--- then in the state folder\n"
+        << state_folder_ << "--- this life\n"
         << (window_ ? window_->journal : std::string()) << "--- on the terminal\n"
         << std::ifstream(harbour_.root() / "said").rdbuf() << '\n';
 }
 
 /// What the new window holds, against what the one before it held.
 void Chain::judge() {
-    const bool hindered = std::exchange(hindered_, false);
+    const auto hindered = std::exchange(hindered_, std::nullopt);
     if (owed_.empty() || owed_.is_given_up()) return;
     const Moment& last = owed_.last();
     if (!last.owes() && last.path.empty()) return;
     if (window_->offered > 0 && !owed_.owed_within(1.5, end_ns_))
         fault(owed_blow_, Fault::offered_for_nothing, "nothing was newer than the file");
+    // What is lost where nothing could be kept is nobody's fault, but is to be said.
+    const double with_hindrance = loss_of_the_last().seconds;
+    if (hindered && with_hindrance > 2.2 && !hindrance_said_)
+        fault(owed_blow_, Fault::silent,
+              "nothing could be kept for " + std::to_string(with_hindrance) + " s");
+    if (hindered) owed_.excuse(hindered->first, hindered->second);
     const Loss loss = loss_of_the_last();
     const double by_the_clock = owed_.loss_by_the_clock(window_->found.work, end_ns_).seconds;
     figures_.came_back(owed_blow_, loss.seconds, by_the_clock, loss.keys, window_->offered > 0);
-    if (loss.seconds > most_seconds_lost) {
-        fault(owed_blow_, Fault::lost,
-              std::to_string(loss.seconds) + " s, " + std::to_string(loss.keys) + " keys" +
-                  (window_->offered > 0 ? "" : ", nothing offered"));
-    }
-    // What is lost where nothing could be kept is nobody's fault, but is to be said.
-    if (hindered && by_the_clock > 2.2 && !hindrance_said_)
-        fault(owed_blow_, Fault::silent, "nothing could be kept for " + std::to_string(by_the_clock) + " s");
+    if (loss.seconds <= most_seconds_lost) return;
+    fault(owed_blow_, Fault::lost,
+          std::to_string(loss.seconds) + " s, " + std::to_string(loss.keys) + " keys" +
+              (window_->offered > 0 ? "" : ", nothing offered"));
 }
 
 Loss Chain::loss_of_the_last() {

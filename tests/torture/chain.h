@@ -4,6 +4,7 @@
 #include <functional>
 #include <map>
 #include <memory>
+#include <optional>
 #include <random>
 #include <set>
 #include <string>
@@ -76,6 +77,8 @@ class Chain {
     void put_off();
     void plant_links();
     void take_display_away();
+    enum class Change { renamed_over, written_into, deleted, folder, touched, half_written };
+    void change(const std::filesystem::path& file, Change how, const std::string& theirs);
     void hinder(const std::function<void()>& begin, const std::function<void()>& end);
 
     // What is looked at.
@@ -112,12 +115,14 @@ class Chain {
     int life_ = 0;
 
     std::string journal_before_;  ///< of the life before this one
+    std::string state_folder_;    ///< what lay in it after that life
 
     // What the last life owes to the next.
     Memory owed_;
     std::int64_t end_ns_ = 0;
     std::string owed_blow_;
-    bool hindered_ = false;  ///< for a while nothing could be kept
+    /// When nothing could be kept, for no room or no right, and whether the window said so.
+    std::optional<std::pair<std::int64_t, std::int64_t>> hindered_;
     bool hindrance_said_ = false;
     std::map<std::string, std::set<std::string>> on_disk_;  ///< toys that each file may hold
     std::set<std::string> known_toys_;

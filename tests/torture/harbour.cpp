@@ -1,5 +1,6 @@
 #include "tests/torture/harbour.h"
 
+#include <algorithm>
 #include <cerrno>
 #include <fcntl.h>
 #include <fstream>
@@ -215,6 +216,18 @@ std::vector<std::string> Harbour::readable_by_others() const {
     look(ours);
     for (const auto& entry : fs::recursive_directory_iterator(ours)) look(entry.path());
     return names;
+}
+
+std::string Harbour::state_folder_words() const {
+    std::ostringstream words;
+    for (const auto& entry : fs::recursive_directory_iterator(state())) {
+        if (!entry.is_regular_file()) continue;
+        std::string start = content_of(entry.path()).substr(0, 400);
+        std::ranges::replace(start, '\n', ' ');
+        words << fs::relative(entry.path(), state()).string() << "  " << portrait(entry.path()) << "  "
+              << start << '\n';
+    }
+    return words.str();
 }
 
 std::string Harbour::toy_in(const fs::path& file) {

@@ -47,6 +47,8 @@ class Harbour {
     [[nodiscard]] std::vector<std::string> left_beside() const;
     /// What in the program's own state folder others than its owner may read or enter.
     [[nodiscard]] std::vector<std::string> readable_by_others() const;
+    /// What lies in the state folder, a line a file, with the first of what is in it.
+    [[nodiscard]] std::string state_folder_words() const;
     /// Hash of the toy in a file, written anew; "missing", "folder", or "torn" if it cannot be read as one.
     [[nodiscard]] static std::string toy_in(const std::filesystem::path& file);
 

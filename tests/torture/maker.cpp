@@ -7,11 +7,13 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QMessageBox>
+#include <QPushButton>
 #include <QSocketNotifier>
 #include <QStatusBar>
 #include <QThread>
 #include <QTimer>
 
+#include "app/kit/notice_bar.h"
 #include "app/rounds/fast_entry_line.h"
 #include "app/rounds/rounds_view.h"
 #include "core/document/json_document.h"
@@ -35,6 +37,15 @@ std::string typed_in(app::MainWindow& window) {
     if (const auto cell = window.rounds_view().typed())
         typed += QStringLiteral(" [round %1: %2]").arg(cell->round).arg(cell->text);
     return utf8(typed);
+}
+
+QList<QPushButton*> buttons_of_notices(const app::MainWindow& window) {
+    QList<QPushButton*> buttons;
+    for (const auto* bar : window.findChildren<app::NoticeBar*>()) {
+        for (auto* button : bar->findChildren<QPushButton*>())
+            if (button->isVisible() && button->isEnabled()) buttons << button;
+    }
+    return buttons;
 }
 
 /// Whether the loop of events that is running is the program's own, and not that of a dialog.
@@ -75,7 +86,7 @@ void Maker::tell_state() {
     Moment now{
         0, {toy_hash_, utf8(window_.fast_entry().line()->text())}, utf8(session.path()), session.modified()};
     const bool same = now.work == told_.work && now.path == told_.path && now.modified == told_.modified;
-    if (same && !given_up_) return;
+    if (same && !(given_up_ && window_.isVisible())) return;  // what was given up is still there
     given_up_ = false;
     told_ = now;
     tell("state", {now.work.toy, now.work.typed, now.path, now.modified ? "modified" : ""});
@@ -99,14 +110,10 @@ void Maker::follow() {
     });
 }
 
-/// Whatever the window says in a bar of its own: widgets whose class is called a notice.
 void Maker::tell_notices() {
     QString words;
-    for (const auto* widget : window_.findChildren<QWidget*>()) {
-        if (!widget->isVisible() || !QByteArray(widget->metaObject()->className()).contains("Notice"))
-            continue;
-        for (const auto* label : widget->findChildren<QLabel*>())
-            if (label->isVisible()) words += label->text() + u' ';
+    for (const auto* bar : window_.findChildren<app::NoticeBar*>()) {
+        for (const QString& cause : bar->causes()) words += bar->words(cause) + u' ';
     }
     if (words == told_notice_) return;
     told_notice_ = words;
@@ -281,6 +288,7 @@ void Maker::plan() {
     if (which <= 66) return plan_words();
     if (which <= 78) return plan_undo();
     if (which <= 86) return plan_places();
+    if (which <= 90 && !buttons_of_notices(window_).isEmpty()) return later([this] { answer_notice(); });
     plan_files();
 }
 
@@ -353,6 +361,18 @@ void Maker::plan_files() {
     const QString files[] = {QStringLiteral("pup.roundwright"), QStringLiteral("fin.roundwright"),
                              QStringLiteral("broken.roundwright")};
     later([this, path = folder + files[pick(0, 2)]] { open(path); });
+}
+
+/// Whatever it leads to: another save, their toy, another name.
+void Maker::answer_notice() {
+    const auto buttons = buttons_of_notices(window_);
+    if (buttons.isEmpty()) return;
+    auto* button = buttons[pick(0, static_cast<int>(buttons.size()) - 1)];
+    const QString words = button->text().remove(u'&');
+    tell("asked", {"NoticeBar", utf8(told_notice_), "", utf8(words)});
+    saving_ = true;
+    tell("saving");
+    Hands::click(button, button->rect().center());
 }
 
 void Maker::save() {

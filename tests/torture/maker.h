@@ -63,6 +63,7 @@ class Maker : public QObject {
     void plan_undo();
     void plan_places();
     void plan_files();
+    void answer_notice();
     void later(std::function<void()> act) { plan_.push_back(std::move(act)); }
     void type(const QString& text);
     void press(Qt::Key key, Qt::KeyboardModifiers modifiers = {});

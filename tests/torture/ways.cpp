@@ -91,8 +91,8 @@ void Chain::end_by(int signal_number) {
     type_for(seconds(0.1, 2.0));
     end_ns_ = now_ns();
     window_->life.signal(signal_number);
-    if (window_->life.wait_for_end(6)) return;
-    fault(Fault::hung, "still there six seconds after signal " + std::to_string(signal_number));
+    if (window_->life.wait_for_end(15)) return;
+    fault(Fault::hung, "still there fifteen seconds after signal " + std::to_string(signal_number));
     window_->kill();
 }
 
@@ -101,12 +101,13 @@ void Chain::hang_up() { end_by(SIGHUP); }
 
 void Chain::quit() {
     type_for(seconds(0.1, 2.0));
+    const std::int64_t from = now_ns();
     window_->life.command(one_in(2) ? "answer don't save" : "answer don't don't");
     window_->life.command("rest");
     window_->life.command("close");
-    const bool ended = window_->life.wait_for_end(8);
+    const bool ended = window_->life.wait_for_end(15);
     end_ns_ = now_ns();
-    if (!ended) fault(Fault::hung, "did not close");
+    if (!ended && !window_->has_said(from)) fault(Fault::hung, "neither closed nor said why not");
 }
 
 // --- no room, no right
@@ -115,7 +116,6 @@ void Chain::quit() {
 void Chain::hinder(const std::function<void()>& begin, const std::function<void()>& end) {
     const std::int64_t from = now_ns();
     begin();
-    hindered_ = true;
     type_for(seconds(2.0, 3.5));
     hindrance_said_ = window_->has_said(from, words_of_trouble());
     std::int64_t to = 0;
@@ -125,7 +125,7 @@ void Chain::hinder(const std::function<void()>& begin, const std::function<void(
         type_for(seconds(1.0, 6.0));
     }
     die();
-    window_->memory.excuse(from, to == 0 ? end_ns_ : to);
+    hindered_ = {from, to == 0 ? end_ns_ : to};
     end();
 }
 
@@ -190,47 +190,56 @@ void Chain::save_and_look(const std::string& why) {
 
 // --- others
 
-/// What another program may do to a file that is open here.
+/// Types on while another program does something to the open file, then saves.
 void Chain::change_on_disk() {
     type_for(seconds(0.1, 1.5));
-    const fs::path path = window_->memory.last().path;
-    if (path.empty()) return die();
-    const std::string whole = fs::weakly_canonical(path).string();
+    if (window_->memory.last().path.empty()) return die();
+    const fs::path file = fs::weakly_canonical(window_->memory.last().path);
     take_note_of_saves(*window_);
+    window_->saved.clear();
     const std::int64_t changed = now_ns();
-    const int which = pick(1, 6);
-    const std::string theirs = toy_text(pick(20, 390));
-    const std::string beside = (harbour_.root() / "theirs").string();
-    if (which == 1) {
-        put(beside, theirs);
-        if (harbour_.has_small_disks()) {
-            put(whole + ".new", theirs);
-            fs::rename(whole + ".new", whole);
-        } else {
-            fs::rename(beside, whole);
-        }
-    }
-    if (which == 2) put(whole, theirs);
-    if (which == 3 || which == 4) fs::remove(whole);
-    if (which == 4) fs::create_directory(whole);
-    if (which == 5) ::utimensat(AT_FDCWD, whole.c_str(), nullptr, 0);
-    if (which == 6) put(whole, theirs.substr(0, theirs.size() / 2));
-    on_disk_[whole].insert(Harbour::toy_in(whole));
-    const std::string there = Harbour::toy_in(whole);
+    const auto how = static_cast<Change>(pick(0, 5));
+    change(file, how, toy_text(pick(20, 390)));
+    const std::string there = Harbour::toy_in(file);
+    on_disk_[file.string()].insert(there);
     window_->life.listen(seconds(0, 1.0));
     window_->life.command("save");
     window_->life.listen(seconds(0.5, 2.5), "done");
     window_->life.listen(seconds(0, 1.0));
-    const bool was_saved = std::ranges::any_of(window_->saved, [&](const Saved& saved) {
-        return saved.ns > changed && fs::weakly_canonical(saved.path) == whole && saved.toy != there;
+    const bool was_replaced = std::ranges::any_of(window_->saved, [&](const Saved& saved) {
+        return saved.ns > changed && fs::weakly_canonical(saved.path) == file && saved.toy != there;
     });
-    if ((which == 1 || which == 2) && was_saved && !window_->has_said(changed, words_of_change()))
+    const bool was_a_toy = how == Change::renamed_over || how == Change::written_into;
+    if (was_a_toy && was_replaced && !window_->has_said(changed, words_of_change()))
         fault(Fault::overwritten, "the toy that another program had put there");
     die();
-    if (which == 4 && fs::is_directory(whole) && one_in(2)) {
-        fs::remove(whole);
-        put(whole, theirs);
-        on_disk_[whole] = {Harbour::toy_in(whole)};
+    if (how == Change::folder && one_in(2)) change(file, Change::renamed_over, toy_text(pick(20, 390)));
+}
+
+/// What another program may do.
+void Chain::change(const fs::path& file, Change how, const std::string& theirs) {
+    const fs::path beside = file.string() + ".theirs";
+    switch (how) {
+        case Change::renamed_over:
+            put(beside, theirs);
+            if (fs::is_directory(file)) fs::remove(file);
+            fs::rename(beside, file);
+            on_disk_[file.string()].insert(Harbour::toy_in(file));
+            return;
+        case Change::written_into:
+            return put(file, theirs);
+        case Change::deleted:
+            fs::remove(file);
+            return;
+        case Change::folder:
+            fs::remove(file);
+            fs::create_directory(file);
+            return;
+        case Change::touched:
+            ::utimensat(AT_FDCWD, file.c_str(), nullptr, 0);
+            return;
+        case Change::half_written:
+            return put(file, theirs.substr(0, theirs.size() / 2));
     }
 }
 
@@ -279,8 +288,8 @@ void Chain::take_display_away() {
     type_for(seconds(0.1, 2.5));
     end_ns_ = now_ns();
     display_.stop();
-    if (!window_->life.wait_for_end(6)) {
-        fault(Fault::hung, "still there six seconds after its display went");
+    if (!window_->life.wait_for_end(15)) {
+        fault(Fault::hung, "still there fifteen seconds after its display went");
         window_->kill();
     }
     display_.start();

@@ -4,6 +4,7 @@
 #include <new>
 #include <stdexcept>
 
+#include <QLineEdit>
 #include <QMessageBox>
 
 #include "tests/app/app_testing.h"
@@ -46,6 +47,22 @@ TEST_F(Guarded, ASlotThatThrowsIsToldAndTheProgramGoesOn) {
 TEST_F(Guarded, SoIsTheLackOfMemory) {
     QTimer::singleShot(0, qApp, [] { throw std::bad_alloc(); });
     EXPECT_EQ(only_message(), QStringLiteral("There is not enough memory for this."));
+}
+
+TEST_F(Guarded, WhatIsTypedStays) {
+    QLineEdit line;
+    bool runs_out = true;
+    QObject::connect(&line, &QLineEdit::textEdited, &line, [&](const QString& text) {
+        if (runs_out && text.size() == 2) throw std::bad_alloc();
+    });
+    line.show();
+    QTest::keyClicks(&line, QStringLiteral("24"));
+    EXPECT_EQ(line.text(), QStringLiteral("24"));
+    EXPECT_FALSE(only_message().isEmpty());
+    messages().front()->reject();
+    runs_out = false;
+    QTest::keyClicks(&line, QStringLiteral("x4"));
+    EXPECT_EQ(line.text(), QStringLiteral("24x4"));
 }
 
 class ThrowsWhenPressed : public QWidget {

@@ -132,17 +132,20 @@ TEST_F(PlainTextsTest, ALongTipIsBrokenIntoLinesAndStaysOnTheScreen) {
     EXPECT_LE(open_tip()->text().count(u'\n'), 20);
 }
 
+QString lines_of(const QString& text) { return tip_lines(text, QApplication::fontMetrics(), 5'000); }
+
 TEST(TipLines, BreakAfterBlanksAndEndInAnEllipsis) {
-    EXPECT_EQ(tip_lines(QStringLiteral("Fog grey")), QStringLiteral("Fog grey"));
-    EXPECT_EQ(tip_lines(QStringLiteral("one\ntwo")), QStringLiteral("one\ntwo"));
+    EXPECT_EQ(lines_of(QStringLiteral("Fog grey")), QStringLiteral("Fog grey"));
+    EXPECT_EQ(lines_of(QStringLiteral("one\ntwo")), QStringLiteral("one\ntwo"));
     const QString long_line = QString(60, u'a') + u' ' + QString(60, u'b');
-    EXPECT_EQ(tip_lines(long_line), QString(60, u'a') + u'\n' + QString(60, u'b'));
+    EXPECT_EQ(lines_of(long_line), QString(60, u'a') + u'\n' + QString(60, u'b'));
     QStringList many;
     for (int i = 0; i < 60; ++i) many << QString::number(i);
-    const QString cut = tip_lines(many.join(u'\n'));
+    const QString cut = lines_of(many.join(u'\n'));
     EXPECT_EQ(cut.count(u'\n'), 19);
     EXPECT_TRUE(cut.endsWith(QChar(0x2026)));
-    EXPECT_EQ(tip_lines(QString()), QString());
+    EXPECT_EQ(lines_of(QString()), QString());
+    EXPECT_EQ(tip_lines(QStringLiteral("seal pup"), QApplication::fontMetrics(), 1).count(u'\n'), 7);
 }
 
 TEST(Mnemonics, AnAndSignInANameIsAnAndSign) {

@@ -169,6 +169,20 @@ TEST_F(VersionsDialogTest, OneThatCannotBeReadIsListedAsSuch) {
     }
 }
 
+TEST_F(VersionsDialogTest, OneOfANewerProgramIsNotTakenBack) {
+    save({6, 12});
+    QByteArray newer = QByteArray::fromStdString(write_document(toy_of({6, 12, 18})));
+    const QByteArray version = "\"version\": " + QByteArray::number(document_version);
+    ASSERT_TRUE(newer.contains(version));
+    newer.replace(version, "\"version\": 99");
+    keeper->keep(file(), newer, VersionKind::found);
+    keeper->settle();
+    open();
+    EXPECT_THAT(dialog->changes().toStdString(), HasSubstr("A newer version of Roundwright wrote this."));
+    EXPECT_FALSE(button(QStringLiteral("Take it back"))->isEnabled());
+    EXPECT_TRUE(button(QStringLiteral("Save a copy…"))->isEnabled());
+}
+
 TEST_F(VersionsDialogTest, ForgetAsksFirst) {
     save({6, 12});
     open();

@@ -35,6 +35,15 @@ TEST_F(DiagnosticSentence, SaysBothNumbers) {
               "\u201cglorp\u201d is not a stitch or word known here.");
 }
 
+TEST_F(DiagnosticSentence, SaysThatARoundIsCutAtALimit) {
+    EXPECT_EQ(sentence(ReadCode::too_many_stitches, 200'000, 300'000),
+              "A piece has at most 200000 stitches. This round was cut there.");
+    EXPECT_EQ(sentence(ReadCode::too_many_rounds, 2'000, 3'000),
+              "A piece has at most 2000 rounds. The rest was left out.");
+    EXPECT_EQ(sentence(ReadCode::number_too_large, 1'000, 300'000),
+              "300000 is more than the limit of 1000, so 1000 was taken instead.");
+}
+
 TEST_F(DiagnosticSentence, EveryCodeHasASentenceOfItsOwn) {
     std::set<std::string> sentences;
     const int codes = static_cast<int>(ReadCode::not_utf8) + 1;
