@@ -244,13 +244,21 @@ std::optional<FileProblem> FileFollower::take_theirs() {
         return seen.file.problem;
     }
     background_.cancel();
+    keep_mine_as_version();
     session_.take_theirs(std::move(seen.file));
     return std::nullopt;
 }
 
+/// One step back in this window, and nowhere else if the program ends now.
+void FileFollower::keep_mine_as_version() const {
+    if (!session_.modified()) return;
+    const auto mine = QByteArray::fromStdString(write_document(session_.said_toy()));
+    static_cast<void>(VersionStore(state_folder_).keep(followed_, mine, VersionKind::not_saved));
+}
+
 /// A version that cannot be kept stops nobody from saving.
 void FileFollower::keep_theirs_as_version() const {
-    [[maybe_unused]] const auto fault = VersionStore(state_folder_).keep_what_stands_in(followed_);
+    static_cast<void>(VersionStore(state_folder_).keep_what_stands_in(followed_));
 }
 
 std::optional<FileProblem> FileFollower::keep_mine() {

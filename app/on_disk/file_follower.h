@@ -38,7 +38,7 @@ class FileFollower : public QObject {
     [[nodiscard]] const QString& why_unreadable() const { return why_unreadable_; }
 
     // What the maker chooses. Problems leave everything as it is.
-    /// The file's toy, as one step that can be undone.
+    /// The file's toy, as one step that can be undone. What was not saved stays as an earlier version too.
     [[nodiscard]] std::optional<FileProblem> take_theirs();
     /// Saved over theirs, which stays as an earlier version.
     [[nodiscard]] std::optional<FileProblem> keep_mine();
@@ -80,6 +80,7 @@ class FileFollower : public QObject {
     [[nodiscard]] QString name_after_rename() const;
     void look_soon(int after_ms);
     void keep_theirs_as_version() const;
+    void keep_mine_as_version() const;
 
     DocumentSession& session_;
     const QString state_folder_;

@@ -66,6 +66,11 @@ TEST_F(FileFollowerTest, TheirsIsOneStepAndMineComesBackByUndo) {
     EXPECT_EQ(counts(), (Counts{8, 16}));
     EXPECT_FALSE(session.modified());
     EXPECT_EQ(on_disk(), OnDisk::same);
+    const VersionStore versions(state);
+    const auto kept = versions.versions_of(pup);
+    EXPECT_TRUE(std::ranges::any_of(kept, [&](const Version& version) {
+        return version.kind == VersionKind::not_saved && versions.read(version).bytes == toy_bytes({7, 12});
+    })) << "mine is a version too, should the program end now";
     session.undo_stack().undo();
     EXPECT_EQ(counts(), (Counts{7, 12}));
     EXPECT_TRUE(session.modified());
