@@ -18,6 +18,9 @@ namespace {
 
 /// Finer cords than these are left to shading.
 constexpr int most_shaded_columns = 6;
+/// Cells around a round: a picture has 8,000 pixels a side at most, and slivers take as long to draw as all
+/// the tiles that they cross.
+constexpr double most_cells_around = 5'000;
 
 /// A loop needs three vertices to go around.
 int fewest_columns(const std::vector<LaidRound>& rounds) {
@@ -33,9 +36,17 @@ std::size_t most_for_fabric(const FabricStitches& stitches, const FabricOptions&
     return brushed ? options.most_triangles / 3 : options.most_triangles;
 }
 
+double most_loops(const std::vector<LaidRound>& rounds, const FabricGeometry& geometry) {
+    double most = 0;
+    for (std::size_t edge = 0; edge <= rounds.size(); ++edge) most = std::max(most, geometry.loops(edge));
+    return most;
+}
+
 /// The finest grid of so many triangles; none: even one face a stitch is too many.
-std::optional<ReliefGrid> grid_for(const std::vector<LaidRound>& rounds, const FabricEnds& ends,
+std::optional<ReliefGrid> grid_for(const std::vector<LaidRound>& rounds, const FabricGeometry& geometry,
                                    const FabricOptions& options, std::size_t most) {
+    if (most_loops(rounds, geometry) > most_cells_around) return {};
+    const FabricEnds ends = geometry.ends();
     const int fewest = fewest_columns(rounds);
     for (ReliefGrid grid : relief_grids()) {
         if (options.relief == Relief::shaded && grid.columns > most_shaded_columns) continue;
@@ -60,23 +71,19 @@ Mesh fabric_mesh(const FabricMaterial& material, const FabricGeometry& geometry,
     return mesh;
 }
 
-double most_loops(const std::vector<LaidRound>& rounds, const FabricGeometry& geometry) {
-    double most = 0;
-    for (std::size_t edge = 0; edge <= rounds.size(); ++edge) most = std::max(most, geometry.loops(edge));
-    return most;
-}
-
 /// Cells as many rounds high as they are stitches wide, or a little higher, while there are so many rounds.
 CoarseFabric coarse_enough(const std::vector<LaidRound>& rounds, const FabricGeometry& geometry,
                            std::size_t most_triangles) {
     const FabricEnds ends = geometry.ends();
     const double too_many = static_cast<double>(triangles_of_fabric(rounds, {1, 1}, ends)) /
                             static_cast<double>(std::max<std::size_t>(1, most_triangles));
+    const double loops = most_loops(rounds, geometry);
+    const double thinnest = std::max(1.0, loops / most_cells_around);
     for (double cell = std::max(1.0, too_many);; cell *= 1.1) {
         const auto up = std::min(rounds.size(), static_cast<std::size_t>(std::ceil(std::sqrt(cell))));
-        const double across = std::max(1.0, cell / static_cast<double>(up));
+        const double across = std::max(thinnest, cell / static_cast<double>(up));
         auto coarse = coarse_fabric(rounds, geometry, up, across);
-        const bool coarsest = up == rounds.size() && across >= most_loops(rounds, geometry);
+        const bool coarsest = up == rounds.size() && across >= loops;
         if (coarsest || triangles_of_fabric(coarse.rounds, {1, 1}, ends) <= most_triangles) return coarse;
     }
 }
@@ -91,7 +98,7 @@ std::optional<Vec3> place_of(const std::optional<FabricPoint>& pole) {
 std::size_t fabric_triangles(const std::vector<LaidRound>& rounds, const FabricGeometry& geometry,
                              const FabricOptions& options) {
     if (rounds.empty()) return 0;
-    if (const auto grid = grid_for(rounds, geometry.ends(), options, options.most_triangles))
+    if (const auto grid = grid_for(rounds, geometry, options, options.most_triangles))
         return triangles_of_fabric(rounds, *grid, geometry.ends());
     return options.most_triangles;
 }
@@ -113,7 +120,7 @@ StitchSurface fabric_surface(const Toy& toy, const StitchGraph& graph, const std
     surface.stitches = stitch_patches(toy, graph, rounds, geometry);
     const FabricStitches stitches{surface.first_stitch_of_round, faces_of_stitches(toy, graph)};
     const std::size_t most = most_for_fabric(stitches, options);
-    if (const auto grid = grid_for(rounds, geometry.ends(), options, most)) {
+    if (const auto grid = grid_for(rounds, geometry, options, most)) {
         const FabricMaterial material{toy, graph, stitches, rounds, options.stitch_width_mm};
         surface.mesh = fabric_mesh(material, geometry, *grid, options.relief);
     } else {

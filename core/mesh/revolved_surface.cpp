@@ -14,6 +14,9 @@ constexpr double two_pi = 2 * std::numbers::pi;
 /// Of the half depth of a flattened piece that its inside is sunk by, so that the layers do not touch.
 constexpr double fabric_between_layers = 0.8;
 
+/// Of larger cells than stitches; fewer would show a wave that is not there.
+constexpr double fewest_cells_a_wave = 4;
+
 /// Moves a point by the waves of the loops beside it, and tilts its normal by their slope along the loop and
 /// along the meridian. A lift d of a surface of mean curvature H holds (d + H d^2) per area to second order,
 /// so that the waves are sunk by H A^2 / 2, the mean of H d^2, and the piece keeps its volume.
@@ -172,6 +175,7 @@ std::unique_ptr<FabricGeometry> RevolvedSurface::coarser(const std::vector<std::
         LaidLoop& added = coarse.loops.emplace_back(loop(kept[k]));
         added.loops = cells[k];
         added.start_angle = meridian_.loops.front().start_angle;
+        if (cells[k] < fewest_cells_a_wave * added.waves.waves) added.waves = {};
     }
     return std::make_unique<RevolvedSurface>(std::move(coarse), side_ < 0);
 }

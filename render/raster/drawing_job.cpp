@@ -1,6 +1,7 @@
 #include "render/raster/drawing_job.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "render/raster/shading.h"
@@ -29,6 +30,43 @@ std::vector<Vector3f> linear_colours(const Mesh& mesh) {
     return out;
 }
 
+/// Whether a triangle has nothing in a rectangle, by the edges that have all of it on their outer side; a
+/// sample more on every side, for the rounding.
+class Misses {
+  public:
+    Misses(const ScreenPoint& a, const ScreenPoint& b, const ScreenPoint& c) {
+        const double area = across(a, b) * down(a, c) - across(a, c) * down(a, b);
+        const double turn = area < 0 ? -1 : 1;
+        edges_ = {Edge{a, turn * across(a, b), turn * down(a, b)},
+                  Edge{b, turn * across(b, c), turn * down(b, c)},
+                  Edge{c, turn * across(c, a), turn * down(c, a)}};
+    }
+
+    [[nodiscard]] bool all_of(double left, double top, double side) const {
+        constexpr double slack = 1;
+        return std::ranges::any_of(edges_, [&](const Edge& edge) {
+            const double x = (edge.down < 0 ? left + side + slack : left - slack) - edge.from.x;
+            const double y = (edge.across > 0 ? top + side + slack : top - slack) - edge.from.y;
+            return edge.across * y - edge.down * x < 0;
+        });
+    }
+
+  private:
+    struct Edge {
+        ScreenPoint from{};
+        double across = 0;
+        double down = 0;
+    };
+    static double across(const ScreenPoint& from, const ScreenPoint& to) {
+        return static_cast<double>(to.x) - static_cast<double>(from.x);
+    }
+    static double down(const ScreenPoint& from, const ScreenPoint& to) {
+        return static_cast<double>(to.y) - static_cast<double>(from.y);
+    }
+
+    std::array<Edge, 3> edges_;
+};
+
 void put_in_bins(Bins& bins, const ScreenMesh& mesh, const DrawingJob& job, std::uint32_t first_id) {
     const auto tile_samples = static_cast<float>(tile_pixels * job.samples);
     const auto tile = [tile_samples](float sample, int tiles) {
@@ -41,9 +79,14 @@ void put_in_bins(Bins& bins, const ScreenMesh& mesh, const DrawingJob& job, std:
             const float left = std::min({a.x, b.x, c.x}), right = std::max({a.x, b.x, c.x});
             const float top = std::min({a.y, b.y, c.y}), bottom = std::max({a.y, b.y, c.y});
             if (right < 0 || bottom < 0 || left > width || top > height) return;
-            for (int row = tile(top, job.tiles_down); row <= tile(bottom, job.tiles_down); ++row) {
-                for (int column = tile(left, job.tiles_across); column <= tile(right, job.tiles_across);
-                     ++column) {
+            const int first_row = tile(top, job.tiles_down), last_row = tile(bottom, job.tiles_down);
+            const int first = tile(left, job.tiles_across), last = tile(right, job.tiles_across);
+            const Misses misses(a, b, c);
+            const bool aslant = last_row > first_row && last > first;
+            for (int row = first_row; row <= last_row; ++row) {
+                for (int column = first; column <= last; ++column) {
+                    if (aslant && misses.all_of(column * tile_samples, row * tile_samples, tile_samples))
+                        continue;
                     auto& bin = bins[static_cast<std::size_t>(row * job.tiles_across + column)];
                     if (bin.empty() || bin.back() != first_id + t) bin.push_back(first_id + t);
                 }

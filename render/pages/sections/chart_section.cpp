@@ -18,6 +18,8 @@ namespace {
 constexpr double least_stitch = mm(2.6);
 constexpr double least_readable_stitch = mm(1.8);
 constexpr int most_sectors = 12;
+/// Pieces are charted until so many stitches are: some twenty megabytes of drawings.
+constexpr std::size_t most_charted_stitches = 60'000;
 /// Sizes a stitch may have on the page; of those that take the fewest pages, the largest is used.
 constexpr std::array stitch_sizes{mm(5), mm(4.6), mm(4.3), mm(4), mm(3.7), mm(3.5), mm(3.3)};
 
@@ -80,6 +82,10 @@ class ChartSection {
         const Piece& piece = context_.toy().pieces[i];
         const StitchGraph& graph = context_.study.pieces[i].graph().graph;
         if (graph.rounds.empty()) return;
+        if (charted_ >= most_charted_stitches) {
+            if (first_beyond_.isEmpty()) first_beyond_ = piece_name_words(context_.toy(), i);
+            return;
+        }
         for (const ChartPart& part : chart_parts(piece, graph)) {
             auto layout = std::make_shared<const ChartLayout>(chart_layout(piece, graph, part));
             if (!layout->stitches.empty()) add_part(i, part, layout);
@@ -96,9 +102,12 @@ class ChartSection {
         }
         ParagraphStyle soft;
         soft.colour = page_colour::soft_ink;
-        for (const QString& told : left_out_) {
-            blocks.push_back(paragraph_block(Paragraph(told, width_, soft)));
-        }
+        QStringList told = left_out_;
+        if (!first_beyond_.isEmpty())
+            told +=
+                Pattern::tr("There are too many stitches to chart every piece: from %1 on, none is charted.")
+                    .arg(first_beyond_);
+        for (const QString& line : told) blocks.push_back(paragraph_block(Paragraph(line, width_, soft)));
     }
 
   private:
@@ -111,6 +120,8 @@ class ChartSection {
             return;
         }
         parts_.push_back({i, part, layout, plan});
+        charted_ += layout->stitches.size() * static_cast<std::size_t>(plan.shown) /
+                    static_cast<std::size_t>(std::max(1, plan.sectors));
         for (const ChartSymbol symbol : symbols_used(*layout)) {
             if (std::ranges::find(symbols_, symbol) == symbols_.end()) symbols_.push_back(symbol);
         }
@@ -158,6 +169,8 @@ class ChartSection {
     double width_;
     std::vector<Charted> parts_;
     QStringList left_out_;
+    std::size_t charted_ = 0;  ///< stitches
+    QString first_beyond_;     ///< the first piece that is not charted, since enough are
     std::vector<ChartSymbol> symbols_;
 };
 

@@ -24,6 +24,9 @@ constexpr int boxes_a_line = 6;
 constexpr int most_boxes = 50;                    // of one row of the table; more rounds go on in the next
 constexpr qsizetype most_words_of_a_row = 1'200;  // characters; longer rounds go on in a further row
 
+/// Pieces are pictured, stitch by stitch, until so many stitches are: some twenty megabytes of drawings.
+constexpr std::size_t most_pictured_stitches = 150'000;
+
 ParagraphStyle soft(double points = 8.5) {
     ParagraphStyle style;
     style.font = body_font(points);
@@ -33,14 +36,28 @@ ParagraphStyle soft(double points = 8.5) {
 
 PieceFigure heading_figure(const PageContext& context, std::size_t i, QSizeF box) {
     const PieceStudy& study = context.study.pieces[i];
-    if (!study.measures().usable()) return {};
     const PieceModel model(context.toy(), i, study);
     const FigureView view = measured_view(study);
     return {model, std::min(measured_scale(model, view, box), units_per_mm), view, YarnDetail::cords};
 }
 
-Block piece_heading(const PageContext& context, std::size_t i) {
-    const bool drawn = context.study.pieces[i].measures().usable();
+std::size_t stitches_of(const PieceStudy& study) {
+    std::size_t stitches = 0;
+    for (const GraphRound& round : study.graph().graph.rounds) stitches += round.stitches.size();
+    return stitches;
+}
+
+/// The first piece that is not pictured any more; as many as there are pieces: all are.
+std::size_t first_without_picture(const PatternStudy& study) {
+    std::size_t stitches = 0;
+    std::size_t i = 0;
+    for (; i < study.pieces.size() && stitches < most_pictured_stitches; ++i)
+        stitches += stitches_of(study.pieces[i]);
+    return i;
+}
+
+Block piece_heading(const PageContext& context, std::size_t i, bool pictured) {
+    const bool drawn = pictured && context.study.pieces[i].measures().converged();
     const double figure_width = drawn ? mm(52) : 0;
     const double figure_height = drawn ? mm(42) : 0;
     const double width = context.frame.width() - figure_width - (drawn ? mm(6) : 0);
@@ -59,7 +76,8 @@ Block piece_heading(const PageContext& context, std::size_t i) {
     block.anchor = QStringLiteral("piece-%1").arg(i);
     block.heading = piece_name_words(context.toy(), i);
     block.level = 2;
-    const PieceFigure figure = heading_figure(context, i, QSizeF(figure_width, figure_height));
+    const PieceFigure figure =
+        drawn ? heading_figure(context, i, QSizeF(figure_width, figure_height)) : PieceFigure();
     const QRectF box(context.frame.width() - figure_width, 0, figure_width, figure_height);
     block.paint = [=, units = context.options.units](QPainter& painter, QPointF at, const PageNumbers&) {
         name.paint(painter, at);
@@ -211,10 +229,10 @@ class RoundsTable {
 /// A piece that takes up less of a page is kept on one: it is easier to follow than to save paper.
 constexpr double short_piece = 0.6;
 
-void add_piece(Blocks& blocks, const PageContext& context, std::size_t i) {
+void add_piece(Blocks& blocks, const PageContext& context, std::size_t i, bool pictured) {
     const double width = context.frame.width();
     const Piece& piece = context.toy().pieces[i];
-    blocks.push_back(piece_heading(context, i));
+    blocks.push_back(piece_heading(context, i, pictured));
     if (context.study.pieces[i].graph().graph.rounds.empty()) {
         blocks.push_back(
             paragraph_block(Paragraph(Pattern::tr("This piece has no rounds that can be printed."), width)));
@@ -235,9 +253,17 @@ void add_piece(Blocks& blocks, const PageContext& context, std::size_t i) {
 void add_rounds(Blocks& blocks, const PageContext& context) {
     if (!context.options.contents.rounds || context.toy().pieces.empty()) return;
     blocks.push_back(section_heading(Pattern::tr("Rounds"), QStringLiteral("rounds"), context.frame.width()));
+    const std::size_t pictured = first_without_picture(context.study);
+    if (pictured < context.toy().pieces.size()) {
+        const QString told = Pattern::tr(
+                                 "There are too many stitches to picture every piece: from %1 on, only "
+                                 "the rounds are given.")
+                                 .arg(piece_name_words(context.toy(), pictured));
+        blocks.push_back(paragraph_block(Paragraph(told, context.frame.width(), soft())));
+    }
     for (std::size_t i = 0; i < context.toy().pieces.size(); ++i) {
         const std::size_t heading = blocks.size();
-        add_piece(blocks, context, i);
+        add_piece(blocks, context, i, i < pictured);
         if (i == 0) blocks[heading].shape.space_before = pt(6);
         keep_on_one_page(blocks, heading, context.frame.height() * short_piece);
     }
