@@ -437,7 +437,9 @@ void MainWindow::show_name() {
     setWindowModified(session_.modified());
 }
 
-void MainWindow::tell(const QString& text) { statusBar()->showMessage(text, message_ms); }
+void MainWindow::tell(const QString& text) {
+    statusBar()->showMessage(plain_message(text).replace(u'\n', u' '), message_ms);
+}
 
 // --- beginning and end
 
