@@ -52,6 +52,9 @@ void for_every_call(const std::function<void(FailingDisk&, const Failing&)>& wha
 
 class SaveFaults : public ::testing::Test {
   protected:
+    /// Sound, and quicker than the real one: what is synced is only counted.
+    FailingDisk sound_disk;
+    DiskInUse in_use{sound_disk};
     QTemporaryDir folder;
     QString path = folder.filePath(QStringLiteral("pup.roundwright"));
     QString state = folder.filePath(QStringLiteral("state"));
@@ -116,7 +119,7 @@ TEST_F(SaveFaults, EarlierVersionsStayWhole) {
         const std::vector<QByteArray> before{"one"};
         const std::vector<QByteArray> after{"two", "one"};
         EXPECT_TRUE(contents == before || contents == after) << contents.size();
-        if (!fault) EXPECT_EQ(contents, after);
+        if (!fault && !disk.has_failed()) EXPECT_EQ(contents, after);
     });
 }
 
