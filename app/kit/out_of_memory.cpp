@@ -1,8 +1,11 @@
 #include "app/kit/out_of_memory.h"
 
+#include <array>
+#include <csignal>
 #include <cstdlib>
 #include <exception>
 #include <string>
+#include <sys/mman.h>
 #include <unistd.h>
 
 #include "render/background/fault_words.h"
@@ -25,13 +28,39 @@ bool is_out_of_memory_now() {
     return false;
 }
 
-void end() {
-    if (!is_out_of_memory_now()) {
-        if (terminate_otherwise != nullptr) terminate_otherwise();
-        std::abort();
-    }
+[[noreturn]] void end_in_words() {
     static_cast<void>(!write(STDERR_FILENO, last_words.data(), last_words.size()));
     _exit(last_exit_code);
+}
+
+void end() {
+    if (is_out_of_memory_now()) end_in_words();
+    if (terminate_otherwise != nullptr) terminate_otherwise();
+    std::abort();
+}
+
+/// Where no more than this is left, it is memory that Qt did not get.
+constexpr std::size_t little_memory = std::size_t{256} << 20U;
+
+/// Any other fault happens again when this returns, and ends the program as it would have.
+void end_after_fault(int) {
+    void* left = mmap(nullptr, little_memory, PROT_READ | PROT_WRITE, MAP_PRIVATE | MAP_ANONYMOUS, -1, 0);
+    if (left == MAP_FAILED) end_in_words();
+    munmap(left, little_memory);
+}
+
+/// Qt's drawing (6.4) takes the null of a failed malloc for memory, and a stack that cannot grow is a fault
+/// too: hence a stack of its own for the words.
+void take_faults() {
+    static std::array<char, std::size_t{64} << 10U> room;
+    stack_t stack{};
+    stack.ss_sp = room.data();
+    stack.ss_size = room.size();
+    sigaltstack(&stack, nullptr);
+    struct sigaction action {};
+    action.sa_handler = end_after_fault;
+    action.sa_flags = SA_ONSTACK | static_cast<int>(SA_RESETHAND);
+    sigaction(SIGSEGV, &action, nullptr);
 }
 
 }  // namespace
@@ -40,6 +69,9 @@ void end_in_words_without_memory(int exit_code) {
     last_words = "roundwright: " + render::not_enough_memory_words().toStdString() + '\n';
     last_exit_code = exit_code;
     terminate_otherwise = std::set_terminate(end);
+#if !defined(__SANITIZE_ADDRESS__)
+    take_faults();
+#endif
 }
 
 }  // namespace roundwright::app

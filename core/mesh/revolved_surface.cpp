@@ -15,7 +15,7 @@ constexpr double two_pi = 2 * std::numbers::pi;
 constexpr double fabric_between_layers = 0.8;
 
 /// Of larger cells than stitches; fewer would show a wave that is not there.
-constexpr double fewest_cells_a_wave = 4;
+constexpr double fewest_cells_a_wave = 2;
 
 /// Moves a point by the waves of the loops beside it, and tilts its normal by their slope along the loop and
 /// along the meridian. A lift d of a surface of mean curvature H holds (d + H d^2) per area to second order,

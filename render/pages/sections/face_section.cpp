@@ -81,9 +81,11 @@ class FaceDrawing {
         painter.translate(at.x() + width_ / 2, at.y() + above() + study_->measures().height_mm * scale_);
         paint_outline(painter);
         paint_rounds(painter);
-        for (std::size_t i = 0; i < features_.size(); ++i) paint_feature(painter, features_[i], i + 1);
-        const auto pair = std::find_if(features_.begin(), features_.end(),
-                                       [](const SeenFeature& f) { return f.feature->pair; });
+        for (std::size_t i = 0; i < features_.size(); ++i)
+            if (is_on_fabric(features_[i])) paint_feature(painter, features_[i], i + 1);
+        const auto pair = std::find_if(features_.begin(), features_.end(), [this](const SeenFeature& f) {
+            return f.feature->pair && is_on_fabric(f);
+        });
         if (pair != features_.end()) paint_pair_measures(painter, *pair);
         painter.restore();
     }
@@ -91,6 +93,13 @@ class FaceDrawing {
   private:
     [[nodiscard]] static double above() { return mm(11); }
     [[nodiscard]] QPointF on_page(QPointF seen) const { return {seen.x() * scale_, -seen.y() * scale_}; }
+
+    /// A round that cannot be worked ends the fabric, and what sits above it is in the air.
+    [[nodiscard]] bool is_on_fabric(const SeenFeature& seen) const {
+        const int last = seen.ends.empty() ? seen.feature->round
+                                           : std::max(seen.feature->round, seen.feature->end_round);
+        return static_cast<std::size_t>(last) + 1 < outline_->loops();
+    }
 
     void paint_outline(QPainter& painter) const {
         painter.setPen(QPen(page_colour::ink, pt(0.9)));
@@ -105,6 +114,7 @@ class FaceDrawing {
     void paint_rounds(QPainter& painter) const {
         std::vector<std::size_t> loops;
         for (const SeenFeature& seen : features_) {
+            if (!is_on_fabric(seen)) continue;
             loops.push_back(static_cast<std::size_t>(seen.feature->round) + 1);
             if (!seen.ends.empty()) loops.push_back(static_cast<std::size_t>(seen.feature->end_round) + 1);
         }

@@ -1,5 +1,7 @@
 #include "render/pages/sections/full_size_outline.h"
 
+#include <algorithm>
+
 #include <QFontMetricsF>
 #include <QPainter>
 #include <QTransform>
@@ -49,7 +51,7 @@ void FullSizeOutline::paint(QPainter& painter, QPointF top_left) const {
 
 void FullSizeOutline::paint_rounds(QPainter& painter) const {
     // The edge of what lies flat is the outline itself.
-    const std::size_t end = outline_->loops() - (lies_flat_ ? 1 : 0);
+    const std::size_t end = std::max<std::size_t>(1, outline_->loops()) - (lies_flat_ ? 1 : 0);
     for (std::size_t loop = marked_rounds; loop < end; loop += marked_rounds) {
         if (!lies_flat_ && outline_->reach_of_loop(loop) <= least_marked_radius_mm) continue;
         const QPolygonF line = full_size().map(outline_->loop_line(loop));

@@ -55,6 +55,40 @@ TEST(PatternPages, ThePreviewIsThePrintedPage) {
     }
 }
 
+// A round that cannot be read ends the fabric: what sits above it has no place on the outline.
+TEST(PatternPages, AnEyeAboveARoundThatIsNoneIsNotDrawn) {
+    for (const int broken : {0, 1, 3, 4, 5}) {
+        Toy toy = ball(4);
+        Piece& head = toy.pieces[0];
+        head.rounds[static_cast<std::size_t>(broken)].working = AsWritten{"what the maker meant"};
+        Feature eyes;
+        eyes.round = 4;
+        Feature mouth;
+        mouth.kind = FeatureKind::stitched_line;
+        mouth.round = 1;
+        mouth.end_round = 6;
+        head.features = {eyes, mouth};
+        const auto pages = PatternPages::compose(toy, {});
+        ASSERT_TRUE(pages);
+        for (int page = 0; page < pages->count(); ++page) static_cast<void>(preview(*pages, page, 20));
+    }
+}
+
+// Drawing every stitch of very many pieces would take minutes and gigabytes.
+TEST(PatternPages, NotEveryPieceOfVeryManyIsPictured) {
+    Toy toy = ball(20);
+    const std::size_t stitches = 20 * 120 + 2 * 6 * 190;
+    while (toy.pieces.size() * stitches < 200'000) toy.pieces.push_back(toy.pieces[0]);
+    toy.pieces.front().name = "First";
+    toy.pieces.back().name = "Last";
+    const PdfReader pdf(toy);
+    const QString text = pdf.flowing_text();
+    EXPECT_TRUE(text.contains(QStringLiteral("There are too many stitches to picture every piece")));
+    EXPECT_TRUE(text.contains(QStringLiteral("There are too many stitches to chart every piece")));
+    toy.pieces.erase(toy.pieces.begin() + 5, toy.pieces.end());
+    EXPECT_FALSE(PdfReader(toy).flowing_text().contains(QStringLiteral("There are too many stitches")));
+}
+
 TEST(PatternPages, APieceThatIsNotRoundIsSaidToBeDrawnSo) {
     Toy toy = ball(4);
     toy.pieces[0] = piece_of("Sole", {26, 32, 38, 44}, End::left_open);
@@ -200,7 +234,7 @@ TEST(PatternPages, ALongPieceIsPrintedWhole) {
     for (int i = 0; i < 400; ++i) counts.push_back(6 + i % 5);
     toy.pieces = {piece_of("Eel", counts)};
     const PdfReader pdf(toy);
-    const QString text = pdf.text();
+    const QString text = pdf.flowing_text();
     for (int round = 1; round <= 400; round += 57) {
         EXPECT_TRUE(text.contains(QRegularExpression(QStringLiteral("\\b%1\\b").arg(round))));
     }
