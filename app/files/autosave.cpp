@@ -63,7 +63,8 @@ void Autosave::follow_toy(const ChangeSet& changes) {
 void Autosave::follow_modified(bool modified) {
     // Saved, or the file of before is open again; only in the first case is what was brought back in a file.
     if (!modified && !recovering_)
-        std::erase_if(taken_over_, [this](const LeftBehind& left) { return says_nothing_new(left, session_.path()); });
+        std::erase_if(taken_over_,
+                      [this](const LeftBehind& left) { return says_nothing_new(left, session_.path()); });
     something_changed();
 }
 
@@ -76,9 +77,11 @@ void Autosave::set_pending(const PendingEntry& pending) {
 
 /// The timer runs from the first change that is not kept: steady typing does not put it off.
 void Autosave::something_changed() {
+    if (fault_ && all_kept()) tell(std::nullopt);  // saved, undone or given up: there is nothing left to keep
     if (recovering_ || timer_.isActive() || writing_ || unsaved_work() == kept_) return;
-    const int since = since_last_.isValid() ? static_cast<int>(std::min<qint64>(since_last_.elapsed(), 60'000))
-                                            : interval_ms_;
+    const int since = since_last_.isValid()
+                          ? static_cast<int>(std::min<qint64>(since_last_.elapsed(), 60'000))
+                          : interval_ms_;
     timer_.start(std::clamp(interval_ms_ - since, std::min(shortest_wait_ms, interval_ms_), interval_ms_));
 }
 
@@ -93,22 +96,21 @@ void Autosave::keep_soon() {
     kept_.reset();
     tell(std::nullopt);
     answered_ = ++turn_;
-    background_.start(render::Lane::next_key,
-                      [turn = turn_, writer = writer_](const render::TaskRun&) {
-                          static_cast<void>(writer->remove(turn));
-                          return render::Delivery{};
-                      });
+    background_.start(render::Lane::next_key, [turn = turn_, writer = writer_](const render::TaskRun&) {
+        static_cast<void>(writer->remove(turn));
+        return render::Delivery{};
+    });
 }
 
 void Autosave::start_keeping(const UnsavedWork& work) {
     writing_ = true;
     since_last_.start();
     const auto turn = ++turn_;
-    background_.start(render::Lane::next_key, [this, turn, writer = writer_,
-                                               work](const render::TaskRun&) -> render::Delivery {
-        const auto fault = writer->keep(turn, work);
-        return [this, turn, work, fault] { take_answer(turn, work, fault); };
-    });
+    background_.start(render::Lane::next_key,
+                      [this, turn, writer = writer_, work](const render::TaskRun&) -> render::Delivery {
+                          const auto fault = writer->keep(turn, work);
+                          return [this, turn, work, fault] { take_answer(turn, work, fault); };
+                      });
 }
 
 void Autosave::take_answer(KeptWriter::Turn turn, const UnsavedWork& work,

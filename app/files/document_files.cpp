@@ -52,7 +52,8 @@ void DocumentFiles::fill(QMenu* menu) {
     menu->addSeparator();
     add(tr("&Save"), QKeySequence::Save, QStringLiteral("save"), [this] { save(); });
     add(tr("Save &as…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S), {}, [this] { save_as(); });
-    add(tr("&Kept copies…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_K), {}, [this] { show_kept_copies(); });
+    add(tr("&Kept copies…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_K), {},
+        [this] { show_kept_copies(); });
     add(tr("Take &what is in the file"), Qt::Key_F5, {}, [this] { reload(); });
     auto* take = menu->actions().constLast();
     const auto offer_take = [this, take] { take->setEnabled(!session_.path().isEmpty()); };
@@ -255,9 +256,10 @@ void DocumentFiles::show_kept_copies() {
         static_cast<void>(offer(std::move(left), {}));
         return;
     }
-    QMessageBox::information(window_, tr("Kept copies"),
-                             tr("No unsaved changes were left behind. While you work, what is not saved yet is "
-                                "kept every second, and offered here if the program ever stops before you save."));
+    QMessageBox::information(
+        window_, tr("Kept copies"),
+        tr("No unsaved changes were left behind. While you work, what is not saved yet is "
+           "kept every second, and offered here if the program ever stops before you save."));
 }
 
 bool DocumentFiles::offer(std::vector<LeftBehind> left, const QString& document) {

@@ -24,7 +24,8 @@ struct LeftText {
 QString size_words(const Piece& piece) {
     const auto counts = stitch_counts(piece_graph(piece).graph);
     const int stitches = std::accumulate(counts.begin(), counts.end(), 0);
-    return LeftText::tr("%1, %2").arg(rounds_words(static_cast<int>(counts.size())), stitches_words(stitches));
+    return LeftText::tr("%1, %2").arg(rounds_words(static_cast<int>(counts.size())),
+                                      stitches_words(stitches));
 }
 
 QString name_of(const Piece& piece) {
@@ -80,8 +81,8 @@ QString left_name(const KeptHead& head, const Toy* toy) {
 
 QString left_words(const KeptHead& head, const Toy& toy, const Toy* saved) {
     const QString when = QLocale().toString(head.kept.toLocalTime(), QLocale::ShortFormat);
-    const QStringList lines = QStringList{LeftText::tr("Kept: %1").arg(when)} + pieces_words(toy, saved) +
-                              typed_words(head.typed);
+    const QStringList lines =
+        QStringList{LeftText::tr("Kept: %1").arg(when)} + pieces_words(toy, saved) + typed_words(head.typed);
     return lines.join(u'\n');
 }
 

@@ -58,8 +58,9 @@ void RecoveryDialog::lay_out() {
     bold.setBold(true);
     heading_->setFont(bold);
     list_->setAccessibleName(tr("Copies that were kept"));
-    list_->setFixedHeight(list_->frameWidth() * 2 + (list_->fontMetrics().height() + 6) *
-                                                        std::clamp(static_cast<int>(left_.size()), 2, most_rows_seen));
+    list_->setFixedHeight(list_->frameWidth() * 2 +
+                          (list_->fontMetrics().height() + 6) *
+                              std::clamp(static_cast<int>(left_.size()), 2, most_rows_seen));
     details_->setAccessibleName(tr("What is in this copy"));
     auto* buttons = new QDialogButtonBox(this);
     back_ = buttons->addButton(tr("&Bring it back"), QDialogButtonBox::AcceptRole);
@@ -78,8 +79,8 @@ void RecoveryDialog::lay_out() {
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(16, 16, 16, 12);
     layout->setSpacing(10);
-    for (QWidget* each : {static_cast<QWidget*>(heading_), static_cast<QWidget*>(list_),
-                          static_cast<QWidget*>(details_)})
+    for (QWidget* each :
+         {static_cast<QWidget*>(heading_), static_cast<QWidget*>(list_), static_cast<QWidget*>(details_)})
         layout->addWidget(each);
     layout->addStretch(1);
     layout->addWidget(buttons);
@@ -117,15 +118,17 @@ void RecoveryDialog::show_current() {
     const LeftBehind& left = left_[static_cast<std::size_t>(current())];
     const auto copy = autosave_.look_into(left);
     back_->setEnabled(!copy.problem);
-    if (copy.problem) return details_->setText(tr("This copy could not be read. %1").arg(copy.problem->message));
+    if (copy.problem)
+        return details_->setText(tr("This copy could not be read. %1").arg(copy.problem->message));
     const QString document = document_of(left);
     const auto saved = document.isEmpty() ? LoadedFile{{}, FileProblem{}, {}} : load_document_file(document);
     QString text = left_words(left.head, copy.document.toy, saved.problem ? nullptr : &saved.document.toy);
     if (!document.isEmpty() && saved.problem)
         text += u'\n' + tr("The file itself could not be opened: %1").arg(saved.problem->message);
     else if (!document.isEmpty() && was_changed_since(left.head, document))
-        text += u'\n' + tr("The file was changed after this copy was begun. Bringing the copy back leaves the "
-                           "file as it is until you save.");
+        text +=
+            u'\n' + tr("The file was changed after this copy was begun. Bringing the copy back leaves the "
+                       "file as it is until you save.");
     details_->setText(text);
 }
 
@@ -142,7 +145,8 @@ void RecoveryDialog::ask_to_delete() {
     question.setTextFormat(Qt::PlainText);
     question.setObjectName(QStringLiteral("delete-copy-question"));
     question.setInformativeText(
-        tr("The changes in it were never saved anywhere else. Once it is deleted, they cannot be brought back."));
+        tr("The changes in it were never saved anywhere else. Once it is deleted, they cannot be brought "
+           "back."));
     const auto* remove = question.addButton(tr("&Delete it"), QMessageBox::DestructiveRole);
     auto* keep = question.addButton(tr("&Keep it"), QMessageBox::RejectRole);
     question.setDefaultButton(keep);

@@ -21,8 +21,8 @@ SleepNotice::SleepNotice(QDBusConnection bus, QObject* parent) : QObject(parent)
 
 void SleepNotice::hold_back() {
     auto message = QDBusMessage::createMethodCall(service, object, interface, QStringLiteral("Inhibit"));
-    message << QStringLiteral("sleep") << QStringLiteral("Roundwright") << tr("Unsaved changes are being kept")
-            << QStringLiteral("delay");
+    message << QStringLiteral("sleep") << QStringLiteral("Roundwright")
+            << tr("Unsaved changes are being kept") << QStringLiteral("delay");
     auto* watcher = new QDBusPendingCallWatcher(bus_.asyncCall(message), this);
     connect(watcher, &QDBusPendingCallWatcher::finished, this, [this, watcher] {
         const QDBusPendingReply<QDBusUnixFileDescriptor> reply = *watcher;

@@ -51,7 +51,8 @@ TEST_F(AutosaveTest, KeepsByItselfAndForgetsOnSave) {
     EXPECT_TRUE(wait_until([&] { return copies() == 0; }));
     rename_piece(session, "Nose");
     EXPECT_TRUE(wait_until([&] { return copies() == 1; }));
-    EXPECT_EQ(QDir(folder.path()).entryList(QDir::Files | QDir::Hidden), QStringList{QStringLiteral("pup.roundwright")})
+    EXPECT_EQ(QDir(folder.path()).entryList(QDir::Files | QDir::Hidden),
+              QStringList{QStringLiteral("pup.roundwright")})
         << "nothing lies beside the toy's file";
     session.undo_stack().undo();
     EXPECT_TRUE(wait_until([&] { return copies() == 0; })) << "undone to what was saved";
@@ -375,7 +376,10 @@ TEST_F(AutosaveTest, ALinkInPlaceOfTheFolderIsRefusedAndSaid) {
 
 TEST_F(AutosaveTest, LinksAndSecondNamesInTheFolderAreNotOffered) {
     leave_behind(state, {}, "Snout");
-    const QString kept = QDir(state + QStringLiteral("/kept")).entryInfoList({QStringLiteral("*.kept")}, QDir::Files).first().filePath();
+    const QString kept = QDir(state + QStringLiteral("/kept"))
+                             .entryInfoList({QStringLiteral("*.kept")}, QDir::Files)
+                             .first()
+                             .filePath();
     const QString away = folder.filePath(QStringLiteral("away"));
     ASSERT_TRUE(QFile::rename(kept, away));
     ASSERT_TRUE(QFile::link(away, kept));

@@ -51,9 +51,7 @@ class Recovery : public ::testing::Test {
     }
 
     void TearDown() override { window.reset(); }
-    void killed(const QString& name, const QString& document) {
-        KilledProgram(state, document, name).end();
-    }
+    void killed(const QString& name, const QString& document) { KilledProgram(state, document, name).end(); }
     void start() {
         window.reset();
         session = std::make_unique<DocumentSession>();
@@ -297,9 +295,11 @@ TEST_F(Recovery, SaysThatTheFileWasChangedMeanwhile) {
     start();
     window->begin(pup);
     EXPECT_TRUE(words.contains(QStringLiteral("pup.roundwright"))) << words.toStdString();
-    EXPECT_TRUE(words.contains(QStringLiteral("Snout: 2 rounds, 18 stitches (in the file: 3 rounds, 36 stitches)")))
+    EXPECT_TRUE(
+        words.contains(QStringLiteral("Snout: 2 rounds, 18 stitches (in the file: 3 rounds, 36 stitches)")))
         << words.toStdString();
-    EXPECT_TRUE(words.contains(QStringLiteral("The file was changed after this copy was begun"))) << words.toStdString();
+    EXPECT_TRUE(words.contains(QStringLiteral("The file was changed after this copy was begun")))
+        << words.toStdString();
 }
 
 TEST_F(Recovery, TouchingTheFileIsNoChange) {
@@ -331,6 +331,25 @@ TEST_F(Recovery, SeveralCopiesAreLookedAtOneByOne) {
     const auto chosen = dialog.take_chosen();
     ASSERT_TRUE(chosen);
     EXPECT_EQ(autosave.look_into(*chosen).document.toy.pieces[0].name, "First");
+}
+
+TEST_F(Recovery, CopiesOfTwoToysAreShownWhole) {
+    leave_behind(state, {}, "Snout", {QStringLiteral("24, 30, 36x4"), 0});
+    leave_behind(state, pup, "Snout", {QStringLiteral("24, 30"), 0, TypedCell{QStringLiteral("18"), 1}});
+    ASSERT_FALSE(save_document_file(pup, toy_of({6, 12, 18})));
+    DocumentSession other;
+    const Autosave autosave(other, state);
+    ASSERT_TRUE(QDir().mkpath(QStringLiteral(ROUNDWRIGHT_SCREENSHOTS)));
+    for (const bool all : {true, false}) {
+        RecoveryDialog dialog(autosave, all ? autosave.left_behind() : autosave.left_of(pup), {});
+        dialog.show();
+        ASSERT_TRUE(QTest::qWaitForWindowExposed(&dialog));
+        EXPECT_EQ(dialog.findChild<QListWidget*>()->isVisible(), all);
+        for (const auto* label : dialog.findChildren<QLabel*>())
+            EXPECT_GE(label->height(), label->heightForWidth(label->width())) << label->text().toStdString();
+        EXPECT_TRUE(
+            dialog.grab().save(QStringLiteral(ROUNDWRIGHT_SCREENSHOTS "/recovery-%1.png").arg(all ? 2 : 1)));
+    }
 }
 
 TEST_F(Recovery, DeletingACopyAsksAndKeepsItUnlessToldTo) {
@@ -403,7 +422,7 @@ TEST_F(Recovery, EndedBySignalsItKeepsFirst) {
         ::kill(static_cast<pid_t>(ended.program.processId()), number);
         ASSERT_TRUE(ended.program.waitForFinished());
         EXPECT_EQ(ended.program.exitStatus(), QProcess::CrashExit) << "as the signal ends programs";
-        EXPECT_EQ(copies_with(state, QStringLiteral("Snout%1").arg(number).toUtf8()), 1) << number;
+        EXPECT_EQ(copies_with(state, QStringLiteral("\"Snout%1\"").arg(number).toUtf8()), 1) << number;
     }
 }
 
@@ -420,6 +439,21 @@ TEST_F(Recovery, KeepingThatIsImpossibleIsSaidAsLongAsItLasts) {
     disk.be_sound();
     EXPECT_TRUE(wait_until([&] { return words().isEmpty(); }));
     close_without_saving();
+    window.reset();
+}
+
+TEST_F(Recovery, ThereIsNothingToSayOnceThereIsNothingLeftToKeep) {
+    FailingDisk disk;
+    const DiskInUse in_use(disk);
+    start();
+    window->begin(pup);
+    const auto words = [&] { return window->notices().words(QStringLiteral("keeping")); };
+    disk.have_room_for(20);
+    rename_piece(*session, "Snout");
+    EXPECT_TRUE(wait_until([&] { return !words().isEmpty(); }));
+    session->undo_stack().undo();
+    EXPECT_TRUE(words().isEmpty());
+    disk.be_sound();
     window.reset();
 }
 
@@ -449,7 +483,8 @@ TEST_F(Recovery, WhatIsTypedInACellComesBackIntoItsCell) {
     ASSERT_TRUE(QDir().mkpath(saved_state + QStringLiteral("/kept")));
     for (const QString& path : kept)
         if (path.endsWith(QStringLiteral(".kept"))) {
-            ASSERT_TRUE(QFile::copy(path, saved_state + QStringLiteral("/kept/") + QFileInfo(path).fileName()));
+            ASSERT_TRUE(
+                QFile::copy(path, saved_state + QStringLiteral("/kept/") + QFileInfo(path).fileName()));
         }
     close_without_saving();
     window.reset();

@@ -59,7 +59,8 @@ TEST(SleepNoticeTest, WorkIsKeptBeforeTheComputerSleeps) {
     const QString daemon = QStandardPaths::findExecutable(QStringLiteral("dbus-daemon"));
     if (daemon.isEmpty()) GTEST_SKIP() << "no dbus-daemon";
     QProcess bus;
-    bus.start(daemon, {QStringLiteral("--session"), QStringLiteral("--print-address"), QStringLiteral("--nofork")});
+    bus.start(daemon,
+              {QStringLiteral("--session"), QStringLiteral("--print-address"), QStringLiteral("--nofork")});
     ASSERT_TRUE(bus.waitForReadyRead(10'000));
     const QString address = QString::fromUtf8(bus.readLine()).trimmed();
     auto there = QDBusConnection::connectToBus(address, QStringLiteral("login"));
