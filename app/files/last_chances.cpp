@@ -3,12 +3,16 @@
 #include <QGuiApplication>
 
 #include "app/files/autosave.h"
+#include "app/files/sleep_notice.h"
 
 namespace roundwright::app {
 
-LastChances::LastChances(Autosave& autosave, QDBusConnection bus, QObject* parent)
-    : QObject(parent), sleep_(std::move(bus)) {
-    connect(&sleep_, &SleepNotice::about_to_sleep, &autosave, &Autosave::keep_now);
+LastChances::LastChances(Autosave& autosave, QObject* parent)
+    : LastChances(autosave, QDBusConnection::systemBus(), parent) {}
+
+LastChances::LastChances(Autosave& autosave, const QDBusConnection& bus, QObject* parent) : QObject(parent) {
+    auto* sleep = new SleepNotice(bus, this);
+    connect(sleep, &SleepNotice::about_to_sleep, &autosave, &Autosave::keep_now);
     connect(qGuiApp, &QGuiApplication::applicationStateChanged, &autosave, [&](Qt::ApplicationState state) {
         if (state != Qt::ApplicationActive) autosave.keep_soon();
     });

@@ -2,7 +2,7 @@
 
 #include <QObject>
 
-#include "app/files/sleep_notice.h"
+class QDBusConnection;
 
 namespace roundwright::app {
 
@@ -13,11 +13,9 @@ class Autosave;
 class LastChances : public QObject {
     Q_OBJECT
   public:
-    explicit LastChances(Autosave& autosave, QDBusConnection bus = QDBusConnection::systemBus(),
-                         QObject* parent = nullptr);
-
-  private:
-    SleepNotice sleep_;
+    /// Told of sleep by the system's bus.
+    explicit LastChances(Autosave& autosave, QObject* parent = nullptr);
+    LastChances(Autosave& autosave, const QDBusConnection& bus, QObject* parent = nullptr);
 };
 
 }  // namespace roundwright::app

@@ -56,7 +56,7 @@ QString fault_words(const DocumentError& error) {
         case DocumentFault::doubled_key:
             return DocumentFileText::tr(
                        "This name stands twice, first at line %1, column %2. One of the two would "
-                       "be lost: take it out in a text editor.")
+                       "be lost: take one out in a text editor.")
                 .arg(error.first_place().line)
                 .arg(error.first_place().column);
         case DocumentFault::wrong_value:

@@ -44,6 +44,7 @@ ThenAndNow::ThenAndNow(const Preferences& preferences, QWidget* parent)
     : QWidget(parent), rounds_(new RoundsThenAndNowModel(this)) {
     build(preferences);
     connect(pieces_, &QComboBox::currentIndexChanged, this, &ThenAndNow::show_piece);
+    connect(pieces_, &QComboBox::activated, this, [this] { looked_at_ = pieces_->currentText(); });
     show_nothing();
 }
 
@@ -85,7 +86,6 @@ void ThenAndNow::show_nothing() {
 }
 
 void ThenAndNow::show_toys(std::shared_ptr<const Toy> then, std::shared_ptr<const Toy> now) {
-    const QString before = pieces_->currentText();
     then_ = std::move(then);
     now_ = std::move(now);
     find_pairs();
@@ -95,8 +95,8 @@ void ThenAndNow::show_toys(std::shared_ptr<const Toy> then, std::shared_ptr<cons
         for (const Pair& pair : pairs_) pieces_->addItem(pair.words);
         const auto differs = std::ranges::find(pairs_, true, &Pair::differs);
         const int first = differs == pairs_.end() ? 0 : static_cast<int>(differs - pairs_.begin());
-        const int same = pieces_->findText(before);
-        pieces_->setCurrentIndex(same >= 0 && !before.isEmpty() ? same : first);
+        const int looked_at = looked_at_.isEmpty() ? -1 : pieces_->findText(looked_at_);
+        pieces_->setCurrentIndex(looked_at >= 0 ? looked_at : first);
     }
     pieces_->setEnabled(!pairs_.empty());
     show_piece();

@@ -24,7 +24,7 @@ class ThenAndNow : public QWidget {
   public:
     explicit ThenAndNow(const Preferences& preferences, QWidget* parent = nullptr);
 
-    /// Begins with the first piece that differs, or keeps the one that is looked at.
+    /// Shows the first piece that differs, or the one that the maker chose to look at.
     void show_toys(std::shared_ptr<const Toy> then, std::shared_ptr<const Toy> now);
     void show_nothing();
     [[nodiscard]] bool busy() const { return task_.busy(); }
@@ -54,6 +54,7 @@ class ThenAndNow : public QWidget {
     std::shared_ptr<const Toy> then_;
     std::shared_ptr<const Toy> now_;
     std::vector<Pair> pairs_;
+    QString looked_at_;  ///< the piece that the maker chose; empty: none yet
     RoundsThenAndNowModel* rounds_;
     QComboBox* pieces_;
     OutlineView* outline_;

@@ -31,7 +31,7 @@ class VersionKeeper : public QObject {
     void keep_given_up();
     /// Removes the versions of the toy in the window.
     [[nodiscard]] std::optional<DiskFault> forget();
-    /// Writes what is waiting now, in this thread.
+    /// Writes what is waiting now, in this thread; what was being written is there when it returns.
     void settle();
     [[nodiscard]] bool busy() const { return background_.busy(); }
 

@@ -82,6 +82,8 @@ class Builder {
             if (room <= 0) return push(unworked_round(below_.loops), nullptr);
             even.stitches = room;
         }
+        if (even.kind == StitchKind::skip)
+            problem({ReadCode::no_stitches, Severity::error, {}, -1, -1, 0, 0, {}, {}});
         const SpacingPhase phase = phase_of(even, below_.loops, below_.phase);
         push(even_round(even, below_.loops, phase, static_cast<std::uint16_t>(yarn)), &even);
     }

@@ -1,2 +1,2 @@
-# Keep new inputs: document_fuzzer tests/fuzz/corpus/document -max_len=65536
+# Keep new inputs: tests/fuzz/run BUILD/document_fuzzer tests/fuzz/corpus/document
 roundwright_fuzzer(document_fuzzer document_fuzzer.cpp)

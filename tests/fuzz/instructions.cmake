@@ -1,2 +1,2 @@
-# Keep new inputs: instructions_fuzzer tests/fuzz/corpus/instructions -max_len=4096
+# Keep new inputs: tests/fuzz/run BUILD/instructions_fuzzer tests/fuzz/corpus/instructions
 roundwright_fuzzer(instructions_fuzzer instructions_fuzzer.cpp)

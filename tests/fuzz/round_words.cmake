@@ -1,2 +1,2 @@
-# Keep new inputs: round_words_fuzzer tests/fuzz/corpus/round_words -max_len=200
+# Keep new inputs: tests/fuzz/run BUILD/round_words_fuzzer tests/fuzz/corpus/round_words
 roundwright_fuzzer(round_words_fuzzer round_words_fuzzer.cpp)

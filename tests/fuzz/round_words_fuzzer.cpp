@@ -26,6 +26,17 @@ bool proved(const std::string& words, const RoundSetting& setting) {
     return read_round(words, setting, yarns).proved();
 }
 
+/// A round that was proved leaves loops, and no fewer than it has stitches that leave one.
+void check_reading(std::string_view words, RoundSetting setting) {
+    setting.find_mends = false;
+    YarnTable yarns;
+    const ReadRound read = read_round(words, setting, yarns);
+    if (!read.proved() || read.syntax.repeats_from != 0) return;
+    int left = 0;
+    for (const GraphStitch& made : read.made.stitches) left += loops_left(made.stitch);
+    if (read.made.loops_left == 0 || left > read.made.loops_left) std::abort();
+}
+
 void check_completion(std::string_view before, const RoundSetting& setting, unsigned choice) {
     const std::vector<Completion> offered = completions(before, setting, {});
     if (offered.empty()) return;
@@ -47,17 +58,24 @@ void check_mend(std::string_view words, const RoundSetting& setting, unsigned ch
 
 }  // namespace
 
-// The first three bytes are the loops below, the terms, and which of all the offers is tried: one a run, so
-// that there are many runs.
+// The first three bytes are the loops below, the terms, what is done (read, complete or mend), and which of
+// all the offers is tried: one a run, so that there are many runs.
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
     constexpr std::size_t settings = 3;
     constexpr std::size_t most = 100;
     if (size < settings || size > most) return 0;
     const RoundSetting setting = setting_of(data[0], data[1]);
     const std::string_view words(reinterpret_cast<const char*>(data) + settings, size - settings);
-    if ((data[1] & 2) != 0)
-        check_completion(words, setting, data[2]);
-    else
-        check_mend(words, setting, data[2]);
+    switch (data[1] >> 1 & 7) {
+        case 0:
+            check_completion(words, setting, data[2]);
+            break;
+        case 1:
+            check_mend(words, setting, data[2]);
+            break;
+        default:
+            check_reading(words, setting);
+            break;
+    }
     return 0;
 }

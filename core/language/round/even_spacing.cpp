@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cstdint>
+#include <utility>
 
 namespace roundwright {
 namespace {
@@ -42,6 +43,28 @@ void decrease_evenly(GraphRound& round, Stitch stitch, int count, SpacingPhase p
     }
 }
 
+/// Chains are worked into nothing: they bridge the loops that stitches in their place would take.
+void bridge(GraphRound& round) {
+    std::vector<GraphStitch> bridged;
+    for (std::size_t i = 0; i < round.stitches.size(); ++i) {
+        auto [chain, loop] = round.stitches[i];
+        const int feet = chain.feet;
+        chain.feet = 0;
+        chain.same_foot = false;
+        chain.part = LoopPart::both;
+        bridged.push_back({chain, loop});
+        const bool shared = i + 1 < round.stitches.size() && round.stitches[i + 1].stitch.same_foot;
+        for (int over = 0; over < feet && !shared && round.loops_below > 0; ++over)
+            bridged.push_back({Stitch{.kind = StitchKind::skip}, loop + over});
+    }
+    round.stitches = std::move(bridged);
+}
+
+void leave_unworked(GraphRound& round) {
+    for (int loop = 0; loop < round.loops_below; ++loop)
+        round.stitches.push_back({Stitch{.kind = StitchKind::skip}, loop});
+}
+
 }  // namespace
 
 std::vector<bool> even_places(int picks, int places, SpacingPhase phase) {
@@ -64,12 +87,15 @@ GraphRound even_round(const WorkedEvenly& working, int loops_below, SpacingPhase
     stitch.part = working.part;
     stitch.yarn = yarn;
     if (count == 0) return round;
-    if (round.loops_below == 0)
+    if (working.kind == StitchKind::skip)
+        leave_unworked(round);
+    else if (round.loops_below == 0)
         work_into_ring(round, stitch, count);
     else if (count >= round.loops_below)
         increase_evenly(round, stitch, count, phase);
     else
         decrease_evenly(round, stitch, count, phase);
+    if (working.kind == StitchKind::chain) bridge(round);
     for (const GraphStitch& made : round.stitches) round.loops_left += loops_left(made.stitch);
     return round;
 }

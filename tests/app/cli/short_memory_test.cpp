@@ -36,7 +36,7 @@ ShortRun run_within(long kib, const QStringList& arguments) {
             process.readAllStandardOutput().toStdString(), process.readAllStandardError().toStdString()};
 }
 
-class ShortMemory : public testing::Test {
+class ShortMemory : public ::testing::Test {
   protected:
     [[nodiscard]] QString path(const char* name) const { return folder_.filePath(QString::fromLatin1(name)); }
 

@@ -128,14 +128,14 @@ TEST_F(VersionKeeperTest, AFullDiskFailsNoSaveAndIsSaidOnce) {
     add_round(12);
     EXPECT_FALSE(session.save(file()));
     EXPECT_FALSE(session.modified());
-    keeper.settle();
+    ASSERT_TRUE(wait_until([&] { return !keeper.busy(); }));
     ASSERT_EQ(failures.size(), 1);
     EXPECT_TRUE(
         failures.front().front().toString().startsWith(QStringLiteral("No earlier version of this toy")));
     ASSERT_TRUE(QFile::remove(blocked));
     add_round(18);
     EXPECT_FALSE(session.save(file()));
-    keeper.settle();
+    ASSERT_TRUE(wait_until([&] { return !keeper.busy(); }));
     EXPECT_EQ(failures.size(), 1);
     EXPECT_EQ(VersionStore(blocked).versions_of(file()).size(), 2u) << "the file as it stood is made good";
 }
@@ -160,6 +160,7 @@ TEST_F(VersionKeeperTest, TakingTheirsKeepsTheirs) {
     ASSERT_FALSE(session.open(file()));
     keeper.settle();
     write(file(), {7, 14});
+    session.happened(FileEvent::changed_by_another);
     session.take_theirs(load_document_file(file()));
     keeper.settle();
     EXPECT_THAT(versions(file()), ElementsAre(Counts{7, 14}, Counts{6}));

@@ -72,7 +72,10 @@ TEST_F(EarlierVersionsInTheWindow, SavedTakenBackAndUndoneByKeys) {
     EXPECT_EQ(dialog->changes(), QStringLiteral("Head: round 4 is new (24)"));
     QTest::keyClick(dialog->focusWidget(), Qt::Key_Return);
     EXPECT_THAT(counts_of(*session->piece()), ElementsAre(6, 12, 18));
-    QCoreApplication::processEvents();
+    ASSERT_TRUE(wait_until([&] {
+        window->activateWindow();
+        return QApplication::activeWindow() == window.get();
+    }));
     press(Qt::Key_Z, Qt::ControlModifier);
     EXPECT_THAT(counts_of(*session->piece()), ElementsAre(6, 12, 18, 24));
 }

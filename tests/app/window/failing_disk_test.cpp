@@ -49,6 +49,14 @@ class FailingDiskTest : public ::testing::Test {
         return told;
     }
 
+    /// After a dialog, once the window has the keyboard again.
+    void save_again_by_key() {
+        window->activateWindow();
+        ASSERT_TRUE(QTest::qWaitForWindowActive(window.get()));
+        QTest::keyClick(window.get(), Qt::Key_S, Qt::ControlModifier);
+        EXPECT_FALSE(session->modified());
+    }
+
     QTemporaryDir folder;
     QString pup = folder.filePath(QStringLiteral("pup.roundwright"));
     std::unique_ptr<DocumentSession> session;
@@ -88,8 +96,7 @@ TEST_F(FailingDiskTest, ASaveThatFailsSaysWhyAndThatTheCopyIsKept) {
     EXPECT_TRUE(session->modified());
     EXPECT_TRUE(window->isWindowModified());
     EXPECT_EQ(load_document_file(pup).document.toy, toy_of({6, 12, 18}));
-    QTest::keyClick(window.get(), Qt::Key_S, Qt::ControlModifier);
-    EXPECT_FALSE(session->modified());
+    save_again_by_key();
     EXPECT_EQ(load_document_file(pup).document.toy, toy_of({6, 12, 18, 24}));
 }
 
@@ -123,8 +130,7 @@ TEST_F(FailingDiskTest, ARealDiskThatFillsLosesNothing) {
     EXPECT_TRUE(session->modified());
     EXPECT_EQ(load_document_file(path).document.toy, toy_of({6, 12, 18}));
     disk.make_room();
-    QTest::keyClick(window.get(), Qt::Key_S, Qt::ControlModifier);
-    EXPECT_FALSE(session->modified());
+    save_again_by_key();
     EXPECT_EQ(load_document_file(path).document.toy, toy_of({6, 12, 18, 24}));
 }
 

@@ -78,11 +78,11 @@ std::string FileMutator::odd_value() {
         case 1:
             return repeated("{\"a\":", 70) + "1" + repeated("}", 70);
         case 2:
-            return "\"" + repeated("sc ", below(20'000)) + "\"";
+            return "\"" + repeated("sc ", below(5'000)) + "\"";
         case 3:
-            return repeated("9", below(20'000) + 1);
+            return repeated("9", below(8'000) + 1);
         case 4:
-            return "[" + repeated("{},", below(20'000)) + "{}]";
+            return "[" + repeated("{},", below(5'000)) + "{}]";
         case 5:
             return "{" + repeated("\"k\":{},", below(2'000)) + "\"k\":1}";
         default:
@@ -156,7 +156,7 @@ void FileMutator::change_values(std::string& text) {
         }
         case 5:  // many of it
             if (first.size() > 2'000) return;
-            text.insert(a.key, repeated(text.substr(a.key, a.end - a.key) + ",", below(3'000)));
+            text.insert(a.key, repeated(text.substr(a.key, a.end - a.key) + ",", below(1'000)));
             break;
         default:
             text.replace(a.begin, first.size(), odd_value());

@@ -99,6 +99,8 @@ class RandomPiece {
         even.kind = pick<StitchKind>({StitchKind::single_crochet, StitchKind::single_crochet,
                                       StitchKind::half_double_crochet, StitchKind::double_crochet,
                                       StitchKind::treble_crochet});
+        if (chance(6))
+            even.kind = pick<StitchKind>({StitchKind::chain, StitchKind::slip_stitch, StitchKind::bobble});
         even.part = part();
         even.spacing = chance(50) ? Spacing::stacked : Spacing::staggered;
         return even;
