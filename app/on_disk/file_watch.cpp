@@ -31,10 +31,7 @@ void FileWatch::follow(const QString& path) {
 
 void FileWatch::renew() {
     if (path_.isEmpty()) return;
-    const QFileInfo file(path_);
-    QStringList wanted{path_, file.absolutePath()};
-    if (file.isSymLink()) wanted << QFileInfo(file.canonicalFilePath()).path();
-    for (const QString& path : std::as_const(wanted)) {
+    for (const QString& path : {path_, QFileInfo(path_).absolutePath()}) {
         const bool watched = watcher_.files().contains(path) || watcher_.directories().contains(path);
         if (!watched && QFileInfo::exists(path)) watcher_.addPath(path);
     }

@@ -8,7 +8,8 @@
 namespace roundwright::app {
 
 /// Tells that something may have happened to a file. Its folder is watched too, since a file that is replaced
-/// by a rename is another one, which the system's watch on the old one does not see.
+/// by a rename is another one, which the system's watch on the old one does not see. A link's target is
+/// watched as the file.
 class FileWatch : public QObject {
     Q_OBJECT
   public:
