@@ -112,12 +112,15 @@ bool Life::reap(int options) {
     return is_over();
 }
 
+/// A clock that stands while others have its processor.
+std::int64_t Life::own_ns() const { return now_ns() - waited_ns(pid_); }
+
 bool Life::listen(double seconds, const std::string& until) {
-    const std::int64_t end = now_ns() + static_cast<std::int64_t>(seconds * 1e9);
+    const std::int64_t end = own_ns() + static_cast<std::int64_t>(seconds * 1e9);
     while (!is_over()) {
-        const auto left = (end - now_ns()) / 1'000'000;
-        if (left < 0) return false;
-        if (read_some(static_cast<int>(left) + 1, until)) return true;
+        const auto left_ms = (end - own_ns()) / 1'000'000;
+        if (left_ms < 0) return false;
+        if (read_some(static_cast<int>(left_ms) + 1, until)) return true;
     }
     return false;
 }

@@ -32,7 +32,8 @@ class Life {
     /// Called for each entry as it is read.
     std::function<void(const Entry&)> heard = [](const Entry&) {};
 
-    /// Reads what it says for so long, or until it says something of this kind (true), or until it ends.
+    /// Reads what it says for so long, or until it says something of this kind (true), or until it ends. Time
+    /// in which it was ready to run and had no processor is not counted.
     bool listen(double seconds, const std::string& until = {});
     /// Reads on until it is gone; false: it is still there after so long.
     bool wait_for_end(double seconds);
@@ -53,6 +54,7 @@ class Life {
     bool read_some(int milliseconds, const std::string& until);
     void take_lines(const std::string& until, bool& found);
     bool reap(int options);
+    [[nodiscard]] std::int64_t own_ns() const;
 
     pid_t pid_ = -1;
     int journal_ = -1;

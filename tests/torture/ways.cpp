@@ -37,10 +37,11 @@ const std::vector<Chain::Way>& Chain::ways() {
 
 /// The maker types; now and then the whole process stands still, as on a machine that is out of memory.
 void Chain::type_for(double length) {
-    const std::int64_t end = now_ns() + static_cast<std::int64_t>(length * 1e9);
-    while (!window_->life.is_over() && now_ns() < end) {
-        window_->life.listen(std::min(seconds(0.1, 1.2), static_cast<double>(end - now_ns()) * 1e-9));
-        if (now_ns() >= end || !one_in(5)) continue;
+    while (!window_->life.is_over() && length > 0) {
+        const double part = std::min(seconds(0.1, 1.2), length);
+        window_->life.listen(part);
+        length -= part;
+        if (length <= 0 || !one_in(5)) continue;
         const std::int64_t stopped = now_ns();
         window_->life.signal(SIGSTOP);
         window_->life.listen(seconds(0.05, 0.8));
