@@ -112,14 +112,14 @@ TEST_F(SaveFaults, EarlierVersionsStayWhole) {
     for_every_call([&](FailingDisk& disk, const Failing&) {
         const QTemporaryDir own;
         const VersionStore sound(own.path());
-        ASSERT_FALSE(sound.keep(path, "one", VersionKind::saved));
-        const auto fault = VersionStore(own.path(), disk).keep(path, "two", VersionKind::saved);
+        ASSERT_FALSE(sound.keep(path, "one", VersionKind::saved).fault);
+        const KeptVersion kept = VersionStore(own.path(), disk).keep(path, "two", VersionKind::saved);
         std::vector<QByteArray> contents;
         for (const Version& version : sound.versions_of(path)) contents.push_back(sound.read(version).bytes);
         const std::vector<QByteArray> before{"one"};
         const std::vector<QByteArray> after{"two", "one"};
         EXPECT_TRUE(contents == before || contents == after) << contents.size();
-        if (!fault && !disk.has_failed()) EXPECT_EQ(contents, after);
+        if (!kept.fault && !disk.has_failed()) EXPECT_EQ(contents, after);
     });
 }
 
