@@ -5,6 +5,8 @@
 #include <fcntl.h>
 #include <optional>
 
+#include <QList>
+
 #include "app/storage/opened_file.h"
 
 namespace roundwright::app {

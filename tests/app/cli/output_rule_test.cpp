@@ -19,6 +19,7 @@ namespace {
 
 using namespace test;
 using testing::HasSubstr;
+using testing::Not;
 
 std::string bytes_of(const QString& path) {
     std::ifstream file(path.toStdString(), std::ios::binary);
@@ -226,7 +227,7 @@ TEST_F(OutputRule, OtherNamesOfAFileThatIsWrittenOverAreSaid) {
     EXPECT_EQ(first.exit_code, 0);
     EXPECT_THAT(first.err, HasSubstr("words.txt: It had other names on this disk (hard links)."));
     EXPECT_EQ(bytes_of(path("other.txt")), "earlier words");
-    EXPECT_EQ(run_program(words).err, "");
+    EXPECT_THAT(run_program(words).err, Not(HasSubstr("hard links")));
 }
 
 TEST_F(OutputRule, AFullDiskKeepsWhatIsThereAndSaysSo) {
