@@ -58,7 +58,8 @@ void ThenAndNow::build(const Preferences& preferences) {
     legend_->setForegroundRole(QPalette::PlaceholderText);
     auto* table = quiet_table(rounds_, tr("Rounds, then and now"));
     const int room = table->fontMetrics().horizontalAdvance(QLatin1Char('0'));
-    table->setMinimumWidth(34 * room);
+    table->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    table->setMinimumWidth(40 * room);
     auto* choice = new QFormLayout;
     choice->addRow(tr("&Piece"), pieces_);
     auto* picture = new QVBoxLayout;

@@ -107,7 +107,8 @@ QWidget* VersionsDialog::list_side() {
     list_->verticalHeader()->setDefaultSectionSize(list_->fontMetrics().height() + 10);
     list_->horizontalHeader()->setHighlightSections(false);
     list_->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
-    list_->horizontalHeader()->setStretchLastSection(true);
+    list_->horizontalHeader()->setSectionResizeMode(static_cast<int>(VersionColumn::kind),
+                                                    QHeaderView::Stretch);
     auto* title = new QLabel(tr("&Versions"));
     title->setBuddy(list_);
     auto* side = new QWidget;
@@ -123,6 +124,8 @@ QWidget* VersionsDialog::changes_side() {
     changes_->setAccessibleName(tr("What has changed since then"));
     changes_->setWordWrap(true);
     changes_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    constexpr int lines_always_seen = 6;
+    changes_->setMinimumHeight(lines_always_seen * (changes_->fontMetrics().height() + 4));
     since_ = new QLabel(tr("What has &changed since then"));
     since_->setBuddy(changes_);
     then_and_now_ = new ThenAndNow(session_.preferences());

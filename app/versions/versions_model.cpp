@@ -1,7 +1,8 @@
 #include "app/versions/versions_model.h"
 
+#include <QLocale>
+
 #include "app/kit/theme.h"
-#include "render/wording/difference_words.h"
 #include "render/wording/when_words.h"
 
 namespace roundwright::app {
@@ -17,6 +18,11 @@ QString kind_words(VersionKind kind) {
             return VersionsModel::tr("not saved");
     }
     return {};
+}
+
+QVariant alignment(int column) {
+    const bool is_number = column >= static_cast<int>(VersionColumn::pieces);
+    return QVariant((is_number ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignVCenter);
 }
 
 }  // namespace
@@ -44,16 +50,16 @@ int VersionsModel::columnCount(const QModelIndex& parent) const {
 }
 
 QString VersionsModel::text(const Row& row, VersionColumn column) {
-    switch (column) {
-        case VersionColumn::when:
-            return when_words(row.version.when);
-        case VersionColumn::kind:
-            return kind_words(row.version.kind);
-        case VersionColumn::size:
-            break;
-    }
-    if (!row.read) return tr("being read…");
-    return row.read->toy ? totals_words(row.read->totals) : tr("cannot be read");
+    const bool is_unreadable = row.read && !row.read->toy;
+    if (column == VersionColumn::when) return when_words(row.version.when);
+    if (column == VersionColumn::kind)
+        return is_unreadable ? tr("cannot be read") : kind_words(row.version.kind);
+    if (!row.read || is_unreadable) return QStringLiteral("–");
+    const ToyTotals& totals = row.read->totals;
+    const int count = column == VersionColumn::pieces   ? totals.pieces
+                      : column == VersionColumn::rounds ? totals.rounds
+                                                        : totals.stitches;
+    return QLocale().toString(count);
 }
 
 QVariant VersionsModel::data(const QModelIndex& index, int role) const {
@@ -61,21 +67,26 @@ QVariant VersionsModel::data(const QModelIndex& index, int role) const {
     const Row& row = rows_[static_cast<std::size_t>(index.row())];
     const bool is_readable = row.read == nullptr || row.read->toy != nullptr;
     if (role == Qt::DisplayRole) return text(row, static_cast<VersionColumn>(index.column()));
+    if (role == Qt::TextAlignmentRole) return alignment(index.column());
     if (role == Qt::ForegroundRole && !is_readable) return Theme::colours().quiet_text;
     return {};
 }
 
 QVariant VersionsModel::headerData(int section, Qt::Orientation orientation, int role) const {
     if (orientation != Qt::Horizontal) return {};
-    if (role == Qt::TextAlignmentRole) return QVariant(Qt::AlignLeft | Qt::AlignVCenter);
+    if (role == Qt::TextAlignmentRole) return alignment(section);
     if (role != Qt::DisplayRole) return {};
     switch (static_cast<VersionColumn>(section)) {
         case VersionColumn::when:
             return tr("When");
         case VersionColumn::kind:
             return tr("How");
-        case VersionColumn::size:
-            return tr("Size");
+        case VersionColumn::pieces:
+            return tr("Pieces");
+        case VersionColumn::rounds:
+            return tr("Rounds");
+        case VersionColumn::stitches:
+            return tr("Stitches");
     }
     return {};
 }

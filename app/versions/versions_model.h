@@ -11,8 +11,8 @@
 
 namespace roundwright::app {
 
-enum class VersionColumn { when, kind, size };
-inline constexpr int version_columns = 3;
+enum class VersionColumn { when, kind, pieces, rounds, stitches };
+inline constexpr int version_columns = 5;
 
 /// A version once it was read.
 struct ReadVersion {

@@ -2,6 +2,7 @@
 
 #include <chrono>
 #include <exception>
+#include <list>
 #include <mutex>
 #include <thread>
 #include <utility>
@@ -39,16 +40,31 @@ class Background::Mailbox {
   public:
     explicit Mailbox(Background* owner) : owner_(owner) {}
 
+    using Message = std::function<void(Background&)>;
+
+    /// What is sent and not yet taken goes with the owner.
     void close() {
+        std::list<Message> dropped;
         const std::lock_guard lock(mutex_);
         owner_ = nullptr;
+        dropped.swap(messages_);
     }
-    /// What is sent and not yet taken goes with the owner (QObject's destructor removes its events).
-    void send(const std::function<void(Background&)>& message) {
+    /// The message waits here and Qt's event only says that there is one: so it is this mutex that hands it
+    /// from thread to thread, and a thread sanitizer, which sees none of Qt's own locks, sees that.
+    void send(Message message) {
+        std::list<Message> sent;
+        sent.push_back(std::move(message));
         const std::lock_guard lock(mutex_);
         if (owner_ == nullptr) return;
-        QMetaObject::invokeMethod(
-            owner_, [owner = owner_, message] { message(*owner); }, Qt::QueuedConnection);
+        QMetaObject::invokeMethod(owner_, "take_message", Qt::QueuedConnection);
+        messages_.splice(messages_.end(), sent);
+    }
+    [[nodiscard]] Message next() {
+        const std::lock_guard lock(mutex_);
+        if (messages_.empty()) return {};
+        Message message = std::move(messages_.front());
+        messages_.pop_front();
+        return message;
     }
     void run(Ticket ticket, const Work& work, std::stop_token stop) {
         const auto answer = [this, ticket](Delivery delivery, bool last) {
@@ -79,6 +95,7 @@ class Background::Mailbox {
   private:
     std::mutex mutex_;
     Background* owner_;
+    std::list<Message> messages_;
 };
 
 Background::Background(QObject* parent, Workers& workers)
@@ -126,6 +143,10 @@ void Background::cancel(Ticket ticket) {
 void Background::cancel() {
     for (const auto& [ticket, task] : std::exchange(tasks_, {})) task->cancel();
     tell_busy();
+}
+
+void Background::take_message() {
+    if (const auto message = mailbox_->next()) message(*this);
 }
 
 void Background::take(Ticket ticket, const Delivery& delivery, bool last) {

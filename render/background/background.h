@@ -69,6 +69,7 @@ class Background : public QObject {
     class Task;
     class Mailbox;
 
+    Q_INVOKABLE void take_message();
     void take(Ticket ticket, const Delivery& delivery, bool last);
     void take_failure(Ticket ticket, const QString& why);
     void forget(Ticket ticket);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/language/pattern/write_pattern.h"
 #include "core/language/pattern/written_rounds.h"
 #include "core/language/round/write.h"
 #include "render/pages/text_writer.h"
@@ -145,7 +146,8 @@ class PatternText {
         const QString change = change_words(toy_, rounds);
         if (!change.isEmpty()) lines += change;
         lines += QString::fromStdString(written_line(rounds, piece.joining));
-        lines += paragraphs_of(rounds.note);
+        for (const QString& note : paragraphs_of(rounds.note))
+            lines += QString::fromStdString(note_line(note.toStdString(), options_.terms));
         if (rounds.does_not_fit) lines += does_not_fit_words();
         return lines;
     }

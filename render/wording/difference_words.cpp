@@ -193,10 +193,4 @@ QString difference_words(const Difference& difference) {
     }
 }
 
-QString totals_words(const ToyTotals& totals) {
-    return DifferenceText::tr("%1, %2, %3")
-        .arg(DifferenceText::tr("%Ln piece(s)", nullptr, totals.pieces), rounds_words(totals.rounds),
-             stitches_words(totals.stitches));
-}
-
 }  // namespace roundwright

@@ -3,15 +3,11 @@
 #include <QString>
 
 #include "core/differences/difference.h"
-#include "core/differences/toy_totals.h"
 
 namespace roundwright {
 
 /// In what a toy differs from what it was: "Head: rounds 5 to 9 differ (30 instead of 36)", "Left ear is new
 /// (8 rounds)".
 [[nodiscard]] QString difference_words(const Difference& difference);
-
-/// "3 pieces, 42 rounds, 1,204 stitches".
-[[nodiscard]] QString totals_words(const ToyTotals& totals);
 
 }  // namespace roundwright

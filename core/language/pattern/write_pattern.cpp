@@ -7,6 +7,7 @@
 #include "core/language/pattern/likeness.h"
 #include "core/language/pattern/pattern_lines.h"
 #include "core/language/pattern/pattern_notes.h"
+#include "core/language/pattern/read_pattern.h"
 #include "core/language/pattern/written_rounds.h"
 #include "core/language/round/write.h"
 #include "core/language/words/lexer.h"
@@ -144,6 +145,19 @@ bool repeats(const GraphRound& round) {
 
 std::string write_piece(const Piece& piece, Terms terms, bool names_its_yarn) {
     return PieceWriter(piece, terms, names_its_yarn).write();
+}
+
+std::string note_line(const std::string& note, Terms terms) {
+    const std::string sc(abbreviation(StitchKind::single_crochet, terms));
+    const ReadPattern read = read_pattern(
+        "Rnd 1: 6 " + sc + " in magic ring (6)\n" + note + "\nRnd 2: " + sc + " in each st around (6)\n",
+        {terms, {}});
+    const auto only_a_note = [&note](const Piece& piece) {
+        return piece.rounds.size() == 2 && piece.rounds[0].note == note && piece.rounds[1].note.empty() &&
+               piece.start == Start(MagicRing{}) && piece.joining == Joining::spiral && piece.make == 1;
+    };
+    const bool plain = read.diagnostics.empty() && read.pieces.size() == 1 && only_a_note(read.pieces[0]);
+    return plain ? note : "Note: " + note;
 }
 
 std::string write_toy(const Toy& toy, Terms terms) {

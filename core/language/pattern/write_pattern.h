@@ -14,6 +14,10 @@ namespace roundwright {
 /// even where that is the toy's first, since there are others.
 [[nodiscard]] std::string write_piece(const Piece& piece, Terms terms, bool names_its_yarn = false);
 
+/// A note as a line below its round, marked ("Note: Rnd 5: ...") where it could be taken for anything else
+/// when the text is read.
+[[nodiscard]] std::string note_line(const std::string& note, Terms terms);
+
 /// A whole toy: title, terms, hook and yarns, then its pieces.
 [[nodiscard]] std::string write_toy(const Toy& toy, Terms terms);
 

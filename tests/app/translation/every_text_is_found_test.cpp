@@ -27,6 +27,8 @@ const std::set<QString> not_said{QStringLiteral("CommandLine"),
                                  QStringLiteral("PieceName"),
                                  QStringLiteral("RunWithProgress"),
                                  QStringLiteral("Fusion"),
+                                 QStringLiteral("Inhibit"),
+                                 QStringLiteral("PrepareForSleep"),
                                  QStringLiteral("DejaVu Sans"),
                                  QStringLiteral("DejaVu Serif"),
                                  QStringLiteral("Title"),
@@ -124,6 +126,12 @@ TEST(Texts, WhatIsCountedHasAFormForEachNumber) {
             "Times count crocheting only, at a guess of %1 stitches (%2) a minute. A class takes longer."),
         QStringLiteral(
             "%1 stitches and %2 rounds of %3 = %4 \u00D7 %4, worked in the round and not stuffed."),
+        QStringLiteral(
+            "No settled shape was found for these %1: by the gauge, a stitch is %2 times as wide as it is "
+            "high. Check the gauge."),
+        QStringLiteral(
+            "No settled shape was found for these %1: by the gauge, a stitch is %2 times as high as it is "
+            "wide. Check the gauge."),
         QStringLiteral("Perhaps %1 to crochet this piece, anything from %2 to %3: a guess at %4 stitches a "
                        "minute. Time a "
                        "few rounds in Work along (F9) and it goes by your pace.")};

@@ -89,7 +89,9 @@ TEST_F(VersionsDialogTest, SaysWhenHowLargeAndWhatHasChanged) {
     ASSERT_EQ(dialog->model().rowCount(), 2);
     EXPECT_THAT(cell(1, VersionColumn::when).toStdString(), HasSubstr("today"));
     EXPECT_EQ(cell(1, VersionColumn::kind), QStringLiteral("saved"));
-    EXPECT_EQ(cell(1, VersionColumn::size), QStringLiteral("1 piece, 7 rounds, 168 stitches"));
+    EXPECT_EQ(cell(1, VersionColumn::pieces), QStringLiteral("1"));
+    EXPECT_EQ(cell(1, VersionColumn::rounds), QStringLiteral("7"));
+    EXPECT_EQ(cell(1, VersionColumn::stitches), QStringLiteral("168"));
     EXPECT_EQ(dialog->changes(), QStringLiteral("Nothing: the toy in the window is the same."));
     EXPECT_FALSE(button(QStringLiteral("Take it back"))->isEnabled());
     key(Qt::Key_Down);
@@ -160,7 +162,7 @@ TEST_F(VersionsDialogTest, OneThatCannotBeReadIsListedAsSuch) {
         broken.close();
         open();
         key(Qt::Key_Down);
-        EXPECT_EQ(cell(1, VersionColumn::size), QStringLiteral("cannot be read"));
+        EXPECT_EQ(cell(1, VersionColumn::kind), QStringLiteral("cannot be read"));
         EXPECT_THAT(dialog->changes().toStdString(), HasSubstr("This version cannot be read. "));
         EXPECT_FALSE(button(QStringLiteral("Take it back"))->isEnabled());
         EXPECT_FALSE(button(QStringLiteral("Save a copy…"))->isEnabled());

@@ -46,6 +46,14 @@ class EarlierVersionsInTheWindow : public ::testing::Test {
         QTest::keyClick(focus(window.get()), key, modifiers);
         QCoreApplication::processEvents();
     }
+    /// Windows drawn in memory do not get the keyboard back when a dialog closes.
+    void come_back() {
+        ASSERT_TRUE(wait_until([&] {
+            window->activateWindow();
+            return QApplication::activeWindow() == window.get() &&
+                   window->findChild<VersionsDialog*>() == nullptr;
+        }));
+    }
     VersionsDialog* open_dialog() {
         press(Qt::Key_E, Qt::ControlModifier | Qt::ShiftModifier);
         auto* dialog = window->findChild<VersionsDialog*>();
@@ -72,10 +80,7 @@ TEST_F(EarlierVersionsInTheWindow, SavedTakenBackAndUndoneByKeys) {
     EXPECT_EQ(dialog->changes(), QStringLiteral("Head: round 4 is new (24)"));
     QTest::keyClick(dialog->focusWidget(), Qt::Key_Return);
     EXPECT_THAT(counts_of(*session->piece()), ElementsAre(6, 12, 18));
-    ASSERT_TRUE(wait_until([&] {
-        window->activateWindow();
-        return QApplication::activeWindow() == window.get();
-    }));
+    come_back();
     press(Qt::Key_Z, Qt::ControlModifier);
     EXPECT_THAT(counts_of(*session->piece()), ElementsAre(6, 12, 18, 24));
 }
@@ -142,7 +147,7 @@ TEST_F(EarlierVersionsInTheWindow, IsDrawnLightAndDark) {
                                                 .arg(size.width())));
         }
         QTest::keyClick(dialog->focusWidget(), Qt::Key_Escape);
-        QTest::qWait(20);
+        come_back();
     }
     session->preferences().set_appearance(Appearance::system);
 }

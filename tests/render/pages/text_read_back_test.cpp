@@ -73,5 +73,21 @@ TEST(TextReadBack, GivesThePiecesOfRandomToys) {
         expect_read_back(roundwright::testing::RandomPatternToy(seed).toy(), "seed " + std::to_string(seed));
 }
 
+TEST(TextReadBack, OddNotesArePartOfNoPiece) {
+    const auto count = static_cast<unsigned>(roundwright::testing::random_cases(500));
+    for (unsigned seed = 0; seed < count && !HasFailure(); ++seed) {
+        Toy toy = roundwright::testing::RandomPatternToy(seed).toy();
+        roundwright::testing::RandomPiece random(seed);
+        for (Piece& piece : toy.pieces) {
+            // What notes say of stuffing, joining and ends would be heard.
+            const std::vector<std::string> odd{"Rnd 5: odd note", "(12)", "Head", "Legs (make 2)",
+                                               "3. Sew on."};
+            for (Round& round : piece.rounds)
+                round.note = random.chance(40) ? odd[static_cast<std::size_t>(random.between(0, 4))] : "";
+        }
+        expect_read_back(toy, "seed " + std::to_string(seed));
+    }
+}
+
 }  // namespace
 }  // namespace roundwright::render

@@ -85,11 +85,6 @@ TEST(DifferenceWords, EveryCodeHasWords) {
     }
 }
 
-TEST(TotalsWords, Count) {
-    EXPECT_EQ(totals_words({1, 12, 204}), QStringLiteral("1 piece, 12 rounds, 204 stitches"));
-    EXPECT_EQ(totals_words({0, 0, 0}), QStringLiteral("0 pieces, 0 rounds, 0 stitches"));
-}
-
 TEST(WhenWords, TodayYesterdayAndDates) {
     const QDateTime now(QDate(2026, 3, 4), QTime(15, 0));
     const QString time = QLocale().toString(QTime(14, 5), QLocale::ShortFormat);

@@ -3,6 +3,7 @@
 
 #include "core/language/pattern/read_pattern.h"
 #include "core/language/pattern/write_pattern.h"
+#include "tests/core/language/pattern/odd_note.h"
 #include "tests/core/language/pattern/random_pattern_toy.h"
 #include "tests/core/language/pattern/random_piece.h"
 #include "tests/support/random_cases.h"
@@ -10,6 +11,7 @@
 namespace roundwright {
 namespace {
 
+using testing::odd_note;
 using testing::RandomPiece;
 
 ::testing::AssertionResult reads_back(const Piece& piece, Terms terms) {
@@ -77,96 +79,6 @@ TEST(WriteThenRead, GivesTheSameToyAndInventsNothing) {
     }
 }
 
-std::string odd_note(RandomPiece& random) {
-    static const std::vector<std::string> odd{"Rnd 5: odd note",
-                                              "Rnds 2-4: sc around (18)",
-                                              "Rnd 1: 6 sc in magic ring (6) Rnd 2: inc (12)",
-                                              "1st round: inc",
-                                              "Next rnd: sc",
-                                              "3. Sew on.",
-                                              "(3) sc",
-                                              "6-10: dec",
-                                              "Row 3 -",
-                                              "R5. x",
-                                              "(12)",
-                                              "[6]",
-                                              "(18 sts)",
-                                              "Total: 24 sts",
-                                              "= 24",
-                                              "- 12 sts",
-                                              "(",
-                                              ")))",
-                                              "[[",
-                                              "*",
-                                              "** sc **",
-                                              "* inc, rep from *",
-                                              "Head",
-                                              "Legs (make 2)",
-                                              "## Body",
-                                              "Assembly",
-                                              "Materials:",
-                                              "Rounds",
-                                              "Piece: Wing",
-                                              "Title: Otter",
-                                              "Designed by me",
-                                              "US terms",
-                                              "UK terms",
-                                              "Yarn A: blue",
-                                              "MC = red",
-                                              "Hook: 4 mm",
-                                              "with B, sc around",
-                                              "change to white",
-                                              "Note: twice",
-                                              "Notes:",
-                                              "Tip: sc",
-                                              "same as Head",
-                                              "Same as left ear",
-                                              "Make 2.",
-                                              "sc = single crochet",
-                                              "inc: 2 sc in next st",
-                                              "6 sc in magic ring",
-                                              "ch 4, join with sl st",
-                                              "sc in each st around (18)",
-                                              "inc around",
-                                              "6, 12, 18x4",
-                                              "+6",
-                                              "Stuff firmly.",
-                                              "Stuff lightly.",
-                                              "Do not stuff.",
-                                              "Work in joined rounds.",
-                                              "Work in rows and turn.",
-                                              "Do not join; work in a spiral.",
-                                              "Fasten off, leaving the end open.",
-                                              "Fasten off and draw the last round closed.",
-                                              "Flatten, sew straight across.",
-                                              "-----",
-                                              "=====",
-                                              "~~~",
-                                              "# 7",
-                                              "> quoted",
-                                              "mag-",
-                                              "ic ring",
-                                              "a,  b ;c",
-                                              "\u2022 bullet",
-                                              "\u201cquoted\u201d",
-                                              "5 \u00d7 3 \u2013 2",
-                                              "\u87f9",
-                                              "100%",
-                                              "\\n",
-                                              "x",
-                                              ":",
-                                              ": sc",
-                                              "Page 1 of 3",
-                                              "1/2",
-                                              "one, two, three"};
-    const auto pick = [&] {
-        return odd[static_cast<std::size_t>(random.between(0, static_cast<int>(odd.size()) - 1))];
-    };
-    std::string note = pick();
-    while (random.chance(30)) note += (random.chance(30) ? "\n" : " ") + pick();
-    return note;
-}
-
 TEST(WriteThenRead, OddNotesComeBackAsNotes) {
     const auto count = static_cast<unsigned>(testing::random_cases(20'000));
     for (unsigned seed = 0; seed < count; ++seed) {
@@ -178,6 +90,23 @@ TEST(WriteThenRead, OddNotesComeBackAsNotes) {
         if (random.chance(50)) toy.notes = odd_note(random);
         ASSERT_TRUE(toy_reads_back(toy, Terms::us)) << "seed " << seed;
         ASSERT_TRUE(toy_reads_back(toy, Terms::uk)) << "seed " << seed;
+    }
+}
+
+TEST(NoteLine, IsMarkedWhereItCouldBeTakenForAnythingElse) {
+    EXPECT_EQ(note_line("Place a marker in the first st.", Terms::us), "Place a marker in the first st.");
+    EXPECT_EQ(note_line("Rnd 5: odd note", Terms::us), "Note: Rnd 5: odd note");
+    EXPECT_EQ(note_line("(12)", Terms::uk), "Note: (12)");
+    RandomPiece random(7);
+    for (int i = testing::random_cases(2'000); i > 0; --i) {
+        std::string note = odd_note(random);
+        note = note.substr(0, note.find('\n'));
+        const std::string text =
+            "Rnd 1: 6 sc in magic ring (6)\n" + note_line(note, Terms::us) + "\nRnd 2: inc around (12)\n";
+        const ReadPattern read = read_pattern(text, {Terms::us, {}});
+        ASSERT_EQ(read.pieces.size(), 1u) << text;
+        ASSERT_EQ(read.pieces[0].rounds.size(), 2u) << text;
+        EXPECT_EQ(read.pieces[0].rounds[0].note, note);
     }
 }
 
