@@ -34,24 +34,33 @@ bool FileClaim::is_mine(const QString& path) const {
 }
 
 bool FileClaim::take(const QString& path, const FileStamp& stamp) {
-    if (make_private_folder(folder_)) {
-        lock_.release();
+    // Each on its own, since only the last name of a path is looked at for links.
+    if (make_private_folder(QFileInfo(folder_).path()) || make_private_folder(folder_)) {
+        give_back();
         return true;
     }
     const QString own = lock_path(path);
-    if (!is_mine(path) && lock_.take(own) == LockAnswer::held_elsewhere) return false;
+    if (!is_mine(path)) {
+        place_.clear();
+        if (lock_.take(own) == LockAnswer::held_elsewhere) return false;
+    }
     follow(stamp);  // before others are looked at: of two windows at the same moment, none has it unseen
     if (is_held_by_another_name(stamp, own)) {
-        lock_.release();
+        give_back();
         return false;
     }
     return true;
 }
 
-void FileClaim::give_back() { lock_.release(); }
+void FileClaim::give_back() {
+    lock_.release();
+    place_.clear();
+}
 
-void FileClaim::follow(const FileStamp& stamp) const {
-    if (stamp.inode != 0) lock_.write(place_on_disk(stamp));
+void FileClaim::follow(const FileStamp& stamp) {
+    if (stamp.inode == 0 || place_ == place_on_disk(stamp)) return;
+    place_ = place_on_disk(stamp);
+    lock_.write(place_);
 }
 
 bool FileClaim::is_taken_elsewhere(const QString& path, const FileStamp& stamp) const {

@@ -20,7 +20,7 @@ class FileClaim {
     [[nodiscard]] bool take(const QString& path, const FileStamp& stamp = {});
     void give_back();
     /// The file has another place on its disk since it was written.
-    void follow(const FileStamp& stamp) const;
+    void follow(const FileStamp& stamp);
     /// Another window has it now.
     [[nodiscard]] bool is_taken_elsewhere(const QString& path, const FileStamp& stamp = {}) const;
     [[nodiscard]] bool is_mine(const QString& path) const;
@@ -32,6 +32,7 @@ class FileClaim {
 
     QString folder_;
     LockFile lock_;
+    QByteArray place_;  ///< that the lock file names
 };
 
 }  // namespace roundwright::app

@@ -7,6 +7,7 @@
 
 #include "app/on_disk/file_follower.h"
 #include "tests/app/on_disk/changing_files.h"
+#include "tests/support/random_cases.h"
 
 namespace roundwright::app {
 namespace {
@@ -147,9 +148,9 @@ class RandomChanges {
 };
 
 TEST(RandomChangesTest, NothingUnseenIsWrittenOverAndNothingOfTheMakersIsLost) {
-    for (unsigned seed = 1; seed <= 12 && !::testing::Test::HasFailure(); ++seed) {
+    for (int seed = 1; seed <= roundwright::testing::random_cases(12) && !HasFailure(); ++seed) {
         SCOPED_TRACE(seed);
-        RandomChanges changes(seed);
+        RandomChanges changes(static_cast<unsigned>(seed));
         for (int step = 0; step < 40; ++step) {
             changes.step();
             if (step % 20 == 19) changes.expect_the_truth();

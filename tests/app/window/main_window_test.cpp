@@ -13,6 +13,7 @@
 #include <QDropEvent>
 #include <QLabel>
 #include <QLineEdit>
+#include <QListWidget>
 #include <QMenuBar>
 #include <QMimeData>
 #include <QScreen>
@@ -385,15 +386,24 @@ TEST_F(MainWindowTest, AfterACrashTheToyIsOfferedAndComesBack) {
     const QString state = folder.filePath(QStringLiteral("state"));
     ASSERT_TRUE(QDir().mkpath(state));
     const QString copy = state + QStringLiteral("/lost.roundwright");
-    ASSERT_FALSE(save_document_file(copy, toy_of({6, 12, 18})));
+    Toy lost = toy_of({6, 12, 18});
+    lost.title.clear();
+    ASSERT_FALSE(save_document_file(copy, lost));
     QFile note(state + QStringLiteral("/lost.note"));
     ASSERT_TRUE(note.open(QIODevice::WriteOnly));
     note.write(QStringLiteral("{\"copy\": \"%1\", \"document\": \"\"}").arg(copy).toUtf8());
     note.close();
-    QString told;
-    answer_next_dialog(QStringLiteral("Bring it back"), &told);
+    QString offered;
+    QTimer reads;
+    QObject::connect(&reads, &QTimer::timeout, &reads, [&offered] {
+        const QWidget* dialog = QApplication::activeModalWidget();
+        const auto* list = dialog ? dialog->findChild<QListWidget*>() : nullptr;
+        if (list) offered = list->item(0)->text();
+    });
+    reads.start(1);
+    answer_next_dialog(QStringLiteral("Bring it back"));
     window->begin({});
-    EXPECT_TRUE(told.contains(QStringLiteral("not saved yet"))) << told.toStdString();
+    EXPECT_TRUE(offered.contains(QStringLiteral("not saved yet"))) << offered.toStdString();
     EXPECT_EQ(counts(), (std::vector{6, 12, 18}));
     EXPECT_TRUE(session->modified());
 }

@@ -323,6 +323,7 @@ TEST_F(OneFile, AFileThatIsGoneIsSaidAndSavedAgain) {
     ASSERT_TRUE(QFile::remove(pup));
     EXPECT_TRUE(here->says(on_disk_cause, QStringLiteral("no longer in its folder")));
     EXPECT_TRUE(here->window->isWindowModified());
+    EXPECT_TRUE(wait_until([&] { return here->session.standing().kept; })) << "no file has it: it is kept";
     here->press(on_disk_cause, QStringLiteral("Save it again"));
     EXPECT_EQ(counts_in(pup), (Counts{6, 12}));
     EXPECT_EQ(here->said(on_disk_cause), QString());
