@@ -26,7 +26,8 @@ class VersionKeeperTest : public ::testing::Test {
         std::vector<std::vector<int>> all;
         for (const Version& version : store().versions_of(path)) {
             const auto bytes = store().read(version).bytes.toStdString();
-            all.push_back(counts_of(std::as_const(read_document(bytes).toy.pieces)[0]));
+            const ReadDocument read = read_document(bytes);
+            all.push_back(counts_of(read.toy.pieces[0]));
         }
         return all;
     }
