@@ -11,7 +11,7 @@ namespace {
 QString kind_words(VersionKind kind) {
     switch (kind) {
         case VersionKind::found:
-            return VersionsModel::tr("found in the file");
+            return VersionsModel::tr("as found");
         case VersionKind::saved:
             return VersionsModel::tr("saved");
         case VersionKind::not_saved:
@@ -53,7 +53,7 @@ QString VersionsModel::text(const Row& row, VersionColumn column) {
     const bool is_unreadable = row.read && !row.read->toy;
     if (column == VersionColumn::when) return when_words(row.version.when);
     if (column == VersionColumn::kind)
-        return is_unreadable ? tr("cannot be read") : kind_words(row.version.kind);
+        return is_unreadable ? tr("unreadable") : kind_words(row.version.kind);
     if (!row.read || is_unreadable) return QStringLiteral("–");
     const ToyTotals& totals = row.read->totals;
     const int count = column == VersionColumn::pieces   ? totals.pieces

@@ -162,7 +162,7 @@ TEST_F(VersionsDialogTest, OneThatCannotBeReadIsListedAsSuch) {
         broken.close();
         open();
         key(Qt::Key_Down);
-        EXPECT_EQ(cell(1, VersionColumn::kind), QStringLiteral("cannot be read"));
+        EXPECT_EQ(cell(1, VersionColumn::kind), QStringLiteral("unreadable"));
         EXPECT_THAT(dialog->changes().toStdString(), HasSubstr("This version cannot be read. "));
         EXPECT_FALSE(button(QStringLiteral("Take it back"))->isEnabled());
         EXPECT_FALSE(button(QStringLiteral("Save a copy…"))->isEnabled());
