@@ -86,6 +86,7 @@ ReadPattern PatternReader::run() {
 void PatternReader::take(const PatternLine& line) {
     if (line.kind == LineKind::blank) return;
     if (line.kind == LineKind::round && line.header.length > 0 && !is_step(line)) return take_round(line);
+    if (line.tokens.empty()) return;  // nothing but the sign of a heading or a bullet
     if (only_a_name(line)) return waiting_.add(line, after_blank_, !piece_);
     if (!waiting_.in_section() && !is_marked_note(line.tokens) && take_likeness(line)) return;
     const bool works = line.kind != LineKind::text && !waiting_.in_section();

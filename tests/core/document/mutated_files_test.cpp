@@ -156,8 +156,8 @@ TEST(MutatedFiles, AreReadWholeOrRefusedWithAPlaceInLittleTimeAndMemory) {
     }
     std::printf("%d read, %d refused; the slowest took %.3f s, the largest process %ld MiB\n", all.read,
                 all.refused, all.slowest_seconds, all.peak_mib);
-    EXPECT_GE(all.read, static_cast<int>(count / 10));
-    EXPECT_GE(all.refused, static_cast<int>(count / 10));
+    EXPECT_GE(all.read, static_cast<int>(count / 25));  // or only refusals would be tested
+    EXPECT_GE(all.refused, static_cast<int>(count / 25));
     EXPECT_LT(all.slowest_seconds, most_seconds);
 }
 

@@ -93,5 +93,12 @@ TEST(HostileText, OneBadRoundHidesNoOther) {
     EXPECT_EQ(read.pieces.at(0).rounds.size(), 4u);
 }
 
+TEST(HostileText, AHeadingWithoutWordsIsNothing) {
+    for (const char* text :
+         {"#", "# ", "## ", "#\n\nRnd 1: 6 sc in magic ring (6)\n", "- ", "Note:", "#\n---"})
+        EXPECT_LE(read_pattern(text).pieces.size(), 1u) << text;
+    EXPECT_LE(read_pattern(std::string("# \0", 3)).pieces.size(), 0u);
+}
+
 }  // namespace
 }  // namespace roundwright
