@@ -4,6 +4,7 @@
 #include <QLocale>
 
 #include "app/kit/lasting_application.h"
+#include "app/kit/out_of_memory.h"
 #include "app/session/document_session.h"
 #include "app/window/main_window.h"
 #include "render/wording/translations.h"
@@ -12,6 +13,8 @@
 namespace roundwright::app {
 
 int run_window(int argc, char** argv) {
+    constexpr int without_memory = 1;
+    end_in_words_without_memory(without_memory);
     qputenv("QT3D_RENDERER", "opengl");  // without OpenGL the other renderer ends the program
     LastingApplication application(argc, argv);
     QApplication::setApplicationName(QStringLiteral("roundwright"));
