@@ -52,8 +52,8 @@ void print_help() {
     print_line(QString());
     print_line(CommandLine::tr("roundwright help COMMAND lists the options of a command."));
     print_line(CommandLine::tr(
-        "Exit code: 0 fine; 1 a check found an error, or no settled shape was found; 2 a command that is "
-        "not understood, or a file that cannot be read or written."));
+        "Exit code: 0 fine; 1 a check found an error, no settled shape was found, or memory ran out; 2 a "
+        "command that is not understood, or a file that cannot be read or written."));
 }
 
 int complain(const Command& command, const QString& problem) {

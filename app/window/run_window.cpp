@@ -7,6 +7,7 @@
 
 #include "app/files/end_signals.h"
 #include "app/kit/guarded_application.h"
+#include "app/kit/out_of_memory.h"
 #include "app/session/document_session.h"
 #include "app/window/main_window.h"
 #include "render/background/workers.h"
@@ -42,6 +43,8 @@ int run_window_of(GuardedApplication& application) {
 }  // namespace
 
 int run_window(int argc, char** argv) {
+    constexpr int without_memory = 1;
+    end_in_words_without_memory(without_memory);
     qputenv("QT3D_RENDERER", "opengl");  // without OpenGL the other renderer ends the program
     GuardedApplication application(argc, argv);
     QApplication::setApplicationName(QStringLiteral("roundwright"));

@@ -83,10 +83,10 @@ void put_in_bins(Bins& bins, const ScreenMesh& mesh, const DrawingJob& job, std:
             const int first = tile(left, job.tiles_across), last = tile(right, job.tiles_across);
             const Misses misses(a, b, c);
             const bool aslant = last_row > first_row && last > first;
+            const double side = tile_samples;
             for (int row = first_row; row <= last_row; ++row) {
                 for (int column = first; column <= last; ++column) {
-                    if (aslant && misses.all_of(column * tile_samples, row * tile_samples, tile_samples))
-                        continue;
+                    if (aslant && misses.all_of(column * side, row * side, side)) continue;
                     auto& bin = bins[static_cast<std::size_t>(row * job.tiles_across + column)];
                     if (bin.empty() || bin.back() != first_id + t) bin.push_back(first_id + t);
                 }

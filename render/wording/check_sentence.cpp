@@ -31,7 +31,6 @@ class Arguments {
     [[nodiscard]] double number(std::size_t index) const { return value<double>(index); }
     [[nodiscard]] double mm(std::size_t index) const { return value<Millimetres>(index).value; }
     [[nodiscard]] QString length(std::size_t index) const { return length_text(mm(index), units_); }
-    [[nodiscard]] bool has_round() const { return check_.round >= 0; }
     [[nodiscard]] QString round() const { return QLocale().toString(check_.round + 1); }
     [[nodiscard]] LengthUnit units() const { return units_; }
     /// "the safety eyes": what a check of the face is about.
@@ -135,7 +134,7 @@ QString not_converged(const Arguments& said) {
         const double times = std::min(std::max(width / height, height / width), 1e9);
         return words.arg(rounds_words(said.count(0)), QLocale().toString(std::lround(times)));
     }
-    if (said.has_round())
+    if (said.count(1) > 0)
         return ChecksText::tr("No settled shape was found for these %1: round %2 goes from %3 to %4.")
             .arg(rounds_words(said.count(0)), said.round(), stitches_words(said.count(1)),
                  QLocale().toString(said.count(2)));

@@ -227,12 +227,14 @@ TEST(Background, WhatATaskThrowsBecomesAMessage) {
     const std::vector<Background::Work> works = {
         [](const TaskRun&) -> Delivery { throw std::bad_alloc(); },
         [](const TaskRun&) -> Delivery { throw std::runtime_error("the harbour is closed"); },
-        [](const TaskRun&) -> Delivery { throw 7; }};
+        [](const TaskRun&) -> Delivery { throw 7; },
+        [](const TaskRun&) -> Delivery { throw std::length_error("vector"); }};
     for (const auto& work : works) {
         background.start(Lane::longer, work);
         ASSERT_TRUE(wait_until([&] { return !background.busy(); }));
     }
-    ASSERT_EQ(said.size(), 3U);
+    ASSERT_EQ(said.size(), 4U);
+    EXPECT_EQ(said[3], said[0]);  // a length beyond what memory may hold
     EXPECT_TRUE(said[0].contains(QLatin1String("memory")));
     EXPECT_TRUE(said[1].contains(QLatin1String("the harbour is closed")));
     bool answered = false;

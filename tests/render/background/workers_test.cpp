@@ -2,12 +2,19 @@
 
 #include <atomic>
 #include <chrono>
+#include <fstream>
 #include <gtest/gtest.h>
 #include <latch>
 #include <memory>
+#include <new>
 #include <stdexcept>
 #include <thread>
 #include <vector>
+
+#ifdef __linux__
+#include <sys/resource.h>
+#include <unistd.h>
+#endif
 
 namespace roundwright::render {
 namespace {
@@ -161,6 +168,36 @@ TEST(ShareOut, MayBeCalledInsideAJob) {
     ended.wait();
     EXPECT_GE(calls, 4);
 }
+
+#if defined(__linux__) && !defined(__SANITIZE_ADDRESS__) && !defined(__SANITIZE_THREAD__)
+/// From here on the process gets no memory for a thread's stack.
+void leave_little_memory() {
+    constexpr rlim_t little = rlim_t{2} << 20U;
+    long pages = 0;
+    std::ifstream("/proc/self/statm") >> pages;
+    const rlim_t now = static_cast<rlim_t>(pages) * static_cast<rlim_t>(sysconf(_SC_PAGESIZE));
+    const rlimit limit{now + little, now + little};
+    setrlimit(RLIMIT_AS, &limit);
+}
+
+// Work that is shared is done without help, and other work is refused, not lost.
+TEST(ShareOutDeathTest, WithoutThreads) {
+    const auto without_threads = [] {
+        leave_little_memory();
+        Workers workers(4);
+        int calls = 0;
+        share_out(
+            Lane::next_key, [&] { ++calls; }, workers);
+        try {
+            workers.post(Lane::longer, [] {});
+        } catch (const std::bad_alloc&) {
+            _exit(calls == 1 ? 0 : 1);
+        }
+        _exit(2);
+    };
+    EXPECT_EXIT(without_threads(), ::testing::ExitedWithCode(0), "");
+}
+#endif
 
 TEST(ShareOut, ThrowsWhatOneOfTheCallsThrows) {
     Workers workers(2);
