@@ -10,6 +10,7 @@
 
 #include "core/rounds/piece_graph.h"
 #include "render/wording/counted.h"
+#include "render/wording/plain_text.h"
 
 namespace roundwright::app {
 namespace {
@@ -29,7 +30,7 @@ QString size_words(const Piece& piece) {
 }
 
 QString name_of(const Piece& piece) {
-    return piece.name.empty() ? LeftText::tr("Piece without a name") : QString::fromStdString(piece.name);
+    return piece.name.empty() ? LeftText::tr("Piece without a name") : name_in_words(piece.name);
 }
 
 QString piece_words(const Piece& piece, const Piece* saved) {
@@ -74,8 +75,9 @@ QStringList typed_words(const PendingEntry& typed) {
 }  // namespace
 
 QString left_name(const KeptHead& head, const Toy* toy) {
-    if (!head.document.isEmpty()) return LeftText::tr("“%1”").arg(QFileInfo(head.document).fileName());
-    return toy && !toy->title.empty() ? LeftText::tr("“%1”").arg(QString::fromStdString(toy->title))
+    if (!head.document.isEmpty())
+        return LeftText::tr("“%1”").arg(name_in_words(QFileInfo(head.document).fileName()));
+    return toy && !toy->title.empty() ? LeftText::tr("“%1”").arg(name_in_words(toy->title))
                                       : LeftText::tr("a toy that was not saved yet");
 }
 

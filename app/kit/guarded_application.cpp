@@ -10,9 +10,9 @@
 namespace roundwright::app {
 namespace {
 
-/// What comes back with every picture or every tick of a timer is told once in a while, and not in a pile of
-/// messages.
-constexpr qint64 same_again_ms = 10'000;
+/// What comes back with every picture or every tick of a timer is told once, and again after a while without
+/// it, not in a pile of messages.
+constexpr qint64 same_again_ms = 2'000;
 
 }  // namespace
 
@@ -60,10 +60,10 @@ void GuardedApplication::take_fault(const std::exception_ptr& fault) noexcept {
 }
 
 void GuardedApplication::tell_fault(const QString& why) {
-    if (message_) return;
-    if (why == told_ && since_told_.isValid() && since_told_.elapsed() < same_again_ms) return;
-    told_ = why;
-    since_told_.start();
+    const bool again = why == met_ && since_met_.isValid() && since_met_.elapsed() < same_again_ms;
+    met_ = why;
+    since_met_.start();
+    if (message_ || again) return;
     message_ = new QMessageBox(QMessageBox::Warning, tr("Roundwright"), why, QMessageBox::Ok, activeWindow());
     message_->setInformativeText(
         tr("Your toy is as it was before. Save it, and if this comes back, close the program and open it "

@@ -33,8 +33,8 @@ class GuardedApplication : public QApplication {
     void tell_fault(const QString& why);
 
     QPointer<QMessageBox> message_;
-    QString told_;
-    QElapsedTimer since_told_;
+    QString met_;
+    QElapsedTimer since_met_;
     bool telling_ = false;
 };
 

@@ -12,6 +12,7 @@
 
 #include "app/kit/icons.h"
 #include "app/kit/theme.h"
+#include "render/wording/plain_text.h"
 
 namespace roundwright::app {
 namespace {
@@ -91,13 +92,13 @@ class NoticeRow : public QWidget {
 
     void say(const Notice& notice) {
         rank_ = notice.rank;
-        words_->setText(notice.words);
-        setAccessibleName(notice.words);
+        words_->setText(plain_message(notice.words));
+        setAccessibleName(words());
         fit_buttons(notice.answers);
         for (std::size_t at = 0; at < buttons_.size(); ++at) {
             buttons_[at]->disconnect(this);
             const QString& hint = notice.answers[at].hint;
-            buttons_[at]->setToolTip(hint.toHtmlEscaped());
+            buttons_[at]->setToolTip(hint);
             buttons_[at]->setAccessibleDescription(hint.isEmpty() ? notice.words
                                                                   : notice.words + u' ' + hint);
             // After the click is over: the answer may take the button away.
