@@ -10,6 +10,7 @@
 #include <QPushButton>
 #include <QSocketNotifier>
 #include <QStatusBar>
+#include <QTest>
 #include <QThread>
 #include <QTimer>
 
