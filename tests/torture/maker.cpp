@@ -84,8 +84,7 @@ void Maker::tell_state() {
         said_ = session.said_toy();
         toy_hash_ = hash_of(write_document(said_));
     }
-    Moment now{
-        0, {toy_hash_, utf8(window_.fast_entry().line()->text())}, utf8(session.path()), session.modified()};
+    const Moment now{0, {toy_hash_, typed_in(window_)}, utf8(session.path()), session.modified()};
     const bool same = now.work == told_.work && now.path == told_.path && now.modified == told_.modified;
     if (same && !(given_up_ && window_.isVisible())) return;  // what was given up is still there
     given_up_ = false;
