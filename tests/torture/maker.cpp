@@ -206,7 +206,8 @@ void Maker::answer_file_dialog(QDialog& dialog) {
     }
     // The dialog fills its line once more when it has read the folder.
     for (int more = 0; more < 20 && name->text() != wanted_path_; ++more) {
-        name->setText(wanted_path_);
+        name->selectAll();
+        name->insert(wanted_path_);  // as if it had been typed
         QTest::qWait(20);
     }
     wanted_path_.clear();
