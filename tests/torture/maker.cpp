@@ -248,8 +248,12 @@ void Maker::obey(const QString& command) {
 /// One key, or one command; then the hand rests.
 void Maker::step() {
     if (in_the_programs_loop()) {
+        // Where there is no window manager the window may never be told that it is the active one.
+        waits_ = window_.isActiveWindow() || waits_ > 3 ? 0 : waits_ + 1;
         if (!window_.isActiveWindow()) window_.activateWindow();
-        if (!commands_.empty()) {
+        if (waits_ > 0) {
+            // The keyboard comes back a moment after a dialog has gone.
+        } else if (!commands_.empty()) {
             const QString command = commands_.front();
             commands_.pop_front();
             obey(command);

@@ -50,7 +50,8 @@ Loss Memory::loss_by_the_clock(const Work& found, std::int64_t end_ns) const {
 }
 
 Loss Memory::whole_loss(std::int64_t end_ns) const {
-    return since(std::ranges::find_if(moments_, [](const Moment& moment) { return moment.owes(); }), end_ns);
+    const auto safe = [](const Moment& moment) { return !moment.owes(); };
+    return since(std::find_if(moments_.crbegin(), moments_.crend(), safe).base(), end_ns);
 }
 
 }  // namespace roundwright::torture

@@ -58,7 +58,7 @@ class Memory {
     [[nodiscard]] Loss loss(const Work& found, std::int64_t end_ns) const;
     /// The same by the clock alone, with nothing excused.
     [[nodiscard]] Loss loss_by_the_clock(const Work& found, std::int64_t end_ns) const;
-    /// As if nothing of it had ever come back.
+    /// As if nothing had come back but what is in files: from the last time when nothing was owed.
     [[nodiscard]] Loss whole_loss(std::int64_t end_ns) const;
 
   private:
