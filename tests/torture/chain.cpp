@@ -113,6 +113,8 @@ std::vector<std::string> Chain::any_arguments() {
     if (owed_.empty()) return {any_name_of(harbour_.toy().string())};
     const Moment& last = owed_.last();
     if (last.path.empty() || !fs::exists(last.path)) return {};
+    // What stood in the line when the window was closed comes back where the program begins by itself.
+    if (owed_blow_ == "quit" && !last.work.typed.empty()) return {};
     if (last.owes() && one_in(2)) return {};
     return {any_name_of(last.path)};
 }
@@ -192,7 +194,9 @@ Loss Chain::loss_of_the_last() {
     // Where nothing came back another toy is open, or a new one.
     if (window_->offered > 0 && !known_toys_.contains(found.toy))
         fault(owed_blow_, Fault::never_there, found.toy + " “" + found.typed + "”");
-    return owed_.whole_loss(end_ns_);
+    // What was saved at the last moment is not offered, and the program did not know to open it.
+    const Loss in_the_file = owed_.loss({Harbour::toy_in(owed_.last().path), {}}, end_ns_);
+    return in_the_file.known ? in_the_file : owed_.whole_loss(end_ns_);
 }
 
 void Chain::take_note_of_saves(const Window& window) {

@@ -10,6 +10,7 @@
 #include <QPushButton>
 #include <QSocketNotifier>
 #include <QStatusBar>
+#include <QTest>
 #include <QThread>
 #include <QTimer>
 
@@ -83,8 +84,7 @@ void Maker::tell_state() {
         said_ = session.said_toy();
         toy_hash_ = hash_of(write_document(said_));
     }
-    Moment now{
-        0, {toy_hash_, utf8(window_.fast_entry().line()->text())}, utf8(session.path()), session.modified()};
+    const Moment now{0, {toy_hash_, typed_in(window_)}, utf8(session.path()), session.modified()};
     const bool same = now.work == told_.work && now.path == told_.path && now.modified == told_.modified;
     if (same && !(given_up_ && window_.isVisible())) return;  // what was given up is still there
     given_up_ = false;
@@ -206,7 +206,8 @@ void Maker::answer_file_dialog(QDialog& dialog) {
     }
     // The dialog fills its line once more when it has read the folder.
     for (int more = 0; more < 20 && name->text() != wanted_path_; ++more) {
-        name->setText(wanted_path_);
+        name->selectAll();
+        name->insert(wanted_path_);  // as if it had been typed
         QTest::qWait(20);
     }
     wanted_path_.clear();
@@ -247,8 +248,12 @@ void Maker::obey(const QString& command) {
 /// One key, or one command; then the hand rests.
 void Maker::step() {
     if (in_the_programs_loop()) {
+        // Where there is no window manager the window may never be told that it is the active one.
+        waits_ = window_.isActiveWindow() || waits_ > 3 ? 0 : waits_ + 1;
         if (!window_.isActiveWindow()) window_.activateWindow();
-        if (!commands_.empty()) {
+        if (waits_ > 0) {
+            // The keyboard comes back a moment after a dialog has gone.
+        } else if (!commands_.empty()) {
             const QString command = commands_.front();
             commands_.pop_front();
             obey(command);

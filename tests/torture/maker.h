@@ -86,6 +86,7 @@ class Maker : public QObject {
     std::int64_t watched_ns_ = 0;
     std::int64_t told_wait_ns_ = 0;
     int quiet_ = 0;
+    int waits_ = 0;
     bool settled_ = false;
     bool typing_ = true;
     bool saving_ = false;

@@ -9,10 +9,9 @@ namespace roundwright::torture {
 void Memory::add(Moment moment) { moments_.push_back(std::move(moment)); }
 
 bool Memory::owed_within(double seconds, std::int64_t end_ns) const {
-    const std::int64_t from = end_ns - static_cast<std::int64_t>(seconds * 1e9);
     for (const Moment& moment : std::views::reverse(moments_)) {
         if (moment.owes()) return true;
-        if (moment.ns < from) return false;
+        if (seconds_between(moment.ns, end_ns) > seconds) return false;
     }
     return false;
 }
@@ -51,7 +50,8 @@ Loss Memory::loss_by_the_clock(const Work& found, std::int64_t end_ns) const {
 }
 
 Loss Memory::whole_loss(std::int64_t end_ns) const {
-    return since(std::ranges::find_if(moments_, [](const Moment& moment) { return moment.owes(); }), end_ns);
+    const auto safe = [](const Moment& moment) { return !moment.owes(); };
+    return since(std::find_if(moments_.crbegin(), moments_.crend(), safe).base(), end_ns);
 }
 
 }  // namespace roundwright::torture

@@ -47,7 +47,8 @@ class Memory {
     [[nodiscard]] bool empty() const { return moments_.empty(); }
     [[nodiscard]] const std::vector<Moment>& moments() const { return moments_; }
     [[nodiscard]] const Moment& last() const { return moments_.back(); }
-    /// Whether the window owed anything at any time in the last `seconds` before the end.
+    /// Whether the window owed anything at any time in the last `seconds` before the end, what is excused
+    /// aside.
     [[nodiscard]] bool owed_within(double seconds, std::int64_t end_ns) const;
     /// Given up, and nothing was in the window since.
     [[nodiscard]] bool is_given_up() const;
@@ -57,7 +58,7 @@ class Memory {
     [[nodiscard]] Loss loss(const Work& found, std::int64_t end_ns) const;
     /// The same by the clock alone, with nothing excused.
     [[nodiscard]] Loss loss_by_the_clock(const Work& found, std::int64_t end_ns) const;
-    /// As if nothing of it had ever come back.
+    /// As if nothing had come back but what is in files: from the last time when nothing was owed.
     [[nodiscard]] Loss whole_loss(std::int64_t end_ns) const;
 
   private:

@@ -56,6 +56,11 @@ TEST(TortureMemory, TimeInWhichNothingCouldBeKeptIsExcused) {
 
 TEST(TortureMemory, NothingThatCameBackIsTheWholeLoss) {
     EXPECT_DOUBLE_EQ(an_evening().whole_loss(4 * second).seconds, 3);
+    Memory memory = an_evening();
+    memory.add({4 * second, {"c", ""}, "/harbour/pup", false});  // saved
+    EXPECT_EQ(memory.whole_loss(9 * second).seconds, 0);
+    memory.add({8 * second, {"d", ""}, "/harbour/pup", true});
+    EXPECT_DOUBLE_EQ(memory.whole_loss(9 * second).seconds, 1);
 }
 
 TEST(TortureMemory, OnlyWhatIsNowhereElseIsOwed) {
