@@ -89,7 +89,7 @@ class CompletionFinder {
     // "..." -> "(18)" when all is worked
     void say_count(const std::string& head) {
         const ReadRound read = tried(head);
-        if (whole(read)) add("(" + std::to_string(read.stitches) + ")", 0, true);
+        if (whole(read)) offer_if_whole(head, "(" + std::to_string(read.stitches) + ")");
     }
 
     // The number with which the round comes out: the loops taken grow by a fixed number with every one.

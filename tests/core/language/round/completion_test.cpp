@@ -112,5 +112,15 @@ TEST(Completion, AnyTextIsAnswered) {
         EXPECT_LE(completions(before, on(12), {}).size(), 8u) << before;
 }
 
+TEST(Completion, OffersNoCountThatTheWordsDoNotTake) {
+    RoundSetting setting;
+    setting.work.loops_below = 116;
+    for (const Completion& offered : completions("5r", setting, {})) {
+        YarnTable yarns;
+        const std::string words = "5r " + offered.words;
+        EXPECT_TRUE(!offered.ends_round || read_round(words, setting, yarns).proved()) << words;
+    }
+}
+
 }  // namespace
 }  // namespace roundwright
