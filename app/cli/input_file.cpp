@@ -23,7 +23,8 @@ void print_file_problem(const QString& path, const FileProblem& problem) {
 void print_left_out(const QString& path, const ReadDocument& document) {
     if (document.newer) {
         print_problem(
-            CommandLine::tr("%1: written by a newer Roundwright; what is not known here is kept, but not understood.")
+            CommandLine::tr(
+                "%1: written by a newer Roundwright; what is not known here is kept, but not understood.")
                 .arg(path));
         return;
     }

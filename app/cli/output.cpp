@@ -6,7 +6,6 @@
 #include <nlohmann/json.hpp>
 
 #include "app/storage/disk_words.h"
-
 #include "render/wording/plain_text.h"
 
 namespace roundwright::app {
@@ -41,7 +40,8 @@ void print_problem(const QString& problem) {
 
 std::optional<QString> finish_output() {
     if (std::fflush(stdout) != 0 && output_error == 0) output_error = errno;
-    return output_error == 0 ? std::nullopt : std::optional(disk_fault_words({DiskStep::write, output_error, {}}));
+    return output_error == 0 ? std::nullopt
+                             : std::optional(disk_fault_words({DiskStep::write, output_error, {}}));
 }
 
 }  // namespace roundwright::app

@@ -20,8 +20,8 @@ class DocumentFiles : public QObject {
     DocumentFiles(DocumentSession& session, Autosave& autosave, FileFollower& follower, QWidget* window);
 
     void fill(QMenu* menu);
-    /// Asks to save unsaved changes; false: stay with the toy. Changes that the maker gives up stay kept until
-    /// something else is in their place.
+    /// Asks to save unsaved changes; false: stay with the toy. Changes that the maker gives up stay kept
+    /// until something else is in their place.
     [[nodiscard]] bool may_leave();
     /// Opens a file after asking about unsaved changes. A problem is told and leaves the open toy as it is.
     bool open(const QString& path);

@@ -14,9 +14,10 @@ namespace roundwright::app {
 
 /// What is said of a kept copy: whose it is, and where it stands among others.
 struct KeptHead {
-    std::uint64_t number = 0;  ///< the higher, the later; of all copies of a state folder, whatever clocks say
-    QDateTime kept;            ///< by the clock, to be told to the maker and for nothing else
-    QString document;          ///< the toy's file, as it was named; empty: never saved
+    std::uint64_t number =
+        0;             ///< the higher, the later; of all copies of a state folder, whatever clocks say
+    QDateTime kept;    ///< by the clock, to be told to the maker and for nothing else
+    QString document;  ///< the toy's file, as it was named; empty: never saved
     /// The state of that file which the changes start from; an empty `sha256`: not known.
     FileStamp began_from{};
     PendingEntry typed{};

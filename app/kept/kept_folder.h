@@ -8,8 +8,8 @@
 namespace roundwright::app {
 
 /// The user's own folder of kept copies (0700), `$XDG_STATE_HOME/roundwright/kept`: of each running window a
-/// lock, NAME.lock, and, while it has unsaved work, NAME.kept (0600). What in it is a link, another user's, or
-/// has a second name is not ours and is left alone. May be used from any thread.
+/// lock, NAME.lock, and, while it has unsaved work, NAME.kept (0600). What in it is a link, another user's,
+/// or has a second name is not ours and is left alone. May be used from any thread.
 class KeptFolder {
   public:
     /// `state_folder`: the program's; empty: the usual place.

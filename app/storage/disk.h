@@ -47,7 +47,7 @@ class Disk {
     /// linkat of an open file that has no name (O_TMPFILE); needs /proc.
     virtual int give_name(int file, const QByteArray& path);
     virtual int make_folder(const QByteArray& path, mode_t mode);
-    virtual int remove_folder(const QByteArray& path);  ///< rmdir
+    virtual int remove_folder(const QByteArray& path);                       ///< rmdir
     virtual int look(const QByteArray& path, struct ::stat& found);          ///< stat: through links
     virtual int look_at_link(const QByteArray& path, struct ::stat& found);  ///< lstat
     virtual int look_into(int file, struct ::stat& found);                   ///< fstat

@@ -52,8 +52,7 @@ int VersionsModel::columnCount(const QModelIndex& parent) const {
 QString VersionsModel::text(const Row& row, VersionColumn column) {
     const bool is_unreadable = row.read && !row.read->toy;
     if (column == VersionColumn::when) return when_words(row.version.when);
-    if (column == VersionColumn::kind)
-        return is_unreadable ? tr("unreadable") : kind_words(row.version.kind);
+    if (column == VersionColumn::kind) return is_unreadable ? tr("unreadable") : kind_words(row.version.kind);
     if (!row.read || is_unreadable) return QStringLiteral("–");
     const ToyTotals& totals = row.read->totals;
     const int count = column == VersionColumn::pieces   ? totals.pieces

@@ -404,12 +404,13 @@ void MainWindow::follow_session() {
 
 void MainWindow::follow_keeping() {
     connect(&autosave_, &Autosave::keeping_failed, this, [this](const DiskFault& fault) {
-        notices_->put_up(keeping_notice,
-                         {NoticeRank::danger,
-                          tr("Unsaved changes cannot be kept safe at the moment: if the program or the computer "
-                             "stopped now, they would be lost. Save the toy. %1")
-                              .arg(keeping_fault_words(fault)),
-                          {{tr("&Save"), [this] { files_->save(); }}}});
+        notices_->put_up(
+            keeping_notice,
+            {NoticeRank::danger,
+             tr("Unsaved changes cannot be kept safe at the moment: if the program or the computer "
+                "stopped now, they would be lost. Save the toy. %1")
+                 .arg(keeping_fault_words(fault)),
+             {{tr("&Save"), [this] { files_->save(); }}}});
     });
     connect(&autosave_, &Autosave::keeping_works, this, [this] { notices_->take_down(keeping_notice); });
 }
@@ -418,15 +419,16 @@ void MainWindow::follow_keeping() {
 void MainWindow::say_what_was_left() {
     const int copies = files_->copies_left();
     if (copies == 0) return notices_->take_down(left_notice);
-    notices_->put_up(left_notice,
-                     {NoticeRank::remark,
-                      tr("Unsaved changes of %n other toy(s) were kept when Roundwright stopped.", nullptr, copies),
-                      {{tr("&Look at them…"),
-                        [this] {
-                            files_->show_kept_copies();
-                            say_what_was_left();
-                        }},
-                       {tr("Not &now"), [this] { notices_->take_down(left_notice); }}}});
+    notices_->put_up(
+        left_notice,
+        {NoticeRank::remark,
+         tr("Unsaved changes of %n other toy(s) were kept when Roundwright stopped.", nullptr, copies),
+         {{tr("&Look at them…"),
+           [this] {
+               files_->show_kept_copies();
+               say_what_was_left();
+           }},
+          {tr("Not &now"), [this] { notices_->take_down(left_notice); }}}});
 }
 
 void MainWindow::show_name() {

@@ -96,8 +96,8 @@ class FaceDrawing {
 
     /// A round that cannot be worked ends the fabric, and what sits above it is in the air.
     [[nodiscard]] bool is_on_fabric(const SeenFeature& seen) const {
-        const int last = seen.ends.empty() ? seen.feature->round
-                                           : std::max(seen.feature->round, seen.feature->end_round);
+        const int last =
+            seen.ends.empty() ? seen.feature->round : std::max(seen.feature->round, seen.feature->end_round);
         return static_cast<std::size_t>(last) + 1 < outline_->loops();
     }
 

@@ -30,8 +30,8 @@ inline void leave_behind(const QString& state, const QString& document, const ch
     autosave.set_pending(typed);
 }
 
-/// A program of its own that opens a file, changes the name of its piece, and is killed (SIGKILL), or ended by
-/// another signal.
+/// A program of its own that opens a file, changes the name of its piece, and is killed (SIGKILL), or ended
+/// by another signal.
 class KilledProgram {
   public:
     /// `keeps_now`: says that it is ready only once all is kept; else as soon as it has changed something.
@@ -47,7 +47,8 @@ class KilledProgram {
                       {QStringLiteral("--gtest_filter=KilledProgram.*"),
                        QStringLiteral("--gtest_also_run_disabled_tests")});
         QByteArray said;
-        while (!said.contains("ready") && program.waitForReadyRead(20'000)) said += program.readAllStandardOutput();
+        while (!said.contains("ready") && program.waitForReadyRead(20'000))
+            said += program.readAllStandardOutput();
         EXPECT_TRUE(said.contains("ready"));
     }
     ~KilledProgram() { end(); }
