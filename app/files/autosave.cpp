@@ -29,6 +29,9 @@ Autosave::Autosave(DocumentSession& session, const QString& state_folder, QObjec
     connect(&session_, &DocumentSession::toy_changed, this, &Autosave::follow_toy);
     connect(&session_, &DocumentSession::standing_changed, this, &Autosave::something_changed);
     connect(&session_, &DocumentSession::modified_changed, this, &Autosave::follow_modified);
+    // An end right after a save must not leave a copy that is older than the file.
+    connect(&session_, &DocumentSession::about_to_save, this, &Autosave::bring_up_to_date);
+    connect(&session_, &DocumentSession::saved, this, &Autosave::keep_now);
     connect(&background_, &render::Background::failed, this, [this] {
         writing_ = false;  // what has no name: it is tried again
         timer_.start(retry_ms);
@@ -133,6 +136,11 @@ void Autosave::keep_now() {
     if (work == kept_) return let_older_copies_go();
     const auto turn = ++turn_;
     take_answer(turn, *work, writer_->keep(turn, *work));
+}
+
+/// A copy that says what the file is about to say is not offered, even if the program ends before it is gone.
+void Autosave::bring_up_to_date() {
+    if (kept_ || writing_) keep_now();
 }
 
 /// A copy that cannot be removed says nothing new, or is given up; either way nothing is lost.

@@ -72,6 +72,7 @@ class Autosave : public QObject {
     void something_changed();
     void start_keeping(const UnsavedWork& work);
     void take_answer(KeptWriter::Turn turn, const UnsavedWork& work, const std::optional<DiskFault>& fault);
+    void bring_up_to_date();
     void take_away();
     void tell(const std::optional<DiskFault>& fault);
     void let_older_copies_go();

@@ -31,6 +31,15 @@ QString shortened(const std::string& text) {
     return words.size() <= longest_key_shown ? words : words.left(longest_key_shown) + QStringLiteral("…");
 }
 
+/// Otherwise a file would be written that nothing opens.
+QString too_large_to_save_words() {
+    constexpr auto limit = static_cast<qint64>(max_file_bytes);
+    return DocumentFileText::tr(
+               "As a file, the toy would be larger than the limit of %1 MiB. Shorten its notes, or "
+               "divide it into two toys.")
+        .arg(limit >> 20);
+}
+
 QString fault_words(const DocumentError& error) {
     switch (error.fault()) {
         case DocumentFault::not_a_toy:
@@ -130,7 +139,9 @@ std::optional<FileProblem> save_document_file(const QString& path, const Toy& to
 }
 
 SavedFile save_document_file(const QString& path, const Toy& toy, const WriteWishes& wishes) {
-    const WrittenFile written = write_bytes(path, QByteArray::fromStdString(write_document(toy)), wishes);
+    const auto bytes = QByteArray::fromStdString(write_document(toy));
+    if (bytes.size() > most_bytes) return {FileProblem{too_large_to_save_words(), {}}, {}, {}};
+    const WrittenFile written = write_bytes(path, bytes, wishes);
     if (written.was_changed)
         return {FileProblem{DocumentFileText::tr("Another program has changed it."), {}, true}, {}, {}};
     if (written.fault) return {FileProblem{disk_fault_words(*written.fault), {}}, {}, {}};

@@ -61,7 +61,8 @@ std::optional<DiskFault> VersionFolder::add(const QByteArray& bytes, VersionKind
     const auto before = versions();
     Version version{before.empty() ? 1 : before.front().number + 1, when, kind, content_sha256(bytes), {}, 0};
     version.file = path_ + QLatin1Char('/') + version_file_name(version);
-    if (auto fault = write_whole(version.file, bytes, {Links::refuse, true}, disk_).fault) return fault;
+    auto written = write_whole(version.file, bytes, {Links::refuse, true}, disk_);
+    if (written.fault) return std::move(written.fault);
     drop_same_before(version);
     return std::nullopt;
 }

@@ -55,6 +55,7 @@
 #include "app/shape/shape_actions.h"
 #include "app/shape/shape_panel.h"
 #include "app/versions/version_actions.h"
+#include "app/versions/version_store.h"
 #include "app/window/help.h"
 #include "app/window/panel_column.h"
 #include "app/window/preference_actions.h"
@@ -452,7 +453,10 @@ bool MainWindow::wants_less_motion() const {
 void MainWindow::begin(const QString& path) {
     const bool first_time = !QSettings().value(started_setting, false).toBool();
     QSettings().setValue(started_setting, true);
-    if (!path.isEmpty() && files_->open(path)) return say_what_was_left();
+    if (!path.isEmpty() && files_->open(path)) {
+        bring_back_typing();
+        return say_what_was_left();
+    }
     if (files_->offer_left_behind()) return;
     if (path.isEmpty() && !first_time && open_last_toy()) return;
     session_.start(first_time ? first_toy() : empty_toy());
@@ -478,6 +482,13 @@ bool MainWindow::open_last_toy() {
     session_.set_current_piece(last.piece);
     bring_back(last.pending);
     return true;
+}
+
+/// What was typed for the toy and not entered when the program was closed.
+void MainWindow::bring_back_typing() {
+    const LastToy last = last_toy();
+    if (last.path.isEmpty() || last.pending.empty() || !pending_entry().empty()) return;
+    if (canonical_toy_path(last.path) == canonical_toy_path(session_.path())) bring_back(last.pending);
 }
 
 PendingEntry MainWindow::pending_entry() const {

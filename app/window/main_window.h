@@ -90,6 +90,7 @@ class MainWindow : public QMainWindow {
     void set_up_scene();
     [[nodiscard]] bool wants_less_motion() const;
     [[nodiscard]] bool open_last_toy();
+    void bring_back_typing();
     [[nodiscard]] PendingEntry pending_entry() const;
     void bring_back(const PendingEntry& pending);
     void go_up_to_rounds();

@@ -114,10 +114,10 @@ void WorkAlongView::add_shortcuts() {
         auto* shortcut = new QShortcut(QKeySequence(key), this);
         connect(shortcut, &QShortcut::activated, this, act);
     }
-    for (const auto& [keys, act] : {std::pair{QKeySequence(QKeySequence::Undo), &QUndoStack::undo},
-                                    std::pair{QKeySequence(QKeySequence::Redo), &QUndoStack::redo},
-                                    std::pair{QKeySequence(Qt::CTRL | Qt::Key_Y), &QUndoStack::redo}}) {
-        auto* shortcut = new QShortcut(keys, this);
+    for (const auto& [sequence, act] : {std::pair{QKeySequence(QKeySequence::Undo), &QUndoStack::undo},
+                                        std::pair{QKeySequence(QKeySequence::Redo), &QUndoStack::redo},
+                                        std::pair{QKeySequence(Qt::CTRL | Qt::Key_Y), &QUndoStack::redo}}) {
+        auto* shortcut = new QShortcut(sequence, this);
         connect(shortcut, &QShortcut::activated, &session_.undo_stack(), act);
     }
 }

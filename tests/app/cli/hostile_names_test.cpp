@@ -101,7 +101,9 @@ TEST_F(HostileNamesOnATerminal, AMeshHasThemOnOneLine) {
     for (std::string line; std::getline(obj, line);) {
         ASSERT_TRUE(line.empty() || std::string("#ovnf").find(line[0]) != std::string::npos) << line;
         ASSERT_EQ(line.find_first_of("\x1B\x7F"), std::string::npos);
-        if (line[0] == 'o') ASSERT_EQ(line.find("\xE2\x80\xAE"), std::string::npos);
+        if (line[0] == 'o') {
+            ASSERT_EQ(line.find("\xE2\x80\xAE"), std::string::npos);
+        }
     }
 }
 

@@ -48,7 +48,7 @@ TEST_F(AutosaveTest, KeepsByItselfAndForgetsOnSave) {
     EXPECT_TRUE(wait_until([&] { return copies() == 1; }));
     EXPECT_TRUE(wait_until([&] { return session.standing().kept; }));
     ASSERT_FALSE(session.save(document));
-    EXPECT_TRUE(wait_until([&] { return copies() == 0; }));
+    EXPECT_EQ(copies(), 0) << "whatever ends the program now, nothing older is offered";
     rename_piece(session, "Nose");
     EXPECT_TRUE(wait_until([&] { return copies() == 1; }));
     EXPECT_EQ(QDir(folder.path()).entryList(QDir::Files | QDir::Hidden),
@@ -56,6 +56,32 @@ TEST_F(AutosaveTest, KeepsByItselfAndForgetsOnSave) {
         << "nothing lies beside the toy's file";
     session.undo_stack().undo();
     EXPECT_TRUE(wait_until([&] { return copies() == 0; })) << "undone to what was saved";
+}
+
+TEST_F(AutosaveTest, TheCopyIsNoOlderThanTheFileWhileItIsSaved) {
+    DocumentSession session;
+    session.start(toy_of({6, 12}));
+    Autosave autosave(session, state);
+    rename_piece(session, "Snout");
+    autosave.keep_now();
+    rename_piece(session, "Nose");
+    std::string in_copy;
+    QObject::connect(&session, &DocumentSession::about_to_save, &session, [&] { in_copy = name_in_copy(); });
+    ASSERT_FALSE(session.save(document));
+    EXPECT_EQ(in_copy, "Nose");
+}
+
+TEST_F(AutosaveTest, WhatIsTypedGoesAlongWithSaveAs) {
+    DocumentSession session;
+    session.start(toy_of({6, 12}));
+    Autosave autosave(session, state);
+    autosave.set_pending({QStringLiteral("24, 30"), 0, {}});
+    ASSERT_FALSE(session.save(document));
+    QString kept_for;
+    for (const QString& path : files_below(state)) {
+        if (const auto copy = KeptFolder(state).read(path)) kept_for = copy->head.document;
+    }
+    EXPECT_EQ(kept_for, document);
 }
 
 TEST_F(AutosaveTest, SteadyTypingDoesNotPutKeepingOff) {

@@ -100,7 +100,9 @@ TEST_F(SaveFaults, AKeptCopyIsTheOldOneOrTheNewOneWhole) {
         const QByteArray old_bytes = QByteArray::fromStdString(write_document(old_toy()));
         const QByteArray new_bytes = QByteArray::fromStdString(write_document(new_toy()));
         EXPECT_TRUE(kept->toy == new_bytes || kept->toy == old_bytes);
-        if (!fault && !disk.has_failed()) EXPECT_EQ(kept->toy, new_bytes);
+        if (!fault && !disk.has_failed()) {
+            EXPECT_EQ(kept->toy, new_bytes);
+        }
         EXPECT_EQ(kept->head.document, path);
     });
 }
@@ -116,7 +118,9 @@ TEST_F(SaveFaults, EarlierVersionsStayWhole) {
         const std::vector<QByteArray> before{"one"};
         const std::vector<QByteArray> after{"two", "one"};
         EXPECT_TRUE(contents == before || contents == after) << contents.size();
-        if (!kept.fault && !disk.has_failed()) EXPECT_EQ(contents, after);
+        if (!kept.fault && !disk.has_failed()) {
+            EXPECT_EQ(contents, after);
+        }
     });
 }
 

@@ -26,7 +26,9 @@ struct Case {
 class Try {
   public:
     explicit Try(const Case& asked) : case_(asked) {
-        if (case_.before == Before::link) EXPECT_TRUE(QFile::link(QStringLiteral("target"), path()));
+        if (case_.before == Before::link) {
+            EXPECT_TRUE(QFile::link(QStringLiteral("target"), path()));
+        }
         if (case_.before == Before::nothing) return;
         QFile file(target());
         EXPECT_TRUE(file.open(QIODevice::WriteOnly));
@@ -101,7 +103,9 @@ TEST_P(WholeFileFaults, TheOldFileOrTheNewOneWholeForEveryCallThatFails) {
                            EXPECT_TRUE(written.ok() ? once.has_new() : once.has_old()) << error;
                            // ENOENT of a link says that there is none, and a link that is there all the same
                            // is refused.
-                           if (written.fault && error != ENOENT) EXPECT_EQ(written.fault->error, error);
+                           if (written.fault && error != ENOENT) {
+                               EXPECT_EQ(written.fault->error, error);
+                           }
                            EXPECT_EQ(once.things(), once.things_wanted()) << error;
                        });
     }
@@ -112,8 +116,12 @@ TEST_P(WholeFileFaults, TheOldFileOrTheNewOneWholeWhereverThePowerIsLost) {
         for_every_call([&](FailingDisk& disk, int call) { disk.lose_power_at(call, unsynced); },
                        [&](const Try& once, const WrittenFile& written, int) {
                            EXPECT_TRUE(once.has_old() || once.has_new());
-                           if (written.ok() && !written.not_yet_safe) EXPECT_TRUE(once.has_new());
-                           if (written.fault) EXPECT_TRUE(once.has_old());
+                           if (written.ok() && !written.not_yet_safe) {
+                               EXPECT_TRUE(once.has_new());
+                           }
+                           if (written.fault) {
+                               EXPECT_TRUE(once.has_old());
+                           }
                        });
     }
 }

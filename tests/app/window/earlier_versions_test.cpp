@@ -58,7 +58,9 @@ class EarlierVersionsInTheWindow : public ::testing::Test {
         press(Qt::Key_E, Qt::ControlModifier | Qt::ShiftModifier);
         auto* dialog = window->findChild<VersionsDialog*>();
         EXPECT_NE(dialog, nullptr);
-        if (dialog != nullptr) EXPECT_TRUE(wait_until([&] { return !dialog->busy(); }));
+        if (dialog != nullptr) {
+            EXPECT_TRUE(wait_until([&] { return !dialog->busy(); }));
+        }
         return dialog;
     }
 

@@ -96,7 +96,9 @@ void expect_texts_calm(const QWidget& window, const std::string& where) {
 
 void expect_labels_plain(const QWidget& window, const std::string& where) {
     for (const auto* label : window.findChildren<QLabel*>()) {
-        if (label->isVisible()) EXPECT_EQ(label->textFormat(), Qt::PlainText) << where;
+        if (label->isVisible()) {
+            EXPECT_EQ(label->textFormat(), Qt::PlainText) << where;
+        }
     }
 }
 

@@ -169,6 +169,19 @@ TEST_F(StartingAgain, WhatIsTypedIsThereAfterACleanEndToo) {
     EXPECT_TRUE(line().isEmpty());
 }
 
+TEST_F(StartingAgain, WhatIsTypedIsThereWhenItsToyIsAskedForByName) {
+    start(pup);
+    type(QStringLiteral("24, 30"));
+    end();
+    start(pup);
+    EXPECT_EQ(line(), QStringLiteral("24, 30"));
+    end();
+    const QString other = folder.filePath(QStringLiteral("other.roundwright"));
+    ASSERT_TRUE(QFile::copy(pup, other));
+    start(other);
+    EXPECT_EQ(line(), QString());
+}
+
 TEST_F(StartingAgain, WhatWasTypedIntoANewToyIsThereToo) {
     start();
     type(QStringLiteral("6, 12"));

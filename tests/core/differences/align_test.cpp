@@ -58,14 +58,20 @@ TEST(Align, OfRandomListsEveryItemStandsOnceInOrder) {
         int cost = 0;
         for (const AlignedPair& pair : align(before.size(), after.size(), {change, 1})) {
             ASSERT_TRUE(pair.before || pair.after);
-            if (pair.before) ASSERT_EQ(*pair.before, next_before++);
-            if (pair.after) ASSERT_EQ(*pair.after, next_after++);
+            if (pair.before) {
+                ASSERT_EQ(*pair.before, next_before++);
+            }
+            if (pair.after) {
+                ASSERT_EQ(*pair.after, next_after++);
+            }
             cost += pair.before && pair.after ? change(*pair.before, *pair.after) : 1;
         }
         EXPECT_EQ(next_before, before.size());
         EXPECT_EQ(next_after, after.size());
         // Equal lists cost nothing, and no alignment costs more than changing all and adding the rest.
-        if (before == after) EXPECT_EQ(cost, 0);
+        if (before == after) {
+            EXPECT_EQ(cost, 0);
+        }
         EXPECT_LE(cost, static_cast<int>(std::max(before.size(), after.size())));
     }
 }
