@@ -45,8 +45,9 @@ class PlainTextsTest : public ::testing::Test {
 
     static void expect_plain(const QWidget& dialog) {
         for (const auto* label : dialog.findChildren<QLabel*>())
-            if (!label->text().isEmpty())
+            if (!label->text().isEmpty()) {
                 EXPECT_EQ(label->textFormat(), Qt::PlainText) << label->text().toStdString();
+            }
     }
 
     QTemporaryDir folder;
@@ -132,7 +133,7 @@ TEST_F(PlainTextsTest, ALongTipIsBrokenIntoLinesAndStaysOnTheScreen) {
     EXPECT_LE(open_tip()->text().count(u'\n'), 20);
 }
 
-QString lines_of(const QString& text) { return tip_lines(text, QApplication::fontMetrics(), 5'000); }
+QString lines_of(const QString& text) { return tip_lines(text, QFontMetrics(QApplication::font()), 5'000); }
 
 TEST(TipLines, BreakAfterBlanksAndEndInAnEllipsis) {
     EXPECT_EQ(lines_of(QStringLiteral("Fog grey")), QStringLiteral("Fog grey"));
@@ -145,7 +146,7 @@ TEST(TipLines, BreakAfterBlanksAndEndInAnEllipsis) {
     EXPECT_EQ(cut.count(u'\n'), 19);
     EXPECT_TRUE(cut.endsWith(QChar(0x2026)));
     EXPECT_EQ(lines_of(QString()), QString());
-    EXPECT_EQ(tip_lines(QStringLiteral("seal pup"), QApplication::fontMetrics(), 1).count(u'\n'), 7);
+    EXPECT_EQ(tip_lines(QStringLiteral("seal pup"), QFontMetrics(QApplication::font()), 1).count(u'\n'), 7);
 }
 
 TEST(Mnemonics, AnAndSignInANameIsAnAndSign) {
