@@ -147,16 +147,27 @@ std::string write_piece(const Piece& piece, Terms terms, bool names_its_yarn) {
     return PieceWriter(piece, terms, names_its_yarn).write();
 }
 
-std::string note_line(const std::string& note, Terms terms) {
+namespace {
+
+/// Whether a note between two rounds, with this line behind it, is read as a note and changes nothing else.
+bool reads_as_note(const std::string& note, const std::string& line_behind, Terms terms) {
     const std::string sc(abbreviation(StitchKind::single_crochet, terms));
-    const ReadPattern read = read_pattern(
-        "Rnd 1: 6 " + sc + " in magic ring (6)\n" + note + "\nRnd 2: " + sc + " in each st around (6)\n",
-        {terms, {}});
-    const auto only_a_note = [&note](const Piece& piece) {
-        return piece.rounds.size() == 2 && piece.rounds[0].note == note && piece.rounds[1].note.empty() &&
-               piece.start == Start(MagicRing{}) && piece.joining == Joining::spiral && piece.make == 1;
-    };
-    const bool plain = read.diagnostics.empty() && read.pieces.size() == 1 && only_a_note(read.pieces[0]);
+    const ReadPattern read = read_pattern("Rnd 1: 6 " + sc + " in magic ring (6)\n" + note + "\n" +
+                                              line_behind + "Rnd 2: " + sc + " in each st around (6)\n",
+                                          {terms, {}});
+    if (!read.diagnostics.empty() || read.pieces.size() != 1) return false;
+    const Piece& piece = read.pieces[0];
+    return piece.rounds.size() == 2 && piece.rounds[0].note == note && piece.rounds[1].note.empty() &&
+           piece.start == Start(MagicRing{}) && piece.joining == Joining::spiral && piece.make == 1;
+}
+
+}  // namespace
+
+std::string note_line(const std::string& note, Terms terms) {
+    // A number at its beginning may be that of the round to come.
+    const bool begins_with_number = !note.empty() && note.front() >= '0' && note.front() <= '9';
+    const bool plain = !begins_with_number && reads_as_note(note, "", terms) &&
+                       reads_as_note(note, "Change to yarn B, Night ink.\n", terms);
     return plain ? note : "Note: " + note;
 }
 

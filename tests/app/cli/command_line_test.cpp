@@ -185,7 +185,7 @@ TEST_F(CommandLine, FilesThatCannotBeReadAreNamedWithThePlace) {
                 HasSubstr("torn.roundwright: The end of the file is missing: it breaks off in line 1."));
     EXPECT_THAT(run.err, HasSubstr("words.txt: This is not a toy file."));
     EXPECT_THAT(run.err, Not(HasSubstr("JSON")));
-    EXPECT_THAT(run.err, HasSubstr("wrong.roundwright: at /hook_mm (line 1, column 45): expected a number "
+    EXPECT_THAT(run.err, HasSubstr("wrong.roundwright: at /hook_mm (line 1, column 47): expected a number "
                                    "from 0.5 to 50, found \"E\""));
     EXPECT_THAT(run.out, HasSubstr("Puffin"));  // the others are still looked at
 }

@@ -97,6 +97,7 @@ TEST(NoteLine, IsMarkedWhereItCouldBeTakenForAnythingElse) {
     EXPECT_EQ(note_line("Place a marker in the first st.", Terms::us), "Place a marker in the first st.");
     EXPECT_EQ(note_line("Rnd 5: odd note", Terms::us), "Note: Rnd 5: odd note");
     EXPECT_EQ(note_line("(12)", Terms::uk), "Note: (12)");
+    EXPECT_EQ(note_line("3. Sew on.", Terms::us), "Note: 3. Sew on.");
     RandomPiece random(7);
     for (int i = testing::random_cases(2'000); i > 0; --i) {
         std::string note = odd_note(random);
