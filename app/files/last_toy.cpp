@@ -19,6 +19,12 @@ LastToy last_toy() {
             {settings.value(typed_setting).toString(), settings.value(typed_piece_setting).toInt()}};
 }
 
+void forget_last_typing() {
+    QSettings settings;
+    settings.remove(typed_setting);
+    settings.sync();
+}
+
 /// A toy without a file leaves the one before it in its place, unless something was typed for it. Of changes
 /// that the maker gave up, what was typed is given up too.
 bool keep_last_toy(const DocumentSession& session, const PendingEntry& pending) {

@@ -15,6 +15,8 @@ struct LastToy {
 };
 
 [[nodiscard]] LastToy last_toy();
+/// What was typed is in the window again, and kept with it.
+void forget_last_typing();
 /// True if it is on disk.
 [[nodiscard]] bool keep_last_toy(const DocumentSession& session, const PendingEntry& pending);
 

@@ -480,7 +480,7 @@ bool MainWindow::open_last_toy() {
         return false;
     }
     session_.set_current_piece(last.piece);
-    bring_back(last.pending);
+    bring_back_last(last.pending);
     return true;
 }
 
@@ -488,7 +488,15 @@ bool MainWindow::open_last_toy() {
 void MainWindow::bring_back_typing() {
     const LastToy last = last_toy();
     if (last.path.isEmpty() || last.pending.empty() || !pending_entry().empty()) return;
-    if (canonical_toy_path(last.path) == canonical_toy_path(session_.path())) bring_back(last.pending);
+    if (canonical_toy_path(last.path) == canonical_toy_path(session_.path())) bring_back_last(last.pending);
+}
+
+/// Once it is kept with the toy it must not come back after it was entered.
+void MainWindow::bring_back_last(const PendingEntry& pending) {
+    bring_back(pending);
+    if (pending.empty()) return;
+    autosave_.keep_now();
+    if (autosave_.all_kept()) forget_last_typing();
 }
 
 PendingEntry MainWindow::pending_entry() const {

@@ -91,6 +91,7 @@ class MainWindow : public QMainWindow {
     [[nodiscard]] bool wants_less_motion() const;
     [[nodiscard]] bool open_last_toy();
     void bring_back_typing();
+    void bring_back_last(const PendingEntry& pending);
     [[nodiscard]] PendingEntry pending_entry() const;
     void bring_back(const PendingEntry& pending);
     void go_up_to_rounds();

@@ -1,6 +1,7 @@
 #include "tests/torture/life.h"
 
 #include <cerrno>
+#include <csignal>
 #include <fcntl.h>
 #include <linux/capability.h>
 #include <poll.h>
@@ -45,6 +46,8 @@ void give_up_privileges() {
     ::dup2(commands, commands_file);
     for (int file = commands_file + 1; file < 256; ++file) ::close(file);
     give_up_privileges();
+    // Whoever runs this under nohup has it ignored, and a window would rightly ignore it too.
+    static_cast<void>(::signal(SIGHUP, SIG_DFL));
     if (::chdir(start.folder.c_str()) == 0) ::execve("/proc/self/exe", arguments, environment);
     ::_exit(127);
 }

@@ -182,6 +182,22 @@ TEST_F(StartingAgain, WhatIsTypedIsThereWhenItsToyIsAskedForByName) {
     EXPECT_EQ(line(), QString());
 }
 
+TEST_F(StartingAgain, WhatWasEnteredAfterACleanEndIsNotBroughtBackTwice) {
+    for (const QString& by : {pup, QString()}) {
+        start(pup);
+        type(QStringLiteral("24"));
+        end();
+        start(by);
+        EXPECT_EQ(line(), QStringLiteral("24"));
+        QTest::keyClick(window->fast_entry().line(), Qt::Key_Return);
+        ASSERT_TRUE(window->files().save());
+        crash();
+        start(by);
+        EXPECT_EQ(line(), QString());
+        end();
+    }
+}
+
 TEST_F(StartingAgain, WhatWasTypedIntoANewToyIsThereToo) {
     start();
     type(QStringLiteral("6, 12"));
