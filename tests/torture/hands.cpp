@@ -2,6 +2,7 @@
 
 #include <QAbstractButton>
 #include <QApplication>
+#include <QMainWindow>
 #include <QTest>
 
 namespace roundwright::torture {
@@ -23,9 +24,23 @@ QList<QAbstractButton*> buttons_of(const QDialog& dialog) {
     return list;
 }
 
+/// Windows in memory lose the keyboard when a popup closes; on a display the system gives it back.
+void take_keyboard_back() {
+    if (QGuiApplication::platformName() != QLatin1String("offscreen")) return;
+    if (QApplication::activePopupWidget() || QApplication::activeWindow()) return;
+    QWidget* window = QApplication::activeModalWidget();
+    for (QWidget* other : QApplication::topLevelWidgets()) {
+        if (!window && other->isVisible() && qobject_cast<QMainWindow*>(other)) window = other;
+    }
+    if (!window) return;
+    window->activateWindow();
+    QCoreApplication::processEvents(QEventLoop::ExcludeUserInputEvents);
+}
+
 }  // namespace
 
 QWidget* Hands::under_the_keys() {
+    take_keyboard_back();
     if (QWidget* popup = QApplication::activePopupWidget()) return popup;
     if (QWidget* focus = QApplication::focusWidget()) return focus;
     return QApplication::activeWindow();

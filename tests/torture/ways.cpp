@@ -271,6 +271,8 @@ void Chain::second_window() {
 void Chain::put_off() {
     if (owed_.empty() || !owed_.last().owes() || owed_.is_given_up()) return kill_at_start();
     const std::int64_t owed_end_ns = end_ns_;
+    if (const auto hindered = std::exchange(hindered_, std::nullopt))
+        owed_.excuse(hindered->first, hindered->second);
     window_ = open(any_arguments(), "bring>later");
     if (!window_->life.listen(30, "settled")) return fault(Fault::hung, "the window did not open");
     type_for(seconds(0.5, 2.5));
