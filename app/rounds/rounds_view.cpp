@@ -9,6 +9,7 @@
 
 #include "app/rounds/rounds_delegate.h"
 #include "app/rounds/rounds_model.h"
+#include "app/rounds/words_edit.h"
 
 namespace roundwright::app {
 namespace {
@@ -184,7 +185,9 @@ void RoundsView::bring_back(const TypedCell& typed) {
     setFocus(Qt::OtherFocusReason);
     go_to_row(typed.round);
     typed.words ? edit_words() : edit_count();
-    auto* line = qobject_cast<QLineEdit*>(viewport()->focusWidget());
+    QWidget* cell = viewport()->focusWidget();
+    if (auto* words = qobject_cast<WordsEdit*>(cell)) return words->bring_back(typed.text);
+    auto* line = qobject_cast<QLineEdit*>(cell);
     if (!line) return;
     line->selectAll();
     line->insert(typed.text);  // as if it had been typed

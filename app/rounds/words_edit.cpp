@@ -171,12 +171,16 @@ bool WordsEdit::mend() {
 
 // --- what may go on
 
-void WordsEdit::offer() {
-    if (taking_) return;
+void WordsEdit::find_completions() {
     const bool goes_on = cursorPosition() == text().size() || !text().at(cursorPosition()).isLetterOrNumber();
     completions_ = goes_on ? completions(text().left(cursorPosition()).toStdString(), setting_, yarns_)
                            : std::vector<Completion>{};
     say();
+}
+
+void WordsEdit::offer() {
+    if (taking_) return;
+    find_completions();
     if (completions_.empty()) return hide_popup();
     QStringList words;
     for (const Completion& one : completions_) words << QString::fromStdString(one.words).trimmed();
@@ -192,6 +196,14 @@ void WordsEdit::offer() {
     // A word that is begun is completed by Enter; after a whole one Enter ends the round.
     const bool begun = completions_.front().replaced > 0;
     completer_->popup()->setCurrentIndex(begun ? completer_->completionModel()->index(0, 0) : QModelIndex());
+}
+
+void WordsEdit::bring_back(const QString& words) {
+    const bool before = std::exchange(taking_, true);
+    selectAll();
+    insert(words);
+    taking_ = before;
+    find_completions();
 }
 
 void WordsEdit::hide_popup() {

@@ -28,6 +28,9 @@ class WordsEdit : public QLineEdit {
     [[nodiscard]] QWidget* popup() const;
     /// Makes the likeliest mend in the line; false when none is offered.
     bool mend();
+    /// Words that were typed before stand in the line again, as if they had just been typed. Nothing is
+    /// offered yet: a list that opens before the keyboard is here keeps it away, and every shortcut with it.
+    void bring_back(const QString& words);
 
   Q_SIGNALS:
     /// The words have changed and were read again.
@@ -46,6 +49,7 @@ class WordsEdit : public QLineEdit {
     [[nodiscard]] QString sentence() const;
     void say();
     void place_hint();
+    void find_completions();
     void offer();
     void hide_popup();
     void take(int row);

@@ -1,12 +1,14 @@
 #include <gtest/gtest.h>
 #include <memory>
 
+#include <QApplication>
 #include <QDir>
 #include <QLineEdit>
 
 #include "app/files/document_files.h"
 #include "app/pieces/piece_edits.h"
 #include "app/rounds/fast_entry_line.h"
+#include "app/rounds/rounds_view.h"
 #include "app/window/main_window.h"
 #include "tests/app/app_testing.h"
 
@@ -108,6 +110,24 @@ TEST_F(StartingAgain, WhatIsTypedAndNotEnteredIsThereAfterACrash) {
     QTest::keyClicks(window->fast_entry().line(), QStringLiteral("3"));
     QTest::keyClick(window->fast_entry().line(), Qt::Key_Return);
     EXPECT_EQ(counts_of(*session->piece()), (std::vector{6, 12, 18, 24, 24, 24}));
+}
+
+TEST_F(StartingAgain, WordsInACellComeBackWithTheKeyboardAndAreSaved) {
+    start(pup);
+    window->rounds_view().bring_back({QStringLiteral("sc 2, i"), 1, true});
+    crash();
+    answer_next_dialog(QStringLiteral("Bring it back"));
+    start(pup);
+    EXPECT_EQ(QApplication::activePopupWidget(), nullptr) << "would keep the keyboard away from the cell";
+    auto* cell = qobject_cast<QLineEdit*>(window->rounds_view().viewport()->focusWidget());
+    ASSERT_TRUE(cell);
+    EXPECT_EQ(cell->text(), QStringLiteral("sc 2, i"));
+    window->activateWindow();
+    ASSERT_TRUE(QTest::qWaitForWindowActive(window.get()));
+    EXPECT_TRUE(cell->hasFocus());
+    QTest::keyClick(cell, Qt::Key_S, Qt::ControlModifier);
+    EXPECT_EQ(load_document_file(pup).document.toy, session->toy());
+    EXPECT_TRUE(std::holds_alternative<AsWritten>(session->piece()->rounds[1].working));
 }
 
 TEST_F(StartingAgain, WhatIsTypedForASavedToyComesBackWithTheToyAsItWasSaved) {
