@@ -20,7 +20,7 @@ void print_file_problem(const QString& path, const FileProblem& problem) {
 }
 
 /// A newer program's words are not slips.
-void print_left_out(const QString& path, const ReadDocument& document) {
+void print_not_understood(const QString& path, const ReadDocument& document) {
     if (document.newer) {
         print_problem(
             CommandLine::tr(
@@ -59,7 +59,7 @@ int for_each_toy(const Arguments& arguments, const std::function<int(const QStri
             worst = exit_bad_input;
             continue;
         }
-        print_left_out(path, file.document);
+        print_not_understood(path, file.document);
         worst = std::max(worst, work_or_complain(work, path, file.document.toy));
     }
     return worst;

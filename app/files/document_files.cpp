@@ -148,20 +148,20 @@ bool DocumentFiles::open(const QString& path) {
     recent_.add(session_.path());
     QSettings().setValue(folder_setting, QFileInfo(session_.path()).path());
     Q_EMIT opened();
-    tell_left_out();
+    tell_not_understood();
     return true;
 }
 
 /// A file written by a newer program is read only: nothing of it can be lost.
-void DocumentFiles::tell_left_out() const {
+void DocumentFiles::tell_not_understood() const {
     if (session_.read_only()) return;
     const QString name = QFileInfo(session_.path()).fileName();
     const auto tell_lines = [this](const QString& what, const QStringList& lines) {
         if (!lines.isEmpty()) tell(what, {lines.join(QLatin1Char('\n')), {}});
     };
-    QStringList dropped;
-    for (const UnreadKey& key : session_.left_out()) dropped << unread_key_words(key);
-    tell_lines(tr("Some of “%1” is not understood here. It is kept as it stands.").arg(name), dropped);
+    QStringList kept;
+    for (const UnreadKey& key : session_.not_understood()) kept << unread_key_words(key);
+    tell_lines(tr("Some of “%1” is not understood here. It is kept as it stands.").arg(name), kept);
     QStringList mended;
     for (const MendedId& id : session_.mended()) mended << mended_id_words(id);
     tell_lines(tr("“%1” was mended in some places. Nothing is lost.").arg(name), mended);

@@ -58,7 +58,7 @@ class DocumentFiles : public QObject {
     [[nodiscard]] bool may_save_to(const QString& path);
     [[nodiscard]] bool settle_conflict();
     bool saved();
-    void tell_left_out() const;
+    void tell_not_understood() const;
     void tell_not_saved(const QString& name, const FileProblem& problem);
     void tell(const QString& what, const FileProblem& problem) const;
     [[nodiscard]] QString usual_folder() const;

@@ -77,7 +77,7 @@ bool wants_file_instead(QWidget* window, const QString& toy, bool unsaved) {
 
 bool wants_to_replace(QWidget* window, const QString& file) {
     QMessageBox box = question(window, FileQuestionsText::tr("Not a toy"));
-    say(box, FileQuestionsText::tr("“%1” is no toy. Replace it with one?").arg(file),
+    say(box, FileQuestionsText::tr("“%1” is not a toy. Replace it with one?").arg(file),
         FileQuestionsText::tr("What is in it now would be lost."));
     const auto* replace = box.addButton(FileQuestionsText::tr("&Replace it"), QMessageBox::DestructiveRole);
     auto* cancel = box.addButton(FileQuestionsText::tr("&Cancel"), QMessageBox::RejectRole);

@@ -381,7 +381,7 @@ void DocumentSession::take_theirs(LoadedFile theirs) {
     }
     end_merging();
     file_.stamp = theirs.stamp;
-    file_.left_out = std::move(document.unread);
+    file_.not_understood = std::move(document.unread);
     file_.mended = std::move(document.mended);
     FileStanding standing = after(file_.standing, FileEvent::took_theirs);
     standing.newer_format = document.newer;

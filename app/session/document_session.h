@@ -120,7 +120,7 @@ class DocumentSession : public QObject {
     /// Tells what happened to the file, or to the kept copy of what is not saved.
     void happened(FileEvent event);
     /// What stood in the file that was opened last and means nothing there: saving drops it.
-    [[nodiscard]] const std::vector<UnreadKey>& left_out() const { return file_.left_out; }
+    [[nodiscard]] const std::vector<UnreadKey>& not_understood() const { return file_.not_understood; }
     /// Pieces of that file whose ids were put right.
     [[nodiscard]] const std::vector<MendedId>& mended() const { return file_.mended; }
     /// Puts another toy in place, with a fresh undo stack. `unsaved`: it counts as modified from the start.

@@ -15,7 +15,7 @@ struct OpenFile {
     QString path;  ///< empty: not saved yet
     FileStanding standing{};
     FileStamp stamp{};                  ///< of the content that the toy came from, or was last saved as
-    std::vector<UnreadKey> left_out{};  ///< what was kept, but not understood
+    std::vector<UnreadKey> not_understood{};  ///< what was kept, but not understood
     std::vector<MendedId> mended{};     ///< pieces whose ids were put right
 };
 

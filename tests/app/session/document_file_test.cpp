@@ -70,6 +70,18 @@ TEST_F(DocumentFileTest, RefusesWhatIsNoFileOrTooLarge) {
         << loaded.problem->message.toStdString();
 }
 
+// What would be too large to be opened again is not written over what is there.
+TEST_F(DocumentFileTest, SavesNothingThatWouldNotOpenAgain) {
+    const QString path = folder.filePath(QStringLiteral("pup.roundwright"));
+    ASSERT_FALSE(save_document_file(path, toy_of({6, 12})));
+    Toy vast = toy_of({6, 12, 18});
+    vast.notes.assign(max_file_bytes, 'x');
+    const auto problem = save_document_file(path, vast);
+    ASSERT_TRUE(problem);
+    EXPECT_TRUE(problem->message.contains(QStringLiteral("64 MiB"))) << problem->message.toStdString();
+    EXPECT_EQ(load_document_file(path).document.toy, toy_of({6, 12}));
+}
+
 TEST_F(DocumentFileTest, SaysWhenAFolderCannotBeWritten) {
     EXPECT_TRUE(save_document_file(QStringLiteral("/nowhere/at/all/pup.roundwright"), toy_of({6})));
 }
@@ -127,11 +139,11 @@ TEST_F(DocumentFileTest, NamesThatMeanNothingAreKnownWhenTheToyIsOpen) {
     json.replace(json.find("\"title\""), 7, "\"titel\"");
     DocumentSession session;
     ASSERT_FALSE(session.open(write(QByteArray::fromStdString(json))));
-    ASSERT_EQ(session.left_out().size(), 1u);
-    EXPECT_EQ(unread_key_words(session.left_out()[0]),
+    ASSERT_EQ(session.not_understood().size(), 1u);
+    EXPECT_EQ(unread_key_words(session.not_understood()[0]),
               QStringLiteral("at /titel: kept, but not understood. Did you mean “title”?"));
     ASSERT_FALSE(session.open(write(QByteArray::fromStdString(write_document(toy_of({6}))))));
-    EXPECT_TRUE(session.left_out().empty());
+    EXPECT_TRUE(session.not_understood().empty());
 }
 
 }  // namespace

@@ -539,7 +539,7 @@ TEST_F(OneFile, SaveAsOntoWhatIsNoToyAsks) {
     choose_in_next_dialog(list);
     const Answer answer({QStringLiteral("Cancel")});
     EXPECT_FALSE(here->window->files().save_as());
-    EXPECT_TRUE(answer.seen.contains(QStringLiteral("is no toy"))) << answer.seen.toStdString();
+    EXPECT_TRUE(answer.seen.contains(QStringLiteral("is not a toy"))) << answer.seen.toStdString();
     EXPECT_EQ(bytes_in(list), "milk, yarn, buttons");
 }
 
