@@ -11,6 +11,7 @@
 #include "app/files/recovery_dialog.h"
 #include "app/kit/action_maker.h"
 #include "app/kit/save_path.h"
+#include "app/kit/toy_files.h"
 #include "app/pieces/piece_edits.h"
 #include "app/toy/toy_details.h"
 #include "render/wording/printable.h"
@@ -18,10 +19,7 @@
 namespace roundwright::app {
 namespace {
 
-const auto suffix = QStringLiteral(".roundwright");
 const auto folder_setting = QStringLiteral("last-folder");
-
-QString file_filter() { return DocumentFiles::tr("Toys (*.roundwright);;All files (*)"); }
 
 }  // namespace
 
@@ -126,12 +124,12 @@ QString DocumentFiles::suggested_path() const {
     for (QChar& letter : name) {
         if (QStringLiteral("/\\:*?\"<>|").contains(letter)) letter = u'-';
     }
-    return QDir(usual_folder()).filePath(name + suffix);
+    return QDir(usual_folder()).filePath(name + u'.' + toy_ending());
 }
 
 void DocumentFiles::ask_open() {
     const QString path =
-        QFileDialog::getOpenFileName(window_, tr("Open a toy"), usual_folder(), file_filter());
+        QFileDialog::getOpenFileName(window_, tr("Open a toy"), usual_folder(), toy_file_filter());
     if (!path.isEmpty()) open(path);
 }
 
@@ -189,7 +187,7 @@ bool DocumentFiles::save() {
 
 bool DocumentFiles::save_as() {
     const QString path =
-        ask_save_path(window_, tr("Save the toy"), suggested_path(), file_filter(), suffix.mid(1));
+        ask_save_path(window_, tr("Save the toy"), suggested_path(), toy_file_filter(), toy_ending());
     return !path.isEmpty() && save_to(path);
 }
 
