@@ -3,6 +3,7 @@
 #include <fstream>
 #include <sys/stat.h>
 
+#include "app/files/display_gone.h"
 #include "tests/torture/chain.h"
 
 // The ways in which a window ends.
@@ -294,6 +295,8 @@ void Chain::take_display_away() {
     if (!window_->life.wait_for_end(15)) {
         fault(Fault::hung, "still there fifteen seconds after its display went");
         window_->kill();
+    } else if (!window_->life.crashed() && !window_->life.has_left_with(app::DisplayGone::exit_code)) {
+        fault(Fault::crashed, "its display went, and it ended with " + window_->life.end_words());
     }
     display_.start();
 }
