@@ -75,7 +75,8 @@ void DisplayGone::end() {
 QString keep_and_say(Autosave& autosave) {
     autosave.keep_now();
     if (autosave.all_kept())
-        return DisplayGoneText::tr("What was not saved is kept, and is offered when Roundwright starts again.");
+        return DisplayGoneText::tr(
+            "What was not saved is kept, and is offered when Roundwright starts again.");
     const QString why = autosave.fault() ? keeping_fault_words(*autosave.fault()) : QString();
     return DisplayGoneText::tr("What was not saved could not be kept. %1").arg(why).trimmed();
 }
