@@ -29,6 +29,8 @@ const std::set<QString> not_said{QStringLiteral("CommandLine"),
                                  QStringLiteral("Fusion"),
                                  QStringLiteral("Inhibit"),
                                  QStringLiteral("PrepareForSleep"),
+                                 QStringLiteral("The X11 connection broke"),  // Qt's, to be known by
+                                 QStringLiteral("The Wayland connection "),
                                  QStringLiteral("DejaVu Sans"),
                                  QStringLiteral("DejaVu Serif"),
                                  QStringLiteral("Title"),
