@@ -1,5 +1,6 @@
 #include "app/files/display_gone.h"
 
+#include <algorithm>
 #include <cstdlib>
 #include <unistd.h>
 #include <utility>
@@ -21,9 +22,19 @@ struct DisplayGoneText {
 DisplayGone* in_place = nullptr;
 QtMessageHandler otherwise = nullptr;
 
-void take_message(QtMsgType type, const QMessageLogContext& context, const QString& words) {
-    if (in_place != nullptr && DisplayGone::is_said_in(words)) in_place->end();
-    if (otherwise != nullptr) otherwise(type, context, words);
+// Qt's words, as of 6.4: QXcbConnection, QWaylandDisplay; QGuiApplication, which aborts after them.
+constexpr const char* gone_words[] = {"The X11 connection broke", "The Wayland connection "};
+constexpr auto none_words = "This application failed to start because no Qt platform plugin";
+
+bool is_gone(const QString& said) {
+    return std::ranges::any_of(gone_words,
+                               [&](const char* words) { return said.startsWith(QLatin1String(words)); });
+}
+
+void take_message(QtMsgType type, const QMessageLogContext& context, const QString& said) {
+    if (in_place != nullptr && is_gone(said)) in_place->end();
+    if (in_place != nullptr && said.startsWith(QLatin1String(none_words))) DisplayGone::end_without();
+    if (otherwise != nullptr) otherwise(type, context, said);
 }
 
 /// What a library does without a word. By now exit() has destroyed what was made since the program began, so
@@ -57,11 +68,6 @@ DisplayGone::~DisplayGone() {
 
 void DisplayGone::keep_by(std::function<QString()> keep) { keep_ = std::move(keep); }
 
-bool DisplayGone::is_said_in(const QString& warning) {
-    return warning.startsWith(QLatin1String("The X11 connection broke")) ||
-           warning.startsWith(QLatin1String("The Wayland connection "));
-}
-
 /// In another thread the toy may be changing at this very moment: there, what was kept within the last second
 /// is what is left.
 void DisplayGone::end() {
@@ -69,6 +75,13 @@ void DisplayGone::end() {
     QString words = DisplayGoneText::tr("The display is gone.");
     if (keep_ && is_windows_thread()) words += u' ' + keep_();
     say(words);
+    ::_exit(exit_code);
+}
+
+void DisplayGone::end_without() {
+    say(
+        DisplayGoneText::tr("There is no display to open the window on. The commands work without one, see "
+                            "roundwright --help."));
     ::_exit(exit_code);
 }
 

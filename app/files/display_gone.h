@@ -11,7 +11,8 @@ class Autosave;
 /// The end of a program whose display is gone (the X server or the compositor has stopped, the connection to
 /// a distant one is lost). Qt warns of it and calls exit(), which destroys what other threads are still at
 /// work on. Where one of these is in place, the program keeps what is not saved, says so on the terminal and
-/// ends at once, with `exit_code`; so it does wherever else a library calls exit(). One at a time.
+/// ends at once, with `exit_code`; so it does wherever else a library calls exit(), and in words of its own
+/// where there is no display to begin with, for which Qt aborts. One at a time.
 class DisplayGone {
   public:
     static constexpr int exit_code = 1;
@@ -25,9 +26,8 @@ class DisplayGone {
     /// window's thread; empty: there is nothing to keep.
     void keep_by(std::function<QString()> keep);
     [[noreturn]] void end();
-
-    /// Whether these are Qt's words for it (QXcbConnection, QWaylandDisplay; as of Qt 6.4).
-    [[nodiscard]] static bool is_said_in(const QString& warning);
+    /// There was no display from the beginning.
+    [[noreturn]] static void end_without();
 
   private:
     std::function<QString()> keep_;

@@ -468,6 +468,20 @@ TEST_F(Recovery, WhenItsDisplayGoesItKeepsFirstAndEndsByItself) {
     }
 }
 
+TEST(NoDisplay, IsSaidInWords) {
+    QProcess program;
+    auto environment = QProcessEnvironment::systemEnvironment();
+    environment.insert(QStringLiteral("QT_QPA_PLATFORM"), QStringLiteral("xcb"));
+    environment.insert(QStringLiteral("DISPLAY"), QStringLiteral(":nowhere"));
+    program.setProcessEnvironment(environment);
+    program.start(QStringLiteral(ROUNDWRIGHT_PROGRAM));
+    ASSERT_TRUE(program.waitForFinished());
+    EXPECT_EQ(program.exitStatus(), QProcess::NormalExit);
+    EXPECT_EQ(program.exitCode(), DisplayGone::exit_code);
+    const auto said = program.readAllStandardError();
+    EXPECT_TRUE(said.contains("There is no display to open the window on.")) << said.constData();
+}
+
 TEST_F(Recovery, KeepingThatIsImpossibleIsSaidAsLongAsItLasts) {
     FailingDisk disk;
     const DiskInUse in_use(disk);
