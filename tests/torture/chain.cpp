@@ -16,7 +16,7 @@ constexpr double most_seconds_lost = 1.0;
 constexpr double seconds_to_open = 30;
 constexpr std::int64_t at_once_ns = 500'000'000;
 
-std::string canonical(const std::string& path) { return fs::weakly_canonical(path).string(); }
+std::string canonical(const std::string& path) { return Harbour::target_of(path).string(); }
 
 bool is_toy_name(const fs::path& path) {
     const std::string name = path.filename().string();

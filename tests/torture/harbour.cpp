@@ -246,6 +246,11 @@ std::string Harbour::state_folder_words() const {
     return words.str();
 }
 
+fs::path Harbour::target_of(const fs::path& path) {
+    // Of a link to a file that is gone, weakly_canonical makes nothing else.
+    return fs::weakly_canonical(fs::is_symlink(path) ? path.parent_path() / fs::read_symlink(path) : path);
+}
+
 std::string Harbour::toy_in(const fs::path& file) {
     std::error_code error;
     const auto kind = fs::status(file, error).type();

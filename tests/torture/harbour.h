@@ -53,6 +53,8 @@ class Harbour {
     [[nodiscard]] std::vector<std::string> readable_by_others() const;
     /// What lies in the state folder, a line a file, with the first of what is in it.
     [[nodiscard]] std::string state_folder_words() const;
+    /// The file that a path leads to, whether it is there or not.
+    [[nodiscard]] static std::filesystem::path target_of(const std::filesystem::path& path);
     /// Hash of the toy in a file, written anew; "missing", "folder", or "torn" if it cannot be read as one.
     [[nodiscard]] static std::string toy_in(const std::filesystem::path& file);
     /// Whether that is a hash.

@@ -70,7 +70,7 @@ void Chain::plan_files(Steps& steps) {
 /// As far as another program can, where the disk is full.
 void Chain::change_somehow() {
     if (window_->memory.last().path.empty() || !harbour_.has_toys()) return;
-    const fs::path file = fs::weakly_canonical(window_->memory.last().path);
+    const fs::path file = Harbour::target_of(window_->memory.last().path);
     try {
         change(file, static_cast<Change>(pick(0, 5)), toy_text(pick(20, 390)));
     } catch (const fs::filesystem_error&) {

@@ -209,7 +209,7 @@ void Chain::save_and_look(const std::string& why) {
 void Chain::change_on_disk() {
     type_for(seconds(0.1, 1.5));
     if (window_->memory.last().path.empty()) return die();
-    const fs::path file = fs::weakly_canonical(window_->memory.last().path);
+    const fs::path file = Harbour::target_of(window_->memory.last().path);
     const auto how = static_cast<Change>(pick(0, 5));
     change(file, how, toy_text(pick(20, 390)));
     window_->life.listen(seconds(0, 1.0));
