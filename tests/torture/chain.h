@@ -78,6 +78,7 @@ class Chain {
     void put_off();
     void plant_links();
     void take_display_away();
+    void lose_display();
     void several();
     enum class Change { renamed_over, written_into, deleted, folder, touched, half_written };
     void change(const std::filesystem::path& file, Change how, const std::string& theirs);

@@ -70,7 +70,7 @@ void Chain::kill_at_start() {
         judge();
         window_->life.listen(seconds(0, 0.1));
     }
-    die();
+    display_.is_there() && one_in(4) ? lose_display() : die();
     if (!window_->settled) end_ns_ = before;
 }
 
@@ -323,6 +323,10 @@ void Chain::plant_links() {
 
 void Chain::take_display_away() {
     type_for(seconds(0.1, 2.5));
+    lose_display();
+}
+
+void Chain::lose_display() {
     end_ns_ = now_ns();
     display_.stop();
     if (!window_->life.wait_for_end(15)) {
