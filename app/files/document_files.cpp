@@ -118,8 +118,13 @@ QString DocumentFiles::usual_folder() const {
     return QSettings().value(folder_setting, documents).toString();
 }
 
+/// Return goes into a folder that has the name, so where one has taken the file's place another is suggested.
 QString DocumentFiles::suggested_path() const {
-    if (!session_.path().isEmpty()) return session_.path();
+    if (!session_.path().isEmpty()) {
+        QString path = session_.path();
+        while (QFileInfo(path).isDir()) path = next_free_name(path);
+        return path;
+    }
     QString name = printable_name(toy_name(session_));
     for (QChar& letter : name) {
         if (QStringLiteral("/\\:*?\"<>|").contains(letter)) letter = u'-';

@@ -9,6 +9,7 @@
 #include <QListWidget>
 #include <QPushButton>
 
+#include "app/files/display_gone.h"
 #include "app/files/document_files.h"
 #include "app/files/end_signals.h"
 #include "app/files/recovery_dialog.h"
@@ -35,6 +36,8 @@ TEST(KilledProgram, DISABLED_KeepsAndWaits) {
         autosave.keep_now();
         EndSignals::end_by(number);
     });
+    DisplayGone display_gone;
+    display_gone.keep_by([&] { return keep_and_say(autosave); });
     rename_piece(session, qgetenv("KILL_ME_NAME").constData());
     if (qEnvironmentVariableIsSet("KILL_ME_KEPT")) autosave.keep_now();
     std::puts("ready");
@@ -424,6 +427,59 @@ TEST_F(Recovery, EndedBySignalsItKeepsFirst) {
         EXPECT_EQ(ended.program.exitStatus(), QProcess::CrashExit) << "as the signal ends programs";
         EXPECT_EQ(copies_with(state, QStringLiteral("\"Snout%1\"").arg(number).toUtf8()), 1) << number;
     }
+}
+
+/// An X server of its own, to be taken away.
+class OwnDisplay {
+  public:
+    OwnDisplay() {
+        server.start(QStringLiteral("Xvfb"), {QStringLiteral("-displayfd"), QStringLiteral("1"),
+                                              QStringLiteral("-nolisten"), QStringLiteral("tcp")});
+        while (!number.endsWith('\n') && server.waitForReadyRead(20'000))
+            number += server.readAllStandardOutput();
+    }
+    ~OwnDisplay() { take_away(); }
+
+    [[nodiscard]] QString name() const {
+        return number.endsWith('\n') ? u':' + QString::fromLatin1(number.trimmed()) : QString();
+    }
+    void take_away() {
+        server.kill();
+        server.waitForFinished();
+    }
+
+  private:
+    QProcess server;
+    QByteArray number;
+};
+
+TEST_F(Recovery, WhenItsDisplayGoesItKeepsFirstAndEndsByItself) {
+    for (int turn = 1; turn <= 3; ++turn) {
+        OwnDisplay display;
+        if (display.name().isEmpty()) GTEST_SKIP() << "there is no Xvfb here";
+        KilledProgram ended(state, {}, QStringLiteral("Snout%1").arg(turn), false, display.name());
+        display.take_away();
+        ASSERT_TRUE(ended.program.waitForFinished());
+        EXPECT_EQ(ended.program.exitStatus(), QProcess::NormalExit);
+        EXPECT_EQ(ended.program.exitCode(), DisplayGone::exit_code);
+        EXPECT_EQ(copies_with(state, QStringLiteral("\"Snout%1\"").arg(turn).toUtf8()), 1);
+        const auto said = ended.program.readAllStandardError();
+        EXPECT_TRUE(said.contains("The display is gone. What was not saved is kept")) << said.constData();
+    }
+}
+
+TEST(NoDisplay, IsSaidInWords) {
+    QProcess program;
+    auto environment = QProcessEnvironment::systemEnvironment();
+    environment.insert(QStringLiteral("QT_QPA_PLATFORM"), QStringLiteral("xcb"));
+    environment.insert(QStringLiteral("DISPLAY"), QStringLiteral(":nowhere"));
+    program.setProcessEnvironment(environment);
+    program.start(QStringLiteral(ROUNDWRIGHT_PROGRAM));
+    ASSERT_TRUE(program.waitForFinished());
+    EXPECT_EQ(program.exitStatus(), QProcess::NormalExit);
+    EXPECT_EQ(program.exitCode(), DisplayGone::exit_code);
+    const auto said = program.readAllStandardError();
+    EXPECT_TRUE(said.contains("There is no display to open the window on.")) << said.constData();
 }
 
 TEST_F(Recovery, KeepingThatIsImpossibleIsSaidAsLongAsItLasts) {
