@@ -157,9 +157,10 @@ Rings rings_of(const ShapeProblem& problem, std::size_t inner, std::size_t outer
 void put_back(const Rings& before, const Rings& rings, std::size_t inner, std::size_t outer,
               ShapeProblem& problem) {
     const bool outwards = inner <= outer;
-    for (std::size_t k = 1; k < rings.size(); ++k) {
+    for (std::size_t k = 0; k < rings.size(); ++k) {
         const std::size_t i = outwards ? inner + k : inner - k;
         if (rings.radius[k] != before.radius[k]) problem.rest_loop_mm[i] = 2 * pi * rings.radius[k];
+        if (k == 0) continue;
         if (rings.height[k - 1] != before.height[k - 1])
             problem.rest_height_mm[outwards ? i - 1 : i] = rings.height[k - 1];
     }
@@ -174,6 +175,30 @@ Parts lay_down(ShapeProblem& problem, std::size_t inner, std::size_t outer, bool
     const Parts parts = lay_down(rings);
     put_back(before, rings, inner, outer, problem);
     return parts;
+}
+
+/// How far a drawn end's loop lies from its point; 0 at other ends.
+double drawn_mm(const ShapeProblem& problem, std::size_t end) {
+    if (end == 0 && problem.first == MeridianEnd::drawn_closed)
+        return std::max(problem.first_fan_height_mm, problem.rest_height_mm.front());
+    if (end > 0 && problem.last == MeridianEnd::drawn_closed)
+        return std::max(problem.fan_height_mm, problem.rest_height_mm.back());
+    return 0;
+}
+
+/// From an end, or from the point that it is drawn to, up to the edge.
+void lay_disc(ShapeProblem& problem, std::size_t end, std::size_t edge) {
+    Rings rings = rings_of(problem, end, edge);
+    const Rings before = rings;
+    const double drawn = drawn_mm(problem, end);
+    if (drawn > 0) {
+        for (auto* values : {&rings.radius, &rings.pushed}) values->insert(values->begin(), 0);
+        rings.height.insert(rings.height.begin(), drawn);
+    }
+    lay_down(rings);
+    if (drawn > 0)
+        for (auto* values : {&rings.radius, &rings.pushed, &rings.height}) values->erase(values->begin());
+    put_back(before, rings, end, edge, problem);
 }
 
 }  // namespace
@@ -208,8 +233,8 @@ ShapeProblem yielded_on_face(const ShapeProblem& problem) {
     const auto first = static_cast<std::size_t>(std::ranges::find_if(loops, wide) - loops.begin());
     const auto after =
         static_cast<std::size_t>(std::find_if(loops.rbegin(), loops.rend(), wide).base() - loops.begin());
-    lay_down(lying, 0, first, true);
-    lay_down(lying, loops.size() - 1, after - 1, true);
+    lay_disc(lying, 0, first);
+    lay_disc(lying, loops.size() - 1, after - 1);
     return lying;
 }
 
