@@ -22,7 +22,11 @@ struct FabricThickness {
 [[nodiscard]] FabricThickness fabric_thickness(YarnWeight weight, double stitch_width_mm);
 
 /// The same in stitch widths where only the stitch is known: the light to super bulky weights, each with the
-/// hook that toys in it are usually worked with, give 0.34 to 0.37.
+/// hook that toys in it are usually worked with, give about this.
 inline constexpr double fabric_thickness_in_stitches = 0.35;
+[[nodiscard]] FabricThickness fabric_thickness(double stitch_width_mm);
+
+/// Where neither is known: of light yarn (1.95 by the table).
+inline constexpr double usual_fabric_mm = 2;
 
 }  // namespace roundwright

@@ -7,8 +7,9 @@
 
 namespace roundwright {
 
-/// Of a problem, which knows its stitches but no yarn.
+/// That of the problem's yarn where it is known.
 [[nodiscard]] inline double fabric_thickness_mm(const ShapeProblem& problem) {
+    if (problem.fabric_thickness_mm > 0) return problem.fabric_thickness_mm;
     const double stitch =
         problem.stitch_width_mm > 0 ? problem.stitch_width_mm : problem.rest_height_mm.front();
     return fabric_thickness_in_stitches * stitch;
