@@ -33,19 +33,6 @@ std::vector<PredictedSize> only(const std::vector<PredictedSize>& sizes, const W
     return found;
 }
 
-/// A tape or callipers touch the outside, half a thickness of fabric from its middle on either side.
-std::vector<PredictedSize> measured_outside(std::vector<PredictedSize> sizes) {
-    for (PredictedSize& size : sizes) {
-        const bool around = size.stated.of == SizeOf::around;
-        const double more = size.piece->what == "circle" || size.stated.of == SizeOf::even_height
-                                ? 0
-                                : size.thickness_mm * (around ? 3.14159265 : 1);
-        size.mm += more;
-        size.range_mm = {size.range_mm.low + more, size.range_mm.high + more};
-    }
-    return sizes;
-}
-
 void print_groups(const std::vector<PredictedSize>& sizes) {
     std::printf("\n%-24s %5s %11s %10s %10s %8s %10s\n", "", "sizes", "median", "mean |e|", "range +-", "in",
                 "in or near");

@@ -66,7 +66,7 @@ TEST(WorkSteps, APieceLeftOpenIsStuffedAtItsEnd) {
 TEST(WorkSteps, NothingIsKnownWithoutALoopForEveryRound) {
     const Piece piece = head();
     EXPECT_TRUE(work_steps(piece, {0, 30}, 0).empty());
-    EXPECT_TRUE(work_steps(Piece{}, {0}).empty());
+    EXPECT_TRUE(work_steps(Piece{}, {0}, 0).empty());
 }
 
 }  // namespace

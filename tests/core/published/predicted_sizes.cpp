@@ -163,6 +163,16 @@ std::vector<PredictedSize> predicted_sizes(const std::vector<PublishedPiece>& pi
     return sizes;
 }
 
+std::vector<PredictedSize> measured_outside(std::vector<PredictedSize> sizes) {
+    for (PredictedSize& size : sizes) {
+        if (size.piece->what == "circle" || size.stated.of == SizeOf::even_height) continue;
+        const double more = size.thickness_mm * (size.stated.of == SizeOf::around ? std::numbers::pi : 1);
+        size.mm += more;
+        size.range_mm = {size.range_mm.low + more, size.range_mm.high + more};
+    }
+    return sizes;
+}
+
 Agreement agreement(std::span<const PredictedSize> sizes) {
     Agreement found;
     if (sizes.empty()) return found;

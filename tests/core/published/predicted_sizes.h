@@ -43,6 +43,10 @@ struct PredictedSize {
 /// as the core and the fabric around it, whatever its gauge.
 [[nodiscard]] std::vector<PredictedSize> predicted_sizes(const std::vector<PublishedPiece>& pieces);
 
+/// The same as a tape or callipers would have them that touch the outside of the fabric, half a thickness
+/// from its middle on either side.
+[[nodiscard]] std::vector<PredictedSize> measured_outside(std::vector<PredictedSize> sizes);
+
 /// How well a number of sizes were predicted; errors as shares of the published sizes.
 struct Agreement {
     int sizes = 0;

@@ -1,7 +1,10 @@
+#include <algorithm>
 #include <gtest/gtest.h>
 #include <set>
 
+#include "core/gauge/fabric_thickness.h"
 #include "core/rounds/piece_graph.h"
+#include "core/shape/covered_ball.h"
 #include "tests/core/published/predicted_sizes.h"
 
 namespace roundwright::testing {
@@ -25,12 +28,11 @@ std::string as_text(const PredictedSize& size) {
            "; its page states " + std::to_string(size.stated.mm);
 }
 
-/// What the model cannot say yet, each with the reason why not.
-const std::set<std::string>& not_yet() {
+/// What nine makers in ten do is predicted, and these are not: each with the reason why not.
+const std::set<std::string>& out_of_range() {
     static const std::set<std::string> names{
-        "Flat circle with solid center, width",  // a looser hand than the spread that is allowed for
-        "Lily round rug, width",                 // it lies flat; its gauge alone would make it a bowl
-        "Ghost / pumpkin egg cozy, width",       // a swatch in rows is not the fabric in rounds
+        // Four rounds of worsted with a 4 mm hook, 7.1 mm a round: a third more than the other hands there.
+        "Flat circle with solid center, width",
     };
     return names;
 }
@@ -64,7 +66,7 @@ TEST_F(PublishedSizes, EachIsInItsRangeOrNearIt) {
         EXPECT_GT(size.mm, 0) << size.name();
         EXPECT_LE(size.range_mm.low, size.mm) << size.name();
         EXPECT_GE(size.range_mm.high, size.mm) << size.name();
-        EXPECT_EQ(size.agrees(), !not_yet().contains(size.name())) << as_text(size);
+        EXPECT_EQ(size.agrees(), !out_of_range().contains(size.name())) << as_text(size);
     }
 }
 
@@ -80,6 +82,45 @@ TEST_F(PublishedSizes, ComeWithinATenthFromTheMakersOwnCircle) {
     const auto by_circle = known_by(KnownBy::own_circle);
     ASSERT_EQ(by_circle.size(), 2U);
     for (const PredictedSize& size : by_circle) EXPECT_NEAR(size.mm, size.stated.mm, 0.1 * size.stated.mm);
+}
+
+// Eight stuffed worsted pieces are 5.0 to 6.65 mm a stitch at their belt, 5.9 on the mean, with a standard
+// deviation of 11 %. Four of them state their hooks, about 4 mm.
+TEST(PublishedBelts, OfEightWorstedPiecesLieInTheEstimate) {
+    constexpr double belt_stretch = 1.025;  // of a ball, medium stuffed, as the shape solver finds it
+    const Gauge gauge = *gauge_from(EstimatedGauge{YarnWeight::medium}, 4);
+    const double belt = belt_stretch * gauge.stitch_width_mm;
+    const double error = belt_stretch * gauge.stitch_width_error_mm;
+    EXPECT_NEAR(belt, 5.9, 0.11 * 5.9);
+    EXPECT_LT(belt - error, 5.0);
+    EXPECT_GT(belt + error, 6.65);
+    EXPECT_LT(error, 3 * 0.11 * 5.9);  // and it says something
+}
+
+// A ball of 67 mm fits into its cover: not into the fabric as it is, but before gaps show, by a gauge that
+// its yarn and hook allow.
+TEST_F(PublishedSizes, OfACoverLetTheBallIn) {
+    const auto cover = std::ranges::find(pieces, "cover", &PublishedPiece::what);
+    ASSERT_NE(cover, pieces.end());
+    const Gauge gauge = *gauge_from(EstimatedGauge{*cover->weight}, *cover->hook_mm);
+    const auto most_ball = [&](double share) {
+        const Gauge worked{gauge.stitch_width_mm + share * gauge.stitch_width_error_mm,
+                           gauge.round_height_mm + share * gauge.round_height_error_mm};
+        const double fabric = fabric_thickness(*cover->weight, worked.stitch_width_mm).mm;
+        return *largest_covered_ball_mm(shape_problem(cover->piece, piece_graph(cover->piece).graph, worked),
+                                        fabric);
+    };
+    EXPECT_GT(most_ball(1), *cover->core_mm);
+    EXPECT_LT(most_ball(-1), *cover->core_mm);
+    EXPECT_NEAR(most_ball(0), *cover->core_mm, 0.15 * *cover->core_mm);
+}
+
+// Tape and callipers touch the outside, which is half a thickness of fabric off its middle on either side.
+// But gauges are measured in the same way, on toys: adding the thickness predicts worse.
+TEST_F(PublishedSizes, AreThoseOfTheMiddleOfTheFabric) {
+    EXPECT_LT(agreement(sizes).mean_absolute_error, agreement(measured_outside(sizes)).mean_absolute_error);
+    EXPECT_LT(std::abs(agreement(sizes).median_error),
+              std::abs(agreement(measured_outside(sizes)).median_error));
 }
 
 TEST_F(PublishedSizes, AreRightOnTheWhole) {
