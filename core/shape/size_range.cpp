@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "core/gauge/gauge_belief.h"
 #include "core/shape/scaled_problem.h"
 #include "core/shape/solve_shape.h"
 
@@ -11,12 +12,50 @@ namespace roundwright {
 
 namespace {
 
-/// A measure that may be out by more than this part is no measure; it would let a stitch vanish.
-constexpr double most_relative_error = 0.9;
+/// Of logarithms: a measure that may be out by more (ten times, twice and a half) is no measure. A stitch
+/// could vanish, or become a thread.
+constexpr double most_size_error = 2.3;
+constexpr double most_ratio_error = 0.9;
+constexpr double most_stretch_error = 2.3;
 
 double relative_error(double value, double error) {
     const double part = value > 0 ? std::abs(error) / value : 0;
-    return std::isfinite(part) ? std::min(part, most_relative_error) : 0;
+    return std::isfinite(part) ? part : 0;
+}
+
+/// An error that is no number is none.
+Gauge with_usable_errors(Gauge gauge) {
+    const auto usable = [](double value, double error) { return relative_error(value, error) * value; };
+    gauge.stitch_width_error_mm = usable(gauge.stitch_width_mm, gauge.stitch_width_error_mm);
+    gauge.round_height_error_mm = usable(gauge.round_height_mm, gauge.round_height_error_mm);
+    gauge.error_correlation =
+        std::isfinite(gauge.error_correlation) ? std::clamp(gauge.error_correlation, -1.0, 1.0) : 0;
+    return gauge;
+}
+
+/// How far the independent errors of a gauge reach, of logarithms: `ratio` moves with it the size by
+/// `size_with_ratio`; `size` is the rest (Cholesky's factor of the covariance of ratio and size).
+struct GaugeReach {
+    double ratio = 0;
+    double size_with_ratio = 0;
+    double size = 0;
+};
+
+GaugeReach reach_of(const Gauge& gauge) {
+    if (!(gauge.stitch_width_mm > 0) || !(gauge.round_height_mm > 0)) return {};
+    const SizeAndRatio parts = size_and_ratio(belief_of(with_usable_errors(gauge)));
+    const auto reach = [&](double share, double most) {
+        return std::clamp(range_deviations * share, -most, most);
+    };
+    const double own = std::sqrt(1 - parts.correlation * parts.correlation);
+    return {reach(parts.ratio_deviation, most_ratio_error),
+            reach(parts.size_deviation * parts.correlation, most_size_error),
+            reach(parts.size_deviation * own, most_size_error)};
+}
+
+/// The problem with h / w and sqrt(w h) moved by these logarithms.
+ShapeProblem moved(const ShapeProblem& problem, double ratio, double size) {
+    return scaled_problem(problem, std::exp(size - ratio / 2), std::exp(size + ratio / 2));
 }
 
 ShapeProblem with_stretch(ShapeProblem problem, double factor) {
@@ -37,36 +76,58 @@ struct Reach {
     [[nodiscard]] Range range() const { return {std::max(0.0, middle - down), middle + up}; }
 };
 
+/// The reaches of all measures of one piece.
+class SizeReach {
+  public:
+    SizeReach(const Shape& shape, const ShapeOptions& options) : shape_(shape), options_(options) {}
+
+    /// What two solves find, one at each end of an error.
+    void add(const ShapeProblem& one_way, const ShapeProblem& other_way) {
+        const Shape a = solve_shape(one_way, options_, &shape_);
+        const Shape b = solve_shape(other_way, options_, &shape_);
+        if (a.termination != Termination::converged || b.termination != Termination::converged) return;
+        width_.add(a.width_mm, b.width_mm);
+        height_.add(a.height_mm, b.height_mm);
+        volume_.add(a.volume_mm3, b.volume_mm3);
+    }
+
+    /// A piece whose stitches are all as much larger or smaller is the same shape, larger or smaller.
+    void add_scale(double size) {
+        const auto scale = [size](Reach& reach, double power) {
+            reach.add(reach.middle * std::exp(-power * size), reach.middle * std::exp(power * size));
+        };
+        scale(width_, 1);
+        scale(height_, 1);
+        scale(volume_, 3);
+    }
+
+    [[nodiscard]] SizeRange range() const { return {width_.range(), height_.range(), volume_.range()}; }
+
+  private:
+    const Shape& shape_;
+    const ShapeOptions& options_;
+    Reach width_{shape_.width_mm};
+    Reach height_{shape_.height_mm};
+    Reach volume_{shape_.volume_mm3};
+};
+
 }  // namespace
 
 SizeRange size_range(const ShapeProblem& problem, const Shape& shape, const Gauge& gauge,
                      double area_stretch_error, const ShapeOptions& options) {
     if (!shape.usable()) return {};
-    Reach width{shape.width_mm};
-    Reach height{shape.height_mm};
-    Reach volume{shape.volume_mm3};
-    const auto add = [&](const ShapeProblem& one_way, const ShapeProblem& other_way) {
-        const Shape a = solve_shape(one_way, options, &shape);
-        const Shape b = solve_shape(other_way, options, &shape);
-        if (a.termination != Termination::converged || b.termination != Termination::converged) return;
-        width.add(a.width_mm, b.width_mm);
-        height.add(a.height_mm, b.height_mm);
-        volume.add(a.volume_mm3, b.volume_mm3);
-    };
-    const auto move_gauge = [&](double of_width, double of_height) {
-        if (of_width == 0 && of_height == 0) return;
-        add(scaled_problem(problem, 1 - of_width, 1 - of_height),
-            scaled_problem(problem, 1 + of_width, 1 + of_height));
-    };
-    const double width_part = relative_error(gauge.stitch_width_mm, gauge.stitch_width_error_mm);
-    const double height_part = relative_error(gauge.round_height_mm, gauge.round_height_error_mm);
-    const double common = std::clamp(gauge.error_correlation, -1.0, 1.0);
-    move_gauge(width_part, common * height_part);
-    move_gauge(0, std::sqrt(1 - common * common) * height_part);
-    const double stretch_part = relative_error(problem.area_stretch, area_stretch_error);
-    if (stretch_part > 0)
-        add(with_stretch(problem, 1 - stretch_part), with_stretch(problem, 1 + stretch_part));
-    return {width.range(), height.range(), volume.range()};
+    SizeReach sizes(shape, options);
+    const GaugeReach reach = reach_of(gauge);
+    if (reach.ratio > 0)
+        sizes.add(moved(problem, -reach.ratio, -reach.size_with_ratio),
+                  moved(problem, reach.ratio, reach.size_with_ratio));
+    sizes.add_scale(reach.size);
+    const double stretch = std::min(range_deviations / deviations_in_half_width *
+                                        relative_error(problem.area_stretch, area_stretch_error),
+                                    most_stretch_error);
+    if (stretch > 0)
+        sizes.add(with_stretch(problem, std::exp(-stretch)), with_stretch(problem, std::exp(stretch)));
+    return sizes.range();
 }
 
 SizeRange size_range(const ShapeProblem& problem, const Shape& shape, const Gauge& gauge,
