@@ -29,7 +29,7 @@ double meridian_mm(const ShapeProblem& problem) {
 
 std::optional<double> inside_width_mm(const ShapeProblem& problem, const PieceMeasures& measures,
                                       double fabric_mm) {
-    if (!measures.usable() || reads_as_flat(measures.width_mm, measures.height_mm)) return std::nullopt;
+    if (!measures.usable() || reads_as_flat(problem, measures.width_mm, measures.height_mm)) return std::nullopt;
     const double inside = measures.width_mm * (problem.limp ? 2 / pi : 1) - fabric_mm;
     return inside > 0 ? std::optional(inside) : std::nullopt;
 }

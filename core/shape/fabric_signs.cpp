@@ -99,7 +99,7 @@ std::vector<FabricSign> fabric_signs(const ShapeProblem& problem, const Shape& s
     const std::vector<bool> narrow = narrow_places(problem.rest_loop_mm);
     for (std::size_t i = 1; i < shape.radius_mm.size(); ++i) {
         const double stretch = std::max(shape.course_stretch[i], shape.wale_stretch[i - 1]);
-        if (stretch > gaps_above_stretch) {
+        if (problem.area_stretch > 0 && stretch > gaps_above_stretch) {
             signs.push_back(sign_at(FabricSignKind::gaps, problem, shape, i));
             signs.back().stretch = stretch;
         }

@@ -97,8 +97,7 @@ ShapeProblem shape_problem(const Piece& piece, const StitchGraph& graph, const G
     problem.sewn_straight = piece.joining != Joining::rows && piece.end == End::sewn_straight;
     lay_unstuffed(problem, piece.joining);
     if (problem.limp) problem.equivalent_round = false;
-    const bool in_layers = problem.limp || problem.on_its_face || problem.sewn_straight;
-    if (in_layers) problem.fabric_thickness_mm = fabric_mm;
+    if (problem.sewn_straight || !(problem.area_stretch > 0)) problem.fabric_thickness_mm = fabric_mm;
     return problem;
 }
 

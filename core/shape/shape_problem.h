@@ -31,8 +31,8 @@ struct ShapeProblem {
     // Not stuffed, and nothing holds it up (core/shape/lies_limp.h):
     bool limp = false;               ///< it lies flattened, front on back
     bool on_its_face = false;        ///< or on its base, top on base
-    double fabric_thickness_mm = 0;  ///< of a piece that lies in layers or is sewn so; 0: that of a usual
-                                     ///< yarn for its stitch (core/shape/fabric_thickness.h)
+    double fabric_thickness_mm = 0;  ///< of a piece that is not stuffed, or is sewn straight; 0: that of a
+                                     ///< usual yarn for its stitch (core/shape/fabric_thickness.h)
 
     friend bool operator==(const ShapeProblem&, const ShapeProblem&) = default;
 };
