@@ -8,6 +8,7 @@
 #include "app/cli/input_file.h"
 #include "app/cli/output.h"
 #include "app/cli/shape_json.h"
+#include "render/wording/as_sentence.h"
 #include "render/wording/check_sentence.h"
 #include "render/wording/counted.h"
 #include "render/wording/shape_words.h"
@@ -28,6 +29,7 @@ void print_shape(const Toy& toy, std::size_t piece, const PieceStudy& study, Len
                                            : CommandLine::tr("  %1: %2, %3, %4 ml (not settled)");
     print_line(line.arg(piece_name(toy, piece), rounds, size_words(study, units),
                         QLocale().toString(shape.volume_mm3 / 1000, 'f', 0)));
+    print_line(CommandLine::tr("    %1.").arg(as_sentence(fabric_words(study, units))));
     const QString instead = equivalent_round_words(study, units);
     if (!instead.isEmpty()) print_line(CommandLine::tr("    %1.").arg(instead));
 }

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "core/checks/check.h"
+#include "core/gauge/fabric_thickness.h"
 #include "core/gauge/gauge.h"
 #include "core/mesh/revolve.h"
 #include "core/rounds/piece_graph.h"
@@ -131,6 +132,7 @@ struct CheckInputs {
     Gauge gauge;
     bool gauge_known = true;
     Piece piece;  ///< but for what no check reads: its name, how many are made, how far it is worked
+    FabricThickness fabric{};
 
     friend bool operator==(const CheckInputs&, const CheckInputs&) = default;
 };

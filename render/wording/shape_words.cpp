@@ -4,6 +4,7 @@
 
 #include <QCoreApplication>
 
+#include "core/shape/covered_ball.h"
 #include "core/shape/highest_wave.h"
 #include "core/shape/oval_plan.h"
 #include "core/shape/reads_as_flat.h"
@@ -64,6 +65,21 @@ QString equivalent_round_words(const PieceStudy& study, LengthUnit units) {
     if (!plan) return shown;
     return ShapeWords::tr("%1; as an oval about %2 long and %3 wide")
         .arg(shown, length_text(plan->length_mm, units), length_text(plan->width_mm, units));
+}
+
+QString fabric_words(const PieceStudy& study, LengthUnit units) {
+    const PieceMeasures& shape = study.measures();
+    if (!shape.usable() || !(study.fabric.mm > 0)) return {};
+    const QString thick = fine_length_text(study.fabric.mm, units);
+    const auto inside = inside_width_mm(study.problem(), shape, study.fabric.mm);
+    if (!inside) return ShapeWords::tr("fabric about %1 thick").arg(thick);
+    const QString wide = length_text(*inside, units);
+    const auto ball = study.problem().area_stretch > 0
+                          ? std::nullopt
+                          : largest_covered_ball_mm(study.problem(), study.fabric.mm);
+    if (!ball) return ShapeWords::tr("fabric about %1 thick, %2 wide inside").arg(thick, wide);
+    return ShapeWords::tr("fabric about %1 thick, %2 wide inside, fits over a ball of up to %3")
+        .arg(thick, wide, length_text(*ball, units));
 }
 
 QString shape_words(const PieceStudy& study, LengthUnit units) {
