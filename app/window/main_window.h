@@ -95,6 +95,7 @@ class MainWindow : public QMainWindow {
     [[nodiscard]] PendingEntry pending_entry() const;
     void bring_back(const PendingEntry& pending);
     void go_up_to_rounds();
+    void offer_first_steps();
     void restore_places();
     void keep_places() const;
 
