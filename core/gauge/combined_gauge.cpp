@@ -55,18 +55,6 @@ Innovation innovation(const GaugeBelief& belief, const Said& said) {
             said.directions * belief.covariance * said.directions.transpose() + said.covariance};
 }
 
-/// Kalman's update with several numbers whose errors go together.
-GaugeBelief told(GaugeBelief belief, const Said& said) {
-    if (said.numbers.size() == 0) return belief;
-    const Innovation step = innovation(belief, said);
-    const Eigen::MatrixXd with = said.directions * belief.covariance;
-    const Eigen::LDLT<Eigen::MatrixXd> factor(step.covariance);
-    belief.mean += with.transpose() * factor.solve(step.off);
-    belief.covariance -= with.transpose() * factor.solve(with);
-    belief.covariance = (belief.covariance + belief.covariance.transpose()).eval() / 2;
-    return belief;
-}
-
 /// Limits seen twice are no narrower than seen once, so those along one direction are laid over one another.
 GaugeBelief within_all(GaugeBelief belief, std::vector<GaugeBounds> bounds) {
     std::vector<GaugeBounds> merged;
@@ -84,16 +72,22 @@ GaugeBelief within_all(GaugeBelief belief, std::vector<GaugeBounds> bounds) {
     return belief;
 }
 
-/// All that was said but for what `except` says.
+/// All that was said but for what `except` says: information matrices add up.
 GaugeBelief belief_from(const std::vector<Said>& all, double hook_mm, const Said* except = nullptr) {
-    GaugeBelief belief = belief_before_measuring(hook_mm);
+    const GaugeBelief before = belief_before_measuring(hook_mm);
+    Eigen::Matrix2d information = before.covariance.inverse();
+    Eigen::Vector2d side = information * before.mean;
     std::vector<GaugeBounds> bounds;
     for (const Said& said : all) {
         if (&said == except) continue;
-        belief = told(belief, said);
         if (said.bounds) bounds.push_back(*said.bounds);
+        if (said.numbers.size() == 0) continue;
+        const Eigen::LDLT<Eigen::MatrixXd> errors(said.covariance);
+        information += said.directions.transpose() * errors.solve(Eigen::MatrixXd(said.directions));
+        side += said.directions.transpose() * errors.solve(said.numbers);
     }
-    return within_all(belief, bounds);
+    const Eigen::Matrix2d covariance = information.inverse();
+    return within_all({covariance * side, covariance}, bounds);
 }
 
 /// The 95th percentile of chi squared (Wilson and Hilferty, The Distribution of Chi-square, 1931).

@@ -3,7 +3,9 @@
 namespace roundwright {
 
 /// The size of one relaxed single crochet as this maker works it, mm. The errors are half widths of the
-/// range in which the true value is believed to lie.
+/// range in which the true value is believed to lie: two standard deviations. With their correlation they are
+/// a normal distribution of both sizes; core/gauge/gauge_belief.h takes it apart into the size that is common
+/// to both and the ratio h / w, and loses nothing either way.
 struct Gauge {
     double stitch_width_mm = 0;
     double round_height_mm = 0;

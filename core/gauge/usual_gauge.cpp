@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "core/gauge/gauge_source.h"
+#include "core/gauge/gauge_prior.h"
 #include "core/gauge/hook.h"
 
 namespace roundwright {
@@ -11,7 +11,6 @@ namespace roundwright {
 namespace {
 
 constexpr double usual_step_below_label_mm = 1;
-constexpr double hook_of_no_size_mm = 3.5;
 
 double label_mm(const YarnStandard& standard) {
     const Range& label = standard.hook_mm;
@@ -43,11 +42,6 @@ double usual_hook_mm(YarnWeight weight) {
     return std::min_element(hooks().begin(), hooks().end(), nearer)->mm;
 }
 
-Gauge usual_gauge(double hook_mm) {
-    const double hook = std::isfinite(hook_mm) && hook_mm > 0
-                            ? std::clamp(hook_mm, least_hook_mm, most_hook_mm)
-                            : hook_of_no_size_mm;
-    return gauge_from(EstimatedGauge{usual_weight(hook)}, hook).value();
-}
+Gauge usual_gauge(double hook_mm) { return gauge_of(usual_belief(hook_mm)); }
 
 }  // namespace roundwright
