@@ -103,12 +103,10 @@ Measured named_measure(const QString& what, const Piece& piece) {
     bool good = false;
     const int round = what.toInt(&good);
     if (!good)
-        throw Complaint{
-            CommandLine::tr("\"%1\" is no width, height, circumference or round.").arg(what)};
+        throw Complaint{CommandLine::tr("\"%1\" is no width, height, circumference or round.").arg(what)};
     if (round < 1 || round > static_cast<int>(piece.rounds.size()))
-        throw Complaint{CommandLine::tr("There is no round %1: the piece has %2.")
-                            .arg(round)
-                            .arg(piece.rounds.size())};
+        throw Complaint{
+            CommandLine::tr("There is no round %1: the piece has %2.").arg(round).arg(piece.rounds.size())};
     return {.of = MeasuredOf::circumference_of_round, .round = round - 1};
 }
 
@@ -135,9 +133,8 @@ void add_lengths(const Arguments& arguments, const Toy& toy, std::vector<Measure
 }
 
 bool names_a_length(const Arguments& arguments) {
-    return std::ranges::any_of(std::array{"width", "height", "circumference", "round"}, [&](const char* name) {
-        return arguments.has(QLatin1String(name));
-    });
+    return std::ranges::any_of(std::array{"width", "height", "circumference", "round"},
+                               [&](const char* name) { return arguments.has(QLatin1String(name)); });
 }
 
 std::vector<MeasuredPiece> measured_pieces(const Arguments& arguments, const Toy& toy) {
@@ -148,8 +145,9 @@ std::vector<MeasuredPiece> measured_pieces(const Arguments& arguments, const Toy
         const std::size_t piece = one_piece_wanted(arguments, toy);
         pieces.push_back({piece, measured_by_options(arguments, toy.pieces[piece])});
         if (pieces.front().measured.empty())
-            throw Complaint{CommandLine::tr(
-                "Say what was measured: --width, --height, --circumference, --round, --lengths or --circle.")};
+            throw Complaint{
+                CommandLine::tr("Say what was measured: --width, --height, --circumference, --round, "
+                                "--lengths or --circle.")};
     }
     add_lengths(arguments, toy, pieces);
     return pieces;
@@ -166,12 +164,14 @@ std::vector<CircleGauge> measured_circles(const Arguments& arguments) {
         const int rounds = good ? parts[0].trimmed().toInt(&good) : 0;
         if (!good || rounds < 1 || rounds > most_circle_rounds)
             throw Complaint{
-                CommandLine::tr("--circle takes the rounds and the length across, such as 5=51mm, not \"%1\".")
+                CommandLine::tr(
+                    "--circle takes the rounds and the length across, such as 5=51mm, not \"%1\".")
                     .arg(text)};
         const auto across = length_with_error(parts[1], units_wanted(arguments));
         if (!across)
             throw Complaint{
-                CommandLine::tr("--circle takes the rounds and the length across, such as 5=51mm, not \"%1\".")
+                CommandLine::tr(
+                    "--circle takes the rounds and the length across, such as 5=51mm, not \"%1\".")
                     .arg(text)};
         CircleGauge circle{.rounds = rounds, .increases = 6, .across_mm = across->mm};
         if (across->error_mm) circle.measuring_error_mm = *across->error_mm;
@@ -303,8 +303,9 @@ void print_together(const Answer& answer, LengthUnit units) {
 void print_in_words(const QString& path, const Answer& answer, LengthUnit units) {
     print_heading(path, answer.toy);
     for (const FoundPiece& piece : answer.pieces) {
-        print_line(CommandLine::tr("  %1: %2").arg(piece_name(answer.toy, piece.measured.piece),
-                                                   calibration_words(piece.found, units)));
+        print_line(
+            CommandLine::tr("  %1: %2")
+                .arg(piece_name(answer.toy, piece.measured.piece), calibration_words(piece.found, units)));
         for (const QString& note : calibration_note_words(piece.found, piece.measured.measured, units))
             print_line(QStringLiteral("    ") + note);
     }
@@ -355,15 +356,16 @@ Answer work_out(const Arguments& arguments, Toy toy) {
             known.gauge = gauge_of_others(toy, piece.piece);
             if (!known.gauge) known.gauge = gauge_from(toy.gauge, toy.hook_mm);
         }
-        if (arguments.has(QStringLiteral("with-stuffing"))) known.area_stretch = toy.pieces[piece.piece].area_stretch;
+        if (arguments.has(QStringLiteral("with-stuffing")))
+            known.area_stretch = toy.pieces[piece.piece].area_stretch;
         answer.pieces.push_back({piece, found_on(piece, toy, known, arguments)});
-        toy = with_finished_piece(std::move(toy), {piece.piece, piece.measured, {}}, answer.pieces.back().found,
-                                  others_count);
+        toy = with_finished_piece(std::move(toy), {piece.piece, piece.measured, {}},
+                                  answer.pieces.back().found, others_count);
         others_count = true;
     }
     const bool one_alone = !std::holds_alternative<SeveralGauge>(toy.gauge) && answer.pieces.size() == 1;
-    answer.gauge = one_alone ? answer.pieces.front().found.gauge
-                             : gauge_from(toy.gauge, toy.hook_mm).value_or(Gauge{});
+    answer.gauge =
+        one_alone ? answer.pieces.front().found.gauge : gauge_from(toy.gauge, toy.hook_mm).value_or(Gauge{});
     if (const auto* several = std::get_if<SeveralGauge>(&toy.gauge))
         answer.combined = combined_gauge(*several, toy.hook_mm);
     answer.toy = std::move(toy);
@@ -407,8 +409,9 @@ constexpr Option options[] = {
     {"lengths", 0, "PIECE:WHAT=LENGTH", nullptr,
      QT_TRANSLATE_NOOP("CommandLine", "of several pieces: Head:width=82mm,Body:height=110mm,Body:8=250mm")},
     {"circle", 0, "ROUNDS=LENGTH", nullptr,
-     QT_TRANSLATE_NOOP("CommandLine",
-                       "across a gauge circle, six more stitches a round: 5=51mm; separate several with commas")},
+     QT_TRANSLATE_NOOP(
+         "CommandLine",
+         "across a gauge circle, six more stitches a round: 5=51mm; separate several with commas")},
     {"with-gauge", 0, nullptr, nullptr,
      QT_TRANSLATE_NOOP("CommandLine", "use what the toy's gauge comes from as well, with its uncertainty")},
     {"with-stuffing", 0, nullptr, nullptr,
@@ -427,8 +430,8 @@ constexpr Option options[] = {
 const Command& gauge_command() {
     static const Command command{
         "gauge", "FILE",
-        QT_TRANSLATE_NOOP("CommandLine", "find the gauge from finished pieces and gauge circles"),
-        options, run};
+        QT_TRANSLATE_NOOP("CommandLine", "find the gauge from finished pieces and gauge circles"), options,
+        run};
     return command;
 }
 

@@ -59,9 +59,9 @@ void CircleOffer::show_study() {
     expected_->setText(expected_circle_words(expected_across_mm(gauge_now(session_.toy())), units));
     const auto study = session_.study(session_.current_piece());
     const bool known = study && study->measures().usable() && study->sizes->with_circle;
-    const QString words = known ? circle_would_help_words(study->size().width_mm,
-                                                          study->sizes->with_circle->width_mm, units)
-                                : QString();
+    const QString words =
+        known ? circle_would_help_words(study->size().width_mm, study->sizes->with_circle->width_mm, units)
+              : QString();
     help_->setText(sizes_kept_whole(words));
     help_->setVisible(!words.isEmpty());
 }

@@ -11,8 +11,8 @@ namespace roundwright::app {
 
 class LengthSpinBox;
 
-/// The gauge circle, offered while the gauge is not measured: what to work, what it should come to, what it is
-/// good for, and one length to type. Told once there is one.
+/// The gauge circle, offered while the gauge is not measured: what to work, what it should come to, what it
+/// is good for, and one length to type. Told once there is one.
 class CircleOffer : public QWidget {
     Q_OBJECT
   public:

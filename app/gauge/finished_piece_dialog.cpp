@@ -107,8 +107,7 @@ void FinishedPieceDialog::lay_out() {
 
 KnownBefore FinishedPieceDialog::known() const {
     KnownBefore known;
-    if (gauge_counts_->isChecked())
-        known.gauge = known_gauge(session_.toy(), session_.current_piece());
+    if (gauge_counts_->isChecked()) known.gauge = known_gauge(session_.toy(), session_.current_piece());
     if (stuffing_is_known_->isChecked()) known.area_stretch = session_.piece()->area_stretch;
     return known;
 }

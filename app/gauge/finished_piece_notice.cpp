@@ -37,9 +37,8 @@ std::optional<std::size_t> place_of(const Toy& toy, PieceId id) {
 
 FinishedPieceNotice::FinishedPieceNotice(DocumentSession& session, NoticeBar& notices, QObject* parent)
     : QObject(parent), session_(session), notices_(notices) {
-    connect(&session_, &DocumentSession::toy_changed, this, [this](const ChangeSet& changes) {
-        changes.everything ? begin() : follow_toy();
-    });
+    connect(&session_, &DocumentSession::toy_changed, this,
+            [this](const ChangeSet& changes) { changes.everything ? begin() : follow_toy(); });
     begin();
 }
 
@@ -82,11 +81,12 @@ void FinishedPieceNotice::ask(PieceId piece) {
         put_off_.insert(piece);
         take_down();
     };
-    notices_.put_up(cause, {NoticeRank::remark,
-                            tr("%1 is worked to its last round. Once it is stuffed, measure it: the sizes of the "
-                               "other pieces get much more certain.")
-                                .arg(as_sentence(piece_name(session_.said_toy(), *place))),
-                            {{tr("&Measure it…"), measure}, {tr("&Not now"), put_off}}});
+    notices_.put_up(cause,
+                    {NoticeRank::remark,
+                     tr("%1 is worked to its last round. Once it is stuffed, measure it: the sizes of the "
+                        "other pieces get much more certain.")
+                         .arg(as_sentence(piece_name(session_.said_toy(), *place))),
+                     {{tr("&Measure it…"), measure}, {tr("&Not now"), put_off}}});
 }
 
 void FinishedPieceNotice::take_down() {

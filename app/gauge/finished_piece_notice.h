@@ -29,7 +29,7 @@ class FinishedPieceNotice : public QObject {
 
     DocumentSession& session_;
     NoticeBar& notices_;
-    std::set<PieceId> finished_;   ///< as of the last look
+    std::set<PieceId> finished_;  ///< as of the last look
     std::set<PieceId> put_off_;
     PieceId asked_ = PieceId::none;
 };

@@ -237,9 +237,7 @@ void GaugePanel::work_out_next() {
     task_.start_latest(render::Lane::longer,
                        [this, toy = session_.toy()](const render::TaskRun& run) -> render::Delivery {
                            const auto next = next_measurements(toy, shapes_of(toy, run.stop));
-                           return [this, words = next_measurement_words(next, toy)] {
-                               next_->say(words);
-                           };
+                           return [this, words = next_measurement_words(next, toy)] { next_->say(words); };
                        });
 }
 

@@ -59,9 +59,7 @@ QString MeasurementsModel::disagreement() const {
     return combined_ ? disagreement_words(several_, *combined_) : QString();
 }
 
-bool MeasurementsModel::has_room() const {
-    return several_.measurements.size() < most_gauge_measurements;
-}
+bool MeasurementsModel::has_room() const { return several_.measurements.size() < most_gauge_measurements; }
 
 void MeasurementsModel::add(const GaugeMeasurement& measurement) {
     if (!has_room()) return;

@@ -8,8 +8,8 @@
 
 namespace roundwright::app {
 
-/// The measurements that the toy's gauge comes from, one a row: what was measured, when, and its share. A tick
-/// says whether it counts. Every change is one undo step.
+/// The measurements that the toy's gauge comes from, one a row: what was measured, when, and its share. A
+/// tick says whether it counts. Every change is one undo step.
 class MeasurementsModel : public CountedListModel {
     Q_OBJECT
   public:

@@ -81,8 +81,7 @@ void SeveralPage::lay_out(QAction* from_finished_piece) {
 void SeveralPage::ask(GaugeMeasurement measurement, std::function<void(const GaugeMeasurement&)> use) {
     auto* dialog = new MeasurementDialog(session_, std::move(measurement), window());
     dialog->setAttribute(Qt::WA_DeleteOnClose);
-    connect(dialog, &QDialog::accepted, this,
-            [dialog, use = std::move(use)] { use(dialog->measurement()); });
+    connect(dialog, &QDialog::accepted, this, [dialog, use = std::move(use)] { use(dialog->measurement()); });
     dialog->open();
 }
 

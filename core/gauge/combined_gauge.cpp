@@ -68,7 +68,7 @@ GaugeBelief within_all(GaugeBelief belief, std::vector<GaugeBounds> bounds) {
         same->low = std::max(same->low, one.low);
         same->high = std::min(same->high, one.high);
     }
-    for (const GaugeBounds& one : merged) belief = narrowed(belief, one);
+    for (const GaugeBounds& one : merged) belief = bounded(belief, one);
     return belief;
 }
 
@@ -171,8 +171,7 @@ std::optional<CombinedGauge> combined_gauge(const SeveralGauge& several, double 
     if (std::ranges::all_of(said, &Said::empty)) return std::nullopt;
     const GaugeBelief belief = belief_from(said, hook_mm);
     CombinedGauge combined{gauge_of(belief), std::vector<MeasurementPart>(said.size()), {}};
-    for (std::size_t i = 0; i < said.size(); ++i)
-        combined.parts[i].share = numbers_known_by(said[i], belief);
+    for (std::size_t i = 0; i < said.size(); ++i) combined.parts[i].share = numbers_known_by(said[i], belief);
     share_out(combined.parts);
     if (combined.counted() < 2) return combined;
     for (std::size_t i = 0; i < said.size(); ++i)

@@ -8,8 +8,8 @@
 
 namespace roundwright {
 
-/// How much larger or smaller the same maker's stitches come out on another day: one standard deviation of the
-/// logarithm of both sizes. A guess of our own (common practice: a few per cent either way), since no
+/// How much larger or smaller the same maker's stitches come out on another day: one standard deviation of
+/// the logarithm of both sizes. A guess of our own (common practice: a few per cent either way), since no
 /// published measurements were found. It is common to everything measured on one piece, so that a swatch of
 /// many stitches does not outweigh three circles.
 inline constexpr double day_to_day_spread = 0.015;

@@ -23,8 +23,8 @@ constexpr double half_open_range = 0.25;
 /// Toys may be worked in a yarn a weight thicker or thinner than usual with their hook: a guess.
 constexpr double spread_of_unknown_weight = 0.15;
 
-/// A factor of e: hardly anything, so that any measurement outweighs it.
-constexpr double spread_before_measuring = 1;
+/// Nothing is known: no measurement is pulled by a billionth.
+constexpr double spread_before_measuring = 1000;
 
 /// Stitches that makers of toys were found to make, and how many hands made them: mm, relaxed. Their gauges
 /// are not swatches of the yarn's label but toys, worked tightly.

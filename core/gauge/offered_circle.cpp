@@ -25,7 +25,8 @@ Range expected_across_mm(const Gauge& gauge) {
     const auto findings = findings_of(circle, 0);
     if (!findings) return {};
     const GaugeEvidence& across = findings->evidence.front();
-    const double deviation = std::hypot(deviation_along(belief_of(gauge), across.direction), across.deviation);
+    const double deviation =
+        std::hypot(deviation_along(belief_of(gauge), across.direction), across.deviation);
     const double factor = std::exp(nine_in_ten * deviation);
     return {circle.across_mm / factor, circle.across_mm * factor};
 }

@@ -15,8 +15,8 @@ inline constexpr CircleGauge offered_circle{.rounds = 5, .increases = 6};
 /// gauge's errors allow, the tape's and the ring's own error included.
 [[nodiscard]] Range expected_across_mm(const Gauge& gauge);
 
-/// The same stitch with the errors that are left once the circle is measured. Nothing where the gauge is known
-/// well enough: its size to a standard deviation of a twentieth.
+/// The same stitch with the errors that are left once the circle is measured. Nothing where the gauge is
+/// known well enough: its size to a standard deviation of a twentieth.
 [[nodiscard]] std::optional<Gauge> gauge_with_circle(const Gauge& gauge);
 
 }  // namespace roundwright

@@ -21,7 +21,8 @@ bool is_found_on(const Measurement&, const std::string&) {
 SeveralGauge others_of(const Toy& toy, std::size_t piece) {
     SeveralGauge others{measurements_of(toy.gauge)};
     std::erase_if(others.measurements, [&](const GaugeMeasurement& one) {
-        return std::visit([&](const auto& what) { return is_found_on(what, toy.pieces[piece].name); }, one.what);
+        return std::visit([&](const auto& what) { return is_found_on(what, toy.pieces[piece].name); },
+                          one.what);
     });
     return others;
 }
@@ -50,7 +51,8 @@ Toy with_finished_piece(Toy toy, const FinishedPiece& finished, const Calibratio
         for (GaugeMeasurement& other : several.measurements) other.counts = false;
     const FinishedPieceGauge lines{toy.pieces[finished.piece].name, finished.measured, found.lines,
                                    toy.hook_mm};
-    if (several.measurements.size() >= most_gauge_measurements) several.measurements.erase(several.measurements.begin());
+    if (several.measurements.size() >= most_gauge_measurements)
+        several.measurements.erase(several.measurements.begin());
     several.measurements.push_back({lines, {}, finished.measured_on});
     toy.gauge = std::move(several);
     toy.pieces[finished.piece].area_stretch = found.area_stretch;

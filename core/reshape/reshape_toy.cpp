@@ -28,13 +28,14 @@ Toy with_hook(const Toy& toy, double hook_mm) {
     const auto keep_hook = [&](auto& measured) {
         if (measured.hook_mm == 0) measured.hook_mm = toy.hook_mm;
     };
-    const auto hold = Overloaded{
-        [&](SwatchGauge& swatch) { keep_hook(swatch); }, [&](CircleGauge& circle) { keep_hook(circle); },
-        [&](FinishedPieceGauge& finished) { keep_hook(finished); },
-        [&](GivenGauge& given) {
-            if (toy.hook_mm > 0) given.gauge = with_other_hook(given.gauge, toy.hook_mm, hook_mm);
-        },
-        [](auto&) {}};
+    const auto hold = Overloaded{[&](SwatchGauge& swatch) { keep_hook(swatch); },
+                                 [&](CircleGauge& circle) { keep_hook(circle); },
+                                 [&](FinishedPieceGauge& finished) { keep_hook(finished); },
+                                 [&](GivenGauge& given) {
+                                     if (toy.hook_mm > 0)
+                                         given.gauge = with_other_hook(given.gauge, toy.hook_mm, hook_mm);
+                                 },
+                                 [](auto&) {}};
     Toy other = toy;
     std::visit(Overloaded{hold,
                           [&](SeveralGauge& several) {

@@ -14,10 +14,10 @@ enum class NextMeasurementKind { circle, swatch_in_rounds, finished_piece };
 /// What one more measurement would do for the sizes of a toy's pieces.
 struct NextMeasurement {
     NextMeasurementKind kind = NextMeasurementKind::circle;
-    std::size_t piece = 0;                  ///< of `finished_piece`
-    MeasuredOf of = MeasuredOf::width;      ///< of `finished_piece`: its width, height or circumference
-    bool finished = false;                  ///< the piece is worked to its last round
-    double error_before = 0;                ///< of the sizes, see below
+    std::size_t piece = 0;              ///< of `finished_piece`
+    MeasuredOf of = MeasuredOf::width;  ///< of `finished_piece`: its width, height or circumference
+    bool finished = false;              ///< the piece is worked to its last round
+    double error_before = 0;            ///< of the sizes, see below
     double error_after = 0;
 };
 

@@ -49,8 +49,8 @@ bool is_found_on(const Measurement&, const Piece&) {
 double stretch_error(const Toy& toy, const Piece& piece) {
     const bool measured_here =
         std::ranges::any_of(measurements_of(toy.gauge), [&](const GaugeMeasurement& measurement) {
-            return measurement.counts && std::visit([&](const auto& what) { return is_found_on(what, piece); },
-                                                    measurement.what);
+            return measurement.counts &&
+                   std::visit([&](const auto& what) { return is_found_on(what, piece); }, measurement.what);
         });
     return measured_here ? 0 : stuffing_error_share * piece.area_stretch;
 }
@@ -139,8 +139,8 @@ PieceStudy with_checks(PieceStudy study, const Toy& toy, std::size_t index, cons
 
 PieceStudy study_piece(const Toy& toy, std::size_t index, const PieceStudy* before, std::stop_token stop,
                        const SharedGraph* graph) {
-    return with_checks(with_sizes(study_shape(toy, index, before, stop, graph), toy, index, before), toy, index,
-                       before, stop);
+    return with_checks(with_sizes(study_shape(toy, index, before, stop, graph), toy, index, before), toy,
+                       index, before, stop);
 }
 
 PieceStudy unstuffed(const PieceStudy& study, const Piece& piece, const PieceStudy* before,

@@ -61,8 +61,8 @@ QString lie_words(CircleLie lie) {
 QString what_words(const SwatchGauge& swatch, LengthUnit units) {
     const QString words = swatch.worked_in_rows ? MeasurementText::tr("%1 stitches in %2, %3 rows in %4")
                                                 : MeasurementText::tr("%1 stitches in %2, %3 rounds in %4");
-    return words.arg(number(swatch.stitches), fine_length_text(swatch.width_mm, units),
-                     number(swatch.rounds), fine_length_text(swatch.height_mm, units));
+    return words.arg(number(swatch.stitches), fine_length_text(swatch.width_mm, units), number(swatch.rounds),
+                     fine_length_text(swatch.height_mm, units));
 }
 
 QString what_words(const CircleGauge& circle, LengthUnit units) {
@@ -161,8 +161,9 @@ QString circle_would_help_words(const Range& width_mm, const Range& with_circle_
     const QString now = length_range_text(width_mm.low, width_mm.high, units);
     const QString then = length_range_text(with_circle_mm.low, with_circle_mm.high, units);
     if (now == then) return {};
-    return MeasurementText::tr("In your hand it could come out %1 to %2 wide; one measured circle brings that to "
-                               "%3 to %4.")
+    return MeasurementText::tr(
+               "In your hand it could come out %1 to %2 wide; one measured circle brings that to "
+               "%3 to %4.")
         .arg(length_number(width_mm.low, units), length_text(width_mm.high, units),
              length_number(with_circle_mm.low, units), length_text(with_circle_mm.high, units));
 }

@@ -356,18 +356,17 @@ TEST_F(CommandLine, GaugeOfSeveralPiecesAndCircles) {
     const json shape = json::parse(run_program({"shape", "--json", path_of_two}).out).at("pieces").at(0);
     const QString width = QString::number(shape.at("width_mm").get<double>());
     const QString height = QString::number(shape.at("height_mm").get<double>());
-    const QStringList measured{"gauge",
-                               path_of_two,
-                               "--circle",
-                               "5=50mm,5=50.5mm+-2mm",
-                               "--lengths",
-                               QStringLiteral("Fin:width=%1mm,Fin:height=%2mm+-1mm,2:6=150mm").arg(width, height)};
+    const QStringList measured{
+        "gauge",     path_of_two,
+        "--circle",  "5=50mm,5=50.5mm+-2mm",
+        "--lengths", QStringLiteral("Fin:width=%1mm,Fin:height=%2mm+-1mm,2:6=150mm").arg(width, height)};
     const ProgramRun words = run_program(measured);
     EXPECT_EQ(words.exit_code, 0) << words.err;
     EXPECT_THAT(words.out, HasSubstr("Together: A stitch is "));
     EXPECT_THAT(words.out, HasSubstr("The finished Fin"));
     EXPECT_THAT(words.out, HasSubstr("counts for "));
-    const json found = json::parse(run_program(measured + QStringList{"--json", "-o", path("both.roundwright")}).out);
+    const json found =
+        json::parse(run_program(measured + QStringList{"--json", "-o", path("both.roundwright")}).out);
     EXPECT_NEAR(found.at("stitch_width_mm").get<double>(), 5, 0.15);
     EXPECT_NEAR(found.at("round_height_mm").get<double>(), 5, 0.15);
     ASSERT_EQ(found.at("measurements").size(), 4);
@@ -380,7 +379,8 @@ TEST_F(CommandLine, GaugeOfSeveralPiecesAndCircles) {
     std::ifstream saved(path("both.roundwright").toStdString());
     EXPECT_EQ(json::parse(saved).at("gauge").at("from"), "several");
 
-    const json odd = json::parse(run_program({"gauge", path_of_two, "--circle", "5=50mm,5=50mm,5=60mm", "--json"}).out);
+    const json odd =
+        json::parse(run_program({"gauge", path_of_two, "--circle", "5=50mm,5=50mm,5=60mm", "--json"}).out);
     EXPECT_EQ(odd.at("disagrees"), 2);
     EXPECT_EQ(run_program({"gauge", path_of_two, "--circle", "50"}).exit_code, 2);
     EXPECT_EQ(run_program({"gauge", path_of_two, "--lengths", "Fin=5"}).exit_code, 2);

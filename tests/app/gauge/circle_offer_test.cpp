@@ -77,8 +77,7 @@ TEST_F(CircleOfferTest, ThePromiseIsKept) {
     ASSERT_TRUE(study->sizes->with_circle.has_value());
     const Range promised = study->sizes->with_circle->width_mm;
     session.edit(QStringLiteral("Circle"), [&](Toy toy) {
-        toy.gauge =
-            CircleGauge{.rounds = 5, .increases = 6, .across_mm = 10 * study->gauge.round_height_mm};
+        toy.gauge = CircleGauge{.rounds = 5, .increases = 6, .across_mm = 10 * study->gauge.round_height_mm};
         return toy;
     });
     ASSERT_TRUE(wait_for_shape(session));

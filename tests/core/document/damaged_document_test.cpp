@@ -52,7 +52,8 @@ TEST(DamagedDocument, OfSeveralMeasurementsEachIsNamedWithItsPlace) {
   {"from": "finished_piece", "piece": "Head", "measured_on": "2026-05-03",
    "measured": [{"of": "width", "mm": 82}, {"of": "circumference_of_round", "round": 8, "mm": 250, "error_mm": 3}],
    "evidence": [{"of_width": 0.6, "of_height": 0.8, "value": 1.2, "deviation": 0.02}]}]})";
-    const std::string circle = whole.substr(whole.find(R"("gauge")"), whole.find(R"("yarns")") - whole.find(R"("gauge")"));
+    const std::string circle =
+        whole.substr(whole.find(R"("gauge")"), whole.find(R"("yarns")") - whole.find(R"("gauge")"));
     const auto with = [&](const std::string& find, const std::string& replace) {
         std::string gauge = several;
         gauge.replace(gauge.find(find), find.size(), replace);
@@ -73,7 +74,8 @@ TEST(DamagedDocument, OfSeveralMeasurementsEachIsNamedWithItsPlace) {
         {R"({"from": "circle")", R"({"from": "estimate")", "/gauge/measurements/0/from",
          "one of swatch circle given finished_piece"},
         {R"("counts": false)", R"("counts": 0)", "/gauge/measurements/0/counts", "true or false"},
-        {R"("of": "width")", R"("of": "depth")", "/gauge/measurements/1/measured/0/of", "one of width height"},
+        {R"("of": "width")", R"("of": "depth")", "/gauge/measurements/1/measured/0/of",
+         "one of width height"},
         {R"("round": 8)", R"("round": 0)", "/gauge/measurements/1/measured/1/round", "from 1"},
         {R"("deviation": 0.02)", R"("deviation": 0)", "/gauge/measurements/1/evidence/0/deviation",
          "a number from"},

@@ -55,8 +55,8 @@ FinishedPieceGauge finished_piece(std::mt19937& random) {
         finished.measured.push_back(measured);
     }
     for (int i = whole(random, 0, 2); i > 0; --i)
-        finished.lines.push_back({number(random, -1, 1), number(random, -1, 1), number(random, -5, 5),
-                                  number(random, 0.01, 1)});
+        finished.lines.push_back(
+            {number(random, -1, 1), number(random, -1, 1), number(random, -5, 5), number(random, 0.01, 1)});
     return finished;
 }
 

@@ -30,9 +30,7 @@ CombinedGauge must(const std::vector<GaugeMeasurement>& measurements, double hoo
     return combined.value_or(CombinedGauge{{}, std::vector<MeasurementPart>(measurements.size()), {}});
 }
 
-double size_deviation(const Gauge& gauge) {
-    return size_and_ratio(belief_of(gauge)).size_deviation;
-}
+double size_deviation(const Gauge& gauge) { return size_and_ratio(belief_of(gauge)).size_deviation; }
 
 void expect_same(const Gauge& a, const Gauge& b, double near) {
     EXPECT_NEAR(a.stitch_width_mm, b.stitch_width_mm, near);
@@ -43,10 +41,9 @@ void expect_same(const Gauge& a, const Gauge& b, double near) {
 }
 
 TEST(CombinedGauge, OneAloneGivesWhatItGivesByItself) {
-    for (const GaugeSource& source :
-         {GaugeSource(CircleGauge{.rounds = 5, .increases = 6, .across_mm = 52}),
-          GaugeSource(CircleGauge{5, 6, 52, CircleLie::cups, 1, 4}),
-          GaugeSource(SwatchGauge{20, 100, 22, 100, true, 1, 0})}) {
+    for (const GaugeSource& source : {GaugeSource(CircleGauge{.rounds = 5, .increases = 6, .across_mm = 52}),
+                                      GaugeSource(CircleGauge{5, 6, 52, CircleLie::cups, 1, 4}),
+                                      GaugeSource(SwatchGauge{20, 100, 22, 100, true, 1, 0})}) {
         const GaugeSource several = SeveralGauge{measurements_of(source)};
         expect_same(gauge_from(several, hook_mm).value(), gauge_from(source, hook_mm).value(), 1e-4);
     }
@@ -118,8 +115,7 @@ TEST(CombinedGauge, AFinishedPieceIsLinearEvidence) {
     EXPECT_NEAR(std::sqrt(size.gauge.stitch_width_mm * size.gauge.round_height_mm), 5, 1e-3);
     EXPECT_NEAR(size_deviation(size.gauge), 0.005, 1e-4);
     EXPECT_GT(size_and_ratio(belief_of(size.gauge)).ratio_deviation, 0.1);
-    const CombinedGauge both =
-        must({finished({{1, 0, std::log(5.0), 0.01}, {0, 1, std::log(4.8), 0.01}})});
+    const CombinedGauge both = must({finished({{1, 0, std::log(5.0), 0.01}, {0, 1, std::log(4.8), 0.01}})});
     EXPECT_NEAR(both.gauge.stitch_width_mm, 5, 0.01);
     EXPECT_NEAR(both.gauge.round_height_mm, 4.8, 0.01);
     EXPECT_EQ(combined_gauge({{finished({{0, 0, 1, 0.1}, {1, 0, 1, 0}})}}, hook_mm), std::nullopt);

@@ -68,10 +68,10 @@ TEST(FinishedPiece, AFreeStretchStaysWhereThePieceHasIt) {
 TEST(FinishedPiece, ItsLinesGiveTheGaugeAndOutliveTheRounds) {
     Toy toy = toy_as_worked();
     const Shape shape = study_piece(toy, 0).revolved();
-    const FinishedPiece finished{0,
-                                 {{MeasuredOf::width, shape.width_mm, 1, 0},
-                                  {MeasuredOf::height, shape.height_mm, 1, 0}},
-                                 "2026-05-03"};
+    const FinishedPiece finished{
+        0,
+        {{MeasuredOf::width, shape.width_mm, 1, 0}, {MeasuredOf::height, shape.height_mm, 1, 0}},
+        "2026-05-03"};
     toy.gauge = CircleGauge{.rounds = 5, .increases = 6, .across_mm = 49};
     KnownBefore known{gauge_of_others(toy, 0), firm_stuffing_stretch};
     EXPECT_EQ(known.gauge, gauge_from(toy.gauge, toy.hook_mm));

@@ -16,7 +16,8 @@ Toy toy_with(const GaugeSource& source) {
         head.rounds.push_back({WorkedEvenly{count}, 0, false, ""});
     Piece leg;
     leg.name = "Leg";
-    for (const int count : {6, 12, 12, 12, 12, 12, 12, 12, 12}) leg.rounds.push_back({WorkedEvenly{count}, 0, false, ""});
+    for (const int count : {6, 12, 12, 12, 12, 12, 12, 12, 12})
+        leg.rounds.push_back({WorkedEvenly{count}, 0, false, ""});
     toy.pieces.push_back(head);
     toy.pieces.push_back(leg);
     return toy;

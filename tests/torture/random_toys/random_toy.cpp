@@ -183,9 +183,10 @@ GaugeMeasurement measurement(Dice& dice, double least, double most) {
     if (dice.chance(0.4))
         made.what = SwatchGauge{20, 20 * dice.magnitude(least, most), 20, 20 * dice.magnitude(least, most)};
     if (dice.chance(0.3))
-        made.what = FinishedPieceGauge{"Head",
-                                       {{MeasuredOf::width, 80}},
-                                       {{dice.real(-1, 1), dice.real(-1, 1), dice.real(-3, 3), dice.magnitude(1e-3, 1)}}};
+        made.what = FinishedPieceGauge{
+            "Head",
+            {{MeasuredOf::width, 80}},
+            {{dice.real(-1, 1), dice.real(-1, 1), dice.real(-3, 3), dice.magnitude(1e-3, 1)}}};
     return made;
 }
 
