@@ -170,6 +170,10 @@ ordered_json shape_json(const Piece& piece, const PieceStudy& study, bool stitch
     json["flattened"] = shape.flattened;
     json["width_range_mm"] = range_json(study.size().width_mm);
     json["height_range_mm"] = range_json(study.size().height_mm);
+    if (const auto& with_circle = study.sizes->with_circle) {
+        json["width_range_with_circle_mm"] = range_json(with_circle->width_mm);
+        json["height_range_with_circle_mm"] = range_json(with_circle->height_mm);
+    }
     json["wave_height_mm"] = highest_wave_mm(study.lies());
     put_equivalent_round(json, study);
     put_fabric(json, study);

@@ -30,6 +30,7 @@
 #include "app/files/first_toy.h"
 #include "app/files/keeping_words.h"
 #include "app/files/last_toy.h"
+#include "app/gauge/finished_piece_notice.h"
 #include "app/gauge/gauge_actions.h"
 #include "app/gauge/gauge_panel.h"
 #include "app/kit/action_maker.h"
@@ -77,6 +78,7 @@ const auto columns_setting = QStringLiteral("window/columns");
 const auto rows_setting = QStringLiteral("window/rows");
 const auto keeping_notice = QStringLiteral("keeping");
 const auto left_notice = QStringLiteral("left-behind");
+const auto gauge_section = QStringLiteral("gauge");
 const auto started_setting = QStringLiteral("started-before");
 
 QFrame* rule(QWidget* parent) {
@@ -230,8 +232,13 @@ void MainWindow::fill_panels() {
     face_ = new FacePanel(session_);
     panels_->add_section(QStringLiteral("yarn"), tr("Yarn and hook"), QStringLiteral("yarn"),
                          new YarnPanel(session_));
-    panels_->add_section(QStringLiteral("gauge"), tr("Gauge"), QStringLiteral("gauge"),
-                         new GaugePanel(session_, gauge_actions_->from_finished_piece()));
+    auto* gauge = new GaugePanel(session_, gauge_actions_->from_finished_piece());
+    panels_->add_section(gauge_section, tr("Gauge"), QStringLiteral("gauge"), gauge);
+    connect(gauge_actions_->measure_circle(), &QAction::triggered, this, [this, gauge] {
+        panels_->open_section(gauge_section);
+        gauge->ask_for_circle();
+    });
+    connect(gauge, &GaugePanel::circle_measured, this, [this] { fast_entry_->focus_line(); });
     panels_->add_section(QStringLiteral("stuffing"), tr("Stuffing"), QStringLiteral("stuffing"),
                          new StuffingPanel(session_));
     panels_->add_section(QStringLiteral("face"), tr("Face"), QStringLiteral("face"), face_);
@@ -398,7 +405,9 @@ void MainWindow::follow_session() {
     connect(files_, &DocumentFiles::brought_back, this, &MainWindow::bring_back);
     connect(piece_actions_, &PieceActions::piece_added, fast_entry_, &FastEntryLine::focus_line);
     connect(shape_, &ShapePanel::round_clicked, this, [this](int round) { session_.select_rounds({round}); });
-    connect(files_, &DocumentFiles::new_toy, fast_entry_, &FastEntryLine::focus_line);
+    connect(files_, &DocumentFiles::new_toy, this, &MainWindow::offer_first_steps);
+    auto* finished = new FinishedPieceNotice(session_, *notices_, this);
+    connect(finished, &FinishedPieceNotice::wanted, gauge_actions_->from_finished_piece(), &QAction::trigger);
     connect(files_, &DocumentFiles::opened, this, [this] { rounds_view_->setFocus(Qt::OtherFocusReason); });
     connect(new DroppedFiles(this), &DroppedFiles::dropped, files_,
             [this](const QString& path) { files_->open(path); });
@@ -470,6 +479,12 @@ void MainWindow::begin(const QString& path) {
     session_.start(first_time ? first_toy() : empty_toy());
     turn_once_ = first_time && !wants_less_motion();
     if (turn_once_ && shape_->scene()) shape_->turn_once();
+    offer_first_steps();
+}
+
+/// The first round is typed at once; the gauge circle stands beside it.
+void MainWindow::offer_first_steps() {
+    panels_->open_section(gauge_section);
     fast_entry_->focus_line();
 }
 

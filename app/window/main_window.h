@@ -96,6 +96,7 @@ class MainWindow : public QMainWindow {
     void bring_back(const PendingEntry& pending);
     void bring_back_dialog(const std::vector<TypedText>& texts);
     void go_up_to_rounds();
+    void offer_first_steps();
     void restore_places();
     void keep_places() const;
 

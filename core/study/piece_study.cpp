@@ -6,6 +6,7 @@
 #include "core/checks/run_checks.h"
 #include "core/checks/sound_cures.h"
 #include "core/checks/stitch_limit.h"
+#include "core/gauge/combined_gauge.h"
 #include "core/gauge/usual_gauge.h"
 
 namespace roundwright {
@@ -46,10 +47,24 @@ FabricThickness fabric_of(const Toy& toy, const PieceStudy& study) {
     return thickest.mm > 0 ? thickest : fabric_thickness(study.gauge.stitch_width_mm);
 }
 
+bool is_found_on(const GivenGauge& given, const Piece& piece) {
+    return !given.found_on.empty() && given.found_on == piece.name;
+}
+bool is_found_on(const FinishedPieceGauge& finished, const Piece& piece) {
+    return !finished.lines.empty() && finished.piece == piece.name;
+}
+template <class Measurement>
+bool is_found_on(const Measurement&, const Piece&) {
+    return false;
+}
+
 /// The errors of a gauge found on this very piece are those of its size, the stuffing's included.
 double stretch_error(const Toy& toy, const Piece& piece) {
-    const auto* given = std::get_if<GivenGauge>(&toy.gauge);
-    const bool measured_here = given != nullptr && !given->found_on.empty() && given->found_on == piece.name;
+    const bool measured_here =
+        std::ranges::any_of(measurements_of(toy.gauge), [&](const GaugeMeasurement& measurement) {
+            return measurement.counts &&
+                   std::visit([&](const auto& what) { return is_found_on(what, piece); }, measurement.what);
+        });
     return measured_here ? 0 : stuffing_error_share * piece.area_stretch;
 }
 

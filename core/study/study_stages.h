@@ -92,6 +92,8 @@ struct SizeStage {
     Gauge gauge;
     double stretch_error = 0;
     SizeRange size;  ///< the size itself where no range was found
+    /// With the errors that a gauge circle would leave; none where it would not help much.
+    std::optional<SizeRange> with_circle;
 };
 [[nodiscard]] Shared<SizeStage> size_stage(const Shared<ShapeStage>& shape, const Gauge& gauge,
                                            double stretch_error, const Shared<SizeStage>& before);
