@@ -33,11 +33,13 @@ void check_written(const RoundEntry& entry, const EntryContext& context) {
     if (counts_of(again.rounds) != counts || !again.problems.empty()) std::abort();
 }
 
-void check_alone(std::string_view text, const RoundEntry& entry) {
+void check_alone(std::string_view text, const RoundEntry& entry, const EntryContext& context) {
     const auto alone = parse_count_entry(text);
     if (!alone || alone->kind != CountEntry::Kind::count) return;
-    const std::vector<int> counts = counts_of(entry.rounds);
-    if (!entry.problems.empty() || counts.empty() || counts.front() != alone->value) std::abort();
+    const auto times = static_cast<std::size_t>(alone->times);
+    if (times + context.rounds_there > max_rounds_per_piece) return;
+    if (!entry.problems.empty() || counts_of(entry.rounds) != std::vector<int>(times, alone->value))
+        std::abort();
 }
 
 }  // namespace
@@ -54,7 +56,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     const RoundEntry entry = parse_round_entry(text, context);
     check_limits(entry, context);
     check_written(entry, context);
-    check_alone(text, entry);
+    check_alone(text, entry, context);
     if (looks_like_round_entry(text)) (void)parse_count_entry(text);
     return 0;
 }

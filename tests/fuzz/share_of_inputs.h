@@ -17,6 +17,7 @@ class Share {
     }
     [[nodiscard]] bool is_first_of(std::uint32_t shares) const { return hash_ % shares == 0; }
     [[nodiscard]] bool is_second_of(std::uint32_t shares) const { return hash_ % shares == 1; }
+    [[nodiscard]] bool is_third_of(std::uint32_t shares) const { return hash_ % shares == 2; }
 
   private:
     std::uint32_t hash_ = 2'166'136'261u;
