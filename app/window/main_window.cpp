@@ -47,6 +47,7 @@
 #include "app/pieces/piece_edits.h"
 #include "app/plot/rounds_plot.h"
 #include "app/print/pattern_preview.h"
+#include "app/read_pattern/pattern_review.h"
 #include "app/read_pattern/pattern_text_actions.h"
 #include "app/reshape/reshape_actions.h"
 #include "app/rounds/fast_entry_line.h"
@@ -54,6 +55,7 @@
 #include "app/rounds/rounds_view.h"
 #include "app/shape/shape_actions.h"
 #include "app/shape/shape_panel.h"
+#include "app/toy/toy_details.h"
 #include "app/versions/version_actions.h"
 #include "app/versions/version_store.h"
 #include "app/window/help.h"
@@ -68,6 +70,7 @@
 namespace roundwright::app {
 namespace {
 
+constexpr int look_again_ms = 5000;  // as long as a busy disk holds up the end of a program
 constexpr int message_ms = 12'000;
 const auto geometry_setting = QStringLiteral("window/geometry");
 const auto columns_setting = QStringLiteral("window/columns");
@@ -373,6 +376,7 @@ void MainWindow::follow_session() {
         if (changes.words || changes.everything) show_name();
     });
     connect(&session_, &DocumentSession::edit_refused, this, &MainWindow::tell);
+    connect(&session_, &DocumentSession::toy_changed, &last_chances_, &LastChances::goes_on);
     connect(&session_, &DocumentSession::remarked, this, &MainWindow::tell);
     connect(rounds_model_, &RoundsModel::entry_refused, this, &MainWindow::tell);
     connect(&versions_, &VersionKeeper::keeping_failed, this, &MainWindow::tell);
@@ -389,6 +393,7 @@ void MainWindow::follow_session() {
     const auto keep_pending = [this] { autosave_.set_pending(pending_entry()); };
     connect(fast_entry_->line(), &QLineEdit::textChanged, this, keep_pending);
     connect(rounds_view_, &RoundsView::typed_changed, this, keep_pending);
+    connect(&session_.drafts(), &TypedDrafts::changed, this, keep_pending);
     connect(&session_, &DocumentSession::current_piece_changed, this, keep_pending);
     connect(files_, &DocumentFiles::brought_back, this, &MainWindow::bring_back);
     connect(piece_actions_, &PieceActions::piece_added, fast_entry_, &FastEntryLine::focus_line);
@@ -453,6 +458,9 @@ bool MainWindow::wants_less_motion() const {
 void MainWindow::begin(const QString& path) {
     const bool first_time = !QSettings().value(started_setting, false).toBool();
     QSettings().setValue(started_setting, true);
+    // A program that was ended a moment ago may still hold its copy.
+    if (autosave_.another_is_running())
+        QTimer::singleShot(look_again_ms, this, &MainWindow::say_what_was_left);
     if (!path.isEmpty() && files_->open(path)) {
         bring_back_typing();
         return say_what_was_left();
@@ -500,13 +508,25 @@ void MainWindow::bring_back_last(const PendingEntry& pending) {
 }
 
 PendingEntry MainWindow::pending_entry() const {
-    return {fast_entry_->line()->text(), std::max(session_.current_piece(), 0), rounds_view_->typed()};
+    return {fast_entry_->line()->text(), std::max(session_.current_piece(), 0), rounds_view_->typed(),
+            session_.drafts().texts()};
 }
 
 void MainWindow::bring_back(const PendingEntry& pending) {
+    bring_back_dialog(pending.texts);
     if (!pending.empty()) session_.set_current_piece(std::max(pending.piece, 0));
     fast_entry_->bring_back(pending.text);
     if (pending.cell) rounds_view_->bring_back(*pending.cell);
+}
+
+/// The dialog that was open opens again, once the window is ready for it.
+void MainWindow::bring_back_dialog(const std::vector<TypedText>& texts) {
+    session_.drafts().bring_back(texts);
+    if (texts.empty()) return;
+    QTimer::singleShot(0, this, [this, dialog = texts.front().dialog] {
+        if (dialog == toy_details_draft) ask_toy_details(session_, this);
+        if (dialog == pattern_review_draft) pattern_text_actions_->review({});
+    });
 }
 
 void MainWindow::go_up_to_rounds() {
@@ -530,11 +550,14 @@ void MainWindow::set_up_scene() {
 }
 
 void MainWindow::closeEvent(QCloseEvent* event) {
-    if (!files_->may_leave()) {
+    // What is not saved is kept, and offered at the next start.
+    const bool asks = !(session_.modified() && last_chances_.session_ends() && autosave_.all_kept());
+    if (asks && !files_->may_leave()) {
         event->ignore();
         return;
     }
     keep_places();
+    if (!asks) return event->accept();
     if (keep_last_toy(session_, pending_entry())) autosave_.give_up();
     event->accept();
 }
