@@ -42,8 +42,16 @@ QString KeptFolder::lock_file(const QString& name) const { return path_ + u'/' +
 
 QString KeptFolder::new_name() { return QUuid::createUuid().toString(QUuid::WithoutBraces); }
 
+/// What lies behind a link in its place is somebody else's.
+bool KeptFolder::is_in_place() const {
+    struct ::stat found {};
+    return disk_.look_at_link(QFile::encodeName(path_), found) == 0 && S_ISDIR(found.st_mode) &&
+           found.st_uid == ::geteuid();
+}
+
 std::vector<QString> KeptFolder::names(const QString& suffix) const {
     std::vector<QString> found;
+    if (!is_in_place()) return found;
     for (const auto& file : QDir(path_).entryList({u'*' + suffix}, QDir::Files | QDir::Hidden))
         found.push_back(file.chopped(suffix.size()));
     return found;
@@ -130,7 +138,7 @@ void KeptFolder::clear_up(const QString& window) const {
         if (name == window || LockFile::is_held(lock_file(name))) continue;
         static_cast<void>(free.take(lock_file(name)));  // and when it is let go, it goes
     }
-    if (!running(window).empty()) return;
+    if (!is_in_place() || !running(window).empty()) return;
     for (const auto& file : QDir(path_).entryList({QStringLiteral(".*.part")}, QDir::Files | QDir::Hidden))
         disk_.remove(QFile::encodeName(path_ + u'/' + file));
 }

@@ -55,6 +55,7 @@ class KeptFolder {
     [[nodiscard]] Disk& disk() const { return disk_; }
 
   private:
+    [[nodiscard]] bool is_in_place() const;
     [[nodiscard]] std::vector<QString> names(const QString& suffix) const;
     [[nodiscard]] std::vector<QString> windows() const;
     [[nodiscard]] std::optional<LeftBehind> left_by(const QString& name) const;

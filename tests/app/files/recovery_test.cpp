@@ -139,6 +139,19 @@ TEST_F(Recovery, APlantedLinkIsNotFollowed) {
     EXPECT_TRUE(victim.readAll() == "mine");
 }
 
+TEST_F(Recovery, BehindALinkInPlaceOfTheFolderNothingIsLookedForOrTouched) {
+    killed(QStringLiteral("Snout"), pup);
+    const QString kept = state + QStringLiteral("/kept");
+    const QString theirs = folder.filePath(QStringLiteral("theirs"));
+    ASSERT_TRUE(QDir().rename(kept, theirs));
+    ASSERT_TRUE(QFile::link(theirs, kept));
+    const auto touched = QFileInfo(theirs).lastModified();
+    QTest::qSleep(20);
+    EXPECT_EQ(name_after_beginning(pup), "Head");
+    EXPECT_EQ(asked, 0);
+    EXPECT_EQ(QFileInfo(theirs).lastModified(), touched);
+}
+
 TEST_F(Recovery, AShippedCopyIsNotOffered) {
     ASSERT_FALSE(save_document_file(folder.filePath(QStringLiteral(".pup.roundwright.kept")), toy_of({7})));
     EXPECT_EQ(name_after_beginning(pup), "Head");
