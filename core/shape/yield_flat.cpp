@@ -30,7 +30,6 @@ struct Rings {
     std::vector<double> height;  ///< of the round that ends in ring i, at [i - 1]
     std::vector<double> pushed;  ///< by how much the radius can be pushed in
     bool free_edge = true;
-    bool flat_inside = true;
     double share = 1;  ///< of what each ring's part is by itself
 
     [[nodiscard]] std::size_t size() const { return radius.size(); }
@@ -99,7 +98,6 @@ Parts parts_of(const Rings& rings) {
     const std::vector<double> own = own_parts(rings);
     const double beyond = rings.free_edge ? 1 : 0;
     Parts parts{own, own};
-    parts.from_inside[0] = rings.flat_inside ? 1 : 0;
     for (std::size_t i = 1; i < own.size(); ++i)
         parts.from_inside[i] = std::min(parts.from_inside[i - 1], own[i]);
     parts.from_inside.push_back(0);
@@ -168,18 +166,10 @@ void put_back(const Rings& before, const Rings& rings, std::size_t inner, std::s
     }
 }
 
-/// The loops of a drawn end fold in, but for those of a chain that lies between its two sides.
-bool is_flat_end(const ShapeProblem& problem, std::size_t end) {
-    if (end > 0) return problem.last != MeridianEnd::drawn_closed;
-    return problem.first != MeridianEnd::drawn_closed ||
-           2 * pi * problem.first_fan_height_mm >= (1 - plane_error) * problem.rest_loop_mm.front();
-}
-
 Parts lay_down(ShapeProblem& problem, std::size_t inner, std::size_t outer, bool free_edge,
                double share = 1) {
     Rings rings = rings_of(problem, inner, outer);
     rings.free_edge = free_edge;
-    rings.flat_inside = is_flat_end(problem, inner);
     rings.share = share;
     const Rings before = rings;
     const Parts parts = lay_down(rings);
@@ -219,6 +209,15 @@ double pushed_together_mm(const ShapeProblem& problem, std::size_t loop) {
     const double least = problem.stitch_width_mm * (in_ring ? spare_stitches_in_ring : spare_stitches);
     return std::min(problem.rest_loop_mm[loop],
                     std::max(least, pushed_flat_share * problem.rest_loop_mm[loop]));
+}
+
+bool can_lie_flat(const ShapeProblem& problem) {
+    if (problem.area_stretch > 0 || problem.last == MeridianEnd::drawn_closed) return false;
+    const bool oval =
+        problem.first == MeridianEnd::drawn_closed &&
+        2 * pi * problem.first_fan_height_mm >= (1 - plane_error) * problem.rest_loop_mm.front();
+    const bool is_open = problem.first == MeridianEnd::open || problem.last == MeridianEnd::open;
+    return is_open && (oval || problem.first != MeridianEnd::drawn_closed);
 }
 
 YieldedFabric yielded_flat(const ShapeProblem& problem) {
