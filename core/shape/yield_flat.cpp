@@ -211,6 +211,15 @@ double pushed_together_mm(const ShapeProblem& problem, std::size_t loop) {
                     std::max(least, pushed_flat_share * problem.rest_loop_mm[loop]));
 }
 
+bool can_lie_flat(const ShapeProblem& problem) {
+    if (problem.area_stretch > 0 || problem.last == MeridianEnd::drawn_closed) return false;
+    const bool oval =
+        problem.first == MeridianEnd::drawn_closed &&
+        2 * pi * problem.first_fan_height_mm >= (1 - plane_error) * problem.rest_loop_mm.front();
+    const bool is_open = problem.first == MeridianEnd::open || problem.last == MeridianEnd::open;
+    return is_open && (oval || problem.first != MeridianEnd::drawn_closed);
+}
+
 YieldedFabric yielded_flat(const ShapeProblem& problem) {
     YieldedFabric fabric{problem, {}, {}};
     const std::size_t rounds = problem.rest_height_mm.size();
