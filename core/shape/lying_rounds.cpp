@@ -20,6 +20,10 @@ double rest_radius(const ShapeProblem& problem, std::size_t loop) {
     return pole ? 0 : problem.rest_loop_mm[loop] / (2 * std::numbers::pi);
 }
 
+LoopCircles circles_at_zero(std::size_t loops) {
+    return {std::vector<double>(loops, 0), std::vector<double>(loops, 0), 0, 0};
+}
+
 /// Lays the loops from `inner`, which lies there, up to `outer`, each as wide as it is long or as its round
 /// reaches; what a round does not go sideways it rises.
 void lay_outwards(const ShapeProblem& problem, std::size_t inner, std::size_t outer, LoopCircles& at) {
@@ -68,19 +72,35 @@ Held held_at(const YieldedFabric& fabric, double level) {
     return held;
 }
 
+bool lies_within(const ShapeProblem& problem, std::size_t end, std::size_t joint) {
+    return rest_radius(problem, end) <= rest_radius(problem, joint);
+}
+
+/// How long the loop at the edge of a disc is as it lies: what it has to spare is in waves.
+double lying_edge_mm(const ShapeProblem& problem, std::size_t inner, std::size_t edge) {
+    LoopCircles at = circles_at_zero(problem.rest_loop_mm.size());
+    at.radius_mm[inner] = rest_radius(problem, inner);
+    lay_outwards(problem, inner, edge, at);
+    return 2 * std::numbers::pi * at.radius_mm[edge];
+}
+
 ShapeProblem between(const ShapeProblem& problem, const Held& held) {
     ShapeProblem left = problem;
+    const std::size_t end = problem.rest_loop_mm.size() - 1;
+    const std::size_t last_joint = end - held.last;
+    if (held.first > 0 && lies_within(problem, 0, held.first))
+        left.rest_loop_mm[held.first] = lying_edge_mm(problem, 0, held.first);
+    if (held.last > 0 && lies_within(problem, end, last_joint))
+        left.rest_loop_mm[last_joint] = lying_edge_mm(problem, end, last_joint);
     const auto first = static_cast<std::ptrdiff_t>(held.first);
     const auto last = static_cast<std::ptrdiff_t>(held.last);
-    left.rest_loop_mm.assign(problem.rest_loop_mm.begin() + first, problem.rest_loop_mm.end() - last);
-    left.rest_height_mm.assign(problem.rest_height_mm.begin() + first, problem.rest_height_mm.end() - last);
+    left.rest_loop_mm.erase(left.rest_loop_mm.end() - last, left.rest_loop_mm.end());
+    left.rest_loop_mm.erase(left.rest_loop_mm.begin(), left.rest_loop_mm.begin() + first);
+    left.rest_height_mm.erase(left.rest_height_mm.end() - last, left.rest_height_mm.end());
+    left.rest_height_mm.erase(left.rest_height_mm.begin(), left.rest_height_mm.begin() + first);
     if (held.first > 0) left.first = MeridianEnd::open;
     if (held.last > 0) left.last = MeridianEnd::open;
     return left;
-}
-
-LoopCircles circles_at_zero(std::size_t loops) {
-    return {std::vector<double>(loops, 0), std::vector<double>(loops, 0), 0, 0};
 }
 
 LoopCircles all_held(const ShapeProblem& problem) {
@@ -103,7 +123,7 @@ void keep_worst(Shape shape, Shape& solved) {
 
 /// A run at an end lies within what is solved, or around it.
 void lay_end(const ShapeProblem& problem, std::size_t end, std::size_t joint, LoopCircles& at) {
-    if (rest_radius(problem, end) <= rest_radius(problem, joint))
+    if (lies_within(problem, end, joint))
         lay_within(problem, end, joint, at);
     else
         lay_outwards(problem, joint, end, at);

@@ -262,7 +262,7 @@ Shape laid_down(const ShapeProblem& problem, const ShapeOptions& options, const 
 Shape lying_or_balanced(const ShapeProblem& problem, const ShapeOptions& options, const Shape* warm) {
     if (problem.limp) return lay_flat(problem, options);
     if (problem.on_its_face) return lay_on_face(problem);
-    return problem.area_stretch > 0 ? balanced(problem, options, warm) : laid_down(problem, options, warm);
+    return can_lie_flat(problem) ? laid_down(problem, options, warm) : balanced(problem, options, warm);
 }
 
 }  // namespace

@@ -157,9 +157,10 @@ Rings rings_of(const ShapeProblem& problem, std::size_t inner, std::size_t outer
 void put_back(const Rings& before, const Rings& rings, std::size_t inner, std::size_t outer,
               ShapeProblem& problem) {
     const bool outwards = inner <= outer;
-    for (std::size_t k = 1; k < rings.size(); ++k) {
+    for (std::size_t k = 0; k < rings.size(); ++k) {
         const std::size_t i = outwards ? inner + k : inner - k;
         if (rings.radius[k] != before.radius[k]) problem.rest_loop_mm[i] = 2 * pi * rings.radius[k];
+        if (k == 0) continue;
         if (rings.height[k - 1] != before.height[k - 1])
             problem.rest_height_mm[outwards ? i - 1 : i] = rings.height[k - 1];
     }
@@ -176,6 +177,30 @@ Parts lay_down(ShapeProblem& problem, std::size_t inner, std::size_t outer, bool
     return parts;
 }
 
+/// How far a drawn end's loop lies from its point; 0 at other ends.
+double drawn_mm(const ShapeProblem& problem, std::size_t end) {
+    if (end == 0 && problem.first == MeridianEnd::drawn_closed)
+        return std::max(problem.first_fan_height_mm, problem.rest_height_mm.front());
+    if (end > 0 && problem.last == MeridianEnd::drawn_closed)
+        return std::max(problem.fan_height_mm, problem.rest_height_mm.back());
+    return 0;
+}
+
+/// From an end, or from the point that it is drawn to, up to the edge.
+void lay_disc(ShapeProblem& problem, std::size_t end, std::size_t edge) {
+    Rings rings = rings_of(problem, end, edge);
+    const Rings before = rings;
+    const double drawn = drawn_mm(problem, end);
+    if (drawn > 0) {
+        for (auto* values : {&rings.radius, &rings.pushed}) values->insert(values->begin(), 0);
+        rings.height.insert(rings.height.begin(), drawn);
+    }
+    lay_down(rings);
+    if (drawn > 0)
+        for (auto* values : {&rings.radius, &rings.pushed, &rings.height}) values->erase(values->begin());
+    put_back(before, rings, end, edge, problem);
+}
+
 }  // namespace
 
 double pushed_together_mm(const ShapeProblem& problem, std::size_t loop) {
@@ -184,6 +209,15 @@ double pushed_together_mm(const ShapeProblem& problem, std::size_t loop) {
     const double least = problem.stitch_width_mm * (in_ring ? spare_stitches_in_ring : spare_stitches);
     return std::min(problem.rest_loop_mm[loop],
                     std::max(least, pushed_flat_share * problem.rest_loop_mm[loop]));
+}
+
+bool can_lie_flat(const ShapeProblem& problem) {
+    if (problem.area_stretch > 0 || problem.last == MeridianEnd::drawn_closed) return false;
+    const bool oval =
+        problem.first == MeridianEnd::drawn_closed &&
+        2 * pi * problem.first_fan_height_mm >= (1 - plane_error) * problem.rest_loop_mm.front();
+    const bool is_open = problem.first == MeridianEnd::open || problem.last == MeridianEnd::open;
+    return is_open && (oval || problem.first != MeridianEnd::drawn_closed);
 }
 
 YieldedFabric yielded_flat(const ShapeProblem& problem) {
@@ -208,8 +242,8 @@ ShapeProblem yielded_on_face(const ShapeProblem& problem) {
     const auto first = static_cast<std::size_t>(std::ranges::find_if(loops, wide) - loops.begin());
     const auto after =
         static_cast<std::size_t>(std::find_if(loops.rbegin(), loops.rend(), wide).base() - loops.begin());
-    lay_down(lying, 0, first, true);
-    lay_down(lying, loops.size() - 1, after - 1, true);
+    lay_disc(lying, 0, first);
+    lay_disc(lying, loops.size() - 1, after - 1);
     return lying;
 }
 

@@ -7,6 +7,11 @@
 
 namespace roundwright {
 
+/// Whether a piece has nothing that keeps it off the table: stuffing, or a drawn end, whose loops fold in.
+/// (An oval's chain only lies between its two sides.) What is closed, and neither limp nor on its face, is so
+/// small that its fabric holds its form.
+[[nodiscard]] bool can_lie_flat(const ShapeProblem& problem);
+
 /// The loops and rounds of a piece that is not stuffed, as friction lets them rest once it is laid down
 /// (core/gauge/flat_limits.h has the limits and why). Everything else of the problem stays.
 ///
@@ -30,6 +35,7 @@ struct YieldedFabric {
     std::vector<double> from_start;
     std::vector<double> from_end;
 };
+/// `problem` must be one that can lie flat.
 [[nodiscard]] YieldedFabric yielded_flat(const ShapeProblem& problem);
 
 /// The same of two discs that are joined: each lies as it would alone.

@@ -105,14 +105,15 @@ TEST(FlatLayers, AnOvalLiesOnBothSidesOfItsChain) {
         problem_of(piece_of(std::vector<int>(10, 20), End::left_open, OvalChain{10})).equivalent_round);
 }
 
-// Two discs joined at their rims are as wide as a disc, two layers thick.
+// Two discs joined at their rims are as wide as a disc, which is as wide as its six rounds are high, and two
+// layers thick.
 TEST(FlatLayers, TwoDiscsLieOnEachOther) {
     const std::vector<int> lens{6, 12, 18, 24, 30, 36, 36, 30, 24, 18, 12, 6};
     const Piece piece = piece_of(lens, End::drawn_closed);
     const Shape flat = shape_of(piece);
     const Shape light = stuffed(piece);
     EXPECT_EQ(flat.termination, Termination::converged);
-    EXPECT_NEAR(flat.width_mm, 36 * stitch_mm / pi, 1e-9);
+    EXPECT_NEAR(flat.width_mm, 12 * stitch_mm, 1e-9);
     EXPECT_NEAR(flat.height_mm, 2 * fabric_thickness_in_stitches * stitch_mm, 1e-9);
     EXPECT_LT(flat.height_mm, 0.2 * light.height_mm);
     EXPECT_LT(flat.volume_mm3, 0.2 * light.volume_mm3);
