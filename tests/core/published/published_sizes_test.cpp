@@ -54,10 +54,12 @@ TEST_F(PublishedSizes, BallsCloseAndCirclesGrowBySix) {
     for (const PublishedPiece& published : pieces) {
         const auto graph = piece_graph(published.piece);
         const auto& rounds = graph.graph.rounds;
-        if (published.piece.end == End::drawn_closed)
+        if (published.piece.end == End::drawn_closed) {
             EXPECT_EQ(rounds.back().stitches.size(), 6U) << published.title;
-        if (published.what == "circle")
+        }
+        if (published.what == "circle") {
             EXPECT_EQ(rounds.back().stitches.size(), 6 * rounds.size()) << published.title;
+        }
     }
 }
 

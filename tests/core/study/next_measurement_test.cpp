@@ -68,8 +68,10 @@ TEST(NextMeasurement, AfterACircleAFinishedPieceOrASwatchHelpsMoreThanAnotherCir
 TEST(NextMeasurement, SaysWhetherThePieceIsFinished) {
     Toy toy = toy_with(EstimatedGauge{YarnWeight::medium});
     toy.pieces[1].worked.rounds = 9;
-    for (const NextMeasurement& one : next_of(toy))
-        if (one.kind == NextMeasurementKind::finished_piece) EXPECT_EQ(one.finished, one.piece == 1);
+    for (const NextMeasurement& one : next_of(toy)) {
+        if (one.kind != NextMeasurementKind::finished_piece) continue;
+        EXPECT_EQ(one.finished, one.piece == 1);
+    }
 }
 
 TEST(NextMeasurement, NothingWithoutPieces) {

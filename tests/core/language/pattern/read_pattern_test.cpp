@@ -41,7 +41,9 @@ TEST(PatternWithoutMends, ReadsTheSameAndFindsTheSameFaults) {
         "Rnd 3: [sc, inc] x 5 (18)\nRnd 4: (sc 2, inc x 6 (24)\nRnd 5: sc in eahc st\n"
         "Rnds 6-8: [2 sc, dec x 6 (12)\nRnd 9: dec around (9)\nFasten off, wave to the gulls.\n";
     ReadPattern read = read_pattern(text);
-    const ReadPattern plain = read_pattern(text, {.find_mends = false});
+    ReadOptions without_mends;
+    without_mends.find_mends = false;
+    const ReadPattern plain = read_pattern(text, without_mends);
     const auto mends_of = [](const ReadPattern& pattern) {
         std::size_t mends = 0;
         for (const ReadDiagnostic& d : pattern.diagnostics) mends += d.mends.size();
