@@ -458,7 +458,7 @@ TEST_F(Recovery, ACopyWhoseProgramWasStillEndingIsOfferedAMomentLater) {
     EXPECT_EQ(name_after_beginning(pup), "Head");
     EXPECT_EQ(asked, 0);
     ending.release();
-    EXPECT_TRUE(
+    ASSERT_TRUE(
         wait_until([&] { return !window->notices().words(QStringLiteral("left-behind")).isEmpty(); }));
     answer_next_dialog(QStringLiteral("Bring it back"));
     window->notices().button(QStringLiteral("left-behind"), QStringLiteral("Look at them…"))->click();
