@@ -1,7 +1,10 @@
 #include "core/materials/yarn_use.h"
 
 #include <algorithm>
+#include <cmath>
 
+#include "core/gauge/gauge_belief.h"
+#include "core/shape/size_range.h"
 #include "core/stitches/stitch_measure.h"
 
 namespace roundwright {
@@ -52,6 +55,15 @@ Range usual_metres_per_100_g(YarnWeight weight) {
     return {range.low > 0 ? range.low : range.high * 0.75, range.high > 0 ? range.high : range.low * 1.25};
 }
 
+/// Nine makers in ten have a stitch width between its ends, as sizes have their ranges.
+Estimate stitch_width(const Gauge& gauge) {
+    const double w = gauge.stitch_width_mm;
+    const double error = std::clamp(gauge.stitch_width_error_mm, 0.0, w);
+    if (!(w > 0)) return exactly(w);
+    const double reach = range_deviations / deviations_in_half_width * error / w;
+    return {w, w * std::exp(-reach), w * std::exp(reach)};
+}
+
 /// Rounds that a yarn may rest and still be carried up.
 constexpr std::size_t carried_rounds = 2;
 
@@ -62,9 +74,7 @@ Estimate single_crochet_yarn_mm(const Gauge& gauge, const Making& making) {
         const double measured = *making.yarn_per_ten_stitches_mm / 10;
         return {measured, measured * (1 - measured_yarn_error), measured * (1 + measured_yarn_error)};
     }
-    const double w = gauge.stitch_width_mm;
-    const double error = std::clamp(gauge.stitch_width_error_mm, 0.0, w);
-    return yarn_over_stitch_width * Estimate{w, w - error, w + error};
+    return yarn_over_stitch_width * stitch_width(gauge);
 }
 
 std::vector<double> single_crochets_of_yarn(const Piece& piece, const StitchGraph& graph, std::size_t yarns) {

@@ -8,7 +8,7 @@
 namespace roundwright {
 
 /// The gauge and stuffing that best explain what was measured on a finished piece, its rounds as worked. The
-/// stuffing that the piece says is presumed, within a factor of about 3, where it is not known.
+/// stuffing that the piece says is presumed, within a factor of about 2, where it is not known.
 [[nodiscard]] Calibration calibrate_piece(const Piece& piece, const std::vector<Measured>& measured,
                                           KnownBefore known = {}, const ShapeOptions& options = {});
 

@@ -68,7 +68,7 @@ struct Calibration {
 /// presumption, as further data. `problem` is the piece as worked, posed at a gauge of 1 mm by 1 mm; its own
 /// stretch is used only to tell stuffed from not; where no gauge is known the one that fits the first
 /// measurement with w = h is presumed within a factor of about 1.5, and the presumed stuffing within a factor
-/// of about 3.
+/// of about 2.
 ///
 /// A value is left free where the measurements narrow the presumption by less than half; two are not told
 /// apart where their errors go together by more than 0.9 and the measurements narrow one of them to no less

@@ -13,8 +13,10 @@ namespace roundwright {
                                                              const std::vector<Measured>& measured,
                                                              const std::array<bool, 3>& sought);
 
-/// One standard deviation, of the logarithms, that is presumed where nothing is known.
+/// One standard deviation, of the logarithms, that is presumed where nothing is known. The gauge's is a
+/// starting value of our own; so is the stretch's, between a quarter, which is what one maker's pieces are
+/// taken to differ by (stuffing_error_share), and what makers may differ by in what they call medium.
 inline constexpr double presumed_gauge_spread = 0.2;
-inline constexpr double presumed_stretch_spread = 0.6;
+inline constexpr double presumed_stretch_spread = 0.4;
 
 }  // namespace roundwright

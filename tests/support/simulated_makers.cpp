@@ -85,9 +85,9 @@ CircleGauge circle_of(const Gauge& stitch, int rounds, Random& random) {
     return circle;
 }
 
-/// Whole stitches counted over a length, which begin anywhere.
-double counted_over(double length_mm, double stitch_mm, Random& random) {
-    return std::max(1.0, std::floor(length_mm / stitch_mm + random.between(0, 1)));
+/// Stitches counted over a length from the edge of the first: the last is taken whole or left out.
+double counted_over(double length_mm, double stitch_mm) {
+    return std::max(1.0, std::round(length_mm / stitch_mm));
 }
 
 SwatchGauge swatch_of(const Gauge& stitch, double over_mm, Random& random) {
@@ -95,8 +95,8 @@ SwatchGauge swatch_of(const Gauge& stitch, double over_mm, Random& random) {
     swatch.measuring_error_mm = tape_mm;
     const double width = random.normal(over_mm, 0.4 * tape_mm);
     const double height = random.normal(over_mm, 0.4 * tape_mm);
-    swatch.stitches = counted_over(width, stitch.stitch_width_mm, random);
-    swatch.rounds = counted_over(height, stitch.round_height_mm, random);
+    swatch.stitches = counted_over(width, stitch.stitch_width_mm);
+    swatch.rounds = counted_over(height, stitch.round_height_mm);
     swatch.width_mm = swatch.height_mm = over_mm;
     return swatch;
 }

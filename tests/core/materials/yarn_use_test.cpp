@@ -35,8 +35,9 @@ TEST(YarnUse, ASingleCrochetTakesFiveToEightWidths) {
 
 TEST(YarnUse, AnUncertainGaugeWidensTheRange) {
     const Estimate mm = single_crochet_yarn_mm(Gauge{5, 5, 0.5, 0.5}, {});
-    EXPECT_DOUBLE_EQ(mm.low, 5 * 4.5);
-    EXPECT_DOUBLE_EQ(mm.high, 8 * 5.5);
+    // Half widths are two deviations; nine in ten lie within 1.645.
+    EXPECT_NEAR(mm.low, 5 * 5 * std::exp(-1.645 * 0.05), 1e-9);
+    EXPECT_NEAR(mm.high, 8 * 5 * std::exp(1.645 * 0.05), 1e-9);
 }
 
 TEST(YarnUse, TenStitchesUndoneReplaceTheBand) {
