@@ -14,6 +14,11 @@ constexpr std::size_t most_levels = 16;
 /// Of its height that a round may rise by its rounding.
 constexpr double rounding = 1e-6;
 
+/// A base that what stands on it would draw in or out by more than the first part begins to give up its
+/// plane, and at the second it has: rounds that gather pull it up.
+constexpr double always_fits = 0.15;
+constexpr double never_fits = 0.3;
+
 double rest_radius(const ShapeProblem& problem, std::size_t loop) {
     const bool pole = (loop == 0 && problem.first == MeridianEnd::pole) ||
                       (loop + 1 == problem.rest_loop_mm.size() && problem.last == MeridianEnd::pole);
@@ -41,8 +46,9 @@ void lay_outwards(const ShapeProblem& problem, std::size_t inner, std::size_t ou
     }
 }
 
-/// Lays a disc whose edge is the loop `edge`, which lies there, around `inner`.
-void lay_within(const ShapeProblem& problem, std::size_t inner, std::size_t edge, LoopCircles& at) {
+/// Lays a disc whose edge is the loop `edge`, which lies there, around `inner`. Gives what its lengths had to
+/// be multiplied by.
+double lay_within(const ShapeProblem& problem, std::size_t inner, std::size_t edge, LoopCircles& at) {
     const double radius = at.radius_mm[edge];
     const double z = at.z_mm[edge];
     at.radius_mm[inner] = rest_radius(problem, inner);
@@ -54,6 +60,7 @@ void lay_within(const ShapeProblem& problem, std::size_t inner, std::size_t edge
         at.radius_mm[i] *= scale;
         at.z_mm[i] = scale * at.z_mm[i] + shift;
     }
+    return scale;
 }
 
 /// Rounds that are held at a level: from the start, and from the end.
@@ -121,29 +128,44 @@ void keep_worst(Shape shape, Shape& solved) {
     if (worse) solved = std::move(shape);
 }
 
-/// A run at an end lies within what is solved, or around it.
-void lay_end(const ShapeProblem& problem, std::size_t end, std::size_t joint, LoopCircles& at) {
-    if (lies_within(problem, end, joint))
-        lay_within(problem, end, joint, at);
-    else
+/// A run at an end lies within what is solved, or around it. Gives how well it fits there, 0 to 1.
+double lay_end(const ShapeProblem& problem, std::size_t end, std::size_t joint, LoopCircles& at) {
+    if (!lies_within(problem, end, joint)) {
         lay_outwards(problem, joint, end, at);
+        return 1;
+    }
+    const double off = std::abs(1 - lay_within(problem, end, joint, at));
+    return std::clamp((never_fits - off) / (never_fits - always_fits), 0.0, 1.0);
 }
 
-LoopCircles circles_of(const YieldedFabric& fabric, const Held& held,
-                       const std::function<Shape(const ShapeProblem&)>& balanced, Shape& solved) {
+void add(const LoopCircles& circles, double weight, LoopCircles& sum) {
+    const double start = circles.z_mm.front();
+    for (std::size_t i = 0; i < sum.radius_mm.size(); ++i) {
+        sum.radius_mm[i] += weight * circles.radius_mm[i];
+        sum.z_mm[i] += weight * (circles.z_mm[i] - start);
+    }
+    sum.first_pole_z_mm += weight * (circles.first_pole_z_mm - start);
+    sum.last_pole_z_mm += weight * (circles.last_pole_z_mm - start);
+}
+
+/// Adds the circles with so many rounds held, as far as those fit; else with none.
+void add_held(const YieldedFabric& fabric, const Held& held, double weight,
+              const std::function<Shape(const ShapeProblem&)>& balanced, Shape& solved, LoopCircles& sum) {
     const ShapeProblem& problem = fabric.problem;
     const std::size_t loops = problem.rest_loop_mm.size();
-    if (held.first + held.last + 1 >= loops) return all_held(problem);
+    if (held.first + held.last + 1 >= loops) return add(all_held(problem), weight, sum);
     const Shape left = balanced(between(problem, held));
     LoopCircles at = circles_at_zero(loops);
     std::ranges::copy(left.radius_mm, at.radius_mm.begin() + static_cast<std::ptrdiff_t>(held.first));
     std::ranges::copy(left.z_mm, at.z_mm.begin() + static_cast<std::ptrdiff_t>(held.first));
-    if (held.first > 0) lay_end(problem, 0, held.first, at);
-    if (held.last > 0) lay_end(problem, loops - 1, loops - 1 - held.last, at);
+    double fits = 1;
+    if (held.first > 0) fits = lay_end(problem, 0, held.first, at);
+    if (held.last > 0) fits = std::min(fits, lay_end(problem, loops - 1, loops - 1 - held.last, at));
     at.first_pole_z_mm = held.first > 0 ? at.z_mm.front() : left.first_pole_z_mm;
     at.last_pole_z_mm = held.last > 0 ? at.z_mm.back() : left.last_pole_z_mm;
     keep_worst(left, solved);
-    return at;
+    add(at, weight * fits, sum);
+    if (fits < 1) add_held(fabric, {}, weight * (1 - fits), balanced, solved, sum);
 }
 
 /// From 1 down to 0, without 1 itself where nothing takes part wholly.
@@ -160,16 +182,6 @@ std::vector<double> levels_of(const YieldedFabric& fabric) {
     return kept;
 }
 
-void add(const LoopCircles& circles, double weight, LoopCircles& sum) {
-    const double start = circles.z_mm.front();
-    for (std::size_t i = 0; i < sum.radius_mm.size(); ++i) {
-        sum.radius_mm[i] += weight * circles.radius_mm[i];
-        sum.z_mm[i] += weight * (circles.z_mm[i] - start);
-    }
-    sum.first_pole_z_mm += weight * (circles.first_pole_z_mm - start);
-    sum.last_pole_z_mm += weight * (circles.last_pole_z_mm - start);
-}
-
 }  // namespace
 
 LoopCircles lying_rounds(const YieldedFabric& fabric,
@@ -178,10 +190,10 @@ LoopCircles lying_rounds(const YieldedFabric& fabric,
     const std::size_t loops = fabric.problem.rest_loop_mm.size();
     LoopCircles mean = circles_at_zero(loops);
     const double none = levels.empty() ? 1 : 1 - levels.front();
-    if (none > 0) add(circles_of(fabric, {}, balanced, solved), none, mean);
+    if (none > 0) add_held(fabric, {}, none, balanced, solved, mean);
     for (std::size_t k = 0; k < levels.size(); ++k) {
         const double below = k + 1 < levels.size() ? levels[k + 1] : 0;
-        add(circles_of(fabric, held_at(fabric, levels[k]), balanced, solved), levels[k] - below, mean);
+        add_held(fabric, held_at(fabric, levels[k]), levels[k] - below, balanced, solved, mean);
     }
     return mean;
 }

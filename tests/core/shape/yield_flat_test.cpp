@@ -131,7 +131,10 @@ TEST(YieldFlat, TheShapeIsContinuousInTheGauge) {
                                                with_more(disc_counts(6, 8), 6, 0),
                                                with_more(disc_counts(6, 6), 6, 4),
                                                with_more(disc_counts(6, 6), 6, 8),
-                                               {36, 36, 48, 48, 60, 60, 72, 72}};
+                                               {36, 36, 48, 48, 60, 60, 72, 72},
+                                               {8, 16, 24, 32, 40, 48, 45},
+                                               {6, 12, 18, 24, 30, 36, 30, 22, 30, 36, 42},
+                                               {6, 12, 18, 24, 24, 24, 30, 36, 42}};
     const auto size_at = [](const std::vector<int>& counts, double ratio) {
         const Shape shape = settled(open_piece(counts, ratio * width_mm));
         return std::pair(shape.width_mm, shape.height_mm);
@@ -156,6 +159,25 @@ TEST(YieldFlat, TheShapeIsContinuousInTheGauge) {
             EXPECT_NEAR(wl, wh, 0.002 * size) << counts.back() << " at " << low;
             EXPECT_NEAR(hl, hh, 0.002 * size) << counts.back() << " at " << low;
         }
+    }
+}
+
+// What gathers above a base pulls it out of its plane.
+TEST(YieldFlat, ABaseThatIsDrawnInDoesNotStayFlat) {
+    const ShapeProblem bag = open_piece({6, 12, 18, 24, 30, 36, 42, 48, 24, 24});
+    const Shape shape = settled(bag);
+    for (std::size_t i = 1; i < shape.z_mm.size(); ++i) EXPECT_NEAR(shape.wale_stretch[i - 1], 0, 0.1) << i;
+}
+
+// A hat: its crown and its brim lie flat, its side stands.
+TEST(YieldFlat, ABrimLiesFlatAroundItsHat) {
+    const ShapeProblem hat = open_piece({6, 12, 18, 24, 30, 30, 30, 30, 36, 42, 48});
+    const Shape shape = settled(hat);
+    const auto lies = lie_of_rounds(hat, shape);
+    EXPECT_NEAR(shape.z_mm[8], 3 * width_mm, 0.1 * width_mm);
+    for (std::size_t i = 9; i <= 11; ++i) {
+        EXPECT_NEAR(shape.z_mm[i], shape.z_mm[8], 1e-9);
+        EXPECT_EQ(lies[i - 1].lie, Lie::lies_flat) << i;
     }
 }
 
