@@ -1,6 +1,5 @@
 #include <algorithm>
 #include <gtest/gtest.h>
-#include <set>
 
 #include "core/gauge/fabric_thickness.h"
 #include "core/rounds/piece_graph.h"
@@ -26,15 +25,6 @@ std::string as_text(const PredictedSize& size) {
     return size.name() + " by " + std::string(words_of(size.known)) + ": " + std::to_string(size.mm) +
            " mm, " + std::to_string(size.range_mm.low) + " to " + std::to_string(size.range_mm.high) +
            "; its page states " + std::to_string(size.stated.mm);
-}
-
-/// What nine makers in ten do is predicted, and these are not: each with the reason why not.
-const std::set<std::string>& out_of_range() {
-    static const std::set<std::string> names{
-        // Four rounds of worsted with a 4 mm hook, 7.1 mm a round: a third more than the other hands there.
-        "Flat circle with solid center, width",
-    };
-    return names;
 }
 
 TEST_F(PublishedSizes, TableIsReadAsItStands) {
@@ -63,16 +53,29 @@ TEST_F(PublishedSizes, BallsCloseAndCirclesGrowBySix) {
     }
 }
 
-TEST_F(PublishedSizes, EachIsInItsRangeOrNearIt) {
+// A range holds nine pieces in ten, so one of the seventeen sizes may lie outside. The one that is nearest to
+// it is the circle of four rounds, 7.1 mm a round, by the loosest of these hands.
+TEST_F(PublishedSizes, NineInTenAreInTheirRangeOrNearIt) {
+    std::string out;
     for (const PredictedSize& size : sizes) {
         EXPECT_GT(size.mm, 0) << size.name();
         EXPECT_LE(size.range_mm.low, size.mm) << size.name();
         EXPECT_GE(size.range_mm.high, size.mm) << size.name();
-        EXPECT_EQ(size.agrees(), !out_of_range().contains(size.name())) << as_text(size);
+        if (!size.agrees()) out += as_text(size) + "\n";
     }
+    EXPECT_GE(agreement(sizes).agree, 16) << out;
+    EXPECT_GE(agreement(sizes).in_range, 14);
 }
 
 // The pattern of three balls by one designer: the first of them measured, the others follow.
+// 55 rounds of six more each in the gauge of its page: it lies flat, and is as wide as its rounds are high.
+TEST_F(PublishedSizes, OfARugAreThoseOfAFlatCircle) {
+    const auto rug = std::ranges::find(sizes, std::string("Lily round rug, width"),
+                                       [](const PredictedSize& size) { return size.name(); });
+    ASSERT_NE(rug, sizes.end());
+    EXPECT_NEAR(rug->mm, rug->stated.mm, 0.03 * rug->stated.mm);
+}
+
 TEST_F(PublishedSizes, FollowFromAFinishedPieceOfTheSameHands) {
     const auto followed = known_by(KnownBy::own_piece);
     ASSERT_EQ(followed.size(), 2U);
@@ -128,7 +131,7 @@ TEST_F(PublishedSizes, AreThoseOfTheMiddleOfTheFabric) {
 TEST_F(PublishedSizes, AreRightOnTheWhole) {
     const Agreement all = agreement(sizes);
     EXPECT_LT(std::abs(all.median_error), 0.06);
-    EXPECT_LT(all.mean_absolute_error, 0.13);
+    EXPECT_LT(all.mean_absolute_error, 0.11);
 }
 
 TEST(Agreement, OfMadeUpSizes) {
