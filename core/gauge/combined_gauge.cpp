@@ -159,6 +159,16 @@ std::vector<Said> all_said(const std::vector<std::optional<GaugeFindings>>& foun
     return said;
 }
 
+GaugeSource as_source(const SwatchGauge& swatch) { return swatch; }
+GaugeSource as_source(const CircleGauge& circle) { return circle; }
+GaugeSource as_source(const GivenGauge& given) { return given; }
+GaugeSource as_source(const FinishedPieceGauge&) { return {}; }  // whose lines alone may say too little
+
+std::optional<Gauge> gauge_by_itself(const GaugeMeasurement& measurement, double hook_mm) {
+    return gauge_from(std::visit([](const auto& what) { return as_source(what); }, measurement.what),
+                      hook_mm);
+}
+
 }  // namespace
 
 std::size_t CombinedGauge::counted() const {
@@ -173,7 +183,12 @@ std::optional<CombinedGauge> combined_gauge(const SeveralGauge& several, double 
     CombinedGauge combined{gauge_of(belief), std::vector<MeasurementPart>(said.size()), {}};
     for (std::size_t i = 0; i < said.size(); ++i) combined.parts[i].share = numbers_known_by(said[i], belief);
     share_out(combined.parts);
-    if (combined.counted() < 2) return combined;
+    if (combined.counted() < 2) {
+        const auto alone = std::ranges::max_element(combined.parts, {}, &MeasurementPart::share);
+        const auto at = static_cast<std::size_t>(alone - combined.parts.begin());
+        combined.gauge = gauge_by_itself(several.measurements[at], hook_mm).value_or(combined.gauge);
+        return combined;
+    }
     for (std::size_t i = 0; i < said.size(); ++i)
         if (said[i].numbers.size() > 0)
             set_distance(combined.parts[i], said[i], belief_from(said, hook_mm, &said[i]));

@@ -36,6 +36,7 @@ TEST_F(CircleOfferTest, OneLengthAndEnterIsTheGauge) {
     GaugePanel panel(session);
     panel.resize(320, 640);
     panel.show();
+    ASSERT_TRUE(QTest::qWaitForWindowActive(&panel));
     ASSERT_NE(panel.offer(), nullptr);
     EXPECT_THAT(panel.offer()->expected().toStdString(), HasSubstr("Expected with this yarn and hook: "));
     EXPECT_THAT(panel.offer()->help().toStdString(), HasSubstr("one measured circle brings that to "));
@@ -43,6 +44,7 @@ TEST_F(CircleOfferTest, OneLengthAndEnterIsTheGauge) {
     EXPECT_TRUE(panel.grab().save(QStringLiteral(ROUNDWRIGHT_SCREENSHOTS "/gauge-circle-offer.png")));
     QSignalSpy measured(&panel, &GaugePanel::circle_measured);
     panel.ask_for_circle();
+    EXPECT_EQ(QApplication::focusWidget(), panel.offer()->across());
     QTest::keyClicks(panel.offer()->across(), QStringLiteral("51"));
     EXPECT_TRUE(std::holds_alternative<EstimatedGauge>(session.toy().gauge));
     QTest::keyClick(panel.offer()->across(), Qt::Key_Return);
@@ -50,6 +52,7 @@ TEST_F(CircleOfferTest, OneLengthAndEnterIsTheGauge) {
     EXPECT_EQ(std::get<CircleGauge>(session.toy().gauge),
               (CircleGauge{.rounds = 5, .increases = 6, .across_mm = 51}));
     EXPECT_EQ(panel.offer(), nullptr);
+    EXPECT_EQ(measured.count(), 1);
     EXPECT_EQ(session.undo_stack().count(), 1);
     session.undo_stack().undo();
     ASSERT_NE(panel.offer(), nullptr);
@@ -68,7 +71,7 @@ TEST_F(CircleOfferTest, FollowsHookYarnAndUnits) {
     session.preferences().set_units(LengthUnit::inches);
     EXPECT_THAT(panel.offer()->expected().toStdString(), HasSubstr("in."));
     ASSERT_TRUE(wait_for_shape(session));
-    EXPECT_THAT(panel.offer()->help().toStdString(), HasSubstr("in wide"));
+    EXPECT_THAT(panel.offer()->help().toStdString(), HasSubstr("in\u00a0wide"));
 }
 
 // What the words promise is what a circle of the expected size then gives.

@@ -4,6 +4,7 @@
 
 #include <QPushButton>
 #include <QSignalSpy>
+#include <QVBoxLayout>
 
 #include "tests/app/app_testing.h"
 
@@ -19,6 +20,11 @@ class FinishedPieceNoticeTest : public ::testing::Test {
         toy.gauge = EstimatedGauge{YarnWeight::light};
         toy.pieces.push_back(piece_of({6, 12, 12}, "Fin"));
         session.start(toy);
+        auto* layout = new QVBoxLayout(&window);
+        layout->addWidget(&notices);
+        window.resize(900, 200);
+        window.show();
+        ASSERT_TRUE(QTest::qWaitForWindowActive(&window));
     }
     void work(std::size_t piece, int rounds) {
         session.edit(QStringLiteral("Work"), [&](Toy toy) {
@@ -28,10 +34,16 @@ class FinishedPieceNoticeTest : public ::testing::Test {
             return toy;
         });
     }
+    void press(const QString& words) {
+        QCoreApplication::processEvents();
+        QTest::mouseClick(notices.button(cause, words), Qt::LeftButton);
+        QCoreApplication::processEvents();  // an answer may take its own notice down
+    }
     [[nodiscard]] bool asks() const { return notices.causes().contains(cause); }
 
     DocumentSession session;
-    NoticeBar notices;
+    QWidget window;
+    NoticeBar notices{&window};
     FinishedPieceNotice notice{session, notices, nullptr};
 };
 
@@ -49,7 +61,7 @@ TEST_F(FinishedPieceNoticeTest, MeasuringBringsThePieceAndItsDialog) {
     QSignalSpy wanted(&notice, &FinishedPieceNotice::wanted);
     work(1, 3);
     ASSERT_TRUE(asks());
-    QTest::mouseClick(notices.button(cause, QStringLiteral("Measure it…")), Qt::LeftButton);
+    press(QStringLiteral("Measure it…"));
     EXPECT_EQ(wanted.count(), 1);
     EXPECT_EQ(session.current_piece(), 1);
     EXPECT_FALSE(asks());
@@ -57,7 +69,7 @@ TEST_F(FinishedPieceNoticeTest, MeasuringBringsThePieceAndItsDialog) {
 
 TEST_F(FinishedPieceNoticeTest, NotNowHoldsForThePieceAlone) {
     work(0, 5);
-    QTest::mouseClick(notices.button(cause, QStringLiteral("Not now")), Qt::LeftButton);
+    press(QStringLiteral("Not now"));
     EXPECT_FALSE(asks());
     work(0, 3);
     work(0, 5);

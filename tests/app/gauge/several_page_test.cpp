@@ -56,7 +56,7 @@ TEST_F(SeveralPageTest, SaysWhatEachIsAndWhichDisagrees) {
     EXPECT_EQ(list().model()->rowCount(), 3);
     const std::string third = list().model()->index(2, 0).data().toString().toStdString();
     EXPECT_THAT(third, HasSubstr("The circle of 3 May 2026"));
-    EXPECT_THAT(third, HasSubstr("counts for 33"));
+    EXPECT_THAT(third, HasSubstr("counts for 34 %"));
     EXPECT_THAT(third, HasSubstr("5 rounds of 6, 58.0\u00a0mm across"));
     EXPECT_THAT(panel->several().disagreement().toStdString(),
                 HasSubstr("The circle of 3 May 2026 gives stitches 11 % larger than the others."));
@@ -96,13 +96,16 @@ TEST_F(SeveralPageTest, AnotherCircleIsAddedByKeysAlone) {
     for (auto* box : dialog()->findChildren<LengthSpinBox*>())
         if (box->accessibleName() == QStringLiteral("Across the gauge circle")) across = box;
     ASSERT_NE(across, nullptr);
+    dialog()->activateWindow();
     across->setFocus();
+    ASSERT_TRUE(wait_until([&] { return QApplication::focusWidget() == across; }));
     QTest::keyClicks(across, QStringLiteral("51"));
     QTest::keyClick(across, Qt::Key_Tab);
     auto* name = dialog()->findChildren<QLineEdit*>().last();
     for (auto* line : dialog()->findChildren<QLineEdit*>())
         if (line->placeholderText() == QStringLiteral("if you like")) name = line;
     name->setFocus();
+    EXPECT_EQ(across->millimetres(), 51);
     QTest::keyClicks(name, QStringLiteral("grey"));
     QTest::keyClick(name, Qt::Key_Return);
     ASSERT_EQ(measurements().size(), 4U);
