@@ -10,6 +10,7 @@
 #include "app/cli/command_line_text.h"
 #include "app/cli/output.h"
 #include "app/kit/save_bytes.h"
+#include "app/kit/toy_files.h"
 #include "app/session/document_file.h"
 
 namespace roundwright::app {
@@ -52,7 +53,7 @@ bool is_read(const Arguments& arguments, const QString& path) {
 
 QString ending_of(const QString& path) { return QFileInfo(path).suffix().toLower(); }
 
-QStringList toy_endings() { return {QStringLiteral("roundwright")}; }
+QStringList toy_endings() { return {toy_ending()}; }
 
 bool may_write(const Arguments& arguments, const QString& path, const QStringList& endings,
                WriteBack write_back) {

@@ -8,8 +8,10 @@
 #include "app/cli/input_file.h"
 #include "app/cli/output.h"
 #include "app/cli/shape_json.h"
+#include "render/wording/as_sentence.h"
 #include "render/wording/check_sentence.h"
 #include "render/wording/counted.h"
+#include "render/wording/measurement_words.h"
 #include "render/wording/shape_words.h"
 
 namespace roundwright::app {
@@ -28,8 +30,13 @@ void print_shape(const Toy& toy, std::size_t piece, const PieceStudy& study, Len
                                            : CommandLine::tr("  %1: %2, %3, %4 ml (not settled)");
     print_line(line.arg(piece_name(toy, piece), rounds, size_words(study, units),
                         QLocale().toString(shape.volume_mm3 / 1000, 'f', 0)));
+    print_line(CommandLine::tr("    %1.").arg(as_sentence(fabric_words(study, units))));
     const QString instead = equivalent_round_words(study, units);
     if (!instead.isEmpty()) print_line(CommandLine::tr("    %1.").arg(instead));
+    if (!study.sizes->with_circle) return;
+    const QString help =
+        circle_would_help_words(study.size().width_mm, study.sizes->with_circle->width_mm, units);
+    if (!help.isEmpty()) print_line(QStringLiteral("    ") + help);
 }
 
 void print_shapes_as_json(const QString& path, const Toy& toy, const std::vector<PieceStudy>& studies,

@@ -1,8 +1,10 @@
 #include "app/cli/shape_json.h"
 
+#include <algorithm>
 #include <nlohmann/json.hpp>
 #include <numbers>
 
+#include "core/shape/covered_ball.h"
 #include "core/shape/highest_wave.h"
 #include "core/shape/oval_plan.h"
 
@@ -143,6 +145,18 @@ void put_equivalent_round(ordered_json& json, const PieceStudy& study) {
         json["oval"] = {{"length_mm", plan->length_mm}, {"width_mm", plan->width_mm}};
 }
 
+/// Sizes lie in the middle of the fabric; what is inside has the fabric's thickness less.
+void put_fabric(ordered_json& json, const PieceStudy& study) {
+    const FabricThickness& fabric = study.fabric;
+    json["fabric_thickness_mm"] = fabric.mm;
+    json["fabric_thickness_range_mm"] = {std::max(0.0, fabric.mm - fabric.error_mm),
+                                         fabric.mm + fabric.error_mm};
+    if (const auto inside = inside_width_mm(study.problem(), study.measures(), fabric.mm))
+        json["inside_width_mm"] = *inside;
+    if (const auto ball = largest_covered_ball_mm(study.problem(), fabric.mm))
+        json["fits_over_ball_mm"] = *ball;
+}
+
 }  // namespace
 
 ordered_json range_json(const Range& range) { return {range.low, range.high}; }
@@ -156,8 +170,13 @@ ordered_json shape_json(const Piece& piece, const PieceStudy& study, bool stitch
     json["flattened"] = shape.flattened;
     json["width_range_mm"] = range_json(study.size().width_mm);
     json["height_range_mm"] = range_json(study.size().height_mm);
+    if (const auto& with_circle = study.sizes->with_circle) {
+        json["width_range_with_circle_mm"] = range_json(with_circle->width_mm);
+        json["height_range_with_circle_mm"] = range_json(with_circle->height_mm);
+    }
     json["wave_height_mm"] = highest_wave_mm(study.lies());
     put_equivalent_round(json, study);
+    put_fabric(json, study);
     json["volume_mm3"] = shape.volume_mm3;
     json["surface_mm2"] = shape.surface_mm2;
     json["area_stretch"] = shape.area_stretch;

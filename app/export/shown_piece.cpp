@@ -20,8 +20,8 @@ ShownPiece shown_piece(const Toy& toy, std::size_t piece, const ShownOptions& op
     if (!study.measures().converged()) return shown;
     const Piece& made = toy.pieces[piece];
     shown.surface = study_surface(toy, piece, study, drawn(options));
-    shown.parts =
-        feature_parts(made.features, FaceSurface(made, study.revolved()), stitch_counts(study.graph().graph));
+    shown.parts = feature_parts(made.features, FaceSurface(made, study.revolved()),
+                                stitch_counts(study.graph().graph), study.fabric.mm);
     return shown;
 }
 

@@ -285,15 +285,16 @@ void FacePanel::show_words() {
     place_words_->setText(tr("%1: %2.").arg(as_sentence(place),
                                             feature_measures(*now, measure_feature(placed, surface), unit)));
     time_words_->setVisible(has_washer(now->kind));
-    if (has_washer(now->kind)) show_fitting_time(*now, study->problem());
+    if (has_washer(now->kind)) show_fitting_time(*now, *study);
     safety_words_->setText(safety_words(*now));
 }
 
-void FacePanel::show_fitting_time(const Feature& feature, const ShapeProblem& problem) {
-    const std::vector<double> openings = openings_mm(problem.rest_loop_mm);
+void FacePanel::show_fitting_time(const Feature& feature, const PieceStudy& study) {
+    const std::vector<double>& loops = study.problem().rest_loop_mm;
+    const std::vector<double> openings = openings_mm(loops, study.fabric.mm);
     const double washer = washer_diameter_mm(feature);
     const FittingTime time = fitting_time(feature.round, washer, openings,
-                                          start_opening_mm(session_.piece()->start, problem.rest_loop_mm));
+                                          start_opening_mm(session_.piece()->start, loops, study.fabric.mm));
     time_words_->setText(fitting_words(time, washer, openings, session_.preferences().units()));
 }
 

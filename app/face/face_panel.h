@@ -57,7 +57,7 @@ class FacePanel : public QWidget {
     void show_features();
     void show_fields();
     void show_words();
-    void show_fitting_time(const Feature& feature, const ShapeProblem& problem);
+    void show_fitting_time(const Feature& feature, const PieceStudy& study);
     [[nodiscard]] const Feature* feature() const;
     [[nodiscard]] std::vector<int> counts() const;
 

@@ -84,7 +84,7 @@ void FaceScene::show_parts() {
     if (piece != nullptr && shown != nullptr) {
         const FaceSurface surface(*piece, shown->revolved());
         for (FeaturePart& part :
-             feature_parts(piece->features, surface, stitch_counts(shown->graph().graph))) {
+             feature_parts(piece->features, surface, stitch_counts(shown->graph().graph), shown->fabric.mm)) {
             feature_of_part_.push_back(part.feature);
             side_of_part_.push_back(side_of(part.mesh, piece->face_degrees));
             parts.push_back(render::scene_part(std::move(part)));

@@ -36,21 +36,34 @@ Autosave::Autosave(DocumentSession& session, const QString& state_folder, QObjec
         writing_ = false;  // what has no name: it is tried again
         timer_.start(retry_ms);
     });
+    connect(&syncs_, &render::Background::failed, this, [this] {
+        syncing_ = false;
+        write_anew_.start();
+    });
+    // The system may have dropped what it could not sync (fsync(2)).
+    write_anew_.setSingleShot(true);
+    write_anew_.setInterval(retry_ms);
+    connect(&write_anew_, &QTimer::timeout, this, [this] {
+        if (!all_kept()) kept_.reset();
+        keep_soon();
+    });
     something_changed();
 }
 
 Autosave::~Autosave() {
     session_.disconnect(this);
     background_.cancel();
+    syncs_.cancel();
     const auto work = unsaved_work();
     if (!work)
         take_away();
-    else if (work != kept_ && !writer_->keep(++turn_, *work))
+    else if ((work == kept_ || !writer_->keep(++turn_, *work)) && !writer_->make_safe().fault)
         let_older_copies_go();
 }
 
 std::optional<UnsavedWork> Autosave::unsaved_work() const {
-    if (given_up_ || (!session_.modified() && pending_.empty())) return std::nullopt;
+    const bool is_saved = !session_.modified() && session_.saved_safely();
+    if (given_up_ || (is_saved && pending_.empty())) return std::nullopt;
     return UnsavedWork{session_.said_toy(), session_.path(), session_.stamp(), pending_};
 }
 
@@ -112,30 +125,67 @@ void Autosave::start_keeping(const UnsavedWork& work) {
     background_.start(render::Lane::next_key,
                       [this, turn, writer = writer_, work](const render::TaskRun&) -> render::Delivery {
                           const auto fault = writer->keep(turn, work);
-                          return [this, turn, work, fault] { take_answer(turn, work, fault); };
+                          return [this, turn, work, fault] { take_written(turn, work, fault); };
                       });
 }
 
-void Autosave::take_answer(KeptWriter::Turn turn, const UnsavedWork& work,
-                           const std::optional<DiskFault>& fault) {
+void Autosave::take_written(KeptWriter::Turn turn, const UnsavedWork& work,
+                            const std::optional<DiskFault>& fault) {
     writing_ = false;
     if (turn <= answered_) return something_changed();  // what is newer was done meanwhile
     answered_ = turn;
-    if (!fault) kept_ = work;
-    tell(fault);
-    if (fault) return timer_.start(retry_ms);
+    if (fault) {
+        tell(fault);
+        return timer_.start(retry_ms);
+    }
+    kept_ = work;
+    kept_turn_ = turn;
+    start_making_safe();
+    something_changed();
+}
+
+/// One at a time: what is written meanwhile is synced afterwards.
+void Autosave::start_making_safe() {
+    if (syncing_) return;
+    syncing_ = true;
+    syncs_.start(render::Lane::next_key, [this, writer = writer_](const render::TaskRun&) {
+        return render::Delivery([this, safe = writer->make_safe()] {
+            syncing_ = false;
+            take_safe(safe);
+        });
+    });
+}
+
+void Autosave::take_safe(const KeptWriter::Safe& safe) {
+    if (safe.fault) {
+        tell(safe.fault);
+        return write_anew_.start();
+    }
+    safe_turn_ = std::max(safe_turn_, safe.turn);
+    if (kept_ && !is_safe()) return start_making_safe();
+    if (!kept_) return;
+    tell(std::nullopt);
     let_older_copies_go();
     if (unsaved_work() == kept_) session_.happened(FileEvent::kept);
-    something_changed();
 }
 
 void Autosave::keep_now() {
     const auto work = unsaved_work();
     if (!work) return take_away();
     timer_.stop();
-    if (work == kept_) return let_older_copies_go();
-    const auto turn = ++turn_;
-    take_answer(turn, *work, writer_->keep(turn, *work));
+    if (work != kept_ || fault_) {
+        const auto turn = ++turn_;
+        if (const auto fault = writer_->keep(turn, *work)) return take_written(turn, *work, fault);
+        answered_ = kept_turn_ = turn;
+        kept_ = work;
+    }
+    take_safe(is_safe() ? KeptWriter::Safe{safe_turn_} : writer_->make_safe());
+    something_changed();
+}
+
+bool Autosave::all_kept() const {
+    const auto work = unsaved_work();
+    return !work || (work == kept_ && is_safe());
 }
 
 /// A copy that says what the file is about to say is not offered, even if the program ends before it is gone.
@@ -154,6 +204,11 @@ void Autosave::take_away() {
 }
 
 void Autosave::give_up() {
+    // Saved, but the disk could not confirm it: the next start compares the copy with the file.
+    if (!session_.modified() && !session_.saved_safely()) {
+        pending_ = {};
+        return keep_now();
+    }
     given_up_ = true;
     taken_over_.clear();
     take_away();
@@ -222,6 +277,7 @@ std::optional<FileProblem> Autosave::recover(LeftBehind left, const QString& doc
 }
 
 std::optional<DiskFault> Autosave::discard(const LeftBehind& left) const {
+    if (!left.window.isEmpty()) return folder_.remove_all(left.window);
     if (!left.toy_file.isEmpty()) {
         if (auto fault = remove_file(left.toy_file, folder_.disk())) return fault;
     }

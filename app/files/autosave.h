@@ -19,7 +19,8 @@ namespace roundwright::app {
 /// Keeps a copy of what a window has not saved, toy and typing, in one file of its own in the user's state
 /// folder (`KeptFolder`): within a second of the first change that is not kept yet, however steadily typing
 /// goes on. The copy follows the toy: it is there while there is something unsaved and goes once that is
-/// saved, undone or given up. Nothing else takes it away, so whatever ends the program leaves it behind.
+/// saved, undone or given up; a save that the disk could not confirm does not count. Nothing else takes it
+/// away, so whatever ends the program leaves it behind.
 class Autosave : public QObject {
     Q_OBJECT
   public:
@@ -35,12 +36,12 @@ class Autosave : public QObject {
     void set_pending(const PendingEntry& pending);
     /// Begins to keep what is not kept yet, in the background.
     void keep_soon();
-    /// Gives back when what there is to keep is safely on disk, or cannot be kept.
+    /// Gives back when what there is to keep is safely on disk, from a loss of power too, or cannot be kept.
     void keep_now();
     /// The maker gives up what is not saved: the copy goes, until something else is changed.
     void give_up();
-    /// Nothing is there that would be lost with the window.
-    [[nodiscard]] bool all_kept() const { return !unsaved_work() || unsaved_work() == kept_; }
+    /// Nothing is there that would be lost with the window, or with the power.
+    [[nodiscard]] bool all_kept() const;
     /// Why the latest copy could not be written; nothing: it could.
     [[nodiscard]] const std::optional<DiskFault>& fault() const { return fault_; }
 
@@ -71,7 +72,10 @@ class Autosave : public QObject {
     void follow_modified(bool modified);
     void something_changed();
     void start_keeping(const UnsavedWork& work);
-    void take_answer(KeptWriter::Turn turn, const UnsavedWork& work, const std::optional<DiskFault>& fault);
+    void take_written(KeptWriter::Turn turn, const UnsavedWork& work, const std::optional<DiskFault>& fault);
+    void start_making_safe();
+    void take_safe(const KeptWriter::Safe& safe);
+    [[nodiscard]] bool is_safe() const { return kept_ && safe_turn_ >= kept_turn_; }
     void bring_up_to_date();
     void take_away();
     void tell(const std::optional<DiskFault>& fault);
@@ -85,20 +89,27 @@ class Autosave : public QObject {
     QString name_;
     std::shared_ptr<KeptWriter> writer_;
     QTimer timer_;
+    QTimer write_anew_;  ///< what could not be synced
     int interval_ms_;
     QElapsedTimer since_last_;  ///< since keeping was last begun
     PendingEntry pending_;
-    std::optional<UnsavedWork> kept_;  ///< what this window's copy holds
+    std::optional<UnsavedWork> kept_;  ///< what this window's copy holds, whether or not it is synced
     std::optional<DiskFault> fault_;
     KeptWriter::Turn turn_ = 0;
     KeptWriter::Turn answered_ = 0;
+    KeptWriter::Turn kept_turn_ = 0;  ///< in which `kept_` was written
+    KeptWriter::Turn safe_turn_ = 0;  ///< the last one that is safe from a loss of power
     bool writing_ = false;
+    bool syncing_ = false;
     bool given_up_ = false;
     bool recovering_ = false;
     std::vector<LeftBehind> taken_over_;  ///< brought back, and not safe yet in this window's own copy
     /// Of its own: what takes longer in the program's lanes must not keep a copy waiting.
     render::Workers workers_{1};
     render::Background background_{nullptr, workers_};
+    /// And the disk's own time must not keep the next copy waiting.
+    render::Workers syncers_{1};
+    render::Background syncs_{nullptr, syncers_};
 };
 
 }  // namespace roundwright::app

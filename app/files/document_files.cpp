@@ -11,6 +11,7 @@
 #include "app/files/recovery_dialog.h"
 #include "app/kit/action_maker.h"
 #include "app/kit/save_path.h"
+#include "app/kit/toy_files.h"
 #include "app/pieces/piece_edits.h"
 #include "app/toy/toy_details.h"
 #include "render/wording/printable.h"
@@ -18,10 +19,7 @@
 namespace roundwright::app {
 namespace {
 
-const auto suffix = QStringLiteral(".roundwright");
 const auto folder_setting = QStringLiteral("last-folder");
-
-QString file_filter() { return DocumentFiles::tr("Toys (*.roundwright);;All files (*)"); }
 
 }  // namespace
 
@@ -120,18 +118,23 @@ QString DocumentFiles::usual_folder() const {
     return QSettings().value(folder_setting, documents).toString();
 }
 
+/// Return goes into a folder that has the name, so where one has taken the file's place another is suggested.
 QString DocumentFiles::suggested_path() const {
-    if (!session_.path().isEmpty()) return session_.path();
+    if (!session_.path().isEmpty()) {
+        QString path = session_.path();
+        while (QFileInfo(path).isDir()) path = next_free_name(path);
+        return path;
+    }
     QString name = printable_name(toy_name(session_));
     for (QChar& letter : name) {
         if (QStringLiteral("/\\:*?\"<>|").contains(letter)) letter = u'-';
     }
-    return QDir(usual_folder()).filePath(name + suffix);
+    return QDir(usual_folder()).filePath(name + u'.' + toy_ending());
 }
 
 void DocumentFiles::ask_open() {
     const QString path =
-        QFileDialog::getOpenFileName(window_, tr("Open a toy"), usual_folder(), file_filter());
+        QFileDialog::getOpenFileName(window_, tr("Open a toy"), usual_folder(), toy_file_filter());
     if (!path.isEmpty()) open(path);
 }
 
@@ -189,7 +192,7 @@ bool DocumentFiles::save() {
 
 bool DocumentFiles::save_as() {
     const QString path =
-        ask_save_path(window_, tr("Save the toy"), suggested_path(), file_filter(), suffix.mid(1));
+        ask_save_path(window_, tr("Save the toy"), suggested_path(), toy_file_filter(), toy_ending());
     return !path.isEmpty() && save_to(path);
 }
 

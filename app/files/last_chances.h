@@ -16,6 +16,17 @@ class LastChances : public QObject {
     /// Told of sleep by the system's bus.
     explicit LastChances(Autosave& autosave, QObject* parent = nullptr);
     LastChances(Autosave& autosave, const QDBusConnection& bus, QObject* parent = nullptr);
+
+    /// The desktop's session ends, as far as is known, and everything is kept: nobody is to be asked
+    /// anything. It may be called off; then this ends with the next change.
+    [[nodiscard]] bool session_ends() const { return session_ends_; }
+    void goes_on() { session_ends_ = false; }
+
+  private:
+    void keep_for_end_of_session();
+
+    Autosave& autosave_;
+    bool session_ends_ = false;
 };
 
 }  // namespace roundwright::app

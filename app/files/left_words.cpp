@@ -57,7 +57,8 @@ QStringList pieces_words(const Toy& toy, const Toy* saved) {
     return lines << LeftText::tr("and %n more piece(s)", nullptr, static_cast<int>(more));
 }
 
-QString shortened(const QString& typed) {
+QString shortened(QString typed) {
+    typed.replace(u'\n', u' ');
     return typed.size() <= longest_typed ? typed : typed.left(longest_typed) + QStringLiteral("…");
 }
 
@@ -69,6 +70,8 @@ QStringList typed_words(const PendingEntry& typed) {
         lines << LeftText::tr("Typed in round %1 and not entered yet: “%2”")
                      .arg(typed.cell->round + 1)
                      .arg(shortened(typed.cell->text));
+    for (const TypedText& each : typed.texts)
+        lines << LeftText::tr("Typed in a dialog and not entered yet: “%1”").arg(shortened(each.text));
     return lines;
 }
 

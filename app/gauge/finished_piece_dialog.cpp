@@ -1,6 +1,7 @@
 #include "app/gauge/finished_piece_dialog.h"
 
 #include <QCheckBox>
+#include <QDate>
 #include <QDialogButtonBox>
 #include <QLabel>
 #include <QLocale>
@@ -16,12 +17,18 @@ namespace roundwright::app {
 
 namespace {
 
-std::optional<Gauge> known_gauge(const Toy& toy) { return gauge_from(toy.gauge, toy.hook_mm); }
+/// What else was measured; or else what the gauge is taken to be.
+std::optional<Gauge> known_gauge(const Toy& toy, int piece) {
+    const auto others = gauge_of_others(toy, static_cast<std::size_t>(piece));
+    return others ? others : gauge_from(toy.gauge, toy.hook_mm);
+}
 
-/// A gauge measured by itself says something new; one that is estimated, or was found on a piece before,
-/// would be taken for more than it is.
-bool counts_by_itself(const GaugeSource& source) {
-    return std::holds_alternative<SwatchGauge>(source) || std::holds_alternative<CircleGauge>(source);
+/// What was measured besides says something new; a gauge that is estimated, was given, or was found on this
+/// piece before would be taken for more than it is.
+bool counts_by_itself(const Toy& toy, int piece) {
+    const auto* given = std::get_if<GivenGauge>(&toy.gauge);
+    if (given != nullptr && given->found_on.empty()) return false;
+    return gauge_of_others(toy, static_cast<std::size_t>(piece)).has_value();
 }
 
 bool is_settled(const std::optional<Calibration>& found) {
@@ -54,15 +61,15 @@ FinishedPieceDialog::FinishedPieceDialog(DocumentSession& session, QWidget* pare
 }
 
 void FinishedPieceDialog::make_questions() {
-    const bool has_gauge = known_gauge(session_.toy()).has_value();
+    const bool has_gauge = known_gauge(session_.toy(), session_.current_piece()).has_value();
     gauge_counts_->setVisible(has_gauge);
-    gauge_counts_->setChecked(has_gauge && counts_by_itself(session_.toy().gauge));
+    gauge_counts_->setChecked(has_gauge && counts_by_itself(session_.toy(), session_.current_piece()));
     stuffing_is_known_->setVisible(session_.piece()->area_stretch > 0);
     show_known();
 }
 
 void FinishedPieceDialog::show_known() {
-    if (const auto gauge = known_gauge(session_.toy()))
+    if (const auto gauge = known_gauge(session_.toy(), session_.current_piece()))
         gauge_counts_->setText(tr("Use the current &gauge as well: %1")
                                    .arg(gauge_words(*gauge, session_.preferences().units())));
     stuffing_is_known_->setText(tr("The &stuffing is as set for the piece: fabric stretch %1 %")
@@ -100,7 +107,7 @@ void FinishedPieceDialog::lay_out() {
 
 KnownBefore FinishedPieceDialog::known() const {
     KnownBefore known;
-    if (gauge_counts_->isChecked()) known.gauge = known_gauge(session_.toy());
+    if (gauge_counts_->isChecked()) known.gauge = known_gauge(session_.toy(), session_.current_piece());
     if (stuffing_is_known_->isChecked()) known.area_stretch = session_.piece()->area_stretch;
     return known;
 }
@@ -153,10 +160,11 @@ QString FinishedPieceDialog::notes() const { return notes_->text(); }
 
 void FinishedPieceDialog::accept() {
     if (!is_settled(found_) || task_.busy()) return;
+    const FinishedPiece finished{static_cast<std::size_t>(session_.current_piece()), measured_,
+                                 QDate::currentDate().toString(Qt::ISODate).toStdString()};
     session_.end_merging();
-    session_.edit(
-        tr("Use the gauge of the finished %1").arg(name_in_words(session_.piece()->name)),
-        with_calibration(session_.toy(), static_cast<std::size_t>(session_.current_piece()), *found_));
+    session_.edit(tr("Use the gauge of the finished %1").arg(name_in_words(session_.piece()->name)),
+                  with_finished_piece(session_.toy(), finished, *found_, gauge_counts_->isChecked()));
     QDialog::accept();
 }
 

@@ -8,7 +8,9 @@ namespace roundwright::app {
 GaugeActions::GaugeActions(DocumentSession& session, QWidget* window)
     : QObject(window),
       session_(session),
+      measure_circle_(make_action(window, tr("Measure a gauge &circle"), Qt::CTRL | Qt::SHIFT | Qt::Key_G)),
       from_finished_piece_(make_action(window, tr("&Gauge from a finished piece…"), Qt::CTRL | Qt::Key_G)) {
+    measure_circle_->setToolTip(tr("Five rounds and one length make the sizes yours"));
     from_finished_piece_->setToolTip(tr("Measure the finished piece, and the next one comes out right"));
     connect(from_finished_piece_, &QAction::triggered, this, [this, window] {
         auto* dialog = new FinishedPieceDialog(session_, window);
@@ -21,10 +23,13 @@ GaugeActions::GaugeActions(DocumentSession& session, QWidget* window)
     update_state();
 }
 
-void GaugeActions::fill_shape_menu(QMenu* menu) const { menu->addAction(from_finished_piece_); }
+void GaugeActions::fill_shape_menu(QMenu* menu) const {
+    menu->addActions({measure_circle_, from_finished_piece_});
+}
 
 void GaugeActions::update_state() {
     const Piece* piece = session_.piece();
+    measure_circle_->setEnabled(!session_.read_only());
     from_finished_piece_->setEnabled(piece != nullptr && !piece->rounds.empty() && !session_.read_only());
 }
 

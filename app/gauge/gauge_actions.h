@@ -9,7 +9,7 @@ class QMenu;
 
 namespace roundwright::app {
 
-/// The gauge from what is finished.
+/// The gauge from a gauge circle, and from what is finished.
 class GaugeActions : public QObject {
     Q_OBJECT
   public:
@@ -17,11 +17,13 @@ class GaugeActions : public QObject {
 
     void fill_shape_menu(QMenu* menu) const;
     [[nodiscard]] QAction* from_finished_piece() const { return from_finished_piece_; }
+    [[nodiscard]] QAction* measure_circle() const { return measure_circle_; }
 
   private:
     void update_state();
 
     DocumentSession& session_;
+    QAction* measure_circle_;
     QAction* from_finished_piece_;
 };
 

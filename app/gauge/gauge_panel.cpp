@@ -1,6 +1,7 @@
 #include "app/gauge/gauge_panel.h"
 
 #include <QAction>
+#include <QApplication>
 #include <QComboBox>
 #include <QFormLayout>
 #include <QLabel>
@@ -8,18 +9,37 @@
 #include <QToolButton>
 #include <QVBoxLayout>
 
+#include "app/gauge/circle_offer.h"
 #include "app/gauge/gauge_pages.h"
+#include "app/gauge/several_page.h"
 #include "app/kit/field_widgets.h"
+#include "app/kit/length_spin_box.h"
+#include "app/kit/still_label.h"
+#include "core/study/next_measurement.h"
 #include "render/wording/calibration_words.h"
+#include "render/wording/measurement_words.h"
 
 namespace roundwright::app {
 
 namespace {
 
 // In the order of the GaugeSource variant, which the combo box and the pages follow.
-enum SourceIndex { not_known, swatch, circle, estimate, given };
+enum SourceIndex { not_known, swatch, circle, estimate, given, several };
 
-bool is_measured(int kind) { return kind == swatch || kind == circle || kind == given; }
+constexpr int lines_of_next = 4;
+constexpr int at_rest_ms = 400;
+
+bool is_measured(int kind) { return kind != not_known && kind != estimate; }
+
+/// Every piece worked out as far as its shape; empty where it was stopped.
+std::vector<PieceStudy> shapes_of(const Toy& toy, const std::stop_token& stop) {
+    std::vector<PieceStudy> studies;
+    for (std::size_t piece = 0; piece < toy.pieces.size(); ++piece) {
+        if (stop.stop_requested()) return {};
+        studies.push_back(study_shape(toy, piece, nullptr, stop));
+    }
+    return studies;
+}
 
 }  // namespace
 
@@ -29,17 +49,27 @@ GaugePanel::GaugePanel(DocumentSession& session, QAction* from_finished_piece, Q
       source_(new QComboBox),
       pages_(new QStackedWidget),
       result_(words_label(tr("Stitch size by this gauge"))),
+      next_(new StillLabel(tr("What to measure next"))),
       swatch_(new SwatchPage(session.preferences())),
       circle_(new CirclePage(session.preferences())),
-      given_(new GivenPage(session.preferences())) {
+      given_(new GivenPage(session.preferences())),
+      several_(new SeveralPage(session, from_finished_piece)),
+      offer_unknown_(new CircleOffer(session)),
+      offer_estimate_(new CircleOffer(session)) {
     source_->addItems({tr("Not known yet"), tr("A swatch"), tr("A gauge circle"), tr("Yarn weight and hook"),
-                       tr("A known stitch size")});
+                       tr("A known stitch size"), tr("Several measurements")});
     add_pages();
     lay_out(from_finished_piece);
     connect(source_, &QComboBox::activated, this, &GaugePanel::choose_source);
     connect(swatch_, &SwatchPage::edited, this, &GaugePanel::take);
     connect(circle_, &CirclePage::edited, this, &GaugePanel::take);
     connect(given_, &GivenPage::edited, this, &GaugePanel::take);
+    next_->set_lines(lines_of_next);
+    next_later_.setSingleShot(true);
+    next_later_.setInterval(at_rest_ms);
+    connect(&next_later_, &QTimer::timeout, this, &GaugePanel::work_out_next);
+    for (CircleOffer* offer : {offer_unknown_, offer_estimate_})
+        connect(offer, &CircleOffer::measured, this, &GaugePanel::take_circle);
     connect(&session_, &DocumentSession::toy_changed, this, &GaugePanel::show_toy);
     connect(&session_, &DocumentSession::file_changed, this, [this] {
         asked_ = -1;
@@ -51,16 +81,25 @@ GaugePanel::GaugePanel(DocumentSession& session, QAction* from_finished_piece, Q
     show_toy();
 }
 
+QWidget* GaugePanel::page_with_offer(const QString& words, CircleOffer* offer) {
+    auto* page = new QWidget;
+    auto* layout = new QVBoxLayout(page);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->addWidget(remark(words));
+    layout->addWidget(offer);
+    return page;
+}
+
 void GaugePanel::add_pages() {
-    pages_->addWidget(
-        remark(tr("Sizes assume a typical stitch for your hook. Work a gauge circle to make them yours: six "
-                  "rounds of six increases, laid flat and measured across.")));
+    pages_->addWidget(page_with_offer(
+        tr("Sizes assume a typical stitch for your hook. A gauge circle makes them yours."), offer_unknown_));
     pages_->addWidget(swatch_);
     pages_->addWidget(circle_);
-    pages_->addWidget(remark(
-        tr("Worked out from the first yarn’s weight and your hook, by the published range of single crochet "
-           "stitches in 4 inches (US terms). Only a first guess: your own swatch is better.")));
+    pages_->addWidget(page_with_offer(
+        tr("A first guess from the weight of your first yarn and the hook. A gauge circle makes it yours."),
+        offer_estimate_));
     pages_->addWidget(given_);
+    pages_->addWidget(several_);
 }
 
 void GaugePanel::lay_out(QAction* from_finished_piece) {
@@ -70,6 +109,7 @@ void GaugePanel::lay_out(QAction* from_finished_piece) {
     layout->addLayout(top);
     layout->addWidget(pages_);
     layout->addWidget(result_);
+    layout->addWidget(next_);
     if (from_finished_piece != nullptr) {
         auto* button = new QToolButton;
         button->setDefaultAction(from_finished_piece);
@@ -92,6 +132,31 @@ void GaugePanel::choose_source(int index) {
     show_unmeasured();
     show_page();
     show_result();
+}
+
+CircleOffer* GaugePanel::offer() const {
+    const int shown = pages_->currentIndex();
+    if (shown == not_known) return offer_unknown_;
+    return shown == estimate ? offer_estimate_ : nullptr;
+}
+
+void GaugePanel::ask_for_circle() {
+    if (session_.read_only()) return;
+    asked_ = -1;
+    show_page();
+    if (offer() != nullptr) return offer()->across()->setFocus(Qt::ShortcutFocusReason);
+    several_->add_circle();
+}
+
+void GaugePanel::take_circle(const GaugeSource& source) {
+    const bool had_keyboard = isAncestorOf(QApplication::focusWidget());
+    session_.end_merging();
+    session_.edit(tr("Measure the gauge circle"), [&source](Toy toy) {
+        toy.gauge = source;
+        return toy;
+    });
+    session_.end_merging();
+    if (had_keyboard) Q_EMIT circle_measured();
 }
 
 GaugeSource GaugePanel::unmeasured(int kind) const {
@@ -131,6 +196,7 @@ void GaugePanel::show_toy() {
     show_page();
     show_pages();
     show_result();
+    show_next_later();
 }
 
 void GaugePanel::show_page() {
@@ -151,7 +217,34 @@ void GaugePanel::show_pages() {
     if (const auto* given = std::get_if<GivenGauge>(&source)) given_->show_source(*given);
 }
 
+void GaugePanel::showEvent(QShowEvent* event) {
+    QWidget::showEvent(event);
+    show_next_later();
+}
+
+/// For every state of the toy, once it rests, and only while somebody can see it.
+void GaugePanel::show_next_later() {
+    task_.cancel();
+    next_->say({});
+    next_->setVisible(offer() == nullptr);
+    if (isVisible() && offer() == nullptr && asked_ < 0)
+        next_later_.start();
+    else
+        next_later_.stop();
+}
+
+void GaugePanel::work_out_next() {
+    task_.start_latest(render::Lane::longer,
+                       [this, toy = session_.toy()](const render::TaskRun& run) -> render::Delivery {
+                           const auto next = next_measurements(toy, shapes_of(toy, run.stop));
+                           return [this, words = next_measurement_words(next, toy)] { next_->say(words); };
+                       });
+}
+
+QString GaugePanel::next() const { return next_->words(); }
+
 void GaugePanel::show_result() {
+    for (CircleOffer* one : {offer_unknown_, offer_estimate_}) one->show_study();
     const LengthUnit unit = session_.preferences().units();
     const auto known = gauge_from(session_.toy().gauge, session_.toy().hook_mm);
     const auto study = session_.study(session_.current_piece());

@@ -1,6 +1,7 @@
 #include "app/kept/kept_copy.h"
 
 #include <QCryptographicHash>
+#include <QJsonArray>
 #include <QJsonDocument>
 #include <QJsonObject>
 #include <QList>
@@ -19,6 +20,9 @@ const auto piece_key = QStringLiteral("piece");
 const auto cell_key = QStringLiteral("cell");
 const auto round_key = QStringLiteral("round");
 const auto words_key = QStringLiteral("words");
+const auto texts_key = QStringLiteral("texts");
+const auto dialog_key = QStringLiteral("dialog");
+const auto field_key = QStringLiteral("field");
 
 QByteArray sha256_of(const QByteArray& bytes) {
     return QCryptographicHash::hash(bytes, QCryptographicHash::Sha256).toHex();
@@ -50,6 +54,10 @@ QJsonObject json_of(const PendingEntry& typed) {
                                           {round_key, typed.cell->round},
                                           {words_key, typed.cell->words}});
     }
+    QJsonArray texts;
+    for (const TypedText& each : typed.texts)
+        texts.append(QJsonObject{{dialog_key, each.dialog}, {field_key, each.field}, {text_key, each.text}});
+    if (!texts.isEmpty()) json.insert(texts_key, texts);
     return json;
 }
 
@@ -58,6 +66,11 @@ PendingEntry typed_of(const QJsonObject& json) {
     if (const auto cell = json.value(cell_key).toObject(); !cell.isEmpty())
         typed.cell = {cell.value(text_key).toString(), cell.value(round_key).toInt(),
                       cell.value(words_key).toBool()};
+    for (const auto& value : json.value(texts_key).toArray()) {
+        const auto text = value.toObject();
+        typed.texts.push_back({text.value(dialog_key).toString(), text.value(field_key).toString(),
+                               text.value(text_key).toString()});
+    }
     return typed;
 }
 

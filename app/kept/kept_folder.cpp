@@ -1,6 +1,8 @@
 #include "app/kept/kept_folder.h"
 
 #include <algorithm>
+#include <cerrno>
+#include <ranges>
 #include <unistd.h>
 
 #include <QDir>
@@ -32,17 +34,65 @@ KeptFolder::KeptFolder(const QString& state_folder, Disk& disk)
 
 std::optional<DiskFault> KeptFolder::make() const { return make_private_folder(path_, disk_); }
 
-QString KeptFolder::kept_file(const QString& name) const { return path_ + u'/' + name + kept_suffix; }
+QString KeptFolder::kept_file(const QString& name, std::uint64_t number) const {
+    return path_ + u'/' + name + u'.' + QString::number(number) + kept_suffix;
+}
 
 QString KeptFolder::lock_file(const QString& name) const { return path_ + u'/' + name + lock_suffix; }
 
 QString KeptFolder::new_name() { return QUuid::createUuid().toString(QUuid::WithoutBraces); }
 
+/// What lies behind a link in its place is somebody else's.
+bool KeptFolder::is_in_place() const {
+    struct ::stat found {};
+    return disk_.look_at_link(QFile::encodeName(path_), found) == 0 && S_ISDIR(found.st_mode) &&
+           found.st_uid == ::geteuid();
+}
+
 std::vector<QString> KeptFolder::names(const QString& suffix) const {
     std::vector<QString> found;
+    if (!is_in_place()) return found;
     for (const auto& file : QDir(path_).entryList({u'*' + suffix}, QDir::Files | QDir::Hidden))
         found.push_back(file.chopped(suffix.size()));
     return found;
+}
+
+/// Of windows that have copies here. No name has a dot.
+std::vector<QString> KeptFolder::windows() const {
+    auto found = names(kept_suffix);
+    for (QString& name : found) name = name.section(u'.', 0, 0);
+    std::ranges::sort(found);
+    const auto same = std::ranges::unique(found);
+    found.erase(same.begin(), same.end());
+    return found;
+}
+
+std::vector<KeptFile> KeptFolder::files_of(const QString& name) const {
+    std::vector<KeptFile> found;
+    const QString only{name + kept_suffix};
+    const QStringList files =
+        QDir(path_).entryList({name + QStringLiteral(".*") + kept_suffix, only}, QDir::Files | QDir::Hidden);
+    for (const QString& file : files)
+        found.push_back({path_ + u'/' + file, file == only ? 0 : file.section(u'.', 1, 1).toULongLong()});
+    std::ranges::sort(found, {}, &KeptFile::number);
+    return found;
+}
+
+std::optional<KeptCopy> KeptFolder::newest_of(const QString& name) const {
+    for (const KeptFile& file : files_of(name) | std::views::reverse) {
+        if (auto copy = read(file.path)) return copy;
+    }
+    return std::nullopt;
+}
+
+std::optional<DiskFault> KeptFolder::remove_all(const QString& name) const {
+    const auto files = files_of(name);
+    if (files.empty()) return std::nullopt;
+    for (const KeptFile& file : files | std::views::take(files.size() - 1)) {
+        if (disk_.remove(QFile::encodeName(file.path)) != 0 && errno != ENOENT)
+            return DiskFault{DiskStep::remove, errno, file.path};
+    }
+    return remove_file(files.back().path, disk_);  // which syncs the folder for all of them
 }
 
 std::vector<QString> KeptFolder::running(const QString& but) const {
@@ -55,8 +105,9 @@ std::vector<QString> KeptFolder::running(const QString& but) const {
 std::uint64_t KeptFolder::highest_number() const {
     std::uint64_t highest = 0;
     for (const auto& name : names(kept_suffix)) {
-        if (!is_ours(kept_file(name), disk_)) continue;
-        const auto beginning = read_whole(kept_file(name), most_of_a_mark, Links::refuse, disk_).bytes;
+        const QString file = path_ + u'/' + name + kept_suffix;
+        if (!is_ours(file, disk_)) continue;
+        const auto beginning = read_whole(file, most_of_a_mark, Links::refuse, disk_).bytes;
         highest = std::max(highest, kept_number(beginning));
     }
     return highest;
@@ -72,9 +123,11 @@ std::optional<LeftBehind> KeptFolder::left_by(const QString& name) const {
     auto hold = std::make_shared<LockFile>();
     // Where no lock can be made nobody has one either: a full disk, or one that can only be read.
     if (hold->take(lock_file(name)) == LockAnswer::held_elsewhere) return std::nullopt;
-    auto copy = read(kept_file(name));
-    if (!copy) return std::nullopt;
-    return LeftBehind{kept_file(name), {}, std::move(copy->head), std::move(hold), {}};
+    for (const KeptFile& file : files_of(name) | std::views::reverse) {
+        if (auto copy = read(file.path))
+            return LeftBehind{file.path, name, {}, std::move(copy->head), std::move(hold), {}};
+    }
+    return std::nullopt;
 }
 
 /// Locks of programs that are gone, and, if all are, what they were writing when they were killed (see
@@ -85,14 +138,14 @@ void KeptFolder::clear_up(const QString& window) const {
         if (name == window || LockFile::is_held(lock_file(name))) continue;
         static_cast<void>(free.take(lock_file(name)));  // and when it is let go, it goes
     }
-    if (!running(window).empty()) return;
+    if (!is_in_place() || !running(window).empty()) return;
     for (const auto& file : QDir(path_).entryList({QStringLiteral(".*.part")}, QDir::Files | QDir::Hidden))
         disk_.remove(QFile::encodeName(path_ + u'/' + file));
 }
 
 std::vector<LeftBehind> KeptFolder::left_behind() const {
     std::vector<LeftBehind> found;
-    for (const auto& name : names(kept_suffix)) {
+    for (const auto& name : windows()) {
         if (auto left = left_by(name)) found.push_back(std::move(*left));
     }
     std::ranges::stable_sort(found, std::ranges::greater{},

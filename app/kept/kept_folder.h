@@ -7,9 +7,17 @@
 
 namespace roundwright::app {
 
+/// A file of a window's kept copy.
+struct KeptFile {
+    QString path;
+    std::uint64_t number = 0;  ///< as its name has it; programs before this one gave none
+};
+
 /// The user's own folder of kept copies (0700), `$XDG_STATE_HOME/roundwright/kept`: of each running window a
-/// lock, NAME.lock, and, while it has unsaved work, NAME.kept (0600). What in it is a link, another user's,
-/// or has a second name is not ours and is left alone. May be used from any thread.
+/// lock, NAME.lock, and, while it has unsaved work, NAME.NUMBER.kept (0600), of which the one with the
+/// highest number that is whole counts: a second and third are there while a newer one is not safe yet. What
+/// in it is a link, another user's, or has a second name is not ours and is left alone. May be used from any
+/// thread.
 class KeptFolder {
   public:
     /// `state_folder`: the program's; empty: the usual place.
@@ -22,7 +30,7 @@ class KeptFolder {
     [[nodiscard]] const QString& state_folder() const { return state_folder_; }
     /// For a window that begins to run.
     [[nodiscard]] static QString new_name();
-    [[nodiscard]] QString kept_file(const QString& name) const;
+    [[nodiscard]] QString kept_file(const QString& name, std::uint64_t number) const;
     [[nodiscard]] QString lock_file(const QString& name) const;
 
     /// Names of those who have a lock here now and are not `but`.
@@ -34,12 +42,22 @@ class KeptFolder {
     /// What programs that are gone left, the latest first.
     [[nodiscard]] std::vector<LeftBehind> left_behind() const;
 
+    /// Files of a window's copies, the oldest first.
+    [[nodiscard]] std::vector<KeptFile> files_of(const QString& name) const;
+    /// The newest copy of a window that is whole.
+    [[nodiscard]] std::optional<KeptCopy> newest_of(const QString& name) const;
+    /// Removes a window's copies, the oldest first, so that none comes to light again once a newer one is
+    /// gone; and makes sure that they stay removed.
+    [[nodiscard]] std::optional<DiskFault> remove_all(const QString& name) const;
+
     /// The kept copy, if its file is ours and whole.
     [[nodiscard]] std::optional<KeptCopy> read(const QString& file) const;
     [[nodiscard]] Disk& disk() const { return disk_; }
 
   private:
+    [[nodiscard]] bool is_in_place() const;
     [[nodiscard]] std::vector<QString> names(const QString& suffix) const;
+    [[nodiscard]] std::vector<QString> windows() const;
     [[nodiscard]] std::optional<LeftBehind> left_by(const QString& name) const;
 
     QString state_folder_;

@@ -106,8 +106,18 @@ class NoticeRow : public QWidget {
         }
         const int side = sign_side();
         around_->setContentsMargins(stripe + margin + side + gap, gap / 2, margin, gap / 2);
-        arrange();
         update();
+    }
+    /// The buttons beside the words or, where it is narrow, below them.
+    void arrange_for(int width) {
+        int taken = around_->contentsMargins().left() + around_->contentsMargins().right();
+        for (const QPushButton* button : buttons_) taken += button->sizeHint().width() + gap;
+        const bool beside =
+            width - taken >= fontMetrics().averageCharWidth() * least_letters_beside || buttons_.empty();
+        const auto direction = beside ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom;
+        if (around_->direction() == direction) return;
+        around_->setDirection(direction);
+        updateGeometry();
     }
 
   protected:
@@ -123,11 +133,11 @@ class NoticeRow : public QWidget {
     }
     void resizeEvent(QResizeEvent* event) override {
         QWidget::resizeEvent(event);
-        arrange();
+        arrange_for(width());
     }
     void changeEvent(QEvent* event) override {
         QWidget::changeEvent(event);
-        if (event->type() == QEvent::FontChange || event->type() == QEvent::StyleChange) arrange();
+        if (event->type() == QEvent::FontChange || event->type() == QEvent::StyleChange) arrange_for(width());
     }
 
   private:
@@ -159,17 +169,6 @@ class NoticeRow : public QWidget {
         }
     }
 
-    void arrange() {
-        int taken = around_->contentsMargins().left() + around_->contentsMargins().right();
-        for (const QPushButton* button : buttons_) taken += button->sizeHint().width() + gap;
-        const bool beside =
-            width() - taken >= fontMetrics().averageCharWidth() * least_letters_beside || buttons_.empty();
-        const auto direction = beside ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom;
-        if (around_->direction() == direction) return;
-        around_->setDirection(direction);
-        updateGeometry();
-    }
-
     const QString cause_;
     NoticeRank rank_ = NoticeRank::remark;
     QLabel* words_;
@@ -187,9 +186,12 @@ NoticeBar::NoticeBar(QWidget* parent) : QWidget(parent), layout_(new QVBoxLayout
 }
 
 /// The height that its words take at this width, and no more: a window that asks words that wrap how high
-/// they could ever get makes itself higher than the screen.
+/// they could ever get makes itself higher than the screen. A bar that is not shown yet has no width of its
+/// own.
 void NoticeBar::fit_height() {
-    setFixedHeight(rows_.empty() ? 0 : layout_->totalHeightForWidth(std::max(width(), 1)));
+    const int room = std::max(isVisible() || !parentWidget() ? width() : parentWidget()->width(), 1);
+    for (NoticeRow* each : rows_) each->arrange_for(room);
+    setFixedHeight(rows_.empty() ? 0 : layout_->totalHeightForWidth(room));
 }
 
 void NoticeBar::resizeEvent(QResizeEvent* event) {

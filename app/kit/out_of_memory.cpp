@@ -13,6 +13,15 @@
 namespace roundwright::app {
 namespace {
 
+// AddressSanitizer says where a fault was; GCC tells by a macro that it is there, clang by a feature.
+#if defined(__SANITIZE_ADDRESS__)
+constexpr bool sanitizer_takes_faults = true;
+#elif defined(__has_feature)
+constexpr bool sanitizer_takes_faults = __has_feature(address_sanitizer);
+#else
+constexpr bool sanitizer_takes_faults = false;
+#endif
+
 // Made while there is memory.
 std::string last_words;
 int last_exit_code = 1;
@@ -42,8 +51,13 @@ void end() {
 /// Where no more than this is left, it is memory that Qt did not get.
 constexpr std::size_t little_memory = std::size_t{256} << 20U;
 
-/// Any other fault happens again when this returns, and ends the program as it would have.
-void end_after_fault(int) {
+/// A fault of the program's own happens again when this returns, and ends it as it would have. A signal that
+/// somebody sent (kill(2), raise(3): no positive code, see sigaction(2)) does not, so it is sent once more.
+void end_after_fault(int number, siginfo_t* info, void*) {
+    if (info->si_code <= 0) {
+        raise(number);
+        return;
+    }
     void* left = mmap(nullptr, little_memory, PROT_READ | PROT_WRITE, MAP_PRIVATE | MAP_ANONYMOUS, -1, 0);
     if (left == MAP_FAILED) end_in_words();
     munmap(left, little_memory);
@@ -58,8 +72,8 @@ void take_faults() {
     stack.ss_size = room.size();
     sigaltstack(&stack, nullptr);
     struct sigaction action {};
-    action.sa_handler = end_after_fault;
-    action.sa_flags = SA_ONSTACK | static_cast<int>(SA_RESETHAND);
+    action.sa_sigaction = end_after_fault;
+    action.sa_flags = SA_SIGINFO | SA_ONSTACK | static_cast<int>(SA_RESETHAND);
     sigaction(SIGSEGV, &action, nullptr);
 }
 
@@ -69,9 +83,7 @@ void end_in_words_without_memory(int exit_code) {
     last_words = "roundwright: " + render::not_enough_memory_words().toStdString() + '\n';
     last_exit_code = exit_code;
     terminate_otherwise = std::set_terminate(end);
-#if !defined(__SANITIZE_ADDRESS__)
-    take_faults();
-#endif
+    if (!sanitizer_takes_faults) take_faults();
 }
 
 }  // namespace roundwright::app

@@ -59,6 +59,7 @@ bool has_rounds(const Toy& toy) {
 PatternReview::PatternReview(DocumentSession& session, const QString& text, QWidget* parent)
     : QDialog(parent),
       session_(session),
+      draft_(session.drafts(), pattern_review_draft),
       source_(new QPlainTextEdit),
       understood_(new QTableView),
       model_(new ReviewModel(this)),
@@ -70,7 +71,8 @@ PatternReview::PatternReview(DocumentSession& session, const QString& text, QWid
     setWindowTitle(tr("Read a pattern"));
     resize(room_on_screen(*this, {1040, 680}));
     build();
-    source_->setPlainText(text);
+    draft_.follow(*source_, QStringLiteral("text"));
+    if (source_->toPlainText().isEmpty()) source_->setPlainText(text);
     soon_.setSingleShot(true);
     soon_.setInterval(read_after_ms);
     connect(&soon_, &QTimer::timeout, this, &PatternReview::read);

@@ -20,6 +20,9 @@ namespace roundwright::app {
 
 class ReviewModel;
 
+/// By which the text is kept.
+inline const auto pattern_review_draft = QStringLiteral("pattern-review");
+
 /// A pattern's text and, beside it, what was understood of every line, before any of it lands in the toy. The
 /// text can be mended here, by hand or with the mends that are offered. It is read in the background; what is
 /// asked for meanwhile is done as soon as it has been read.
@@ -54,6 +57,7 @@ class PatternReview : public QDialog {
     void take();
 
     DocumentSession& session_;
+    DialogDraft draft_;
     ReadPattern pattern_;
     QTimer soon_;
     render::Background reading_;

@@ -116,7 +116,7 @@ void RoundsModel::read_rows() {
     steps_.clear();
     if (!session_.piece()) return;
     const auto& piece = *session_.piece();
-    if (fitting_study()) steps_ = work_steps(piece, study_->problem().rest_loop_mm);
+    if (fitting_study()) steps_ = work_steps(piece, study_->problem().rest_loop_mm, study_->fabric.mm);
     const auto graph = session_.graph_of(session_.toy(), session_.current_piece());
     const auto counts = edge_counts(graph->get().graph, piece.rounds.size());
     for (std::size_t round = 0; round < rows_.size(); ++round) {

@@ -145,7 +145,7 @@ SavedFile save_document_file(const QString& path, const Toy& toy, const WriteWis
     if (written.was_changed)
         return {FileProblem{DocumentFileText::tr("Another program has changed it."), {}, true}, {}, {}};
     if (written.fault) return {FileProblem{disk_fault_words(*written.fault), {}}, {}, {}};
-    return {std::nullopt, written.stamp, written_remarks(written)};
+    return {std::nullopt, written.stamp, written_remarks(written), written.not_yet_safe};
 }
 
 }  // namespace roundwright::app

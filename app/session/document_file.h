@@ -44,8 +44,9 @@ struct LoadedFile {
 
 struct SavedFile {
     std::optional<FileProblem> problem;
-    FileStamp stamp{};  ///< of what stands there now; empty for what is no file on a disk
-    QString remarks{};  ///< what is to be known of it, as a sentence or two; mostly nothing
+    FileStamp stamp{};          ///< of what stands there now; empty for what is no file on a disk
+    QString remarks{};          ///< what is to be known of it, as a sentence or two; mostly nothing
+    bool not_yet_safe = false;  ///< see WrittenFile
 };
 
 /// The same, as the wishes say.

@@ -310,7 +310,7 @@ std::optional<FileProblem> DocumentSession::open(const QString& path) {
     FileStanding standing;
     standing.on_disk = OnDisk::same;
     standing.newer_format = document.newer;
-    replace_toy(std::move(document.toy), {QFileInfo(path).absoluteFilePath(), standing, loaded.stamp,
+    replace_toy(std::move(document.toy), {QFileInfo(path).absoluteFilePath(), standing, false, loaded.stamp,
                                           std::move(document.unread), std::move(document.mended)});
     return std::nullopt;
 }
@@ -325,6 +325,7 @@ std::optional<FileProblem> DocumentSession::save(const QString& path, SaveOver o
     }
     file_.path = QFileInfo(path).absoluteFilePath();
     file_.stamp = written.stamp;
+    file_.not_yet_safe = written.not_yet_safe;
     end_merging();
     {
         const QScopedValueRollback replacing(replacing_, true);
@@ -367,7 +368,7 @@ SavedFile DocumentSession::write_file(const QString& path, SaveOver over) {
 void DocumentSession::recover(Toy toy, const QString& path, const FileStamp& based_on) {
     FileStanding standing;
     standing.on_disk = path.isEmpty() ? OnDisk::never_saved : OnDisk::same;
-    replace_toy(std::move(toy), {path, after(standing, FileEvent::recovered), based_on});
+    replace_toy(std::move(toy), {path, after(standing, FileEvent::recovered), false, based_on});
 }
 
 void DocumentSession::take_theirs(LoadedFile theirs) {

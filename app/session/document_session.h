@@ -19,6 +19,7 @@
 #include "app/session/open_preview.h"
 #include "app/session/studies.h"
 #include "app/session/toy_history.h"
+#include "app/session/typed_drafts.h"
 #include "core/checks/check_said_numbers.h"
 
 namespace roundwright::app {
@@ -112,6 +113,8 @@ class DocumentSession : public QObject {
     // Its file.
     [[nodiscard]] const QString& path() const { return file_.path; }  ///< empty: not saved yet
     [[nodiscard]] bool modified() const;
+    /// False: the disk could not confirm that the last save would survive a loss of power.
+    [[nodiscard]] bool saved_safely() const { return !file_.not_yet_safe; }
     /// May not be changed here; `read_only(standing())` says why.
     [[nodiscard]] bool read_only() const { return !may_be_edited(file_.standing); }
     [[nodiscard]] const FileStanding& standing() const { return file_.standing; }
@@ -140,6 +143,10 @@ class DocumentSession : public QObject {
     void know_file_again(const FileStamp& stamp);
     /// The file was given another name.
     void follow_to(const QString& path);
+
+    /// What is typed in dialogs and not entered yet.
+    [[nodiscard]] TypedDrafts& drafts() { return drafts_; }
+    [[nodiscard]] const TypedDrafts& drafts() const { return drafts_; }
 
     [[nodiscard]] Preferences& preferences() { return preferences_; }
     [[nodiscard]] const Preferences& preferences() const { return preferences_; }
@@ -189,6 +196,7 @@ class DocumentSession : public QObject {
     std::vector<int> selection_;
 
     Preferences preferences_;
+    TypedDrafts drafts_;
     Studies studies_;
     OpenFile file_;
     QSet<QString> remarks_made_;

@@ -14,9 +14,10 @@ namespace roundwright::app {
 struct OpenFile {
     QString path;  ///< empty: not saved yet
     FileStanding standing{};
-    FileStamp stamp{};                  ///< of the content that the toy came from, or was last saved as
+    bool not_yet_safe = false;                ///< saved, but the disk could not confirm it
+    FileStamp stamp{};                        ///< of the content that the toy came from, or was last saved as
     std::vector<UnreadKey> not_understood{};  ///< what was kept, but not understood
-    std::vector<MendedId> mended{};     ///< pieces whose ids were put right
+    std::vector<MendedId> mended{};           ///< pieces whose ids were put right
 };
 
 }  // namespace roundwright::app

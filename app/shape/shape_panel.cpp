@@ -113,8 +113,8 @@ void ShapePanel::resizeEvent(QResizeEvent* event) {
         return 1 + label.fontMetrics().horizontalAdvance(words) / std::max(width() - words_margins, 1);
     };
     size_->set_lines(lines(*size_, tr("888 mm wide (888–888), 888 mm tall (888–888), edge waves 88 mm")));
-    detail_->set_lines(1 +
-                       lines(*detail_, tr("Wider than tall, widest at round 888, open at the last round")));
+    detail_->set_lines(1 + lines(*detail_, tr("Wider than tall, widest at round 888, open at the last round; "
+                                              "fabric about 8.8 mm thick, 888 mm wide inside")));
 }
 
 /// That of the controls in two rows.
@@ -187,7 +187,8 @@ QString ShapePanel::words() const {
     const bool trial = session_.shows_trial();
     const bool there = trial || (session_.piece() && !session_.piece()->rounds.empty());
     if (!there || !shown || !shown->measures().usable()) return {};
-    QString text = shape_words(*shown, session_.preferences().units());
+    const LengthUnit units = session_.preferences().units();
+    QString text = QStringLiteral("%1; %2").arg(shape_words(*shown, units), fabric_words(*shown, units));
     if (trial) return tr("With the rounds being typed: %1").arg(text);
     if (!(shown->problem().area_stretch > 0)) text = tr("Not stuffed: %1").arg(text);
     if (session_.shows_last_good_shape(session_.current_piece())) {

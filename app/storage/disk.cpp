@@ -43,6 +43,14 @@ int Disk::rename(const QByteArray& from, const QByteArray& to) {
     return std::rename(from.constData(), to.constData());
 }
 
+int Disk::exchange(const QByteArray& one, const QByteArray& other) {
+    return ::renameat2(AT_FDCWD, one.constData(), AT_FDCWD, other.constData(), RENAME_EXCHANGE);
+}
+
+int Disk::rename_to_free(const QByteArray& from, const QByteArray& to) {
+    return ::renameat2(AT_FDCWD, from.constData(), AT_FDCWD, to.constData(), RENAME_NOREPLACE);
+}
+
 int Disk::remove(const QByteArray& path) { return ::unlink(path.constData()); }
 
 int Disk::give_name(int file, const QByteArray& path) {

@@ -43,6 +43,10 @@ class Disk {
     virtual int sync(int file);  ///< fsync
     virtual int close(int file);
     virtual int rename(const QByteArray& from, const QByteArray& to);
+    /// renameat2(2) with RENAME_EXCHANGE: each has the other's name, at one moment.
+    virtual int exchange(const QByteArray& one, const QByteArray& other);
+    /// renameat2(2) with RENAME_NOREPLACE: EEXIST where something has that name.
+    virtual int rename_to_free(const QByteArray& from, const QByteArray& to);
     virtual int remove(const QByteArray& path);  ///< unlink
     /// linkat of an open file that has no name (O_TMPFILE); needs /proc.
     virtual int give_name(int file, const QByteArray& path);

@@ -144,6 +144,10 @@ QString written_remarks(const WrittenFile& written) {
         remarks << DiskText::tr(
             "It had other names on this disk (hard links). They still lead to what was in "
             "it before.");
+    if (!written.theirs_beside.isEmpty())
+        remarks << DiskText::tr(
+                       "Another program wrote it at the same moment. What that one wrote is in “%1”.")
+                       .arg(written.theirs_beside);
     if (written.attributes_lost)
         remarks << DiskText::tr(
             "Its owner, its access rights or its extended attributes could not all be kept.");

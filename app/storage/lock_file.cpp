@@ -10,6 +10,7 @@
 #include <utility>
 
 #include <QFile>
+#include <QFileInfo>
 
 namespace roundwright::app {
 namespace {
@@ -18,27 +19,51 @@ constexpr mode_t private_mode = 0600;
 constexpr int tries = 8;
 constexpr auto between_tries = std::chrono::milliseconds(2);
 
-/// A file that was removed while we waited for it locks nothing any more.
-bool is_still_there(int file, const QByteArray& name) {
-    struct ::stat held {};
-    struct ::stat found {};
-    return ::fstat(file, &held) == 0 && ::lstat(name.constData(), &found) == 0 &&
-           held.st_dev == found.st_dev && held.st_ino == found.st_ino;
-}
+/// Where a lock lies. A link in the place of its folder is not followed, whenever it was put there.
+class Place {
+  public:
+    explicit Place(const QString& path)
+        : name_(QFile::encodeName(QFileInfo(path).fileName())),
+          folder_(::open(QFile::encodeName(QFileInfo(path).path()).constData(),
+                         O_PATH | O_DIRECTORY | O_NOFOLLOW | O_CLOEXEC)),
+          error_(folder_ < 0 ? errno : 0) {}
+    ~Place() {
+        if (folder_ >= 0) ::close(folder_);
+    }
+    Place(const Place&) = delete;
+    Place& operator=(const Place&) = delete;
 
-int open_own(const QByteArray& name, int how) {
-    return ::open(name.constData(), how | O_CLOEXEC | O_NOFOLLOW | O_NONBLOCK, private_mode);
-}
+    [[nodiscard]] int open(int how) const {
+        if (folder_ >= 0)
+            return ::openat(folder_, name_.constData(), how | O_CLOEXEC | O_NOFOLLOW | O_NONBLOCK,
+                            private_mode);
+        errno = error_;
+        return -1;
+    }
+    /// A lock that is there already can be had on a full disk, and on one that can only be read.
+    [[nodiscard]] int open_or_make() const {
+        const int file = open(O_RDWR | O_CREAT);
+        if (file >= 0) return file;
+        const int why = errno;
+        const int there = open(O_RDONLY);
+        if (there < 0) errno = why;
+        return there;
+    }
+    /// A file that was removed while we waited for it locks nothing any more.
+    [[nodiscard]] bool still_has(int file) const {
+        struct ::stat held {};
+        struct ::stat found {};
+        return folder_ >= 0 && ::fstat(file, &held) == 0 &&
+               ::fstatat(folder_, name_.constData(), &found, AT_SYMLINK_NOFOLLOW) == 0 &&
+               held.st_dev == found.st_dev && held.st_ino == found.st_ino;
+    }
+    void remove() const { ::unlinkat(folder_, name_.constData(), 0); }
 
-/// A lock that is there already can be had on a full disk, and on one that can only be read.
-int open_or_make(const QByteArray& name) {
-    const int file = open_own(name, O_RDWR | O_CREAT);
-    if (file >= 0) return file;
-    const int why = errno;
-    const int there = open_own(name, O_RDONLY);
-    if (there < 0) errno = why;
-    return there;
-}
+  private:
+    QByteArray name_;
+    int folder_;
+    int error_;
+};
 
 }  // namespace
 
@@ -56,17 +81,17 @@ LockFile& LockFile::operator=(LockFile&& other) noexcept {
 /// Someone who only asks whether a lock is held has it for a moment: that is waited for.
 LockAnswer LockFile::take(const QString& path) {
     release();
-    const QByteArray name = QFile::encodeName(path);
+    const Place place(path);
     LockAnswer answer = LockAnswer::impossible;
     for (int attempt = 0; attempt < tries; ++attempt) {
         if (attempt > 0) std::this_thread::sleep_for(between_tries);
-        const int file = open_or_make(name);
+        const int file = place.open_or_make();
         if (file < 0) {
             error_ = errno;
             return LockAnswer::impossible;
         }
         const bool locked = ::flock(file, LOCK_EX | LOCK_NB) == 0;
-        if (locked && is_still_there(file, name)) {
+        if (locked && place.still_has(file)) {
             file_ = file;
             path_ = path;
             return LockAnswer::taken;
@@ -78,12 +103,11 @@ LockAnswer LockFile::take(const QString& path) {
     return answer;
 }
 
-bool LockFile::is_in_place() const { return file_ >= 0 && is_still_there(file_, QFile::encodeName(path_)); }
+bool LockFile::is_in_place() const { return file_ >= 0 && Place(path_).still_has(file_); }
 
 void LockFile::release() {
     if (file_ < 0) return;
-    const QByteArray name = QFile::encodeName(path_);
-    if (is_still_there(file_, name)) ::unlink(name.constData());
+    if (const Place place(path_); place.still_has(file_)) place.remove();
     ::close(file_);
     file_ = -1;
     path_.clear();
@@ -97,7 +121,7 @@ void LockFile::write(const QByteArray& words) const {
 }
 
 bool LockFile::is_held(const QString& path) {
-    const int file = open_own(QFile::encodeName(path), O_RDONLY);
+    const int file = Place(path).open(O_RDONLY);
     if (file < 0) return false;
     const bool held = ::flock(file, LOCK_SH | LOCK_NB) != 0 && errno == EWOULDBLOCK;
     ::close(file);

@@ -22,7 +22,7 @@ class LockFile {
     LockFile(const LockFile&) = delete;
     LockFile& operator=(const LockFile&) = delete;
 
-    /// Instead of the one held before. The folder must be there.
+    /// Instead of the one held before. The folder must be there, and not as a link (ENOTDIR).
     [[nodiscard]] LockAnswer take(const QString& path);
     void release();
     [[nodiscard]] bool is_held() const { return file_ >= 0; }

@@ -77,14 +77,10 @@ class Replacing {
     Replacing& operator=(const Replacing&) = delete;
 
     WrittenFile run(const QByteArray& bytes) {
-        if (!look_at_before() || !fill(bytes) || !is_still_that_of_before()) return result_;
-        if (disk_.rename(beside_, path_) != 0) {
-            (void)fail(DiskStep::rename);
+        if (!look_at_before() || !fill(bytes) || !is_still_that_of_before() || !put_in_place())
             return result_;
-        }
-        has_name_ = false;
         result_.other_names_left = before_ && before_->st_nlink > 1;
-        result_.not_yet_safe = !sync_folder(disk_, path_);
+        result_.not_yet_safe = !wishes_.safe_at_once || !sync_folder(disk_, path_);
         struct ::stat found {};
         if (disk_.look_into(file_->get(), found) == 0) result_.stamp = stamp_of(found);
         result_.stamp.sha256 = sha256_of(bytes);
@@ -118,6 +114,79 @@ class Replacing {
         return !result_.was_changed;
     }
 
+    /// The new file under its name.
+    bool put_in_place() {
+        if (wishes_.only_new) return rename_to_free();
+        return wishes_.in_place_of && before_ ? exchange() : rename();
+    }
+
+    bool rename() {
+        if (disk_.rename(beside_, path_) != 0) return fail(DiskStep::rename);
+        has_name_ = false;
+        return true;
+    }
+
+    bool rename_to_free() {
+        if (disk_.rename_to_free(beside_, path_) == 0) {
+            has_name_ = false;
+            return true;
+        }
+        result_.was_changed = errno == EEXIST;
+        return !result_.was_changed && (is_not_known_here() ? rename() : fail(DiskStep::rename));
+    }
+
+    bool exchange() {
+        if (disk_.exchange(beside_, path_) != 0) {
+            result_.was_changed = errno == ENOENT;
+            return !result_.was_changed && (is_not_known_here() ? rename() : fail(DiskStep::rename));
+        }
+        struct ::stat came_out {};
+        if (disk_.look_at_link(beside_, came_out) != 0)
+            (void)fail(DiskStep::look);
+        else
+            result_.was_changed = !is_one_to_replace(came_out);
+        return result_.ok() ? drop_beside() : put_back();
+    }
+
+    /// The exchange itself has changed st_ctim.
+    [[nodiscard]] bool is_one_to_replace(const struct ::stat& came_out) const {
+        FileStamp found = stamp_of(came_out);
+        found.moved_ns = wishes_.in_place_of->moved_ns;
+        return same_state(found, *wishes_.in_place_of);
+    }
+
+    bool drop_beside() {
+        if (disk_.remove(beside_) == 0) has_name_ = false;  // else it is tried once more at the end
+        return true;
+    }
+
+    /// True: it could not be, and the new file is in place.
+    bool put_back() {
+        if (disk_.exchange(beside_, path_) == 0) {
+            // Replaced a second time meanwhile: what replaced ours stays in place.
+            if (!is_ours(beside_)) (void)disk_.exchange(beside_, path_);
+            return false;
+        }
+        result_.fault.reset();
+        result_.was_changed = false;
+        result_.theirs_beside = QFile::decodeName(beside_);
+        has_name_ = false;
+        return true;
+    }
+
+    /// Or nobody can say.
+    [[nodiscard]] bool is_ours(const QByteArray& path) const {
+        struct ::stat there {};
+        struct ::stat ours {};
+        return disk_.look_at_link(path, there) != 0 || disk_.look_into(file_->get(), ours) != 0 ||
+               (there.st_dev == ours.st_dev && there.st_ino == ours.st_ino);
+    }
+
+    /// The file system has no such way to rename, or the kernel none at all.
+    [[nodiscard]] static bool is_not_known_here() {
+        return errno == EINVAL || errno == ENOSYS || errno == ENOTSUP;
+    }
+
     bool fail(DiskStep step) {
         result_.fault = fault_at(step, named_);
         return false;
@@ -144,11 +213,13 @@ class Replacing {
         return file_->is_open();
     }
 
-    /// Nothing more can fail to be written once it is synced, so it may stay open until it is in place.
+    /// Nothing more can fail to be written once it is synced, so it may stay open until it is in place. What
+    /// is to be safe later is synced, and fails, in `make_safe`.
     bool fill_open_file(const QByteArray& bytes) {
         if (!write_all(disk_, file_->get(), bytes)) return fail(DiskStep::write);
         if (before_ && !wishes_.is_private)
             result_.attributes_lost = !take_after(disk_, file_->get(), path_, *before_);
+        if (!wishes_.safe_at_once) return true;
         return again_if_interrupted([&] { return disk_.sync(file_->get()); }) == 0 || fail(DiskStep::sync);
     }
 
@@ -237,6 +308,15 @@ WrittenFile write_whole(const QString& path, const QByteArray& bytes, const Writ
     WrittenFile failed;
     failed.fault = fault_at(DiskStep::look, path);
     return failed;
+}
+
+std::optional<DiskFault> make_safe(const QString& path, Disk& disk) {
+    const QByteArray name = QFile::encodeName(path);
+    constexpr int how = O_WRONLY | O_NOFOLLOW | O_NONBLOCK;
+    const OpenedFile file(disk, again_if_interrupted([&] { return disk.open(name, how, 0); }));
+    if (!file.is_open()) return fault_at(DiskStep::open, path);
+    const bool synced = again_if_interrupted([&] { return disk.sync(file.get()); }) == 0;
+    return synced && sync_folder(disk, name) ? std::nullopt : std::optional(fault_at(DiskStep::sync, path));
 }
 
 std::optional<DiskFault> remove_file(const QString& path, Disk& disk) {

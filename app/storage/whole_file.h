@@ -51,6 +51,9 @@ struct WriteWishes {
     std::optional<FileStamp> in_place_of{};
     /// Only where no file of that name is, of whatever kind.
     bool only_new = false;
+    /// Else the file is there as soon as it is written, and a kill of the program leaves it, but only
+    /// `make_safe` makes it survive a loss of power.
+    bool safe_at_once = true;
 };
 
 struct WrittenFile {
@@ -61,16 +64,25 @@ struct WrittenFile {
     bool attributes_lost = false;   ///< an extended attribute, the owner or the group could not be kept
     /// The folder could not be synced: the file is there, but might not be after a loss of power.
     bool not_yet_safe = false;
+    /// What another program wrote at the very moment of the write, if it could be neither left in place nor
+    /// put back: it has this name now. Mostly empty.
+    QString theirs_beside{};
 
     [[nodiscard]] bool ok() const { return !fault && !was_changed; }
 };
 
 /// Writes a file whole or not at all: into a new file beside it, synced, renamed over it, the folder synced
-/// (rename is atomic: POSIX.1-2017, rename). Rights, owner and extended attributes of the file of before are
+/// (rename is atomic: POSIX.1-2017, rename). Where one state of the file alone may be replaced, the two are
+/// exchanged instead (renameat2(2), Linux), and what comes out is looked at: if it is not that state, it is
+/// put back, so what is written between the last look and the rename is not lost either. A file system that
+/// cannot exchange has that moment. Rights, owner and extended attributes of the file of before are
 /// kept. After a fault, what was there before is there still, and nothing beside it. A file that may not be
 /// written stays (EACCES), and what is not an ordinary file too (EISDIR, ENOTSUP, and ELOOP: a link).
 [[nodiscard]] WrittenFile write_whole(const QString& path, const QByteArray& bytes,
                                       const WriteWishes& wishes = {}, Disk& disk = Disk::in_use());
+
+/// Makes sure that a file of the program's own, written without `safe_at_once`, survives a loss of power.
+[[nodiscard]] std::optional<DiskFault> make_safe(const QString& path, Disk& disk = Disk::in_use());
 
 /// Removes a file, and makes sure that it stays removed. A file that is not there is no fault.
 [[nodiscard]] std::optional<DiskFault> remove_file(const QString& path, Disk& disk = Disk::in_use());

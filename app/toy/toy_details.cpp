@@ -86,6 +86,18 @@ QPlainTextEdit* ToyDetailsDialog::text_box(QFormLayout* form, const QString& lab
     return box;
 }
 
+void ToyDetailsDialog::keep_in(DialogDraft& draft) {
+    draft.follow(*title_, QStringLiteral("title"));
+    draft.follow(*designer_, QStringLiteral("designer"));
+    draft.follow(*introduction_, QStringLiteral("introduction"));
+    draft.follow(*notes_, QStringLiteral("notes"));
+    draft.follow(*private_notes_, QStringLiteral("private-notes"));
+    draft.follow(*copyright_, QStringLiteral("copyright"));
+    draft.follow(*assembly_, QStringLiteral("assembly"));
+    draft.follow(*finishing_, QStringLiteral("finishing"));
+    draft.follow(*notions_, QStringLiteral("notions"));
+}
+
 Toy ToyDetailsDialog::applied_to(Toy toy) const {
     toy.title = title_->text().trimmed().toStdString();
     toy.designer = designer_->text().trimmed().toStdString();
@@ -102,7 +114,9 @@ Toy ToyDetailsDialog::applied_to(Toy toy) const {
 }
 
 void ask_toy_details(DocumentSession& session, QWidget* window) {
+    DialogDraft draft(session.drafts(), toy_details_draft);
     ToyDetailsDialog dialog(session.toy(), window);
+    dialog.keep_in(draft);
     if (dialog.exec() != QDialog::Accepted) return;
     session.edit(ToyDetailsDialog::tr("Change what the pattern says"),
                  [&](Toy toy) { return dialog.applied_to(std::move(toy)); });

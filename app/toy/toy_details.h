@@ -11,6 +11,7 @@ class QPlainTextEdit;
 
 namespace roundwright::app {
 
+class DialogDraft;
 class DocumentSession;
 
 /// What the maker says of the toy in the pattern, beside what is computed: title, level, introduction, how
@@ -20,6 +21,8 @@ class ToyDetailsDialog : public QDialog {
   public:
     explicit ToyDetailsDialog(const Toy& toy, QWidget* parent = nullptr);
 
+    /// Has what was typed before the program was ended, and keeps what is typed.
+    void keep_in(DialogDraft& draft);
     /// The toy with the words as they stand in the dialog.
     [[nodiscard]] Toy applied_to(Toy toy) const;
 
@@ -40,6 +43,9 @@ class ToyDetailsDialog : public QDialog {
     QPlainTextEdit* assembly_ = nullptr;
     QPlainTextEdit* finishing_ = nullptr;
 };
+
+/// By which what is typed there is kept.
+inline const auto toy_details_draft = QStringLiteral("toy-details");
 
 /// Asks for them; one undo step.
 void ask_toy_details(DocumentSession& session, QWidget* window);

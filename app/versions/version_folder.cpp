@@ -56,15 +56,16 @@ std::optional<DiskFault> VersionFolder::note_path(const QString& toy) const {
     return write_whole(path_ + QLatin1Char('/') + note_name, note, {Links::refuse, true}, disk_).fault;
 }
 
-std::optional<DiskFault> VersionFolder::add(const QByteArray& bytes, VersionKind kind,
-                                            const QDateTime& when) const {
+VersionFolder::Added VersionFolder::add(const QByteArray& bytes, VersionKind kind,
+                                        const QDateTime& when) const {
     const auto before = versions();
     Version version{before.empty() ? 1 : before.front().number + 1, when, kind, content_sha256(bytes), {}, 0};
     version.file = path_ + QLatin1Char('/') + version_file_name(version);
     auto written = write_whole(version.file, bytes, {Links::refuse, true}, disk_);
-    if (written.fault) return std::move(written.fault);
+    if (written.fault) return {std::move(written.fault)};
+    if (written.not_yet_safe) return {};
     drop_same_before(version);
-    return std::nullopt;
+    return {std::nullopt, true};
 }
 
 /// What was given up and is saved after all needs to be kept once.

@@ -26,9 +26,12 @@ class VersionFolder {
     [[nodiscard]] QString noted_path() const;
 
     [[nodiscard]] std::optional<DiskFault> note_path(const QString& toy) const;
+    struct Added {
+        std::optional<DiskFault> fault;
+        bool is_safe = false;  ///< also from a loss of power: only then may an older one go for it
+    };
     /// Keeps `bytes` as the newest version.
-    [[nodiscard]] std::optional<DiskFault> add(const QByteArray& bytes, VersionKind kind,
-                                               const QDateTime& when) const;
+    [[nodiscard]] Added add(const QByteArray& bytes, VersionKind kind, const QDateTime& when) const;
     void remove(const Version& version) const;
     /// Takes away what is more than the limits allow.
     void thin(const VersionLimits& limits, const QDateTime& now) const;

@@ -71,7 +71,9 @@ std::optional<DiskFault> VersionStore::add(const QString& path, const QByteArray
     const QByteArray sha256 = content_sha256(bytes);
     const bool is_newest = !all.empty() && all.front().sha256 == sha256 && all.front().kind == kind;
     if (is_newest || (in_file && in_file->sha256 == sha256)) return std::nullopt;
-    if (auto fault = folder.add(bytes, kind, when)) return fault;
+    auto added = folder.add(bytes, kind, when);
+    if (added.fault) return std::move(added.fault);
+    if (!added.is_safe) return std::nullopt;
     folder.thin(limits_, QDateTime::currentDateTimeUtc());
     thin_all(folder);
     return std::nullopt;

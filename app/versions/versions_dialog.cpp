@@ -16,6 +16,7 @@
 #include "app/kit/room_on_screen.h"
 #include "app/kit/save_bytes.h"
 #include "app/kit/save_path.h"
+#include "app/kit/toy_files.h"
 #include "app/storage/disk_words.h"
 #include "app/versions/then_and_now.h"
 #include "core/base/limits.h"
@@ -26,8 +27,6 @@
 
 namespace roundwright::app {
 namespace {
-
-const auto suffix = QStringLiteral("roundwright");
 
 QString toy_file_name(const QString& path) { return printable_line(QFileInfo(path).completeBaseName()); }
 
@@ -276,9 +275,9 @@ QString VersionsDialog::ask_copy_path() {
     const QFileInfo file(session_.path());
     const auto& when = model_->version(static_cast<std::size_t>(list_->currentIndex().row())).when;
     const QString time = when.toLocalTime().toString(QStringLiteral("yyyy-MM-dd, HH.mm"));
-    const QString name = QStringLiteral("%1 %2.%3").arg(file.completeBaseName(), time, suffix);
+    const QString name = QStringLiteral("%1 %2.%3").arg(file.completeBaseName(), time, toy_ending());
     return ask_save_path(this, tr("Save a copy of this version"), file.dir().filePath(name),
-                         tr("Toys (*.roundwright);;All files (*)"), suffix);
+                         toy_file_filter(), toy_ending());
 }
 
 void VersionsDialog::save_copy() {

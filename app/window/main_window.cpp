@@ -30,6 +30,7 @@
 #include "app/files/first_toy.h"
 #include "app/files/keeping_words.h"
 #include "app/files/last_toy.h"
+#include "app/gauge/finished_piece_notice.h"
 #include "app/gauge/gauge_actions.h"
 #include "app/gauge/gauge_panel.h"
 #include "app/kit/action_maker.h"
@@ -47,6 +48,7 @@
 #include "app/pieces/piece_edits.h"
 #include "app/plot/rounds_plot.h"
 #include "app/print/pattern_preview.h"
+#include "app/read_pattern/pattern_review.h"
 #include "app/read_pattern/pattern_text_actions.h"
 #include "app/reshape/reshape_actions.h"
 #include "app/rounds/fast_entry_line.h"
@@ -54,6 +56,7 @@
 #include "app/rounds/rounds_view.h"
 #include "app/shape/shape_actions.h"
 #include "app/shape/shape_panel.h"
+#include "app/toy/toy_details.h"
 #include "app/versions/version_actions.h"
 #include "app/versions/version_store.h"
 #include "app/window/help.h"
@@ -68,12 +71,14 @@
 namespace roundwright::app {
 namespace {
 
+constexpr int look_again_ms = 5000;  // as long as a busy disk holds up the end of a program
 constexpr int message_ms = 12'000;
 const auto geometry_setting = QStringLiteral("window/geometry");
 const auto columns_setting = QStringLiteral("window/columns");
 const auto rows_setting = QStringLiteral("window/rows");
 const auto keeping_notice = QStringLiteral("keeping");
 const auto left_notice = QStringLiteral("left-behind");
+const auto gauge_section = QStringLiteral("gauge");
 const auto started_setting = QStringLiteral("started-before");
 
 QFrame* rule(QWidget* parent) {
@@ -227,8 +232,13 @@ void MainWindow::fill_panels() {
     face_ = new FacePanel(session_);
     panels_->add_section(QStringLiteral("yarn"), tr("Yarn and hook"), QStringLiteral("yarn"),
                          new YarnPanel(session_));
-    panels_->add_section(QStringLiteral("gauge"), tr("Gauge"), QStringLiteral("gauge"),
-                         new GaugePanel(session_, gauge_actions_->from_finished_piece()));
+    auto* gauge = new GaugePanel(session_, gauge_actions_->from_finished_piece());
+    panels_->add_section(gauge_section, tr("Gauge"), QStringLiteral("gauge"), gauge);
+    connect(gauge_actions_->measure_circle(), &QAction::triggered, this, [this, gauge] {
+        panels_->open_section(gauge_section);
+        gauge->ask_for_circle();
+    });
+    connect(gauge, &GaugePanel::circle_measured, this, [this] { fast_entry_->focus_line(); });
     panels_->add_section(QStringLiteral("stuffing"), tr("Stuffing"), QStringLiteral("stuffing"),
                          new StuffingPanel(session_));
     panels_->add_section(QStringLiteral("face"), tr("Face"), QStringLiteral("face"), face_);
@@ -373,6 +383,7 @@ void MainWindow::follow_session() {
         if (changes.words || changes.everything) show_name();
     });
     connect(&session_, &DocumentSession::edit_refused, this, &MainWindow::tell);
+    connect(&session_, &DocumentSession::toy_changed, &last_chances_, &LastChances::goes_on);
     connect(&session_, &DocumentSession::remarked, this, &MainWindow::tell);
     connect(rounds_model_, &RoundsModel::entry_refused, this, &MainWindow::tell);
     connect(&versions_, &VersionKeeper::keeping_failed, this, &MainWindow::tell);
@@ -389,11 +400,14 @@ void MainWindow::follow_session() {
     const auto keep_pending = [this] { autosave_.set_pending(pending_entry()); };
     connect(fast_entry_->line(), &QLineEdit::textChanged, this, keep_pending);
     connect(rounds_view_, &RoundsView::typed_changed, this, keep_pending);
+    connect(&session_.drafts(), &TypedDrafts::changed, this, keep_pending);
     connect(&session_, &DocumentSession::current_piece_changed, this, keep_pending);
     connect(files_, &DocumentFiles::brought_back, this, &MainWindow::bring_back);
     connect(piece_actions_, &PieceActions::piece_added, fast_entry_, &FastEntryLine::focus_line);
     connect(shape_, &ShapePanel::round_clicked, this, [this](int round) { session_.select_rounds({round}); });
-    connect(files_, &DocumentFiles::new_toy, fast_entry_, &FastEntryLine::focus_line);
+    connect(files_, &DocumentFiles::new_toy, this, &MainWindow::offer_first_steps);
+    auto* finished = new FinishedPieceNotice(session_, *notices_, this);
+    connect(finished, &FinishedPieceNotice::wanted, gauge_actions_->from_finished_piece(), &QAction::trigger);
     connect(files_, &DocumentFiles::opened, this, [this] { rounds_view_->setFocus(Qt::OtherFocusReason); });
     connect(new DroppedFiles(this), &DroppedFiles::dropped, files_,
             [this](const QString& path) { files_->open(path); });
@@ -453,6 +467,9 @@ bool MainWindow::wants_less_motion() const {
 void MainWindow::begin(const QString& path) {
     const bool first_time = !QSettings().value(started_setting, false).toBool();
     QSettings().setValue(started_setting, true);
+    // A program that was ended a moment ago may still hold its copy.
+    if (autosave_.another_is_running())
+        QTimer::singleShot(look_again_ms, this, &MainWindow::say_what_was_left);
     if (!path.isEmpty() && files_->open(path)) {
         bring_back_typing();
         return say_what_was_left();
@@ -462,6 +479,12 @@ void MainWindow::begin(const QString& path) {
     session_.start(first_time ? first_toy() : empty_toy());
     turn_once_ = first_time && !wants_less_motion();
     if (turn_once_ && shape_->scene()) shape_->turn_once();
+    offer_first_steps();
+}
+
+/// The first round is typed at once; the gauge circle stands beside it.
+void MainWindow::offer_first_steps() {
+    panels_->open_section(gauge_section);
     fast_entry_->focus_line();
 }
 
@@ -500,13 +523,25 @@ void MainWindow::bring_back_last(const PendingEntry& pending) {
 }
 
 PendingEntry MainWindow::pending_entry() const {
-    return {fast_entry_->line()->text(), std::max(session_.current_piece(), 0), rounds_view_->typed()};
+    return {fast_entry_->line()->text(), std::max(session_.current_piece(), 0), rounds_view_->typed(),
+            session_.drafts().texts()};
 }
 
 void MainWindow::bring_back(const PendingEntry& pending) {
+    bring_back_dialog(pending.texts);
     if (!pending.empty()) session_.set_current_piece(std::max(pending.piece, 0));
     fast_entry_->bring_back(pending.text);
     if (pending.cell) rounds_view_->bring_back(*pending.cell);
+}
+
+/// The dialog that was open opens again, once the window is ready for it.
+void MainWindow::bring_back_dialog(const std::vector<TypedText>& texts) {
+    session_.drafts().bring_back(texts);
+    if (texts.empty()) return;
+    QTimer::singleShot(0, this, [this, dialog = texts.front().dialog] {
+        if (dialog == toy_details_draft) ask_toy_details(session_, this);
+        if (dialog == pattern_review_draft) pattern_text_actions_->review({});
+    });
 }
 
 void MainWindow::go_up_to_rounds() {
@@ -530,11 +565,14 @@ void MainWindow::set_up_scene() {
 }
 
 void MainWindow::closeEvent(QCloseEvent* event) {
-    if (!files_->may_leave()) {
+    // What is not saved is kept, and offered at the next start.
+    const bool asks = !(session_.modified() && last_chances_.session_ends() && autosave_.all_kept());
+    if (asks && !files_->may_leave()) {
         event->ignore();
         return;
     }
     keep_places();
+    if (!asks) return event->accept();
     if (keep_last_toy(session_, pending_entry())) autosave_.give_up();
     event->accept();
 }

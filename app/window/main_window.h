@@ -94,7 +94,9 @@ class MainWindow : public QMainWindow {
     void bring_back_last(const PendingEntry& pending);
     [[nodiscard]] PendingEntry pending_entry() const;
     void bring_back(const PendingEntry& pending);
+    void bring_back_dialog(const std::vector<TypedText>& texts);
     void go_up_to_rounds();
+    void offer_first_steps();
     void restore_places();
     void keep_places() const;
 

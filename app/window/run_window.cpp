@@ -5,6 +5,7 @@
 
 #include <QLocale>
 
+#include "app/files/display_gone.h"
 #include "app/files/end_signals.h"
 #include "app/kit/guarded_application.h"
 #include "app/kit/out_of_memory.h"
@@ -26,7 +27,7 @@ void leave_unless_all_has_ended(int exit_code) {
     std::_Exit(exit_code);
 }
 
-int run_window_of(GuardedApplication& application) {
+int run_window_of(GuardedApplication& application, DisplayGone& display_gone) {
     DocumentSession session;
     MainWindow window(session);
     EndSignals end_signals;
@@ -34,10 +35,13 @@ int run_window_of(GuardedApplication& application) {
         window.autosave().keep_now();
         EndSignals::end_by(number);
     });
+    display_gone.keep_by([&window] { return keep_and_say(window.autosave()); });
     window.show();
     const auto arguments = QApplication::arguments();
     application.guard([&] { window.begin(arguments.size() > 1 ? arguments.at(1) : QString()); });
-    return QApplication::exec();
+    const int exit_code = QApplication::exec();
+    display_gone.keep_by(nullptr);
+    return exit_code;
 }
 
 }  // namespace
@@ -46,6 +50,7 @@ int run_window(int argc, char** argv) {
     constexpr int without_memory = 1;
     end_in_words_without_memory(without_memory);
     qputenv("QT3D_RENDERER", "opengl");  // without OpenGL the other renderer ends the program
+    DisplayGone display_gone;
     GuardedApplication application(argc, argv);
     QApplication::setApplicationName(QStringLiteral("roundwright"));
     QApplication::setOrganizationName(QStringLiteral("roundwright"));
@@ -56,7 +61,7 @@ int run_window(int argc, char** argv) {
     if (wants_us_spelling(QLocale::system().uiLanguages())) QApplication::installTranslator(&us_spelling);
     speak_language_of_system();
 
-    const int exit_code = run_window_of(application);
+    const int exit_code = run_window_of(application, display_gone);
     leave_unless_all_has_ended(exit_code);
     return exit_code;
 }

@@ -36,8 +36,8 @@ void add_yarn_changes(const Toy& toy, const Piece& piece, std::vector<WorkNote>&
     }
 }
 
-void add_steps(const Piece& piece, const std::vector<double>& rest_loop_mm, std::vector<WorkNote>& notes) {
-    for (const WorkStep& step : work_steps(piece, rest_loop_mm)) {
+void add_steps(const Piece& piece, const PieceStudy& study, std::vector<WorkNote>& notes) {
+    for (const WorkStep& step : work_steps(piece, study.problem().rest_loop_mm, study.fabric.mm)) {
         QString text = step_words(step, piece);
         if (step.kind == StepKind::fit_feature)
             text = WorkNotesText::tr("%1 Small parts are a choking hazard for small children.").arg(text);
@@ -62,7 +62,7 @@ std::vector<WorkNote> work_notes(const Toy& toy, const Piece& piece, const Piece
     std::vector<WorkNote> notes;
     if (piece.rounds.empty()) return notes;
     add_yarn_changes(toy, piece, notes);
-    add_steps(piece, study.problem().rest_loop_mm, notes);
+    add_steps(piece, study, notes);
     add_sewn_features(piece, notes);
     if (piece.end == End::drawn_closed)
         notes.push_back(

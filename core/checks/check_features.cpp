@@ -136,8 +136,8 @@ void check_feature(const FaceInput& face, int index, std::vector<Check>& checks)
 void check_features(const CheckInput& input, std::vector<Check>& checks) {
     if (input.piece.features.empty() || !input.revolved.usable()) return;
     const FaceInput face{input, FaceSurface(input.piece, input.revolved), stitch_counts(input.graph.graph),
-                         openings_mm(input.problem.rest_loop_mm),
-                         start_opening_mm(input.piece.start, input.problem.rest_loop_mm)};
+                         openings_mm(input.problem.rest_loop_mm, input.fabric.mm),
+                         start_opening_mm(input.piece.start, input.problem.rest_loop_mm, input.fabric.mm)};
     for (std::size_t k = 0; k < input.piece.features.size(); ++k)
         check_feature(face, static_cast<int>(k), checks);
     check_touch(face, checks);

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "core/checks/check.h"
+#include "core/gauge/fabric_thickness.h"
 #include "core/gauge/gauge.h"
 #include "core/rounds/piece_graph.h"
 #include "core/rounds/workable_counts.h"
@@ -28,6 +29,7 @@ struct CheckInput {
     const std::vector<FabricSign>& signs;  ///< none without a shape
     /// The same shape as the face sees it; not usable where it is no surface of revolution.
     const Shape& revolved;
+    FabricThickness fabric{};  ///< of 0 mm: not known
 
     [[nodiscard]] int rounds() const { return static_cast<int>(piece.rounds.size()); }
     [[nodiscard]] double stitch_width_mm() const { return gauge.stitch_width_mm; }

@@ -7,10 +7,10 @@
 #include <string_view>
 #include <vector>
 
+#include "core/base/kept_keys.h"
 #include "core/document/json_document.h"
 #include "core/document/json_tree.h"
 #include "core/document/unread_keys.h"
-#include "core/toy/kept_keys.h"
 
 namespace roundwright {
 

@@ -22,6 +22,8 @@ constexpr double most_counted = 1'000'000;
 constexpr double most_amount = 1e9;
 constexpr double most_area_stretch = 0.5;
 constexpr double longest_seconds = 1e9;
+constexpr double most_of_a_logarithm = 100;  // a line of evidence has unit length; ln of 100 m is 11.5
+constexpr double least_deviation = 1e-6;
 constexpr int most_made = 1'000;
 constexpr int most_stitches = static_cast<int>(max_stitches_per_piece);
 constexpr int most_rounds = static_cast<int>(max_rounds_per_piece);
@@ -88,7 +90,7 @@ std::optional<double> amount(const JsonPlace& object, std::string_view key) {
     return object.at(key).number(0, most_amount);
 }
 
-GaugeSource read_swatch(const JsonPlace& place) {
+SwatchGauge read_swatch(const JsonPlace& place) {
     SwatchGauge swatch;
     swatch.stitches = place.at("stitches").number(0, most_counted);
     swatch.width_mm = place.at("width_mm").number(0, longest_mm);
@@ -100,7 +102,7 @@ GaugeSource read_swatch(const JsonPlace& place) {
     return swatch;
 }
 
-GaugeSource read_circle(const JsonPlace& place) {
+CircleGauge read_circle(const JsonPlace& place) {
     CircleGauge circle;
     circle.rounds = place.at("rounds").whole(0, most_rounds);
     circle.increases = place.at("increases").whole(0, most_stitches);
@@ -111,7 +113,7 @@ GaugeSource read_circle(const JsonPlace& place) {
     return circle;
 }
 
-GaugeSource read_given(const JsonPlace& place) {
+GivenGauge read_given(const JsonPlace& place) {
     GivenGauge given;
     given.gauge.stitch_width_mm = place.at("stitch_width_mm").number(0, longest_mm);
     given.gauge.round_height_mm = place.at("round_height_mm").number(0, longest_mm);
@@ -122,6 +124,54 @@ GaugeSource read_given(const JsonPlace& place) {
     return given;
 }
 
+Measured read_measured(const JsonPlace& place) {
+    Measured measured;
+    measured.of = choice(place.at("of"), names::measures);
+    if (measured.of == MeasuredOf::circumference_of_round)
+        measured.round = place.at("round").whole(1, most_rounds) - 1;
+    measured.mm = place.at("mm").number(0, longest_mm);
+    measured.error_mm = optional_number(place, "error_mm", measured.error_mm, 0, longest_mm);
+    place.close();
+    return measured;
+}
+
+GaugeLine read_line(const JsonPlace& place) {
+    const auto number = [&](std::string_view key) {
+        return place.at(key).number(-most_of_a_logarithm, most_of_a_logarithm);
+    };
+    GaugeLine line{number("of_width"), number("of_height"), number("value")};
+    line.deviation = place.at("deviation").number(least_deviation, most_of_a_logarithm);
+    place.close();
+    return line;
+}
+
+FinishedPieceGauge read_finished_piece(const JsonPlace& place) {
+    FinishedPieceGauge finished;
+    finished.piece = place.at("piece").text();
+    finished.measured = list(place.at("measured"), most_measured_lengths, read_measured);
+    finished.lines = list(place.at("evidence"), most_gauge_lines, read_line);
+    finished.hook_mm = optional_number(place, "hook_mm", 0, 0, most_hook_mm);
+    return finished;
+}
+
+decltype(GaugeMeasurement::what) read_measurement_itself(const JsonPlace& place) {
+    const JsonPlace from = place.at("from");
+    const std::string word = from.text();
+    if (word == "swatch") return read_swatch(place);
+    if (word == "circle") return read_circle(place);
+    if (word == "given") return read_given(place);
+    if (word == "finished_piece") return read_finished_piece(place);
+    from.fail("one of swatch circle given finished_piece");
+}
+
+GaugeMeasurement read_measurement(const JsonPlace& place) {
+    GaugeMeasurement measurement{read_measurement_itself(place), optional_text(place, "name"),
+                                 optional_text(place, "measured_on")};
+    if (place.has("counts")) measurement.counts = place.at("counts").flag();
+    measurement.kept = place.kept();
+    return measurement;
+}
+
 GaugeSource read_source(const JsonPlace& place) {
     const JsonPlace from = place.at("from");
     const std::string word = from.text();
@@ -129,7 +179,9 @@ GaugeSource read_source(const JsonPlace& place) {
     if (word == "circle") return read_circle(place);
     if (word == "estimate") return EstimatedGauge{choice(place.at("weight"), names::weights)};
     if (word == "given") return read_given(place);
-    from.fail("one of swatch circle estimate given");
+    if (word == "several")
+        return SeveralGauge{list(place.at("measurements"), most_gauge_measurements, read_measurement)};
+    from.fail("one of swatch circle estimate given several");
 }
 
 GaugeSource read_gauge(const JsonPlace& place) {

@@ -47,6 +47,21 @@ ordered_json colour_json(const Colour& colour) {
     return text;
 }
 
+void put(ordered_json& json, const char* key, const std::optional<double>& number) {
+    if (number) json[key] = *number;
+}
+
+void put(ordered_json& json, const char* key, const std::string& text) {
+    if (!text.empty()) json[key] = text;
+}
+
+template <class Things, class ToJson>
+ordered_json list_json(const Things& things, ToJson to_json) {
+    ordered_json list = ordered_json::array();
+    for (const auto& thing : things) list.push_back(to_json(thing));
+    return list;
+}
+
 ordered_json source_json(const SwatchGauge& swatch) {
     return {{"from", "swatch"},
             {"stitches", swatch.stitches},
@@ -83,15 +98,43 @@ ordered_json source_json(const GivenGauge& given) {
     return json;
 }
 
+ordered_json measured_json(const Measured& measured) {
+    ordered_json json{{"of", names::name_of(names::measures, measured.of)}};
+    if (measured.of == MeasuredOf::circumference_of_round) json["round"] = measured.round + 1;
+    json["mm"] = measured.mm;
+    json["error_mm"] = measured.error_mm;
+    return json;
+}
+
+ordered_json line_json(const GaugeLine& line) {
+    return {{"of_width", line.of_width},
+            {"of_height", line.of_height},
+            {"value", line.value},
+            {"deviation", line.deviation}};
+}
+
+ordered_json source_json(const FinishedPieceGauge& finished) {
+    return {{"from", "finished_piece"},
+            {"piece", finished.piece},
+            {"measured", list_json(finished.measured, measured_json)},
+            {"evidence", list_json(finished.lines, line_json)},
+            {"hook_mm", finished.hook_mm}};
+}
+
+ordered_json measurement_json(const GaugeMeasurement& measurement) {
+    ordered_json json = std::visit([](const auto& what) { return source_json(what); }, measurement.what);
+    put(json, "name", measurement.name);
+    put(json, "measured_on", measurement.measured_on);
+    if (!measurement.counts) json["counts"] = false;
+    put_kept(json, measurement.kept);
+    return json;
+}
+
+ordered_json source_json(const SeveralGauge& several) {
+    return {{"from", "several"}, {"measurements", list_json(several.measurements, measurement_json)}};
+}
+
 ordered_json source_json(std::monostate) { return nullptr; }
-
-void put(ordered_json& json, const char* key, const std::optional<double>& number) {
-    if (number) json[key] = *number;
-}
-
-void put(ordered_json& json, const char* key, const std::string& text) {
-    if (!text.empty()) json[key] = text;
-}
 
 ordered_json yarn_json(const Yarn& yarn) {
     ordered_json json{{"name", yarn.name},
@@ -128,13 +171,6 @@ ordered_json round_json(const Round& round) {
     put(json, "note", round.note);
     put_kept(json, round.kept);
     return json;
-}
-
-template <class Things, class ToJson>
-ordered_json list_json(const Things& things, ToJson to_json) {
-    ordered_json list = ordered_json::array();
-    for (const auto& thing : things) list.push_back(to_json(thing));
-    return list;
 }
 
 ordered_json worked_json(const WorkedSoFar& worked) {

@@ -23,6 +23,11 @@ inline constexpr Names<YarnWeight, 8> weights{{{YarnWeight::lace, "lace"},
                                                {YarnWeight::jumbo, "jumbo"}}};
 inline constexpr Names<CircleLie, 3> circle_lies{
     {{CircleLie::flat, "flat"}, {CircleLie::cups, "cups"}, {CircleLie::ruffles, "ruffles"}}};
+inline constexpr Names<MeasuredOf, 4> measures{
+    {{MeasuredOf::width, "width"},
+     {MeasuredOf::height, "height"},
+     {MeasuredOf::circumference, "circumference"},
+     {MeasuredOf::circumference_of_round, "circumference_of_round"}}};
 inline constexpr Names<StitchKind, 8> stitches{{{StitchKind::chain, "chain"},
                                                 {StitchKind::slip_stitch, "slip_stitch"},
                                                 {StitchKind::single_crochet, "single_crochet"},

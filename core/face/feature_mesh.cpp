@@ -20,7 +20,6 @@ using std::numbers::pi;
 constexpr int around = 40;
 constexpr double felt_thickness_mm = 1.2;
 constexpr double washer_thickness_mm = 1.5;
-constexpr double fabric_thickness_mm = 2.5;
 constexpr double thread_mm = 1.1;
 
 /// A frame on the surface: width along the round, height along the meridian, depth outwards.
@@ -142,8 +141,8 @@ Mesh lid(const Feature& feature, const Frame& frame) {
 
 class PartMaker {
   public:
-    PartMaker(const FaceSurface& surface, std::vector<FeaturePart>& parts)
-        : surface_(surface), parts_(parts) {}
+    PartMaker(const FaceSurface& surface, double fabric_mm, std::vector<FeaturePart>& parts)
+        : surface_(surface), fabric_mm_(fabric_mm), parts_(parts) {}
 
     void add(int index, const Feature& feature, const PlacedFeature& placed) {
         for (std::size_t k = 0; k < placed.starts.size(); ++k) {
@@ -181,8 +180,7 @@ class PartMaker {
         if (feature.lids) keep(index, lid(feature, frame), Finish::felt);
         const double washer = washer_diameter_mm(feature);
         keep(index,
-             ringed_body(frame, washer, washer,
-                         disc_rings(-fabric_thickness_mm, -fabric_thickness_mm - washer_thickness_mm),
+             ringed_body(frame, washer, washer, disc_rings(-fabric_mm_, -fabric_mm_ - washer_thickness_mm),
                          {0xE8, 0xE8, 0xE4}),
              Finish::glossy, true);
     }
@@ -192,16 +190,17 @@ class PartMaker {
     }
 
     const FaceSurface& surface_;
+    double fabric_mm_;
     std::vector<FeaturePart>& parts_;
 };
 
 }  // namespace
 
 std::vector<FeaturePart> feature_parts(const std::vector<Feature>& features, const FaceSurface& surface,
-                                       const std::vector<int>& counts) {
+                                       const std::vector<int>& counts, double fabric_mm) {
     std::vector<FeaturePart> parts;
     if (surface.empty()) return parts;
-    PartMaker maker(surface, parts);
+    PartMaker maker(surface, fabric_mm, parts);
     for (std::size_t k = 0; k < features.size(); ++k) {
         maker.add(static_cast<int>(k), features[k], place_feature(features[k], surface, counts));
     }

@@ -19,9 +19,10 @@ struct FeaturePart {
     bool inside = false;  ///< a washer: on the far side of the fabric
 };
 
-/// All that is fitted to a piece, as it sits on the surface. What is not on the piece is left out.
+/// All that is fitted to a piece, as it sits on the surface. What is not on the piece is left out. Washers
+/// lie inside, on fabric that is `fabric_mm` thick.
 [[nodiscard]] std::vector<FeaturePart> feature_parts(const std::vector<Feature>& features,
                                                      const FaceSurface& surface,
-                                                     const std::vector<int>& stitch_counts);
+                                                     const std::vector<int>& stitch_counts, double fabric_mm);
 
 }  // namespace roundwright

@@ -7,6 +7,11 @@ namespace roundwright {
 
 namespace {
 
+/// The circle inside a loop of this length whose fabric is so thick.
+double within(double loop_mm, double fabric_mm) {
+    return std::max(0.0, loop_mm / std::numbers::pi - fabric_mm);
+}
+
 /// The last round from `first` on, up to the first one that is too narrow.
 std::optional<int> last_before_too_narrow(int first, double needed_mm, const std::vector<double>& openings) {
     std::optional<int> last;
@@ -29,17 +34,17 @@ int last_of_widest(const std::vector<double>& openings) {
 
 }  // namespace
 
-std::vector<double> openings_mm(const std::vector<double>& rest_loop_mm) {
+std::vector<double> openings_mm(const std::vector<double>& rest_loop_mm, double fabric_mm) {
     std::vector<double> openings;
     for (std::size_t loop = 1; loop < rest_loop_mm.size(); ++loop) {
-        openings.push_back(rest_loop_mm[loop] / std::numbers::pi);
+        openings.push_back(within(rest_loop_mm[loop], fabric_mm));
     }
     return openings;
 }
 
-double start_opening_mm(const Start& start, const std::vector<double>& rest_loop_mm) {
+double start_opening_mm(const Start& start, const std::vector<double>& rest_loop_mm, double fabric_mm) {
     const bool open = std::holds_alternative<OpenTube>(start) || std::holds_alternative<ChainRing>(start);
-    return open && !rest_loop_mm.empty() ? rest_loop_mm.front() / std::numbers::pi : 0;
+    return open && !rest_loop_mm.empty() ? within(rest_loop_mm.front(), fabric_mm) : 0;
 }
 
 FittingTime fitting_time(int feature_round, double washer_mm, const std::vector<double>& openings,

@@ -16,11 +16,13 @@ inline constexpr double fingers_need_mm = 30;
 inline constexpr double stuffing_needs_mm = 12;
 
 /// Diameter of the opening that is left when each round is done, mm: the edge laid in a circle, not
-/// stretched. `rest_loop_mm`: relaxed length of every loop, the start's first, as the shape problem has it.
-[[nodiscard]] std::vector<double> openings_mm(const std::vector<double>& rest_loop_mm);
+/// stretched, within its fabric, since the loop runs in the middle of that. `rest_loop_mm`: relaxed length of
+/// every loop, the start's first, as the shape problem has it. `fabric_mm`: thickness (`FabricThickness`).
+[[nodiscard]] std::vector<double> openings_mm(const std::vector<double>& rest_loop_mm, double fabric_mm);
 
 /// Diameter of the opening that the start leaves: 0 where it is drawn closed or worked along a chain.
-[[nodiscard]] double start_opening_mm(const Start& start, const std::vector<double>& rest_loop_mm);
+[[nodiscard]] double start_opening_mm(const Start& start, const std::vector<double>& rest_loop_mm,
+                                      double fabric_mm);
 
 /// When a feature with a washer can be fitted. Rounds from 0; "by round k" means after it, before the next.
 struct FittingTime {

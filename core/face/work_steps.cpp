@@ -34,11 +34,12 @@ void add_stuffing(const Piece& piece, const std::vector<double>& openings, std::
 
 }  // namespace
 
-std::vector<WorkStep> work_steps(const Piece& piece, const std::vector<double>& rest_loop_mm) {
+std::vector<WorkStep> work_steps(const Piece& piece, const std::vector<double>& rest_loop_mm,
+                                 double fabric_mm) {
     std::vector<WorkStep> steps;
     if (piece.rounds.empty() || rest_loop_mm.size() != piece.rounds.size() + 1) return steps;
-    const std::vector<double> openings = openings_mm(rest_loop_mm);
-    add_features(piece, openings, start_opening_mm(piece.start, rest_loop_mm), steps);
+    const std::vector<double> openings = openings_mm(rest_loop_mm, fabric_mm);
+    add_features(piece, openings, start_opening_mm(piece.start, rest_loop_mm, fabric_mm), steps);
     add_stuffing(piece, openings, steps);
     std::stable_sort(steps.begin(), steps.end(),
                      [](const WorkStep& a, const WorkStep& b) { return a.after_round < b.after_round; });

@@ -24,7 +24,8 @@ struct WorkStep {
 
 /// What a piece's features and stuffing ask for, in the order of its rounds. A washer that never passes the
 /// opening is due as soon as its gap is there. `rest_loop_mm`: relaxed length of every loop, the start's
-/// first; steps are only known where there is one a round and one more.
-[[nodiscard]] std::vector<WorkStep> work_steps(const Piece& piece, const std::vector<double>& rest_loop_mm);
+/// first; steps are only known where there is one a round and one more. `fabric_mm`: thickness.
+[[nodiscard]] std::vector<WorkStep> work_steps(const Piece& piece, const std::vector<double>& rest_loop_mm,
+                                               double fabric_mm);
 
 }  // namespace roundwright

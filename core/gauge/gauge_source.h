@@ -1,10 +1,14 @@
 #pragma once
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <variant>
+#include <vector>
 
+#include "core/base/kept_keys.h"
 #include "core/gauge/gauge.h"
+#include "core/gauge/measured.h"
 #include "core/gauge/yarn_standard.h"
 
 namespace roundwright {
@@ -56,8 +60,57 @@ struct GivenGauge {
     friend bool operator==(const GivenGauge&, const GivenGauge&) = default;
 };
 
+/// What a finished piece said of the gauge on the day it was measured, as linear evidence,
+///
+///     of_width ln w + of_height ln h = value,
+///
+/// w and h in mm, independent of the other lines of the piece. The piece's rounds are not needed any more.
+struct GaugeLine {
+    double of_width = 0;
+    double of_height = 0;
+    double value = 0;
+    double deviation = 0;  ///< one standard deviation of `value`
+
+    friend bool operator==(const GaugeLine&, const GaugeLine&) = default;
+};
+
+/// A finished piece that was measured. The gauge comes from its lines alone; what was measured is kept to be
+/// shown.
+struct FinishedPieceGauge {
+    std::string piece;
+    std::vector<Measured> measured;
+    std::vector<GaugeLine> lines;
+    double hook_mm = 0;  ///< the hook of the piece; 0: the toy's own
+
+    friend bool operator==(const FinishedPieceGauge&, const FinishedPieceGauge&) = default;
+};
+
+/// One of several measurements.
+struct GaugeMeasurement {
+    std::variant<SwatchGauge, CircleGauge, GivenGauge, FinishedPieceGauge> what;
+    std::string name;         ///< the maker's own; may be empty
+    std::string measured_on;  ///< the day, "2026-05-03" (ISO 8601); may be empty
+    bool counts = true;       ///< false: kept, and left out of the gauge
+    KeptKeys kept{};
+
+    friend bool operator==(const GaugeMeasurement&, const GaugeMeasurement&) = default;
+};
+
+/// Several measurements together; `combined_gauge` weighs them.
+struct SeveralGauge {
+    std::vector<GaugeMeasurement> measurements;
+
+    friend bool operator==(const SeveralGauge&, const SeveralGauge&) = default;
+};
+
+/// How many measurements a toy may hold, and how many lines and lengths a finished piece.
+inline constexpr std::size_t most_gauge_measurements = 100;
+inline constexpr std::size_t most_gauge_lines = 8;
+inline constexpr std::size_t most_measured_lengths = 100;
+
 /// `std::monostate`: the maker has not said anything yet.
-using GaugeSource = std::variant<std::monostate, SwatchGauge, CircleGauge, EstimatedGauge, GivenGauge>;
+using GaugeSource =
+    std::variant<std::monostate, SwatchGauge, CircleGauge, EstimatedGauge, GivenGauge, SeveralGauge>;
 
 /// The gauge that a source gives with the toy's hook; nothing if the source is empty or not usable (a zero or
 /// negative measure, a weight without a published range for single crochet).

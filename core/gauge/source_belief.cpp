@@ -3,6 +3,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/gauge/combined_gauge.h"
 #include "core/gauge/flat_limits.h"
 #include "core/gauge/gauge_prior.h"
 
@@ -118,6 +119,17 @@ std::optional<GaugeBelief> believed(const GivenGauge& given, double) {
     return belief_of(gauge);
 }
 
+std::optional<GaugeBelief> believed(const SeveralGauge& several, double hook_mm) {
+    const auto combined = combined_gauge(several, hook_mm);
+    if (!combined) return std::nullopt;
+    return belief_of(combined->gauge);
+}
+
+bool is_usable(const GaugeLine& line) {
+    return std::isfinite(line.value) && std::isfinite(line.of_width) && std::isfinite(line.of_height) &&
+           (line.of_width != 0 || line.of_height != 0) && positive(line.deviation);
+}
+
 }  // namespace
 
 std::optional<GaugeFindings> findings_of(const SwatchGauge& swatch, double hook_mm) {
@@ -131,6 +143,23 @@ std::optional<GaugeFindings> findings_of(const CircleGauge& circle, double hook_
     if (!is_usable(circle)) return std::nullopt;
     return GaugeFindings{{with_other_hook(width_across(circle), circle.hook_mm, hook_mm)},
                          ratio_bounds(circle)};
+}
+
+std::optional<GaugeFindings> findings_of(const GivenGauge& given, double hook_mm) {
+    const auto belief = believed(given, hook_mm);
+    if (!belief) return std::nullopt;
+    return GaugeFindings{evidence_of(*belief), std::nullopt};
+}
+
+std::optional<GaugeFindings> findings_of(const FinishedPieceGauge& finished, double hook_mm) {
+    GaugeFindings findings;
+    for (const GaugeLine& line : finished.lines) {
+        if (!is_usable(line)) continue;
+        const GaugeEvidence evidence{{line.of_width, line.of_height}, line.value, line.deviation};
+        findings.evidence.push_back(with_other_hook(evidence, finished.hook_mm, hook_mm));
+    }
+    if (findings.evidence.empty()) return std::nullopt;
+    return findings;
 }
 
 std::optional<GaugeBelief> belief_of(const GaugeSource& source, double hook_mm) {

@@ -22,6 +22,12 @@ namespace roundwright {
 /// edge as it stands, N w / pi.
 [[nodiscard]] std::optional<GaugeFindings> findings_of(const CircleGauge& circle, double hook_mm);
 
+/// A stitch size that was given, with its errors.
+[[nodiscard]] std::optional<GaugeFindings> findings_of(const GivenGauge& given, double hook_mm);
+
+/// The lines that a finished piece left.
+[[nodiscard]] std::optional<GaugeFindings> findings_of(const FinishedPieceGauge& finished, double hook_mm);
+
 /// What a source lets believe of the gauge with the toy's hook: the prior, narrowed by what was measured. A
 /// gauge that was given is believed as it stands. Nothing if the source is empty or not usable.
 [[nodiscard]] std::optional<GaugeBelief> belief_of(const GaugeSource& source, double hook_mm);

@@ -6,6 +6,13 @@
 namespace roundwright {
 namespace {
 
+template <class... Cases>
+struct Overloaded : Cases... {
+    using Cases::operator()...;
+};
+template <class... Cases>
+Overloaded(Cases...) -> Overloaded<Cases...>;
+
 bool same_size(const Gauge& a, const Gauge& b) {
     return a.stitch_width_mm == b.stitch_width_mm && a.round_height_mm == b.round_height_mm;
 }
@@ -18,13 +25,23 @@ ReshapeCode code_of_same_rounds(const PieceForm& old, const PieceForm& made) {
 }  // namespace
 
 Toy with_hook(const Toy& toy, double hook_mm) {
+    const auto keep_hook = [&](auto& measured) {
+        if (measured.hook_mm == 0) measured.hook_mm = toy.hook_mm;
+    };
+    const auto hold = Overloaded{[&](SwatchGauge& swatch) { keep_hook(swatch); },
+                                 [&](CircleGauge& circle) { keep_hook(circle); },
+                                 [&](FinishedPieceGauge& finished) { keep_hook(finished); },
+                                 [&](GivenGauge& given) {
+                                     if (toy.hook_mm > 0)
+                                         given.gauge = with_other_hook(given.gauge, toy.hook_mm, hook_mm);
+                                 },
+                                 [](auto&) {}};
     Toy other = toy;
-    if (auto* swatch = std::get_if<SwatchGauge>(&other.gauge); swatch != nullptr && swatch->hook_mm == 0)
-        swatch->hook_mm = toy.hook_mm;
-    if (auto* circle = std::get_if<CircleGauge>(&other.gauge); circle != nullptr && circle->hook_mm == 0)
-        circle->hook_mm = toy.hook_mm;
-    if (auto* given = std::get_if<GivenGauge>(&other.gauge); given != nullptr && toy.hook_mm > 0)
-        given->gauge = with_other_hook(given->gauge, toy.hook_mm, hook_mm);
+    std::visit(Overloaded{hold,
+                          [&](SeveralGauge& several) {
+                              for (GaugeMeasurement& one : several.measurements) std::visit(hold, one.what);
+                          }},
+               other.gauge);
     other.hook_mm = hook_mm;
     return other;
 }

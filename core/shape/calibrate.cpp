@@ -95,6 +95,33 @@ void presume_stretch(const ShapeProblem& at_one_mm, const KnownBefore& known,
     presumed.information(stretch, stretch) = std::pow(presumed_stretch_spread, -2);
 }
 
+/// A line that says less than this of a logarithm says nothing.
+constexpr double least_information = 1;
+
+/// The measurements' information on the gauge with the stretch as presumed taken out (Schur's complement),
+/// and its own directions, whose errors are independent.
+std::vector<GaugeLine> gauge_lines(const CalibrationFit& fit, const CalibrationPresumption& presumed) {
+    Eigen::Matrix2d information = fit.measured_information.topLeftCorner<2, 2>();
+    Eigen::Vector2d side = fit.measured_side.head<2>();
+    if (presumed.sought[stretch]) {
+        const Eigen::Vector2d shared = fit.measured_information.topRightCorner<2, 1>();
+        const double presumption = presumed.information(stretch, stretch);
+        const double of_stretch = fit.measured_information(stretch, stretch) + presumption;
+        const double stretch_side = fit.measured_side[stretch] + presumption * presumed.values[stretch];
+        information -= shared * shared.transpose() / of_stretch;
+        side -= shared * stretch_side / of_stretch;
+    }
+    const Eigen::SelfAdjointEigenSolver<Eigen::Matrix2d> own(information);
+    std::vector<GaugeLine> lines;
+    for (int k = 0; k < 2; ++k) {
+        const double known = own.eigenvalues()[k];
+        if (!(known > least_information)) continue;
+        const Eigen::Vector2d along = own.eigenvectors().col(k);
+        lines.push_back({along[0], along[1], along.dot(side) / known, 1 / std::sqrt(known)});
+    }
+    return lines;
+}
+
 Gauge gauge_of(const CalibrationFit& fit) {
     const auto deviation = [&](int v) { return std::sqrt(fit.covariance(v, v)); };
     const double width = std::exp(fit.values[0]);
@@ -144,7 +171,9 @@ Calibration calibrate(const ShapeProblem& problem, const std::vector<Measured>& 
         return failed(CalibrationCode::unusable_piece);
     const CalibrationFit fit = fit_calibration(posed, measured, presumed, options);
     if (!fit.solved) return failed(CalibrationCode::not_converged);
-    return calibration_of(fit, posed.area_stretch, measured, presumed.sought);
+    Calibration found = calibration_of(fit, posed.area_stretch, measured, presumed.sought);
+    found.lines = gauge_lines(fit, presumed);
+    return found;
 }
 
 }  // namespace roundwright

@@ -6,21 +6,12 @@
 #include <vector>
 
 #include "core/gauge/gauge.h"
+#include "core/gauge/gauge_source.h"
+#include "core/gauge/measured.h"
 #include "core/shape/solve_shape.h"
 #include "core/toy/toy.h"
 
 namespace roundwright {
-
-/// What was measured on a finished piece. A circumference is the tape round the widest place, or round the
-/// top of one round.
-enum class MeasuredOf { width, height, circumference, circumference_of_round };
-
-struct Measured {
-    MeasuredOf of = MeasuredOf::width;
-    double mm = 0;
-    double error_mm = 2;  ///< half width of the range in which the true value is believed to lie
-    int round = 0;        ///< from 0; of `circumference_of_round`
-};
 
 /// What the maker knows besides. Errors of the gauge are half widths, as everywhere.
 struct KnownBefore {
@@ -56,6 +47,8 @@ struct Calibration {
     std::vector<double> modelled_mm;  ///< one a measurement, at the values found
     Eigen::Matrix3d covariance =
         Eigen::Matrix3d::Zero();  ///< of (ln stitch width, ln round height, ln stretch); 0 where not sought
+    /// What the measurements alone say of the gauge, whatever the stuffing: none to two independent lines.
+    std::vector<GaugeLine> lines;
     int iterations = 0;
     std::vector<CalibrationNote> notes;
 

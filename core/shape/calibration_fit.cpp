@@ -41,6 +41,9 @@ class Fit {
         }
         found.values = values;
         found.covariance = covariance();
+        found.measured_information = jacobian_.transpose() * jacobian_;
+        found.measured_side =
+            found.measured_information * values + jacobian_.transpose() * deviations(modelled_);
         found.modelled_mm.assign(modelled_.data(), modelled_.data() + modelled_.size());
         return found;
     }
@@ -147,7 +150,7 @@ class Fit {
     const ShapeOptions& options_;
     Shape shape_;  ///< the last solved, for warm starts
     Eigen::VectorXd modelled_;
-    Eigen::MatrixXd jacobian_;
+    Eigen::MatrixXd jacobian_ = Eigen::MatrixXd::Zero(0, 3);
     Eigen::Matrix3d information_ = Eigen::Matrix3d::Identity();
     Values downhill_ = Values::Zero();
 };

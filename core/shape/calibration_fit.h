@@ -28,6 +28,10 @@ struct CalibrationFit {
     CalibrationValues values = CalibrationValues::Zero();
     Eigen::Matrix3d covariance =
         Eigen::Matrix3d::Zero();  ///< 0 in the rows and columns of what is not sought
+    /// What the measurements alone say, without the presumption, linear at `values`: their information
+    /// matrix I and I times the values that they speak for.
+    Eigen::Matrix3d measured_information = Eigen::Matrix3d::Zero();
+    CalibrationValues measured_side = CalibrationValues::Zero();
     std::vector<double> modelled_mm;
     int iterations = 0;
 };

@@ -1,14 +1,16 @@
 #pragma once
 
+#include "core/gauge/flat_limits.h"
+
 namespace roundwright {
 
 /// A loop ruffles where it is longer by this share than its circle, and than the widest circle that the
-/// rounds below could reach lying flat. Between 6 increases a round at h / w = 0.92 (0.038 too long), which
-/// lie flat by common practice, and 7 at h = w (0.114), which ruffle.
-inline constexpr double ruffles_above_share = 0.05;
+/// rounds below could reach lying flat.
+inline constexpr double ruffles_above_share = pushed_flat_share;
 
-/// A growing round lies flat up to this rise over its own length: 8 half doubles a round, which by common
-/// practice lie flat, rise 0.53; 5 singles, which cup, 0.60.
+/// A growing round of what is stuffed or flattened lies flat up to this rise over its own length as a cone:
+/// 8 half doubles a round, which by common practice lie flat, rise 0.53; 5 singles, which cup, 0.60. It is
+/// the rise of a round that has to be pulled wider by `pulled_flat_share` to lie flat.
 inline constexpr double flat_up_to_rise = 0.56;
 
 /// Stretch around a round above which stuffing shows between the stitches: a starting value of our own (no

@@ -66,12 +66,22 @@ FabricSign sign_at(FabricSignKind kind, const ShapeProblem& problem, const Shape
     return sign;
 }
 
+/// Where a wall stands on a base that lies flat, or a brim lies around it, an edge is meant.
+bool is_foot_of_wall(const ShapeProblem& problem, const Shape& shape, std::size_t i) {
+    constexpr double level = 0.1;
+    const auto lies_level = [&](std::size_t round) {
+        const double rise = shape.z_mm[round + 1] - shape.z_mm[round];
+        return std::abs(rise) <= level * problem.rest_height_mm[round];
+    };
+    return !(problem.area_stretch > 0) && (lies_level(i - 1) || lies_level(i));
+}
+
 /// Outwards, or inwards, or not at all.
 std::optional<FabricSignKind> edge(const ShapeProblem& problem, const Shape& shape, std::size_t i) {
     const double change = growth_change(problem, i);
     if (std::abs(change) > edge_above_growth_change)
         return change < 0 ? FabricSignKind::ridge : FabricSignKind::crease;
-    if (!folds(shape, i)) return {};
+    if (!folds(shape, i) || is_foot_of_wall(problem, shape, i)) return {};
     return turn_degrees(shape, i) > 0 ? FabricSignKind::ridge : FabricSignKind::crease;
 }
 
@@ -99,7 +109,7 @@ std::vector<FabricSign> fabric_signs(const ShapeProblem& problem, const Shape& s
     const std::vector<bool> narrow = narrow_places(problem.rest_loop_mm);
     for (std::size_t i = 1; i < shape.radius_mm.size(); ++i) {
         const double stretch = std::max(shape.course_stretch[i], shape.wale_stretch[i - 1]);
-        if (stretch > gaps_above_stretch) {
+        if (problem.area_stretch > 0 && stretch > gaps_above_stretch) {
             signs.push_back(sign_at(FabricSignKind::gaps, problem, shape, i));
             signs.back().stretch = stretch;
         }

@@ -27,7 +27,7 @@ struct FabricSign {
 };
 
 /// In the order of rounds; limits stand in fabric_limits.h. None where the shape is not usable. A gap is
-/// named for every round that has one; an edge only where it is the sharpest among its neighbours; a neck is
+/// named for every round of a stuffed piece that has one; an edge only where it is the sharpest among its neighbours; a neck is
 /// a round with no more stitches than its neighbours, by a tenth fewer than the widest on either side.
 [[nodiscard]] std::vector<FabricSign> fabric_signs(const ShapeProblem& problem, const Shape& shape);
 

@@ -2,15 +2,14 @@
 
 #include <algorithm>
 
+#include "core/gauge/fabric_thickness.h"
 #include "core/shape/shape_problem.h"
 
 namespace roundwright {
 
-/// How thick single crochet is, in stitch widths: a starting value of our own, the same that the bending
-/// stiffness of `ShapeOptions` stands for.
-inline constexpr double fabric_thickness_in_stitches = 0.35;
-
+/// That of the problem's yarn where it is known.
 [[nodiscard]] inline double fabric_thickness_mm(const ShapeProblem& problem) {
+    if (problem.fabric_thickness_mm > 0) return problem.fabric_thickness_mm;
     const double stitch =
         problem.stitch_width_mm > 0 ? problem.stitch_width_mm : problem.rest_height_mm.front();
     return fabric_thickness_in_stitches * stitch;

@@ -6,6 +6,7 @@
 
 #include "core/shape/fabric_thickness.h"
 #include "core/shape/measure_profile.h"
+#include "core/shape/yield_flat.h"
 
 namespace roundwright {
 
@@ -53,7 +54,7 @@ Shape lay_on_face(const ShapeProblem& problem) {
     const double thickness = fabric_thickness_mm(problem);
     Shape shape;
     shape.termination = Termination::converged;
-    shape.radius_mm = lying_radii(problem);
+    shape.radius_mm = lying_radii(yielded_on_face(problem));
     shape.z_mm = lying_heights(shape.radius_mm, thickness);
     for (std::size_t i = 0; i < shape.radius_mm.size(); ++i) {
         const double rest = problem.rest_loop_mm[i] / (2 * std::numbers::pi);

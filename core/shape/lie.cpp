@@ -5,9 +5,11 @@
 #include <numbers>
 
 #include "core/shape/fabric_limits.h"
+#include "core/shape/fabric_thickness.h"
 #include "core/shape/growth.h"
 #include "core/shape/solve_shape.h"
 #include "core/shape/wave_length.h"
+#include "core/shape/yield_flat.h"
 
 namespace roundwright {
 
@@ -15,10 +17,6 @@ using std::numbers::pi;
 
 namespace {
 
-/// A loop that ruffles is too long by this many stitches besides: less shows as loose fabric, not as a wave.
-/// The round in a magic ring may have more, since the ring need not be drawn quite closed.
-constexpr double ruffling_stitches = 0.5;
-constexpr double ruffling_stitches_in_ring = 2;
 constexpr double no_change = 1e-9;
 
 /// A pole has no loop.
@@ -30,6 +28,12 @@ double rest_loop(const ShapeProblem& problem, std::size_t loop) {
 
 double spare_length(const ShapeProblem& problem, const Shape& shape, std::size_t loop) {
     return std::max(0.0, rest_loop(problem, loop) - 2 * pi * shape.radius_mm[loop]);
+}
+
+/// What lies in waves where the loop ruffles: fabric that is not stuffed has been pushed together first.
+double waving_length(const ShapeProblem& problem, std::size_t loop) {
+    const double yielded = problem.area_stretch > 0 ? 0 : pushed_together_mm(problem, loop);
+    return rest_loop(problem, loop) - yielded;
 }
 
 /// The longest circle that loop i could lie in on a flat table, given the rounds below.
@@ -44,10 +48,8 @@ std::vector<double> reachable_loops(const ShapeProblem& problem) {
 bool has_waves(const ShapeProblem& problem, const Shape& shape, const std::vector<double>& reachable,
                std::size_t i) {
     const double loop = rest_loop(problem, i);
-    const bool in_ring = i == 1 && problem.first == MeridianEnd::pole;
-    const double least = problem.stitch_width_mm * (in_ring ? ruffling_stitches_in_ring : ruffling_stitches);
     const double spare = std::min(loop - reachable[i], spare_length(problem, shape, i));
-    return spare > std::max(least, ruffles_above_share * loop);
+    return spare > pushed_together_mm(problem, i);
 }
 
 /// One full round between two smooth ones is taken up by its neighbours: a ruffle is an edge, or goes on.
@@ -62,6 +64,10 @@ bool ruffles(const ShapeProblem& problem, const Shape& shape, const std::vector<
 bool gathers(const ShapeProblem& problem, const Shape& shape, double growth, std::size_t i) {
     return growth < gathers_below_growth &&
            spare_length(problem, shape, i - 1) > ruffles_above_share * rest_loop(problem, i - 1);
+}
+
+bool stands_unstuffed(const ShapeProblem& problem) {
+    return !(problem.area_stretch > 0) && !problem.limp && !problem.on_its_face;
 }
 
 /// A flattened piece does not show what its fabric would do by itself: as a cone of half angle asin g it
@@ -85,6 +91,7 @@ RoundLie lie_of(const ShapeProblem& problem, const Shape& shape, const std::vect
     const double least = no_change * rest_loop(problem, i);
     if (change > -least && ruffles(problem, shape, reachable, i)) {
         lie.lie = Lie::ruffles;
+        lie.spare_length_mm = std::max(0.0, waving_length(problem, i) - 2 * pi * shape.radius_mm[i]);
     } else if (std::abs(change) <= least) {
         lie.lie = Lie::even;
     } else if (change > 0) {
@@ -100,7 +107,7 @@ RoundLie lie_of(const ShapeProblem& problem, const Shape& shape, const std::vect
 
 double amplitude(const ShapeProblem& problem, const Shape& shape, std::size_t loop, int waves) {
     const double circle = 2 * pi * shape.radius_mm[loop];
-    return circle / waves * wave_amplitude(rest_loop(problem, loop) / circle);
+    return circle / waves * wave_amplitude(std::max(1.0, waving_length(problem, loop) / circle));
 }
 
 /// The fewest waves, from 2 up, whose amplitude is within the round's height; a wave takes two stitches.
@@ -109,6 +116,21 @@ int wave_count(const ShapeProblem& problem, const Shape& shape, std::size_t loop
     const double stitch = problem.stitch_width_mm > 0 ? problem.stitch_width_mm : problem.rest_height_mm[0];
     const double most = std::max(2.0, std::floor(rest_loop(problem, loop) / (2 * stitch)));
     return static_cast<int>(std::clamp(std::ceil(one / problem.rest_height_mm[loop - 1]), 2.0, most));
+}
+
+/// What stands without stuffing shows how it lies: flat is what has risen by no more than the fabric is thick
+/// since it last turned up.
+void set_flat_by_level(const ShapeProblem& problem, const Shape& shape, std::vector<RoundLie>& lies) {
+    const double thickness = fabric_thickness_mm(problem);
+    double level = shape.z_mm.front();
+    for (std::size_t i = 1; i <= lies.size(); ++i) {
+        RoundLie& lie = lies[i - 1];
+        const bool lies_down = std::abs(shape.z_mm[i] - level) <= thickness;
+        const bool grows = lie.lie == Lie::lies_flat || lie.lie == Lie::cups;
+        if (grows) lie.lie = lies_down ? Lie::lies_flat : Lie::cups;
+        const double most = grows ? flat_up_to_rise * problem.rest_height_mm[i - 1] : thickness;
+        if (lie.rise_mm > most) level = shape.z_mm[i];
+    }
 }
 
 /// Waves run on from round to round, so a run of ruffling rounds has as many as the round that needs most.
@@ -135,6 +157,7 @@ std::vector<RoundLie> lie_of_rounds(const ShapeProblem& problem, const Shape& sh
     const std::vector<double> reachable = reachable_loops(problem);
     for (std::size_t i = 1; i < problem.rest_loop_mm.size(); ++i)
         lies.push_back(lie_of(problem, shape, reachable, i));
+    if (stands_unstuffed(problem)) set_flat_by_level(problem, shape, lies);
     set_waves(problem, shape, lies);
     return lies;
 }

@@ -23,7 +23,7 @@ struct RoundLie {
     Lie lie = Lie::even;
     double growth = 0;   ///< g = (N_i - N_{i-1}) w / (2 pi h): 1 lies flat, above 1 has length to spare
     double rise_mm = 0;  ///< height the meridian rises over this round (0 for a flat one)
-    double spare_length_mm = 0;  ///< loop length that the circle does not take up
+    double spare_length_mm = 0;  ///< loop length that the circle does not take up; of a ruffle, what waves
     int waves = 0;               ///< where it ruffles
     double wave_height_mm = 0;   ///< crest to trough
     double flat_increase = 0;    ///< stitches more that would lie flat here

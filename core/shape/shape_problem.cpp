@@ -75,7 +75,8 @@ void set_start(const Piece& piece, ShapeProblem& problem) {
 
 }  // namespace
 
-ShapeProblem shape_problem(const Piece& piece, const StitchGraph& graph, const Gauge& gauge) {
+ShapeProblem shape_problem(const Piece& piece, const StitchGraph& graph, const Gauge& gauge,
+                           double fabric_mm) {
     const double w = gauge.stitch_width_mm;
     const double h = gauge.round_height_mm;
     ShapeProblem problem;
@@ -96,6 +97,7 @@ ShapeProblem shape_problem(const Piece& piece, const StitchGraph& graph, const G
     problem.sewn_straight = piece.joining != Joining::rows && piece.end == End::sewn_straight;
     lay_unstuffed(problem, piece.joining);
     if (problem.limp) problem.equivalent_round = false;
+    if (problem.sewn_straight || !(problem.area_stretch > 0)) problem.fabric_thickness_mm = fabric_mm;
     return problem;
 }
 

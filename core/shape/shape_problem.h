@@ -29,8 +29,10 @@ struct ShapeProblem {
                                      ///< round piece with loops of the same length
     bool sewn_straight = false;  ///< the last loop is flattened and sewn across; to the membrane it is open
     // Not stuffed, and nothing holds it up (core/shape/lies_limp.h):
-    bool limp = false;         ///< it lies flattened, front on back
-    bool on_its_face = false;  ///< or on its base, top on base
+    bool limp = false;               ///< it lies flattened, front on back
+    bool on_its_face = false;        ///< or on its base, top on base
+    double fabric_thickness_mm = 0;  ///< of a piece that is not stuffed, or is sewn straight; 0: that of a
+                                     ///< usual yarn for its stitch (core/shape/fabric_thickness.h)
 
     friend bool operator==(const ShapeProblem&, const ShapeProblem&) = default;
 };
@@ -39,6 +41,8 @@ struct ShapeProblem {
 /// round is as high as its stitches on the mean over the edge, so a partial round counts by its share. An
 /// oval starts as the loop around both sides of its chain, spread to a disc of the same edge; one that lies
 /// limp has its two layers on both sides of the chain, just as it is worked. Rows have no loop to flatten.
-[[nodiscard]] ShapeProblem shape_problem(const Piece& piece, const StitchGraph& graph, const Gauge& gauge);
+/// `fabric_mm`: how thick its fabric is; 0: not known.
+[[nodiscard]] ShapeProblem shape_problem(const Piece& piece, const StitchGraph& graph, const Gauge& gauge,
+                                         double fabric_mm = 0);
 
 }  // namespace roundwright

@@ -2,17 +2,20 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 #include <optional>
 #include <utility>
 
 #include "core/shape/cold_start.h"
 #include "core/shape/face_down.h"
 #include "core/shape/flat_layers.h"
+#include "core/shape/lying_rounds.h"
 #include "core/shape/measure_profile.h"
 #include "core/shape/membrane.h"
 #include "core/shape/minimise.h"
 #include "core/shape/sewn_seam.h"
 #include "core/shape/stuffing_search.h"
+#include "core/shape/yield_flat.h"
 
 namespace roundwright {
 
@@ -211,10 +214,55 @@ Shape balanced(const ShapeProblem& problem, const ShapeOptions& options, const S
     return inside_in(problem, membrane, state);
 }
 
+/// As solved, with the circles that it takes with its flat rounds held.
+Shape with_circles(const ShapeProblem& problem, const ShapeOptions& options, const LoopCircles& circles,
+                   const Shape& solved) {
+    const Meridian meridian = meridian_of(problem);
+    Equilibrium state;
+    state.termination = solved.usable() ? solved.termination : Termination::converged;
+    state.iterations = solved.iterations;
+    state.residual = solved.residual;
+    state.x.assign(2 * meridian.nodes(), 0);
+    const std::size_t first = node_of_first_loop(problem);
+    for (std::size_t i = 0; i < circles.radius_mm.size(); ++i) {
+        state.x[2 * (first + i)] = circles.radius_mm[i];
+        state.x[2 * (first + i) + 1] = circles.z_mm[i];
+    }
+    if (first == 1) state.x[1] = circles.first_pole_z_mm;
+    if (problem.last == MeridianEnd::drawn_closed) state.x.back() = circles.last_pole_z_mm;
+    return inside_in(problem, Membrane(meridian, options), state);
+}
+
+/// Stretches are told from the fabric as it was worked.
+void set_stretches(const ShapeProblem& problem, Shape& shape) {
+    for (std::size_t i = 0; i < shape.radius_mm.size(); ++i) {
+        const double rest = problem.rest_loop_mm[i] / (2 * std::numbers::pi);
+        const bool has_loop = rest > 0 && shape.radius_mm[i] > 0;
+        shape.course_stretch[i] = has_loop ? shape.radius_mm[i] / rest - 1 : 0;
+        if (i == 0) continue;
+        const double length =
+            std::hypot(shape.radius_mm[i] - shape.radius_mm[i - 1], shape.z_mm[i] - shape.z_mm[i - 1]);
+        shape.wale_stretch[i - 1] = length / problem.rest_height_mm[i - 1] - 1;
+    }
+}
+
+Shape laid_down(const ShapeProblem& problem, const ShapeOptions& options, const Shape* warm) {
+    const YieldedFabric fabric = yielded_flat(problem);
+    const auto lies = [](double part) { return part > 0; };
+    if (std::ranges::none_of(fabric.from_start, lies) && std::ranges::none_of(fabric.from_end, lies))
+        return balanced(problem, options, warm);
+    Shape solved;
+    const LoopCircles circles = lying_rounds(
+        fabric, [&](const ShapeProblem& part) { return balanced(part, options, nullptr); }, solved);
+    Shape shape = with_circles(fabric.problem, options, circles, solved);
+    set_stretches(problem, shape);
+    return shape;
+}
+
 Shape lying_or_balanced(const ShapeProblem& problem, const ShapeOptions& options, const Shape* warm) {
     if (problem.limp) return lay_flat(problem, options);
     if (problem.on_its_face) return lay_on_face(problem);
-    return balanced(problem, options, warm);
+    return can_lie_flat(problem) ? laid_down(problem, options, warm) : balanced(problem, options, warm);
 }
 
 }  // namespace

@@ -57,8 +57,9 @@ struct Shape {
 };
 
 /// The shape of least energy (core/shape/membrane.h states it) at which the mean area stretch is the one
-/// wanted. Newton with an O(n) direct solve; a long piece is solved coarsely first. A limp piece is laid flat
-/// instead (core/shape/flat_layers.h, core/shape/face_down.h), a sewn one flattened towards its seam
+/// wanted. Newton with an O(n) direct solve; a long piece is solved coarsely first. A piece that is not
+/// stuffed yields first, so far as it can lie flat by that (core/shape/yield_flat.h). A limp piece is laid
+/// flat instead (core/shape/flat_layers.h, core/shape/face_down.h), a sewn one flattened towards its seam
 /// (core/shape/sewn_seam.h). Whatever the input, the numbers in the result are finite, no volume is negative,
 /// and `termination` says what they are worth. `warm` (may be null) is a shape of a similar piece to start
 /// from.

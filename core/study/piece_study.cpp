@@ -6,6 +6,7 @@
 #include "core/checks/run_checks.h"
 #include "core/checks/sound_cures.h"
 #include "core/checks/stitch_limit.h"
+#include "core/gauge/combined_gauge.h"
 #include "core/gauge/usual_gauge.h"
 
 namespace roundwright {
@@ -25,25 +26,52 @@ void set_gauge(PieceStudy& study, const Toy& toy) {
     study.gauge = known ? *known : usual_gauge(toy.hook_mm);
 }
 
-void set_shape(PieceStudy& study, const Piece& piece, const PieceStudy& before, std::stop_token stop,
-               const SharedGraph* graph = nullptr) {
-    study.stitches = stitch_stage(piece, before.stitches, graph);
+ShapeProblem problem_of(const Piece& piece, const PieceStudy& study, const Gauge& gauge) {
+    return shape_problem(piece, study.graph().graph, gauge, study.fabric.mm);
+}
+
+/// Once the stitches are known.
+void set_shape(PieceStudy& study, const Piece& piece, const PieceStudy& before, std::stop_token stop) {
     if (exceeds_stitch_limit(piece)) return;
-    study.shape =
-        shape_stage(shape_problem(piece, study.graph().graph, study.gauge), before.shape, std::move(stop));
+    study.shape = shape_stage(problem_of(piece, study, study.gauge), before.shape, std::move(stop));
+}
+
+/// The thickest of the yarns that its stitches are worked in: a washer has to pass it, and a ball to fit in.
+FabricThickness fabric_of(const Toy& toy, const PieceStudy& study) {
+    FabricThickness thickest;
+    for (const std::uint16_t yarn : study.stitches->yarns) {
+        if (yarn >= toy.yarns.size()) continue;
+        const FabricThickness fabric = fabric_thickness(toy.yarns[yarn].weight, study.gauge.stitch_width_mm);
+        if (fabric.mm > thickest.mm) thickest = fabric;
+    }
+    return thickest.mm > 0 ? thickest : fabric_thickness(study.gauge.stitch_width_mm);
+}
+
+bool is_found_on(const GivenGauge& given, const Piece& piece) {
+    return !given.found_on.empty() && given.found_on == piece.name;
+}
+bool is_found_on(const FinishedPieceGauge& finished, const Piece& piece) {
+    return !finished.lines.empty() && finished.piece == piece.name;
+}
+template <class Measurement>
+bool is_found_on(const Measurement&, const Piece&) {
+    return false;
 }
 
 /// The errors of a gauge found on this very piece are those of its size, the stuffing's included.
 double stretch_error(const Toy& toy, const Piece& piece) {
-    const auto* given = std::get_if<GivenGauge>(&toy.gauge);
-    const bool measured_here = given != nullptr && !given->found_on.empty() && given->found_on == piece.name;
+    const bool measured_here =
+        std::ranges::any_of(measurements_of(toy.gauge), [&](const GaugeMeasurement& measurement) {
+            return measurement.counts &&
+                   std::visit([&](const auto& what) { return is_found_on(what, piece); }, measurement.what);
+        });
     return measured_here ? 0 : stuffing_error_share * piece.area_stretch;
 }
 
 std::vector<Check> checks_with_all_cures(const PieceStudy& study, const Piece& piece, std::size_t index) {
     return run_checks({piece, static_cast<int>(index), study.graph(), study.gauge, study.gauge_known,
-                       study.problem(), study.measures(), study.lies(), study.shape->signs,
-                       study.revolved()});
+                       study.problem(), study.measures(), study.lies(), study.shape->signs, study.revolved(),
+                       study.fabric});
 }
 
 /// Trying a cure takes a study of its own, so a large piece has few of them tried.
@@ -60,7 +88,8 @@ std::vector<Check> checks_with_sound_cures(const PieceStudy& study, const Piece&
     std::vector<Check> checks = checks_with_all_cures(study, piece, index);
     keep_sound_cures(piece, checks, most_cures_tried(study), [&](const Piece& cured) {
         if (stop.stop_requested()) return std::vector<Check>{};
-        PieceStudy trial{study.gauge, study.gauge_known};
+        PieceStudy trial{study.gauge, study.gauge_known, stitch_stage(cured, study.stitches)};
+        trial.fabric = study.fabric;
         set_shape(trial, cured, study, stop);
         if (trial.stitches != study.stitches) ++derived_for_cures;
         return checks_with_all_cures(trial, cured, index);
@@ -86,7 +115,8 @@ Shared<CheckStage> renumbered(const CheckStage& stage, int index) {
 
 Shared<CheckStage> check_stage(const PieceStudy& study, const Piece& piece, std::size_t index,
                                const Shared<CheckStage>& before, const std::stop_token& stop) {
-    CheckInputs inputs{study.stitches, study.shape, study.gauge, study.gauge_known, as_checks_read_it(piece)};
+    CheckInputs inputs{study.stitches,           study.shape, study.gauge, study.gauge_known,
+                       as_checks_read_it(piece), study.fabric};
     const auto place = static_cast<int>(index);
     if (before->complete && before->inputs == inputs)
         return before->piece_index == place ? before : renumbered(*before, place);
@@ -105,8 +135,11 @@ std::uint64_t graphs_of_cures() { return derived_for_cures; }
 PieceStudy study_shape(const Toy& toy, std::size_t index, const PieceStudy* before, std::stop_token stop,
                        const SharedGraph* graph) {
     PieceStudy study;
+    const Piece& piece = toy.pieces[index];
     set_gauge(study, toy);
-    set_shape(study, toy.pieces[index], or_none(before), std::move(stop), graph);
+    study.stitches = stitch_stage(piece, or_none(before).stitches, graph);
+    study.fabric = fabric_of(toy, study);
+    set_shape(study, piece, or_none(before), std::move(stop));
     return study;
 }
 
@@ -124,8 +157,8 @@ PieceStudy with_checks(PieceStudy study, const Toy& toy, std::size_t index, cons
 
 PieceStudy study_piece(const Toy& toy, std::size_t index, const PieceStudy* before, std::stop_token stop,
                        const SharedGraph* graph) {
-    return with_checks(with_sizes(study_shape(toy, index, before, stop, graph), toy, index, before), toy, index,
-                       before, stop);
+    return with_checks(with_sizes(study_shape(toy, index, before, stop, graph), toy, index, before), toy,
+                       index, before, stop);
 }
 
 PieceStudy unstuffed(const PieceStudy& study, const Piece& piece, const PieceStudy* before,
@@ -133,9 +166,10 @@ PieceStudy unstuffed(const PieceStudy& study, const Piece& piece, const PieceStu
     if (exceeds_stitch_limit(piece)) return study;
     Piece empty = piece;
     empty.area_stretch = unstuffed_stretch;
-    const ShapeProblem problem = shape_problem(empty, study.graph().graph, study.gauge);
+    const ShapeProblem problem = problem_of(empty, study, study.gauge);
     const PieceStudy& earlier = or_none(before);
     PieceStudy shown{study.gauge, study.gauge_known, study.stitches};
+    shown.fabric = study.fabric;
     shown.shape = shape_stage(problem, earlier.problem() == problem ? earlier.shape : study.shape, stop);
     shown.sizes = size_stage(shown.shape, shown.gauge, 0, earlier.sizes);
     return shown;
@@ -148,7 +182,7 @@ PieceStudy with_shape(PieceStudy study, Shared<ShapeStage> next) {
 
 PieceMeasures measures_at(const Gauge& gauge, const Piece& piece, const PieceStudy& study) {
     if (!study.revolved().usable()) return {};
-    const ShapeProblem problem = shape_problem(piece, study.graph().graph, gauge);
+    const ShapeProblem problem = problem_of(piece, study, gauge);
     return measures_of(problem, solve_shape(problem, {}, &study.revolved()));
 }
 

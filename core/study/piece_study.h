@@ -17,6 +17,7 @@ struct PieceStudy {
     Shared<ShapeStage> shape = no_stage<ShapeStage>();
     Shared<SizeStage> sizes = no_stage<SizeStage>();
     Shared<CheckStage> checked = no_stage<CheckStage>();
+    FabricThickness fabric{};  ///< of the thickest yarn in it
 
     [[nodiscard]] const PieceGraph& graph() const& { return stitches->graph; }
     [[nodiscard]] const ShapeProblem& problem() const& { return shape->problem; }

@@ -3,6 +3,7 @@
 #include <set>
 
 #include "core/checks/stitch_limit.h"
+#include "core/gauge/offered_circle.h"
 
 namespace roundwright {
 
@@ -77,6 +78,9 @@ Shared<SizeStage> size_stage(const Shared<ShapeStage>& shape, const Gauge& gauge
     stage->stretch_error = stretch_error;
     stage->size = shape->revolved.usable() ? size_range(shape->problem, shape->revolved, gauge, stretch_error)
                                            : exactly(shape->measures);
+    const std::optional<Gauge> then = gauge_with_circle(gauge);
+    if (then && shape->revolved.usable())
+        stage->with_circle = size_range(shape->problem, shape->revolved, *then, stretch_error);
     return stage;
 }
 

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "core/checks/check.h"
+#include "core/gauge/fabric_thickness.h"
 #include "core/gauge/gauge.h"
 #include "core/mesh/revolve.h"
 #include "core/rounds/piece_graph.h"
@@ -91,6 +92,8 @@ struct SizeStage {
     Gauge gauge;
     double stretch_error = 0;
     SizeRange size;  ///< the size itself where no range was found
+    /// With the errors that a gauge circle would leave; none where it would not help much.
+    std::optional<SizeRange> with_circle;
 };
 [[nodiscard]] Shared<SizeStage> size_stage(const Shared<ShapeStage>& shape, const Gauge& gauge,
                                            double stretch_error, const Shared<SizeStage>& before);
@@ -131,6 +134,7 @@ struct CheckInputs {
     Gauge gauge;
     bool gauge_known = true;
     Piece piece;  ///< but for what no check reads: its name, how many are made, how far it is worked
+    FabricThickness fabric{};
 
     friend bool operator==(const CheckInputs&, const CheckInputs&) = default;
 };

@@ -4,7 +4,7 @@
 #include <string>
 
 #include "core/base/colour.h"
-#include "core/toy/kept_keys.h"
+#include "core/base/kept_keys.h"
 
 namespace roundwright {
 

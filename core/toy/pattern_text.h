@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "core/toy/kept_keys.h"
+#include "core/base/kept_keys.h"
 #include "core/toy/piece_id.h"
 
 namespace roundwright {

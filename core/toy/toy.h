@@ -7,10 +7,10 @@
 #include <vector>
 
 #include "core/base/colour.h"
+#include "core/base/kept_keys.h"
 #include "core/gauge/gauge_source.h"
 #include "core/stitches/stitch.h"
 #include "core/toy/feature.h"
-#include "core/toy/kept_keys.h"
 #include "core/toy/making.h"
 #include "core/toy/pattern_text.h"
 #include "core/toy/piece_list.h"

@@ -29,9 +29,13 @@ void set_gauge(PatternStudy& pattern) {
 
 Estimate estimate(double likely, const Range& range) { return {likely, range.low, range.high}; }
 
+bool is_flat(const PieceStudy& study, const PieceMeasures& measures) {
+    return reads_as_flat(study.problem(), measures.width_mm, measures.height_mm);
+}
+
 double wave_height_mm(const PieceStudy& study) {
     double highest = 0;
-    if (!reads_as_flat(study.measures().width_mm, study.measures().height_mm)) return highest;
+    if (!is_flat(study, study.measures())) return highest;
     for (const RoundLie& lie : study.lies())
         if (lie.lie == Lie::ruffles) highest = std::max(highest, lie.wave_height_mm);
     return highest;
@@ -44,7 +48,7 @@ void add_piece(PatternStudy& pattern, std::size_t i, const Progress& progress) {
     if (has_shape(study)) {
         size = {estimate(study.measures().width_mm, study.size().width_mm),
                 estimate(study.measures().height_mm, study.size().height_mm), wave_height_mm(study),
-                study.problem().limp};
+                study.problem().limp, is_flat(study, study.measures())};
     }
     pattern.sizes.push_back(size);
 }
@@ -60,7 +64,8 @@ std::optional<FinishedSize> size_at(const PatternStudy& pattern, std::size_t i, 
     if (!has_shape(study)) return std::nullopt;
     const PieceMeasures shape = measures_at(gauge, pattern.toy.pieces[i], study);
     if (!shape.usable()) return std::nullopt;
-    return FinishedSize{exactly(shape.width_mm), exactly(shape.height_mm), 0, study.problem().limp};
+    return FinishedSize{exactly(shape.width_mm), exactly(shape.height_mm), 0, study.problem().limp,
+                        is_flat(study, shape)};
 }
 
 /// Whole numbers of stitches around the toy's own, which stands among them.

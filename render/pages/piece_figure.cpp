@@ -26,7 +26,8 @@ std::vector<DrawnPart> parts_of(const Piece& piece, const PieceStudy& study) {
     std::vector<DrawnPart> parts;
     if (piece.features.empty()) return parts;
     const FaceSurface surface(piece, study.revolved());
-    for (FeaturePart& part : feature_parts(piece.features, surface, stitch_counts(study.graph().graph))) {
+    for (FeaturePart& part :
+         feature_parts(piece.features, surface, stitch_counts(study.graph().graph), study.fabric.mm)) {
         if (!part.inside) parts.push_back({std::move(part.mesh), part.finish == Finish::glossy});
     }
     return parts;

@@ -4,7 +4,7 @@
 #include <QStringList>
 #include <QTextBoundaryFinder>
 
-#include "render/wording/printable.h"
+#include "render/wording/unprintable.h"
 
 namespace roundwright {
 namespace {
@@ -14,21 +14,6 @@ constexpr char16_t control_pictures = 0x2400, picture_of_delete = 0x2421;
 constexpr qsizetype most_in_a_name = 48, most_in_a_word = 80;
 
 bool is_isolate(QChar c) { return c.unicode() >= first_isolate && c.unicode() <= end_of_isolate; }
-
-/// U+200C and U+200D: part of words in Persian and Indic scripts, and of pictures.
-bool is_joiner(QChar c) { return c == QChar(0x200C) || c == QChar(0x200D); }
-
-bool joins(QChar c) { return c.unicode() > 0x7E && !is_unprintable(c.unicode()); }
-
-bool is_joined(const QString& text, qsizetype at) {
-    return is_joiner(text[at]) && at > 0 && at + 1 < text.size() && joins(text[at - 1]) &&
-           joins(text[at + 1]);
-}
-
-bool is_line_end(QChar c) {
-    const char16_t u = c.unicode();
-    return (u >= 0x0A && u <= 0x0D) || u == 0x85 || u == 0x2028 || u == 0x2029;
-}
 
 bool is_right_to_left(QChar::Direction direction) {
     return direction == QChar::DirR || direction == QChar::DirAL;
@@ -56,7 +41,7 @@ QString shown_line(const QString& line, bool isolates_stay) {
     QString shown;
     shown.reserve(line.size());
     for (qsizetype at = 0; at < line.size(); ++at) {
-        const bool stays = is_joined(line, at) || (isolates_stay && is_isolate(line[at]));
+        const bool stays = joins_letters(line, at) || (isolates_stay && is_isolate(line[at]));
         const QChar c = stays ? line[at] : shown_as(line[at]);
         if (!c.isNull()) shown += c;
     }
@@ -87,11 +72,8 @@ QString isolated(const QString& name) {
     return QChar(own_isolate) + name + QChar(end_of_isolate);
 }
 
-QString on_one_line(QString name) {
-    for (QChar& c : name) {
-        if (is_line_end(c)) c = u' ';
-    }
-    return shown_line(name, false);
+QString on_one_line(const QString& name) {
+    return shown_line(with_line_feeds(name).replace(u'\n', u' '), false);
 }
 
 /// Without the isolates that nothing ends and the ends of none.
@@ -124,22 +106,12 @@ QString escaped(QChar c) {
 
 template <typename OfALine>
 QString by_lines(const QString& text, OfALine of_a_line) {
-    QString lines = text;
-    lines.replace(QLatin1String("\r\n"), QLatin1String("\n"));
-    for (QChar& c : lines) {
-        if (is_line_end(c)) c = u'\n';
-    }
-    QStringList done = lines.split(u'\n');
+    QStringList done = with_line_feeds(text).split(u'\n');
     for (QString& line : done) line = of_a_line(line);
     return done.join(u'\n');
 }
 
 }  // namespace
-
-bool is_unprintable(char32_t u) {
-    return u < 0x20 || (u >= 0x7F && u < 0xA0) || u == 0x061C || (u >= 0x200B && u <= 0x200F) ||
-           (u >= 0x2028 && u <= 0x202E) || (u >= 0x2061 && u <= 0x206F) || u == 0xFEFF;
-}
 
 QString name_in_words(const QString& name) {
     return isolated(without_middle(on_one_line(name), most_in_a_name));
@@ -167,7 +139,7 @@ QString for_terminal(const QString& text, bool lines_stay) {
     for (qsizetype at = 0; at < text.size(); ++at) {
         const QChar c = text[at];
         const bool own_line = lines_stay && (c == u'\n' || c == u'\t');
-        const bool prints = own_line || !is_unprintable(c.unicode()) || is_joined(text, at);
+        const bool prints = own_line || !is_unprintable(c.unicode()) || joins_letters(text, at);
         if (c.unicode() == own_isolate || c.unicode() == end_of_isolate) continue;
         prints ? safe += c : safe += escaped(c);
     }
@@ -178,8 +150,8 @@ QString for_json(const QString& json) {
     QString safe;
     safe.reserve(json.size());
     for (qsizetype at = 0; at < json.size(); ++at)
-        is_unprintable(json[at].unicode()) && !is_joined(json, at) ? safe += escaped(json[at])
-                                                                   : safe += json[at];
+        is_unprintable(json[at].unicode()) && !joins_letters(json, at) ? safe += escaped(json[at])
+                                                                       : safe += json[at];
     return safe;
 }
 

@@ -37,7 +37,4 @@ namespace roundwright {
 /// that it means the same.
 [[nodiscard]] QString for_json(const QString& json);
 
-/// A control character (C0, C1, DEL), a line or paragraph separator, or a mark of direction or of no width.
-[[nodiscard]] bool is_unprintable(char32_t letter);
-
 }  // namespace roundwright

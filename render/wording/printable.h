@@ -6,10 +6,9 @@
 
 namespace roundwright {
 
-/// At most six accents over one letter.
-[[nodiscard]] QString without_stacked_marks(const QString& text);
-/// The maker's own text made fit for a line of type: control characters and what turns the direction of text
-/// out, line ends as they are.
+/// The maker's own text made fit for paper and for files of other kinds: its lines stay, each ended by a line
+/// feed, a tab is a blank, and whatever is unprintable (`render/wording/unprintable.h`) is left out. The
+/// window shows pictures for control characters, which a printer's type may not have.
 [[nodiscard]] QString printable(const QString& text);
 /// The same on one line.
 [[nodiscard]] QString printable_line(const QString& text);

@@ -4,6 +4,7 @@
 
 #include <QCoreApplication>
 
+#include "core/shape/covered_ball.h"
 #include "core/shape/highest_wave.h"
 #include "core/shape/oval_plan.h"
 #include "core/shape/reads_as_flat.h"
@@ -21,8 +22,8 @@ QString layers_words(const PieceMeasures& shape, LengthUnit units) {
     return ShapeWords::tr("flat, two layers of fabric, %1 thick").arg(length_text(shape.depth_mm, units));
 }
 
-QString proportion_words(const PieceMeasures& shape) {
-    if (reads_as_flat(shape.width_mm, shape.height_mm)) return ShapeWords::tr("flat");
+QString proportion_words(const ShapeProblem& problem, const PieceMeasures& shape) {
+    if (reads_as_flat(problem, shape.width_mm, shape.height_mm)) return ShapeWords::tr("flat");
     const double height_over_width = shape.height_mm / shape.width_mm;
     if (height_over_width < 0.5) return ShapeWords::tr("a low bowl, much wider than tall");
     if (height_over_width < 0.9) return ShapeWords::tr("wider than tall");
@@ -66,13 +67,29 @@ QString equivalent_round_words(const PieceStudy& study, LengthUnit units) {
         .arg(shown, length_text(plan->length_mm, units), length_text(plan->width_mm, units));
 }
 
+QString fabric_words(const PieceStudy& study, LengthUnit units) {
+    const PieceMeasures& shape = study.measures();
+    if (!shape.usable() || !(study.fabric.mm > 0)) return {};
+    const QString thick = fine_length_text(study.fabric.mm, units);
+    const auto inside = inside_width_mm(study.problem(), shape, study.fabric.mm);
+    if (!inside) return ShapeWords::tr("fabric about %1 thick").arg(thick);
+    const QString wide = length_text(*inside, units);
+    const auto ball = study.problem().area_stretch > 0
+                          ? std::nullopt
+                          : largest_covered_ball_mm(study.problem(), study.fabric.mm);
+    if (!ball) return ShapeWords::tr("fabric about %1 thick, %2 wide inside").arg(thick, wide);
+    return ShapeWords::tr("fabric about %1 thick, %2 wide inside, fits over a ball of up to %3")
+        .arg(thick, wide, length_text(*ball, units));
+}
+
 QString shape_words(const PieceStudy& study, LengthUnit units) {
     const PieceMeasures& shape = study.measures();
     if (!shape.usable() || shape.width_mm <= 0) return {};
-    QString words = ShapeWords::tr("%1, widest at round %2, %3")
-                        .arg(study.problem().limp ? layers_words(shape, units) : proportion_words(shape))
-                        .arg(std::max<std::size_t>(widest_loop(shape), 1))
-                        .arg(end_words(study.problem()));
+    QString words =
+        ShapeWords::tr("%1, widest at round %2, %3")
+            .arg(study.problem().limp ? layers_words(shape, units) : proportion_words(study.problem(), shape))
+            .arg(std::max<std::size_t>(widest_loop(shape), 1))
+            .arg(end_words(study.problem()));
     const double waves = highest_wave_mm(study.lies());
     if (waves > 0) words = ShapeWords::tr("%1, with waves %2 high").arg(words, length_text(waves, units));
     const QString instead = equivalent_round_words(study, units);

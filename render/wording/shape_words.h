@@ -16,6 +16,10 @@ namespace roundwright {
 /// and width where they are known. Empty for a round one.
 [[nodiscard]] QString equivalent_round_words(const PieceStudy& study, LengthUnit units);
 
+/// "fabric about 2.4 mm thick, 58 mm wide inside"; of a closed piece that is not stuffed, which may be meant
+/// to cover something, "fits over a ball of up to 66 mm" as well. Empty where there is no shape.
+[[nodiscard]] QString fabric_words(const PieceStudy& study, LengthUnit units);
+
 /// The shape for someone who cannot see it: how its height compares with its width, where it is widest, how
 /// it ends, how its edge waves.
 [[nodiscard]] QString shape_words(const PieceStudy& study, LengthUnit units);

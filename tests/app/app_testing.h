@@ -15,15 +15,16 @@
 
 #include "app/session/document_session.h"
 #include "core/document/json_document.h"
+#include "tests/support/sanitizers.h"
 
 namespace roundwright::app {
 
-/// Lets events through until something holds; false after ten seconds.
+/// Lets events through until something holds; false after ten seconds, or a hundred under a sanitizer.
 inline bool wait_until(const std::function<bool()>& holds) {
     QElapsedTimer timer;
     timer.start();
     while (!holds()) {
-        if (timer.elapsed() > 10'000) return false;
+        if (timer.elapsed() > test::slowdown * 10'000) return false;
         QCoreApplication::processEvents(QEventLoop::AllEvents, 20);
         QTest::qSleep(1);
     }

@@ -14,8 +14,9 @@ namespace {
 
 constexpr double most_seconds_lost = 1.0;
 constexpr double seconds_to_open = 30;
+constexpr std::int64_t at_once_ns = 500'000'000;
 
-std::string canonical(const std::string& path) { return fs::weakly_canonical(path).string(); }
+std::string canonical(const std::string& path) { return Harbour::target_of(path).string(); }
 
 bool is_toy_name(const fs::path& path) {
     const std::string name = path.filename().string();
@@ -64,6 +65,7 @@ bool Chain::live() {
     const Way* way = any_way();
     if (way == nullptr) return false;
     blow_ = way->name;
+    journals_.clear();
     if (one_in(4)) let_clocks_jump();
     if (!way->opens_itself) {
         window_ = open(any_arguments());
@@ -83,6 +85,7 @@ bool Chain::live() {
     if (window_) journal_before_ = window_->journal;
     state_folder_ = harbour_.state_folder_words();
     window_.reset();
+    second_.reset();
     figures_.end(blow_);
     return true;
 }
@@ -160,7 +163,8 @@ void Chain::keep_journal(const std::string& what) const {
     out << what << "\n--- the life before, ended by " << owed_blow_ << " at " << end_ns_ << "\n"
         << journal_before_ << "--- then in the state folder\n"
         << state_folder_ << "--- this life\n"
-        << (window_ ? window_->journal : std::string()) << "--- on the terminal\n"
+        << (window_ ? window_->journal : journals_) << (second_ ? "--- second\n" + second_->journal : "")
+        << "--- on the terminal\n"
         << std::ifstream(harbour_.root() / "said").rdbuf() << '\n';
 }
 
@@ -199,26 +203,39 @@ Loss Chain::loss_of_the_last() {
     return in_the_file.known ? in_the_file : owed_.whole_loss(end_ns_);
 }
 
-void Chain::take_note_of_saves(const Window& window) {
-    for (const Saved& saved : window.saved) on_disk_[canonical(saved.path)] = {saved.toy};
-}
-
-void Chain::take_note_of_saves(const Window& one, const Window& other) {
-    std::vector<Saved> all = one.saved;
-    all.insert(all.end(), other.saved.begin(), other.saved.end());
+/// In the order of time. What came at nearly the same time, from two sides, may have come in either order.
+void Chain::take_note_of_saves(const std::vector<const Window*>& windows) {
+    std::vector<Saved> all;
+    for (const Theirs& theirs : theirs_) all.push_back(theirs.saved);
+    const bool from_two_sides = windows.size() > 1 || !all.empty();
+    for (const Window* window : windows) all.insert(all.end(), window->saved.begin(), window->saved.end());
     std::ranges::sort(all, {}, &Saved::ns);
-    for (const Saved& saved : all) on_disk_[canonical(saved.path)] = {saved.toy};
-    for (const Window* window : {&one, &other}) {
+    std::map<std::string, std::int64_t> last;
+    for (const Saved& saved : all) {
+        const std::string path = canonical(saved.path);
+        const auto before = last.find(path);
+        const bool at_once = from_two_sides && before != last.end() && saved.ns - before->second < at_once_ns;
+        if (!at_once) on_disk_[path].clear();
+        on_disk_[path].insert(saved.toy);
+        last[path] = saved.ns;
+    }
+    if (windows.size() < 2) return;
+    for (const Window* window : windows) {
         for (const auto& toy : window->toys_in_flight())
             for (auto& [path, expected] : on_disk_) expected.insert(toy);
     }
 }
 
+void Chain::look_for_crash(const Window& window, const std::string& which) {
+    if (window.life.crashed()) fault(Fault::crashed, which + window.life.end_words());
+}
+
 void Chain::inspect() {
     if (window_) {
-        if (window_->life.crashed()) fault(Fault::crashed, window_->life.end_words());
-        take_note_of_saves(*window_);
+        look_for_crash(*window_);
+        take_note_of_saves({window_.get()});
     }
+    theirs_.clear();
     inspect_toys();
     for (const auto& words : harbour_.touched()) fault(Fault::foreign, words);
     for (const auto& name : harbour_.left_beside()) {
@@ -296,6 +313,19 @@ void Chain::look_for_overwriting(const Window& one, const Window& other) {
             if (!one.has_said(theirs.ns, words_of_change()))
                 fault(Fault::overwritten, "the toy that another window had saved");
         }
+    }
+}
+
+/// What another program had put there, and the window has not read since, was replaced.
+void Chain::look_for_overwritten_theirs(const Window& window) {
+    for (const Theirs& theirs : theirs_) {
+        const bool is_replaced = std::ranges::any_of(window.saved, [&](const Saved& saved) {
+            return saved.ns > theirs.saved.ns && canonical(saved.path) == theirs.saved.path &&
+                   saved.toy != theirs.saved.toy && window.knows_since(saved) < theirs.saved.ns;
+        });
+        if (theirs.is_toy && is_replaced && Harbour::toy_in(theirs.saved.path) != theirs.saved.toy &&
+            !window.has_said(theirs.saved.ns, words_of_change()))
+            fault(Fault::overwritten, "the toy that another program had put there");
     }
 }
 

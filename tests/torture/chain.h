@@ -64,6 +64,7 @@ class Chain {
     void kill();
     void kill_at_start();
     void kill_while_saving();
+    void kill_while_opening();
     void kill_while_stopped();
     void terminate();
     void hang_up();
@@ -77,9 +78,30 @@ class Chain {
     void put_off();
     void plant_links();
     void take_display_away();
+    void lose_display();
+    void several();
     enum class Change { renamed_over, written_into, deleted, folder, touched, half_written };
     void change(const std::filesystem::path& file, Change how, const std::string& theirs);
     void hinder(const std::function<void()>& begin, const std::function<void()>& end);
+
+    // Several at once.
+    /// Something that is in the way from some moment on until another.
+    struct Trouble {
+        std::function<void()> begin;
+        std::function<void()> end;
+        bool of_keeping = false;  ///< nothing can be kept; else nothing can be saved
+        bool is_there = false;
+    };
+    /// What happens in a life, by the time at which it does, from 0 to 1.
+    using Steps = std::vector<std::pair<double, std::function<void()>>>;
+    [[nodiscard]] Trouble any_trouble_of_keeping();
+    [[nodiscard]] Trouble any_trouble_of_saving();
+    void plan_trouble(Steps& steps, Trouble& trouble);
+    void plan_files(Steps& steps);
+    void change_somehow();
+    void open_second();
+    void type_both_for(double seconds);
+    void end_both(const std::function<void()>& clear_the_way);
 
     // What is looked at.
     void judge();
@@ -89,9 +111,10 @@ class Chain {
     void inspect_toys();
     void save_and_look(const std::string& why);
     void look_for_overwriting(const Window& one, const Window& other);
+    void look_for_overwritten_theirs(const Window& window);
     [[nodiscard]] std::vector<Work> bring_everything_back();
-    void take_note_of_saves(const Window& window);
-    void take_note_of_saves(const Window& one, const Window& other);
+    void take_note_of_saves(const std::vector<const Window*>& windows);
+    void look_for_crash(const Window& window, const std::string& which = {});
     void fault(Fault kind, const std::string& what) { fault(blow_, kind, what); }
     void fault(const std::string& blow, Fault kind, const std::string& what);
     void keep_journal(const std::string& what) const;
@@ -111,10 +134,12 @@ class Chain {
     Harbour harbour_;
     Display display_;
     std::unique_ptr<Window> window_;
+    std::unique_ptr<Window> second_;  ///< on the same file, in some lives
     std::string blow_ = "none";
     int life_ = 0;
 
     std::string journal_before_;  ///< of the life before this one
+    std::string journals_;        ///< of this life, once its windows are gone
     std::string state_folder_;    ///< what lay in it after that life
 
     // What the last life owes to the next.
@@ -125,6 +150,12 @@ class Chain {
     std::optional<std::pair<std::int64_t, std::int64_t>> hindered_;
     bool hindrance_said_ = false;
     std::map<std::string, std::set<std::string>> on_disk_;  ///< toys that each file may hold
+    /// What another program has put into files in this life.
+    struct Theirs {
+        Saved saved;
+        bool is_toy = false;  ///< of theirs, whole: to be lost by nobody
+    };
+    std::vector<Theirs> theirs_;
     std::set<std::string> known_toys_;
     std::map<std::string, int> beside_;  ///< what lies beside the toys, and after how many lives it still did
     std::set<std::string> reported_;

@@ -169,6 +169,22 @@ void Harbour::take_link_away() const {
     fs::rename(ours / "kept-aside", ours / "kept", ignored);
 }
 
+void Harbour::take_toys_away() const {
+    const fs::path elsewhere = root_ / "elsewhere";
+    if (!small_disks_) return fs::rename(toys(), elsewhere);
+    fs::create_directories(elsewhere);
+    if (::mount(toys().c_str(), elsewhere.c_str(), nullptr, MS_MOVE, nullptr) != 0) ::perror("mount");
+    ::chmod(toys().c_str(), 0);  // the place where it was
+}
+
+void Harbour::bring_toys_back() const {
+    const fs::path elsewhere = root_ / "elsewhere";
+    if (!small_disks_) return fs::rename(elsewhere, toys());
+    if (::mount(elsewhere.c_str(), toys().c_str(), nullptr, MS_MOVE, nullptr) != 0) ::perror("mount");
+}
+
+bool Harbour::has_toys() const { return fs::exists(toys() / "notes.txt"); }
+
 std::map<std::string, std::string> Harbour::look_at_strangers() const {
     std::map<std::string, std::string> portraits;
     for (const auto& entry : fs::recursive_directory_iterator(strangers()))
@@ -228,6 +244,11 @@ std::string Harbour::state_folder_words() const {
               << start << '\n';
     }
     return words.str();
+}
+
+fs::path Harbour::target_of(const fs::path& path) {
+    // Of a link to a file that is gone, weakly_canonical makes nothing else.
+    return fs::weakly_canonical(fs::is_symlink(path) ? path.parent_path() / fs::read_symlink(path) : path);
 }
 
 std::string Harbour::toy_in(const fs::path& file) {

@@ -40,6 +40,10 @@ class Harbour {
     /// Makes the folder where kept copies go a link to a stranger's.
     void plant_link_as_state_folder() const;
     void take_link_away() const;
+    /// Takes the folder of toys away, as when its disk or the network goes, and brings it back.
+    void take_toys_away() const;
+    void bring_toys_back() const;
+    [[nodiscard]] bool has_toys() const;
 
     /// What the program has touched since the last look of what is not its own, in words; empty: nothing.
     [[nodiscard]] std::vector<std::string> touched();
@@ -49,8 +53,14 @@ class Harbour {
     [[nodiscard]] std::vector<std::string> readable_by_others() const;
     /// What lies in the state folder, a line a file, with the first of what is in it.
     [[nodiscard]] std::string state_folder_words() const;
+    /// The file that a path leads to, whether it is there or not.
+    [[nodiscard]] static std::filesystem::path target_of(const std::filesystem::path& path);
     /// Hash of the toy in a file, written anew; "missing", "folder", or "torn" if it cannot be read as one.
     [[nodiscard]] static std::string toy_in(const std::filesystem::path& file);
+    /// Whether that is a hash.
+    [[nodiscard]] static bool is_toy(const std::string& found) {
+        return found != "missing" && found != "folder" && found != "torn";
+    }
 
   private:
     void lay_out();

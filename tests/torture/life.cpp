@@ -157,6 +157,10 @@ bool Life::crashed() const {
     return number != SIGKILL && number != SIGTERM && number != SIGHUP;
 }
 
+bool Life::has_left_with(int code) const {
+    return status_ && WIFEXITED(*status_) && WEXITSTATUS(*status_) == code;
+}
+
 std::string Life::end_words() const {
     if (!status_) return "still running";
     if (WIFEXITED(*status_)) return "exit " + std::to_string(WEXITSTATUS(*status_));

@@ -48,6 +48,8 @@ class Life {
     [[nodiscard]] bool is_over() const { return status_.has_value(); }
     /// Ended by a signal of its own, or aborted: nobody did that to it.
     [[nodiscard]] bool crashed() const;
+    /// Ended by exit, with this code.
+    [[nodiscard]] bool has_left_with(int code) const;
     [[nodiscard]] std::string end_words() const;
 
   private:

@@ -18,8 +18,9 @@ constexpr auto usage = R"(usage: torture [options]
   --seed S         of the first chain (1); each further one has the next
   --lives N        windows, one after another, in a chain (10)
   --at-once N      chains at the same time (4)
-  --only A,B       only these ways to end: kill, kill-at-start, kill-in-save, kill-stopped, term, hang-up, quit,
-                   full-state, full-toys, full-both, read-only, changed, two-windows, later, planted-link, display-gone
+  --only A,B       only these ways to end: kill, kill-at-start, kill-in-save, kill-in-open, kill-stopped, term, hang-up,
+                   quit, full-state, full-toys, full-both, read-only, changed, two-windows, later, planted-link,
+                   display-gone, several
   --windows WHERE  memory, display or both (both)
   --folder DIR     for the harbours (the folder for temporary files)
 )";

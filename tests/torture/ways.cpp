@@ -2,7 +2,9 @@
 #include <fcntl.h>
 #include <fstream>
 #include <sys/stat.h>
+#include <utility>
 
+#include "app/files/display_gone.h"
 #include "tests/torture/chain.h"
 
 // The ways in which a window ends.
@@ -19,6 +21,7 @@ const std::vector<Chain::Way>& Chain::ways() {
         {.name = "kill", .weight = 30, .blow = &Chain::kill},
         {.name = "kill-at-start", .weight = 8, .blow = &Chain::kill_at_start, .opens_itself = true},
         {.name = "kill-in-save", .weight = 10, .blow = &Chain::kill_while_saving},
+        {.name = "kill-in-open", .weight = 6, .blow = &Chain::kill_while_opening},
         {.name = "kill-stopped", .weight = 5, .blow = &Chain::kill_while_stopped},
         {.name = "term", .weight = 4, .blow = &Chain::terminate},
         {.name = "hang-up", .weight = 2, .blow = &Chain::hang_up},
@@ -31,7 +34,8 @@ const std::vector<Chain::Way>& Chain::ways() {
         {.name = "two-windows", .weight = 7, .blow = &Chain::second_window},
         {.name = "later", .weight = 5, .blow = &Chain::put_off, .opens_itself = true},
         {.name = "planted-link", .weight = 3, .blow = &Chain::plant_links},
-        {.name = "display-gone", .weight = 6, .blow = &Chain::take_display_away, .needs_display = true}};
+        {.name = "display-gone", .weight = 6, .blow = &Chain::take_display_away, .needs_display = true},
+        {.name = "several", .weight = 12, .blow = &Chain::several}};
     return all;
 }
 
@@ -66,7 +70,7 @@ void Chain::kill_at_start() {
         judge();
         window_->life.listen(seconds(0, 0.1));
     }
-    die();
+    display_.is_there() && one_in(4) ? lose_display() : die();
     if (!window_->settled) end_ns_ = before;
 }
 
@@ -76,6 +80,16 @@ void Chain::kill_while_saving() {
                                     : "save");
     window_->life.listen(3, "saving");
     window_->life.listen(seconds(0, 0.03));
+    die();
+}
+
+/// From one toy to another, with whatever is asked on the way.
+void Chain::kill_while_opening() {
+    type_for(seconds(0.1, 1.5));
+    const char* names[] = {"pup", "fin", "broken"};
+    window_->life.command("open " + harbour_.toy(names[pick(0, 2)]).string());
+    window_->life.listen(3, "asked");
+    window_->life.listen(seconds(0, 0.6));
     die();
 }
 
@@ -195,25 +209,15 @@ void Chain::save_and_look(const std::string& why) {
 void Chain::change_on_disk() {
     type_for(seconds(0.1, 1.5));
     if (window_->memory.last().path.empty()) return die();
-    const fs::path file = fs::weakly_canonical(window_->memory.last().path);
-    take_note_of_saves(*window_);
-    window_->saved.clear();
-    const std::int64_t changed = now_ns();
+    const fs::path file = Harbour::target_of(window_->memory.last().path);
     const auto how = static_cast<Change>(pick(0, 5));
     change(file, how, toy_text(pick(20, 390)));
-    const std::string there = Harbour::toy_in(file);
-    on_disk_[file.string()].insert(there);
     window_->life.listen(seconds(0, 1.0));
     window_->life.command("save");
     window_->life.listen(seconds(0.5, 2.5), "done");
     window_->life.listen(seconds(0, 1.0));
-    const bool was_replaced = std::ranges::any_of(window_->saved, [&](const Saved& saved) {
-        return saved.ns > changed && fs::weakly_canonical(saved.path) == file && saved.toy != there;
-    });
-    const bool was_a_toy = how == Change::renamed_over || how == Change::written_into;
-    if (was_a_toy && was_replaced && !window_->has_said(changed, words_of_change()))
-        fault(Fault::overwritten, "the toy that another program had put there");
     die();
+    look_for_overwritten_theirs(*window_);
     if (how == Change::folder && one_in(2)) change(file, Change::renamed_over, toy_text(pick(20, 390)));
 }
 
@@ -225,45 +229,75 @@ void Chain::change(const fs::path& file, Change how, const std::string& theirs) 
             put(beside, theirs);
             if (fs::is_directory(file)) fs::remove(file);
             fs::rename(beside, file);
-            on_disk_[file.string()].insert(Harbour::toy_in(file));
-            return;
+            break;
         case Change::written_into:
-            return put(file, theirs);
+            put(file, theirs);
+            break;
         case Change::deleted:
             fs::remove(file);
-            return;
+            break;
         case Change::folder:
             fs::remove(file);
             fs::create_directory(file);
-            return;
+            break;
         case Change::touched:
             ::utimensat(AT_FDCWD, file.c_str(), nullptr, 0);
-            return;
+            break;
         case Change::half_written:
-            return put(file, theirs.substr(0, theirs.size() / 2));
+            put(file, theirs.substr(0, theirs.size() / 2));
+            break;
     }
+    const std::string there = Harbour::toy_in(file);
+    const bool is_toy = how == Change::renamed_over || how == Change::written_into;
+    theirs_.push_back({{now_ns(), file.string(), there}, is_toy && Harbour::is_toy(there)});
 }
 
 void Chain::second_window() {
-    const std::string path = window_->found.path;
-    if (path.empty()) return kill();
+    if (window_->found.path.empty()) return kill();
     type_for(seconds(0.1, 1.0));
-    const auto second = open({any_name_of(path)});
-    if (!second->life.listen(30, "settled")) return fault(Fault::hung, "the second window did not open");
-    if (second->offered > 0) fault(Fault::offered_for_nothing, "the copy of a window that is open");
-    const std::int64_t end = now_ns() + static_cast<std::int64_t>(seconds(1.0, 4.0) * 1e9);
+    open_second();
+    if (!second_) return;
+    type_both_for(seconds(1.0, 4.0));
+    end_both([] {});
+}
+
+void Chain::open_second() {
+    second_ = open({any_name_of(window_->found.path)});
+    if (!second_->life.listen(30, "settled")) {
+        fault(Fault::hung, "the second window did not open: " + second_->life.end_words());
+        return second_.reset();
+    }
+    if (second_->offered > 0) fault(Fault::offered_for_nothing, "the copy of a window that is open");
+}
+
+void Chain::type_both_for(double length) {
+    const std::int64_t end = now_ns() + static_cast<std::int64_t>(length * 1e9);
     while (now_ns() < end) {
         window_->life.listen(0.02);
-        second->life.listen(0.02);
+        second_->life.listen(0.02);
     }
-    const std::int64_t second_end = second->kill();
+}
+
+/// Both are killed, and what was in the way is taken out of it before their copies are asked for.
+void Chain::end_both(const std::function<void()>& clear_the_way) {
+    const std::int64_t second_end = second_->kill();
     die();
-    look_for_overwriting(*window_, *second);
-    look_for_overwriting(*second, *window_);
-    take_note_of_saves(*window_, *second);
-    judge_all({{&window_->memory, end_ns_}, {&second->memory, second_end}});
-    if (second->life.crashed()) fault(Fault::crashed, "the second window: " + second->life.end_words());
+    clear_the_way();
+    if (const auto hindered = std::exchange(hindered_, std::nullopt)) {
+        window_->memory.excuse(hindered->first, hindered->second);
+        second_->memory.excuse(hindered->first, hindered->second);
+    }
+    look_for_overwriting(*window_, *second_);
+    look_for_overwriting(*second_, *window_);
+    for (const Window* window : {window_.get(), second_.get()}) look_for_overwritten_theirs(*window);
+    look_for_crash(*window_);
+    look_for_crash(*second_, "the second window: ");
+    take_note_of_saves({window_.get(), second_.get()});
+    theirs_.clear();
+    judge_all({{&window_->memory, end_ns_}, {&second_->memory, second_end}});
+    journals_ = window_->journal + "--- second\n" + second_->journal;
     window_.reset();
+    second_.reset();
     owed_ = {};
 }
 
@@ -279,7 +313,7 @@ void Chain::put_off() {
     die();
     judge_all({{&owed_, owed_end_ns}, {&window_->memory, end_ns_}});
     owed_ = {};
-    take_note_of_saves(*window_);
+    take_note_of_saves({window_.get()});
     window_->settled = false;
 }
 
@@ -289,11 +323,17 @@ void Chain::plant_links() {
 
 void Chain::take_display_away() {
     type_for(seconds(0.1, 2.5));
+    lose_display();
+}
+
+void Chain::lose_display() {
     end_ns_ = now_ns();
     display_.stop();
     if (!window_->life.wait_for_end(15)) {
         fault(Fault::hung, "still there fifteen seconds after its display went");
         window_->kill();
+    } else if (!window_->life.crashed() && !window_->life.has_left_with(app::DisplayGone::exit_code)) {
+        fault(Fault::crashed, "its display went, and it ended with " + window_->life.end_words());
     }
     display_.start();
 }

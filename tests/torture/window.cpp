@@ -45,7 +45,8 @@ void Window::hear(const Entry& entry) {
     if (entry.kind == "late")
         longest_late_ns = std::max<std::int64_t>(longest_late_ns, 1'000'000 * std::stoll(entry.field(0)));
     if (entry.kind == "asked") {
-        said.push_back({entry.ns, in_small_letters(entry.field(1))});
+        // A dialog that asks for a name has no words but its own.
+        said.push_back({entry.ns, in_small_letters(entry.field(entry.field(1).empty() ? 0 : 1))});
         if (!settled && in_small_letters(entry.field(2)).find("bring") != std::string::npos) ++offered;
     }
     if (entry.kind == "saved") {

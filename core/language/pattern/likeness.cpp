@@ -78,7 +78,7 @@ bool take_last_round(Tokens& tokens, int& round) {
 
 // ", do not fasten off": what is said of the end changes no round.
 Tokens without_end(Tokens tokens) {
-    constexpr auto ends = std::to_array<std::string_view>(
+    static constexpr auto ends = std::to_array<std::string_view>(
         {"do not fasten off", "don't fasten off", "fasten off", "do not cut the yarn", "don't cut the yarn"});
     for (std::size_t at = 1; at < tokens.size(); ++at) {
         const int length = match_any(tokens.subspan(at), ends);

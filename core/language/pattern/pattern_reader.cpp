@@ -35,6 +35,7 @@ PatternReader::PatternReader(const LexedText& text, const ReadOptions& options) 
     state_.out.terms_sure = options.terms.has_value() || found.sure;
     state_.yarns.names = options.yarn_names;
     state_.yarns.first_is_free = true;
+    state_.find_mends = options.find_mends;
     lines_ = pattern_lines(text, state_.out.terms, joined_);
     any_likeness_ = std::any_of(lines_.begin(), lines_.end(), [](const PatternLine& line) {
         return line.header.length == 0 && !is_marked_note(line.tokens) &&

@@ -14,6 +14,7 @@ namespace roundwright {
 struct ReadOptions {
     std::optional<Terms> terms;           ///< absent: found in the text
     std::vector<std::string> yarn_names;  ///< the toy's, so that "change to grey" finds its yarn
+    bool find_mends = true;  ///< false: faults are found and named alone, in about a sixth of the time
 };
 
 enum class ReadLineKind {

@@ -25,6 +25,7 @@ struct ReadingState {
     std::vector<WordsOfRounds> words_of_pieces;  ///< of those that have ended
     std::vector<NameWords> names_of_pieces;      ///< of those that have begun
     YarnTable yarns;
+    bool find_mends = true;
     MendBudget mends{800'000};
     int trial_effort = 1'000'000;  ///< stitches that may still be worked to find out what a line is
     int rounds = 0;                ///< of all pieces

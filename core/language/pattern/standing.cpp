@@ -54,6 +54,7 @@ ReadRound Standing::read_on(const RoundBelow& below, const std::vector<Token>& t
         setting.work.into_ring = true;
         setting.work.loops_below = 0;
     }
+    setting.find_mends = state_.find_mends;
     setting.budget = &state_.mends;
     return read_round(tokens, setting, yarns);
 }

@@ -144,9 +144,9 @@ bool PlaceParser::parse_to_last(Where& where) {
 }
 
 bool PlaceParser::parse_part(Where& where) {
-    const auto parts = {std::pair(std::span<const std::string_view>(back_names), LoopPart::back),
-                        std::pair(std::span<const std::string_view>(front_names), LoopPart::front),
-                        std::pair(std::span<const std::string_view>(both_names), LoopPart::both)};
+    static constexpr std::array parts{std::pair(Phrases(back_names), LoopPart::back),
+                                      std::pair(Phrases(front_names), LoopPart::front),
+                                      std::pair(Phrases(both_names), LoopPart::both)};
     for (const auto& [names, part] : parts) {
         if (!accept_any(names)) continue;
         accept("only");

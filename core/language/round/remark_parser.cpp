@@ -283,14 +283,23 @@ void RemarkParser::note_from(std::size_t start) {
     note(start, at_);
 }
 
+// Whether a word of remarks stands in the rest of the clause. Phrases of one clause ask for the same words,
+// so where none stands is remembered.
+bool RemarkParser::note_word_ahead() {
+    constexpr std::size_t furthest = 200;
+    const std::size_t end = std::min(tokens_.size(), at_ + furthest);
+    const bool asked = no_note_word_.first <= at_ && at_ <= no_note_word_.end;
+    if (!asked) no_note_word_ = {at_, at_};
+    for (std::size_t& i = no_note_word_.end; i < end; ++i) {
+        if (tokens_[i].is(".") || tokens_[i].is(";") || tokens_[i].is(",")) break;
+        if (is_note_word(tokens_[i].text)) return true;
+    }
+    return false;
+}
+
 void RemarkParser::unknown_phrase(bool is_note) {
     const std::size_t start = at_;
-    constexpr std::size_t furthest = 200;
-    for (std::size_t i = start; !is_note && i < std::min(tokens_.size(), start + furthest); ++i) {
-        if (tokens_[i].is(".") || tokens_[i].is(";") || tokens_[i].is(",")) break;
-        is_note = is_note_word(tokens_[i].text);
-    }
-    if (is_note) return note_from(start);
+    if (is_note || note_word_ahead()) return note_from(start);
     do ++at_;
     while (is_kind(TokenKind::word) && !name_ahead() && !is_plain_word(peek()->text));
     report(ReadCode::unknown_words, span(start, at_), {said_from(start)});

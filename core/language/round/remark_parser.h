@@ -39,6 +39,13 @@ class RemarkParser : public YarnParser {
     bool try_start();
     bool try_side();
     bool chain_remark(NodeList& list, std::span<const Token> inside, std::size_t end);
+    bool note_word_ahead();
+
+    struct Range {
+        std::size_t first = 0;
+        std::size_t end = 0;
+    };
+    Range no_note_word_;
 };
 
 }  // namespace roundwright

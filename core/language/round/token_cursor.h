@@ -82,7 +82,7 @@ class TokenCursor {
         ++at_;
         return true;
     }
-    bool accept_any(std::span<const std::string_view> phrases) {
+    bool accept_any(const Phrases& phrases) {
         const int length = match_any(rest(), phrases);
         at_ += static_cast<std::size_t>(length);
         return length > 0;

@@ -177,11 +177,12 @@ std::optional<Name> match_name(std::span<const Token> tokens, Terms terms) {
 
 int match_words(std::span<const Token> tokens, std::string_view words) { return match(tokens, words, false); }
 
-int match_any(std::span<const Token> tokens, std::span<const std::string_view> phrases) {
+int match_any(std::span<const Token> tokens, const Phrases& phrases) {
     if (tokens.empty() || tokens[0].text.empty()) return 0;
     const char first = tokens[0].text[0];
+    if (!phrases.may_begin(first)) return 0;
     int longest = 0;
-    for (std::string_view phrase : phrases)
+    for (std::string_view phrase : phrases.all())
         if (phrase[0] == first) longest = std::max(longest, match_words(tokens, phrase));
     return longest;
 }

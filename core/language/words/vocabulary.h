@@ -1,5 +1,7 @@
 #pragma once
 
+#include <array>
+#include <cstddef>
 #include <cstdint>
 #include <initializer_list>
 #include <optional>
@@ -34,8 +36,27 @@ struct Name {
 /// Hyphens and full points between the words do not matter.
 [[nodiscard]] int match_words(std::span<const Token> tokens, std::string_view words);
 
+/// Phrases of one or more words, with the letters that any of them begins with: most tokens begin none, and
+/// every token is asked for many lists. The array must live as long as the program.
+class Phrases {
+  public:
+    template <std::size_t count>
+    consteval Phrases(const std::array<std::string_view, count>& phrases) : phrases_(phrases) {
+        for (const std::string_view phrase : phrases) firsts_ |= bit(phrase[0]);
+    }
+    [[nodiscard]] constexpr bool may_begin(char first) const { return (firsts_ & bit(first)) != 0; }
+    [[nodiscard]] constexpr std::span<const std::string_view> all() const { return phrases_; }
+
+  private:
+    /// Letters have a bit each, shared with other signs: "a" and "!" are 32 apart.
+    static constexpr std::uint32_t bit(char c) { return 1u << (static_cast<unsigned char>(c) & 31u); }
+
+    std::span<const std::string_view> phrases_;
+    std::uint32_t firsts_ = 0;
+};
+
 /// The longest match of any of them.
-[[nodiscard]] int match_any(std::span<const Token> tokens, std::span<const std::string_view> phrases);
+[[nodiscard]] int match_any(std::span<const Token> tokens, const Phrases& phrases);
 
 /// Every word the reader knows, for mending a slip of the pen and for completion.
 [[nodiscard]] std::span<const std::string_view> known_words(Terms terms);

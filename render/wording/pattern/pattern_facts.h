@@ -16,6 +16,7 @@ struct FinishedSize {
     Estimate height_mm;
     double wave_height_mm = 0;  ///< of a flat piece whose fabric ruffles, crest to trough
     bool flattened = false;     ///< it is not stuffed, and its two layers lie on each other
+    bool flat = false;          ///< it lies flat as worked
 };
 
 /// The size of a piece worked at another gauge, taken as exact.

@@ -75,7 +75,7 @@ bool told_elsewhere(const WorkStep& step, const Piece& piece) {
 
 std::vector<RoundRemark> round_remarks(const Piece& piece, const PieceStudy& study, Terms terms) {
     std::vector<RoundRemark> remarks;
-    for (const WorkStep& step : work_steps(piece, study.problem().rest_loop_mm)) {
+    for (const WorkStep& step : work_steps(piece, study.problem().rest_loop_mm, study.fabric.mm)) {
         if (!told_elsewhere(step, piece))
             remarks.push_back({step.after_round, step_words(step, piece, terms)});
     }

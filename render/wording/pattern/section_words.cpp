@@ -7,7 +7,6 @@
 #include "core/language/round/write.h"
 #include "core/materials/cost.h"
 #include "core/shape/oval_plan.h"
-#include "core/shape/reads_as_flat.h"
 #include "core/toy/firmness.h"
 #include "render/wording/pattern/pattern_words.h"
 #include "render/wording/pattern/small_parts.h"
@@ -86,9 +85,7 @@ QString equivalent_round_words(const PieceStudy& study, LengthUnit units) {
 
 }  // namespace
 
-bool lies_flat(const FinishedSize& size) {
-    return !size.flattened && reads_as_flat(size.width_mm.likely, size.height_mm.likely);
-}
+bool lies_flat(const FinishedSize& size) { return !size.flattened && size.flat; }
 
 QString piece_size_words(const FinishedSize& size, LengthUnit units) {
     if (lies_flat(size)) return Pattern::tr("%1 across").arg(length_words(size.width_mm.likely, units));

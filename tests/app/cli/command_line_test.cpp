@@ -341,6 +341,52 @@ TEST_F(CommandLine, GaugeFromAFinishedPiece) {
     EXPECT_EQ(toy.at("gauge").at("found_on"), "Fin");
 }
 
+// Two circles, and two pieces that measure as their shapes say at 5 mm: weighed together.
+TEST_F(CommandLine, GaugeOfSeveralPiecesAndCircles) {
+    Toy two;
+    two.gauge = GivenGauge{{5, 5, 0, 0}};
+    for (const char* name : {"Fin", "Flipper"}) {
+        Piece& piece = two.pieces.emplace_back();
+        piece.name = name;
+        piece.end = End::drawn_closed;
+        for (const int count : {6, 12, 18, 24, 30, 30, 30, 30, 24, 18, 12, 6})
+            piece.rounds.push_back({WorkedEvenly{count}, 0, false, ""});
+    }
+    const QString path_of_two = file("two.roundwright", write_document(two));
+    const json shape = json::parse(run_program({"shape", "--json", path_of_two}).out).at("pieces").at(0);
+    const QString width = QString::number(shape.at("width_mm").get<double>());
+    const QString height = QString::number(shape.at("height_mm").get<double>());
+    const QStringList measured{
+        "gauge",     path_of_two,
+        "--circle",  "5=50mm,5=50.5mm+-2mm",
+        "--lengths", QStringLiteral("Fin:width=%1mm,Fin:height=%2mm+-1mm,2:6=150mm").arg(width, height)};
+    const ProgramRun words = run_program(measured);
+    EXPECT_EQ(words.exit_code, 0) << words.err;
+    EXPECT_THAT(words.out, HasSubstr("Together: A stitch is "));
+    EXPECT_THAT(words.out, HasSubstr("The finished Fin"));
+    EXPECT_THAT(words.out, HasSubstr("counts for "));
+    const json found =
+        json::parse(run_program(measured + QStringList{"--json", "-o", path("both.roundwright")}).out);
+    EXPECT_NEAR(found.at("stitch_width_mm").get<double>(), 5, 0.15);
+    EXPECT_NEAR(found.at("round_height_mm").get<double>(), 5, 0.15);
+    ASSERT_EQ(found.at("measurements").size(), 4);
+    double shares = 0;
+    for (const json& one : found.at("measurements")) shares += one.at("share").get<double>();
+    EXPECT_NEAR(shares, 1, 1e-9);
+    EXPECT_FALSE(found.contains("disagrees"));
+    EXPECT_EQ(found.at("pieces").size(), 2);
+    EXPECT_FALSE(found.at("next").empty());
+    std::ifstream saved(path("both.roundwright").toStdString());
+    EXPECT_EQ(json::parse(saved).at("gauge").at("from"), "several");
+
+    const json odd =
+        json::parse(run_program({"gauge", path_of_two, "--circle", "5=50mm,5=50mm,5=60mm", "--json"}).out);
+    EXPECT_EQ(odd.at("disagrees"), 2);
+    EXPECT_EQ(run_program({"gauge", path_of_two, "--circle", "50"}).exit_code, 2);
+    EXPECT_EQ(run_program({"gauge", path_of_two, "--lengths", "Fin=5"}).exit_code, 2);
+    EXPECT_EQ(run_program({"gauge", path_of_two, "--lengths", "Hat:width=5"}).exit_code, 2);
+}
+
 TEST_F(CommandLine, GaugeSaysWhatOneLengthCannotTell) {
     const QString fin = toy("fin.roundwright", {6, 12, 18, 24, 30, 30, 30, 30, 24, 18, 12, 6});
     const ProgramRun run = run_program({"gauge", fin, "--round", "6=150mm+-1mm"});

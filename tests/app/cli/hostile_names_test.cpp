@@ -10,7 +10,7 @@
 #include <QTemporaryDir>
 
 #include "core/document/json_document.h"
-#include "render/wording/plain_text.h"
+#include "render/wording/unprintable.h"
 #include "tests/app/cli/run_program.h"
 
 namespace roundwright {

@@ -4,6 +4,8 @@
 
 #include <QProcess>
 
+#include "tests/support/sanitizers.h"
+
 namespace roundwright::test {
 
 namespace {
@@ -18,7 +20,8 @@ ProgramRun run_in(QProcess& process, const QStringList& arguments) {
     environment.insert(QStringLiteral("QT_LOGGING_RULES"), QStringLiteral("default.warning=false"));
     process.setProcessEnvironment(environment);
     process.start(QStringLiteral(ROUNDWRIGHT_PROGRAM), arguments);
-    EXPECT_TRUE(process.waitForFinished(120'000)) << arguments.join(QLatin1Char(' ')).toStdString();
+    EXPECT_TRUE(process.waitForFinished(test::slowdown * 120'000))
+        << arguments.join(QLatin1Char(' ')).toStdString();
     EXPECT_EQ(process.exitStatus(), QProcess::NormalExit) << arguments.join(QLatin1Char(' ')).toStdString();
     return {process.exitCode(), process.readAllStandardOutput().toStdString(),
             process.readAllStandardError().toStdString()};

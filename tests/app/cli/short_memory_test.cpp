@@ -8,6 +8,7 @@
 #include "core/document/json_document.h"
 #include "tests/app/cli/run_program.h"
 #include "tests/support/random_cases.h"
+#include "tests/support/sanitizers.h"
 
 namespace roundwright {
 namespace {
@@ -64,6 +65,7 @@ long least_to_start() {
 
 // Out of memory is an error with words, whatever the size at which it comes, and never a signal.
 TEST_F(ShortMemory, EndsInWords) {
+    if (test::under_sanitizer) GTEST_SKIP() << "no address space to limit";
     const QString toy = wide_toy();
     const std::vector<QStringList> commands{
         {"shape", toy},

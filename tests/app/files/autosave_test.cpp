@@ -18,13 +18,15 @@ class AutosaveTest : public ::testing::Test {
   protected:
     [[nodiscard]] int copies() const { return copies_with(state, {}); }
     [[nodiscard]] std::string name_in_copy() const {
+        std::optional<KeptCopy> newest;
         for (const QString& path : files_below(state)) {
-            if (const auto copy = KeptFolder(state).read(path))
-                return read_document({copy->toy.constData(), static_cast<std::size_t>(copy->toy.size())})
-                    .toy.pieces[0]
-                    .name;
+            auto copy = KeptFolder(state).read(path);
+            if (copy && (!newest || copy->head.number > newest->head.number)) newest = std::move(copy);
         }
-        return {};
+        if (!newest) return {};
+        return read_document({newest->toy.constData(), static_cast<std::size_t>(newest->toy.size())})
+            .toy.pieces[0]
+            .name;
     }
 
     QTemporaryDir folder;
@@ -365,6 +367,100 @@ TEST_F(AutosaveTest, ASaveIsAsGoodAsACopyOfItsOwn) {
     EXPECT_EQ(copies(), 1);
     ASSERT_FALSE(session.save(document));
     EXPECT_EQ(copies(), 0);
+}
+
+// --- a disk that cannot confirm
+
+TEST_F(AutosaveTest, ACopyThatMayNotSurviveAPowerFailureIsSaidAndLeavesTheOneBefore) {
+    leave_behind(state, {}, "Snout");
+    DocumentSession session;
+    FailingDisk disk;
+    disk.sync_no_folders();
+    Autosave autosave(session, state, nullptr, disk);
+    auto left = autosave.left_behind();
+    ASSERT_EQ(left.size(), 1u);
+    ASSERT_FALSE(autosave.recover(std::move(left.front()), {}));
+    EXPECT_EQ(copies(), 2) << "this window's own, and the one that is safe";
+    EXPECT_FALSE(session.standing().kept);
+    EXPECT_FALSE(autosave.all_kept());
+    ASSERT_TRUE(autosave.fault());
+    EXPECT_EQ(autosave.fault()->step, DiskStep::sync);
+}
+
+TEST_F(AutosaveTest, ASaveThatTheDiskCouldNotConfirmLeavesItsCopy) {
+    ASSERT_FALSE(save_document_file(document, toy_of({6, 12})));
+    QFile file(document);
+    ASSERT_TRUE(file.open(QIODevice::ReadOnly));
+    const QByteArray before = file.readAll();
+    file.close();
+    {
+        DocumentSession session;
+        ASSERT_FALSE(session.open(document));
+        Autosave autosave(session, state);
+        rename_piece(session, "Snout");
+        FailingDisk disk;
+        disk.sync_no_folders();
+        {
+            const DiskInUse in_use(disk);
+            ASSERT_FALSE(session.save(document));
+        }
+        EXPECT_FALSE(session.modified());
+        EXPECT_FALSE(session.saved_safely());
+        QTest::qWait(700);
+        EXPECT_EQ(name_in_copy(), "Snout") << "a loss of power may undo the save";
+        autosave.give_up();  // as closing the window does
+        EXPECT_EQ(name_in_copy(), "Snout");
+    }
+    {
+        DocumentSession session;
+        const Autosave autosave(session, state);
+        QFile::copy(document, folder.filePath(QStringLiteral("saved")));
+        ASSERT_TRUE(file.open(QIODevice::WriteOnly | QIODevice::Truncate));
+        file.write(before);
+        file.close();
+        EXPECT_EQ(autosave.left_of(document).size(), 1u) << "the power did go";
+        ASSERT_TRUE(QFile::remove(document));
+        ASSERT_TRUE(QFile::rename(folder.filePath(QStringLiteral("saved")), document));
+        EXPECT_TRUE(autosave.left_of(document).empty()) << "it did not: there is nothing to say";
+        EXPECT_EQ(copies(), 0);
+    }
+}
+
+TEST_F(AutosaveTest, ASaveThatIsConfirmedLaterTakesTheCopyAway) {
+    DocumentSession session;
+    session.start(toy_of({6, 12}));
+    Autosave autosave(session, state);
+    rename_piece(session, "Snout");
+    FailingDisk disk;
+    disk.sync_no_folders();
+    {
+        const DiskInUse in_use(disk);
+        ASSERT_FALSE(session.save(document));
+    }
+    EXPECT_TRUE(wait_until([&] { return copies() == 1; }));
+    ASSERT_FALSE(session.save(document));
+    EXPECT_TRUE(session.saved_safely());
+    EXPECT_TRUE(wait_until([&] { return copies() == 0; }));
+}
+
+TEST_F(AutosaveTest, ADiskThatCannotSyncStillHasEveryChangeForAKill) {
+    DocumentSession session;
+    session.start(toy_of({6, 12}));
+    FailingDisk disk;
+    Autosave autosave(session, state, nullptr, disk);
+    disk.fail_each({DiskCall::sync}, EIO);
+    rename_piece(session, "Snout");
+    EXPECT_TRUE(wait_until([&] { return autosave.fault().has_value(); }));
+    EXPECT_EQ(name_in_copy(), "Snout");
+    QElapsedTimer since;
+    rename_piece(session, "Nose");
+    since.start();
+    EXPECT_TRUE(wait_until([&] { return name_in_copy() == "Nose"; }));
+    RecordProperty("written_after_ms", static_cast<int>(since.elapsed()));
+    disk.be_sound();
+    EXPECT_TRUE(wait_until([&] { return autosave.all_kept(); })) << "tried again by itself";
+    EXPECT_EQ(copies(), 1);
+    EXPECT_FALSE(autosave.fault());
 }
 
 // --- privacy

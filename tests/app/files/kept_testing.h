@@ -35,8 +35,15 @@ inline void leave_behind(const QString& state, const QString& document, const ch
 class KilledProgram {
   public:
     /// `keeps_now`: says that it is ready only once all is kept; else as soon as it has changed something.
-    KilledProgram(const QString& state, const QString& document, const QString& name, bool keeps_now = true) {
+    /// `display`: where it opens; empty: in memory.
+    KilledProgram(const QString& state, const QString& document, const QString& name, bool keeps_now = true,
+                  const QString& display = {}) {
         auto environment = QProcessEnvironment::systemEnvironment();
+        if (!display.isEmpty()) {
+            environment.insert(QStringLiteral("DISPLAY"), display);
+            environment.insert(QStringLiteral("QT_QPA_PLATFORM"), QStringLiteral("xcb"));
+            environment.insert(QStringLiteral("ROUNDWRIGHT_TEST_WINDOWS"), QStringLiteral("1"));
+        }
         environment.insert(QStringLiteral("KILL_ME_STATE"), state);
         environment.insert(QStringLiteral("KILL_ME_DOCUMENT"), document);
         environment.insert(QStringLiteral("KILL_ME_NAME"), name);

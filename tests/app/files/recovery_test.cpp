@@ -1,4 +1,7 @@
+#include <algorithm>
+#include <array>
 #include <csignal>
+#include <cstddef>
 #include <fcntl.h>
 #include <gtest/gtest.h>
 #include <sys/stat.h>
@@ -7,13 +10,20 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QListWidget>
+#include <QPlainTextEdit>
 #include <QPushButton>
+#include <QSessionManager>
 
+#include "app/files/display_gone.h"
 #include "app/files/document_files.h"
 #include "app/files/end_signals.h"
 #include "app/files/recovery_dialog.h"
 #include "app/kit/notice_bar.h"
+#include "app/read_pattern/pattern_review.h"
+#include "app/read_pattern/pattern_text_actions.h"
+#include "app/rounds/fast_entry_line.h"
 #include "app/rounds/rounds_view.h"
+#include "app/toy/toy_details.h"
 #include "app/window/main_window.h"
 #include "tests/app/files/kept_testing.h"
 #include "tests/app/storage/failing_disk.h"
@@ -35,6 +45,8 @@ TEST(KilledProgram, DISABLED_KeepsAndWaits) {
         autosave.keep_now();
         EndSignals::end_by(number);
     });
+    DisplayGone display_gone;
+    display_gone.keep_by([&] { return keep_and_say(autosave); });
     rename_piece(session, qgetenv("KILL_ME_NAME").constData());
     if (qEnvironmentVariableIsSet("KILL_ME_KEPT")) autosave.keep_now();
     std::puts("ready");
@@ -86,6 +98,23 @@ class Recovery : public ::testing::Test {
         });
         timer->start(5);
     }
+    /// What a kill would leave now, beside what the window goes on with.
+    void copy_what_is_kept_to(const QString& to) const {
+        ASSERT_TRUE(QDir().mkpath(to + QStringLiteral("/kept")));
+        for (const QString& path : files_below(state)) {
+            if (!path.endsWith(QStringLiteral(".kept"))) continue;
+            ASSERT_TRUE(QFile::copy(path, to + QStringLiteral("/kept/") + QFileInfo(path).fileName()));
+        }
+    }
+    /// A question that comes all the same is not answered.
+    bool closes_without_a_question() {
+        QTimer answers;
+        QObject::connect(&answers, &QTimer::timeout, [] {
+            if (auto* dialog = qobject_cast<QDialog*>(QApplication::activeModalWidget())) dialog->reject();
+        });
+        answers.start(5);
+        return window->close();
+    }
     void close_without_saving() {
         if (session->modified()) answer_next_dialog(QStringLiteral("Don’t save"));
         ASSERT_TRUE(window->close());
@@ -108,6 +137,19 @@ TEST_F(Recovery, APlantedLinkIsNotFollowed) {
     killed(QStringLiteral("Snout"), pup);
     ASSERT_TRUE(victim.open(QIODevice::ReadOnly));
     EXPECT_TRUE(victim.readAll() == "mine");
+}
+
+TEST_F(Recovery, BehindALinkInPlaceOfTheFolderNothingIsLookedForOrTouched) {
+    killed(QStringLiteral("Snout"), pup);
+    const QString kept = state + QStringLiteral("/kept");
+    const QString theirs = folder.filePath(QStringLiteral("theirs"));
+    ASSERT_TRUE(QDir().rename(kept, theirs));
+    ASSERT_TRUE(QFile::link(theirs, kept));
+    const auto touched = QFileInfo(theirs).lastModified();
+    QTest::qSleep(20);
+    EXPECT_EQ(name_after_beginning(pup), "Head");
+    EXPECT_EQ(asked, 0);
+    EXPECT_EQ(QFileInfo(theirs).lastModified(), touched);
 }
 
 TEST_F(Recovery, AShippedCopyIsNotOffered) {
@@ -407,6 +449,23 @@ TEST_F(Recovery, AtStartWithAFileTheCopiesOfOthersAreSaidAndStandInNobodysWay) {
     close_without_saving();
 }
 
+TEST_F(Recovery, ACopyWhoseProgramWasStillEndingIsOfferedAMomentLater) {
+    killed(QStringLiteral("Snout"), pup);
+    LockFile ending;
+    const KeptFolder kept(state);
+    const QString name = QFileInfo(files_below(kept.path()).front()).fileName().section(u'.', 0, 0);
+    ASSERT_EQ(ending.take(kept.lock_file(name)), LockAnswer::taken);
+    EXPECT_EQ(name_after_beginning(pup), "Head");
+    EXPECT_EQ(asked, 0);
+    ending.release();
+    ASSERT_TRUE(
+        wait_until([&] { return !window->notices().words(QStringLiteral("left-behind")).isEmpty(); }));
+    answer_next_dialog(QStringLiteral("Bring it back"));
+    window->notices().button(QStringLiteral("left-behind"), QStringLiteral("Look at them…"))->click();
+    EXPECT_TRUE(wait_until([&] { return session->piece()->name == "Snout"; }));
+    close_without_saving();
+}
+
 TEST_F(Recovery, WithinASecond) {
     QElapsedTimer since;
     KilledProgram program(state, pup, QStringLiteral("Snout"), false);
@@ -424,6 +483,59 @@ TEST_F(Recovery, EndedBySignalsItKeepsFirst) {
         EXPECT_EQ(ended.program.exitStatus(), QProcess::CrashExit) << "as the signal ends programs";
         EXPECT_EQ(copies_with(state, QStringLiteral("\"Snout%1\"").arg(number).toUtf8()), 1) << number;
     }
+}
+
+/// An X server of its own, to be taken away.
+class OwnDisplay {
+  public:
+    OwnDisplay() {
+        server.start(QStringLiteral("Xvfb"), {QStringLiteral("-displayfd"), QStringLiteral("1"),
+                                              QStringLiteral("-nolisten"), QStringLiteral("tcp")});
+        while (!number.endsWith('\n') && server.waitForReadyRead(20'000))
+            number += server.readAllStandardOutput();
+    }
+    ~OwnDisplay() { take_away(); }
+
+    [[nodiscard]] QString name() const {
+        return number.endsWith('\n') ? u':' + QString::fromLatin1(number.trimmed()) : QString();
+    }
+    void take_away() {
+        server.kill();
+        server.waitForFinished();
+    }
+
+  private:
+    QProcess server;
+    QByteArray number;
+};
+
+TEST_F(Recovery, WhenItsDisplayGoesItKeepsFirstAndEndsByItself) {
+    for (int turn = 1; turn <= 3; ++turn) {
+        OwnDisplay display;
+        if (display.name().isEmpty()) GTEST_SKIP() << "there is no Xvfb here";
+        KilledProgram ended(state, {}, QStringLiteral("Snout%1").arg(turn), false, display.name());
+        display.take_away();
+        ASSERT_TRUE(ended.program.waitForFinished());
+        EXPECT_EQ(ended.program.exitStatus(), QProcess::NormalExit);
+        EXPECT_EQ(ended.program.exitCode(), DisplayGone::exit_code);
+        EXPECT_EQ(copies_with(state, QStringLiteral("\"Snout%1\"").arg(turn).toUtf8()), 1);
+        const auto said = ended.program.readAllStandardError();
+        EXPECT_TRUE(said.contains("The display is gone. What was not saved is kept")) << said.constData();
+    }
+}
+
+TEST(NoDisplay, IsSaidInWords) {
+    QProcess program;
+    auto environment = QProcessEnvironment::systemEnvironment();
+    environment.insert(QStringLiteral("QT_QPA_PLATFORM"), QStringLiteral("xcb"));
+    environment.insert(QStringLiteral("DISPLAY"), QStringLiteral(":nowhere"));
+    program.setProcessEnvironment(environment);
+    program.start(QStringLiteral(ROUNDWRIGHT_PROGRAM));
+    ASSERT_TRUE(program.waitForFinished());
+    EXPECT_EQ(program.exitStatus(), QProcess::NormalExit);
+    EXPECT_EQ(program.exitCode(), DisplayGone::exit_code);
+    const auto said = program.readAllStandardError();
+    EXPECT_TRUE(said.contains("There is no display to open the window on.")) << said.constData();
 }
 
 TEST_F(Recovery, KeepingThatIsImpossibleIsSaidAsLongAsItLasts) {
@@ -477,15 +589,8 @@ TEST_F(Recovery, WhatIsTypedInACellComesBackIntoItsCell) {
     ASSERT_TRUE(cell);
     QTest::keyClicks(cell, QStringLiteral("8"));
     window->autosave().keep_now();
-    const auto kept = files_below(state);
-    // The window as it was when the power went.
     const QString saved_state = folder.filePath(QStringLiteral("left"));
-    ASSERT_TRUE(QDir().mkpath(saved_state + QStringLiteral("/kept")));
-    for (const QString& path : kept)
-        if (path.endsWith(QStringLiteral(".kept"))) {
-            ASSERT_TRUE(
-                QFile::copy(path, saved_state + QStringLiteral("/kept/") + QFileInfo(path).fileName()));
-        }
+    copy_what_is_kept_to(saved_state);
     close_without_saving();
     window.reset();
     state = saved_state;
@@ -496,6 +601,121 @@ TEST_F(Recovery, WhatIsTypedInACellComesBackIntoItsCell) {
     EXPECT_EQ(cell->text(), QStringLiteral("18"));
     QTest::keyClick(cell, Qt::Key_Return);
     EXPECT_EQ(counts_of(*session->piece()), (std::vector{6, 18}));
+    close_without_saving();
+}
+
+/// Does something with the modal dialog that comes next.
+template <typename Dialog>
+void with_next_dialog(const std::function<void(Dialog&)>& what) {
+    auto* timer = new QTimer(qApp);
+    QObject::connect(timer, &QTimer::timeout, timer, [timer, what] {
+        auto* dialog = qobject_cast<Dialog*>(QApplication::activeModalWidget());
+        if (dialog == nullptr) return;
+        timer->deleteLater();
+        what(*dialog);
+    });
+    timer->start(5);
+}
+
+QPlainTextEdit& box_called(const QDialog& dialog, const QString& hint) {
+    const auto boxes = dialog.findChildren<QPlainTextEdit*>();
+    const auto found = std::ranges::find_if(
+        boxes, [&](const QPlainTextEdit* box) { return box->placeholderText().startsWith(hint); });
+    EXPECT_NE(found, boxes.end());
+    return **found;
+}
+
+TEST_F(Recovery, WhatIsTypedAboutTheToyComesBackIntoItsDialog) {
+    const auto hint = QStringLiteral("Saved with the toy, never printed");
+    const QString left = folder.filePath(QStringLiteral("left"));
+    start();
+    window->begin(pup);
+    with_next_dialog<ToyDetailsDialog>([&](ToyDetailsDialog& dialog) {
+        QTest::keyClicks(&box_called(dialog, hint), QStringLiteral("Sew the fins on last, and tighter"));
+        EXPECT_TRUE(wait_until([&] { return copies_with(state, "on last, and tighter") > 0; }));
+        copy_what_is_kept_to(left);
+        dialog.reject();
+    });
+    ask_toy_details(*session, window.get());
+    EXPECT_TRUE(wait_until([&] { return copies_with(state, {}) == 0; })) << "given up";
+    close_without_saving();
+    window.reset();
+    state = left;
+    EXPECT_EQ(name_after_beginning(pup), "Head");
+    EXPECT_EQ(asked, 1);
+    bool came_back = false;
+    with_next_dialog<ToyDetailsDialog>([&](ToyDetailsDialog& dialog) {
+        came_back = true;
+        EXPECT_EQ(box_called(dialog, hint).toPlainText(),
+                  QStringLiteral("Sew the fins on last, and tighter"));
+        dialog.accept();
+    });
+    EXPECT_TRUE(wait_until([&] { return came_back && session->modified(); }));
+    EXPECT_EQ(session->toy().private_notes, "Sew the fins on last, and tighter");
+    EXPECT_TRUE(session->drafts().texts().empty());
+    close_without_saving();
+}
+
+TEST_F(Recovery, APatternThatWasBeingReadComesBack) {
+    const QString left = folder.filePath(QStringLiteral("left"));
+    start();
+    window->begin(pup);
+    with_next_dialog<PatternReview>([&](PatternReview& dialog) {
+        dialog.source().moveCursor(QTextCursor::End);
+        QTest::keyClicks(&dialog.source(), QStringLiteral("Rnd 3: 18 sc"));
+        EXPECT_TRUE(wait_until([&] { return copies_with(state, "Rnd 3: 18 sc") > 0; }));
+        copy_what_is_kept_to(left);
+        dialog.reject();
+    });
+    PatternTextActions(*session, window.get()).review(QStringLiteral("Rnd 1: 6 sc\nRnd 2: 12 sc\n"));
+    close_without_saving();
+    window.reset();
+    state = left;
+    EXPECT_EQ(name_after_beginning(pup), "Head");
+    EXPECT_EQ(asked, 1);
+    QString came_back;
+    with_next_dialog<PatternReview>([&](PatternReview& dialog) {
+        came_back = dialog.source().toPlainText();
+        dialog.reject();
+    });
+    EXPECT_TRUE(wait_until([&] { return !came_back.isEmpty(); }));
+    EXPECT_EQ(came_back, QStringLiteral("Rnd 1: 6 sc\nRnd 2: 12 sc\nRnd 3: 18 sc"));
+    EXPECT_TRUE(wait_until([&] { return session->drafts().texts().empty(); }));
+    close_without_saving();
+}
+
+/// As the desktop's session manager does, through Qt. Nothing looks at the manager itself, which only Qt
+/// makes.
+void ask_for_end_of_session() {
+    alignas(std::max_align_t) static std::array<std::byte, sizeof(QSessionManager)> nobody{};
+    Q_EMIT qGuiApp->commitDataRequest(reinterpret_cast<QSessionManager&>(nobody));
+}
+
+TEST_F(Recovery, TheEndOfTheSessionKeepsEverythingAndAsksNothing) {
+    start();
+    window->begin(pup);
+    window->autosave().set_interval_ms(600'000);
+    rename_piece(*session, "Snout");
+    QTest::keyClicks(window->findChild<FastEntryLine*>()->line(), QStringLiteral("24, 30"));
+    ask_for_end_of_session();
+    EXPECT_EQ(copies_with(state, "\"Snout\""), 1);
+    EXPECT_EQ(copies_with(state, "24, 30"), 1);
+    EXPECT_TRUE(closes_without_a_question());
+    window.reset();
+    EXPECT_EQ(copies_with(state, "\"Snout\""), 1) << "and nothing was given up";
+    EXPECT_EQ(name_after_beginning(pup), "Snout");
+    EXPECT_EQ(window->findChild<FastEntryLine*>()->line()->text(), QStringLiteral("24, 30"));
+    close_without_saving();
+}
+
+TEST_F(Recovery, AnEndOfTheSessionThatIsCalledOffIsForgotten) {
+    start();
+    window->begin(pup);
+    rename_piece(*session, "Snout");
+    ask_for_end_of_session();
+    rename_piece(*session, "Nose");
+    window->autosave().keep_now();
+    EXPECT_FALSE(closes_without_a_question());
     close_without_saving();
 }
 

@@ -12,8 +12,11 @@ KeptCopy some_copy() {
     copy.head.document = QStringLiteral("/harbour/\u00fc \"pup\"\n.roundwright");
     copy.head.began_from = {18'446'744'073'709'551'614u, 9'223'372'036'854'775'809u,   5, -7,
                             1'700'000'000'123'456'789,   QByteArray::fromHex("00ff10")};
-    copy.head.typed = {QStringLiteral("24, 30\u23ce\"x\""), 3,
-                       TypedCell{QStringLiteral("[sc, inc"), 12, true}};
+    copy.head.typed = {QStringLiteral("24, 30\u23ce\"x\""),
+                       3,
+                       TypedCell{QStringLiteral("[sc, inc"), 12, true},
+                       {{QStringLiteral("toy-details"), QStringLiteral("notes"),
+                         QStringLiteral("Two lines,\n\u201cquoted\u201d")}}};
     copy.toy = "{\n  \"format\": \"roundwright\"\n}\n";
     return copy;
 }

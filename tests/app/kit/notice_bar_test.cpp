@@ -125,6 +125,16 @@ TEST_F(NoticeBarTest, NothingIsCutHoweverNarrowTheWindow) {
     }
 }
 
+TEST_F(NoticeBarTest, TheFirstNoticeMakesNoWindowHigher) {
+    Notice notice = question(NoticeRank::danger);
+    for (int more = 0; more < 6; ++more)
+        notice.words += QStringLiteral(" Unsaved changes cannot be kept safe at the moment.");
+    bar.put_up(keeping, notice);
+    QTest::qWait(50);
+    EXPECT_EQ(window.height(), 400);
+    EXPECT_LT(bar.height(), 100);
+}
+
 TEST_F(NoticeBarTest, WordsAreTextAndAScreenReaderGetsThemWithEachButton) {
     Notice notice = question();
     notice.words = QStringLiteral("“<b>pup</b>” was changed.");

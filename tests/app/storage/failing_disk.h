@@ -87,6 +87,10 @@ class FailingDisk : public Disk {
     void have_room_for(qint64 bytes) { room_ = bytes; }
     /// As file systems that know no O_TMPFILE.
     void know_no_unnamed_files() { knows_unnamed_ = false; }
+    /// As file systems that know no other rename than the one of POSIX.
+    void know_only_plain_renames() { knows_renames_ = false; }
+    /// Files are synced, folders fail with EIO.
+    void sync_no_folders() { syncs_folders_ = false; }
     /// As before all that: a sound disk.
     void be_sound() {
         const std::scoped_lock lock(mutex_);
@@ -95,6 +99,7 @@ class FailingDisk : public Disk {
         at_once_ = all;
         room_.reset();
         interrupts_ = has_no_power_ = false;
+        syncs_folders_ = true;
     }
 
     [[nodiscard]] int calls() const {
@@ -130,6 +135,8 @@ class FailingDisk : public Disk {
     int sync(int file) override {
         const std::scoped_lock lock(mutex_);
         if (!goes(DiskCall::sync)) return -1;
+        struct ::stat found {};
+        if (!syncs_folders_ && ::fstat(file, &found) == 0 && S_ISDIR(found.st_mode)) return fails(EIO);
         forget_about(file);  // what is synced is only counted: the real call takes its time
         return 0;
     }
@@ -146,6 +153,22 @@ class FailingDisk : public Disk {
         remember(from);
         remember(to);
         return Disk::rename(from, to);
+    }
+    int exchange(const QByteArray& one, const QByteArray& other) override {
+        const std::scoped_lock lock(mutex_);
+        if (!goes(DiskCall::rename)) return -1;
+        if (!knows_renames_) return fails(EINVAL);
+        remember(one);
+        remember(other);
+        return Disk::exchange(one, other);
+    }
+    int rename_to_free(const QByteArray& from, const QByteArray& to) override {
+        const std::scoped_lock lock(mutex_);
+        if (!goes(DiskCall::rename)) return -1;
+        if (!knows_renames_) return fails(EINVAL);
+        remember(from);
+        remember(to);
+        return Disk::rename_to_free(from, to);
     }
     int remove(const QByteArray& path) override {
         const std::scoped_lock lock(mutex_);
@@ -319,6 +342,8 @@ class FailingDisk : public Disk {
     bool interrupts_ = false;
     bool interrupted_ = false;
     bool knows_unnamed_ = true;
+    bool knows_renames_ = true;
+    bool syncs_folders_ = true;
     bool has_no_power_ = false;
     bool failed_ = false;
     std::map<std::pair<dev_t, ino_t>, Written> unsynced_;

@@ -90,12 +90,14 @@ TEST_F(SaveFaults, AKeptCopyIsTheOldOneOrTheNewOneWhole) {
         const KeptFolder sound(own.path());
         const QString name = KeptFolder::new_name();
         ASSERT_FALSE(KeptWriter(sound, name).keep(1, {old_toy(), path}));
+        ASSERT_TRUE(sound.newest_of(name));
         std::optional<DiskFault> fault;
         {
             KeptWriter writer(KeptFolder(own.path(), disk), name);
             fault = writer.keep(1, {new_toy(), path});
+            if (!fault) fault = writer.make_safe().fault;
         }
-        const auto kept = sound.read(sound.kept_file(name));
+        const auto kept = sound.newest_of(name);
         ASSERT_TRUE(kept);
         const QByteArray old_bytes = QByteArray::fromStdString(write_document(old_toy()));
         const QByteArray new_bytes = QByteArray::fromStdString(write_document(new_toy()));

@@ -20,6 +20,8 @@ struct Case {
     Before before = Before::nothing;
     bool is_private = false;
     bool unnamed = true;  ///< the file system knows files without names
+    bool known = false;   ///< only the state of before is to be replaced, or nothing where there is none
+    bool renames = true;  ///< the file system can exchange two files
 };
 
 /// A folder of its own for each try, made ready for one case.
@@ -40,7 +42,10 @@ class Try {
 
     [[nodiscard]] WrittenFile write(FailingDisk& disk) const {
         if (!case_.unnamed) disk.know_no_unnamed_files();
+        if (!case_.renames) disk.know_only_plain_renames();
         WriteWishes wishes;
+        wishes.only_new = case_.known && case_.before == Before::nothing;
+        if (case_.known && !wishes.only_new) wishes.in_place_of = read_whole(path(), 1 << 20).stamp;
         wishes.is_private = case_.is_private;
         if (case_.is_private && case_.before != Before::link) wishes.links = Links::refuse;
         return write_whole(path(), new_bytes, wishes, disk);
@@ -140,13 +145,17 @@ TEST_P(WholeFileFaults, ADiskThatFillsLeavesTheOldFileAndNothingBeside) {
     }
 }
 
-INSTANTIATE_TEST_SUITE_P(, WholeFileFaults,
-                         ::testing::Values(Case{Before::nothing}, Case{Before::nothing, true},
-                                           Case{Before::nothing, false, false}, Case{Before::file},
-                                           Case{Before::file, true}, Case{Before::file, false, false},
-                                           Case{Before::file_with_attributes},
-                                           Case{Before::file_with_attributes, false, false},
-                                           Case{Before::link}, Case{Before::link, false, false}));
+INSTANTIATE_TEST_SUITE_P(
+    , WholeFileFaults,
+    ::testing::Values(Case{Before::nothing}, Case{Before::nothing, true}, Case{Before::nothing, false, false},
+                      Case{Before::file}, Case{Before::file, true}, Case{Before::file, false, false},
+                      Case{Before::file_with_attributes}, Case{Before::file_with_attributes, false, false},
+                      Case{Before::link}, Case{Before::link, false, false},
+                      Case{Before::nothing, false, true, true},
+                      Case{Before::nothing, false, true, true, false}, Case{Before::file, false, true, true},
+                      Case{Before::file, false, false, true}, Case{Before::file, false, true, true, false},
+                      Case{Before::file_with_attributes, false, true, true},
+                      Case{Before::link, false, true, true}));
 
 }  // namespace
 }  // namespace roundwright::app

@@ -1,6 +1,8 @@
 #include "app/storage/whole_file.h"
 
+#include <cstdio>
 #include <fcntl.h>
+#include <functional>
 #include <gtest/gtest.h>
 #include <sys/socket.h>
 #include <sys/un.h>
@@ -334,6 +336,129 @@ TEST_F(WholeFile, AFileThatIsWrittenWhileItIsReadIsReadAgain) {
     const auto back = read_whole(path(), much, Links::follow, disk);
     EXPECT_EQ(back.bytes, "another");
     EXPECT_EQ(back.stamp, read_whole(path(), much).stamp);
+}
+
+// --- what another program does between the last look and the rename
+
+/// Another program that is quicker: it does something just before the new file gets its name, and may do more
+/// just before an exchange is taken back.
+class QuickerProgram : public FailingDisk {
+  public:
+    using Deed = std::function<void()>;
+    explicit QuickerProgram(std::vector<Deed> deeds) : deeds_(std::move(deeds)) {}
+    int rename(const QByteArray& from, const QByteArray& to) override {
+        do_next();
+        return FailingDisk::rename(from, to);
+    }
+    int exchange(const QByteArray& one, const QByteArray& other) override {
+        do_next();
+        return FailingDisk::exchange(one, other);
+    }
+    int rename_to_free(const QByteArray& from, const QByteArray& to) override {
+        do_next();
+        return FailingDisk::rename_to_free(from, to);
+    }
+
+  private:
+    void do_next() {
+        if (next_ < deeds_.size()) deeds_[next_++]();
+    }
+    std::vector<Deed> deeds_;
+    std::size_t next_ = 0;
+};
+
+TEST_F(WholeFile, WhatIsWrittenInTheLastMomentIsNotOverwritten) {
+    const auto in_place = [&] { put(path(), "written in place"); };
+    const auto replaced = [&] {
+        put(path() + QStringLiteral("-theirs"), "replaced by them");
+        ASSERT_EQ(std::rename((path() + QStringLiteral("-theirs")).toLocal8Bit().constData(),
+                              path().toLocal8Bit().constData()),
+                  0);
+    };
+    const auto again = [&] {
+        put(path() + QStringLiteral("-theirs"), "and replaced again");
+        ASSERT_EQ(std::rename((path() + QStringLiteral("-theirs")).toLocal8Bit().constData(),
+                              path().toLocal8Bit().constData()),
+                  0);
+    };
+    const auto removed = [&] { QFile::remove(path()); };
+    const struct {
+        std::vector<QuickerProgram::Deed> deeds;
+        QByteArray left;
+    } cases[] = {{{in_place}, "written in place"},
+                 {{replaced}, "replaced by them"},
+                 {{replaced, again}, "and replaced again"},
+                 {{removed}, {}}};
+    for (const auto& each : cases) {
+        put(path());
+        QuickerProgram disk(each.deeds);
+        const WriteWishes wishes{.in_place_of = read_whole(path(), much).stamp};
+        const auto written = write_whole(path(), new_bytes, wishes, disk);
+        EXPECT_TRUE(written.was_changed) << each.left.toStdString();
+        EXPECT_FALSE(written.fault);
+        EXPECT_EQ(QFile::exists(path()) ? read(path()) : QByteArray(), each.left);
+        EXPECT_EQ(names(), each.left.isEmpty() ? QStringList() : QStringList(QStringLiteral("pup")));
+    }
+}
+
+TEST_F(WholeFile, WhatAppearsInTheLastMomentIsNotOverwritten) {
+    QuickerProgram disk({[&] { put(path(), "theirs"); }});
+    const auto written = write_whole(path(), new_bytes, {.only_new = true}, disk);
+    EXPECT_TRUE(written.was_changed);
+    EXPECT_EQ(read(path()), "theirs");
+    EXPECT_EQ(names(), QStringList(QStringLiteral("pup")));
+}
+
+TEST_F(WholeFile, WhatCannotBePutBackIsKeptBesideAndSaid) {
+    put(path());
+    QuickerProgram disk({[&] { put(path(), "theirs"); }, [&] { disk.fail_each({DiskCall::rename}, EIO); }});
+    const WriteWishes wishes{.in_place_of = read_whole(path(), much).stamp};
+    const auto written = write_whole(path(), new_bytes, wishes, disk);
+    EXPECT_TRUE(written.ok());
+    EXPECT_EQ(read(path()), new_bytes);
+    ASSERT_FALSE(written.theirs_beside.isEmpty());
+    EXPECT_EQ(read(written.theirs_beside), "theirs");
+}
+
+TEST_F(WholeFile, AnExchangedFileKeepsRightsAttributesAndOtherNames) {
+    put(path());
+    ASSERT_EQ(::chmod(path().toLocal8Bit().constData(), 0640), 0);
+    ::setxattr(path().toLocal8Bit().constData(), "user.harbour", "grey", 4, 0);
+    const QString second = path() + QStringLiteral("-second");
+    ASSERT_EQ(::link(path().toLocal8Bit().constData(), second.toLocal8Bit().constData()), 0);
+    const auto written = write_whole(path(), new_bytes, {.in_place_of = read_whole(path(), much).stamp});
+    EXPECT_TRUE(written.ok());
+    EXPECT_TRUE(written.other_names_left);
+    EXPECT_EQ(read(path()), new_bytes);
+    EXPECT_NE(read(second), new_bytes);
+    struct ::stat found {};
+    ASSERT_EQ(::stat(path().toLocal8Bit().constData(), &found), 0);
+    EXPECT_EQ(found.st_mode & 0777, 0640u);
+    char value[8] = {};
+    EXPECT_EQ(::getxattr(path().toLocal8Bit().constData(), "user.harbour", value, sizeof value), 4);
+}
+
+TEST_F(WholeFile, WithoutTheSyncItIsThereAtOnceAndSafeAfterIt) {
+    FailingDisk disk;
+    const WriteWishes wishes{.links = Links::refuse, .is_private = true, .safe_at_once = false};
+    ASSERT_TRUE(write_whole(path(), new_bytes, wishes, disk).ok());
+    EXPECT_EQ(read(path()), new_bytes);
+    EXPECT_EQ(disk.calls(DiskCall::sync), 0);
+    EXPECT_FALSE(make_safe(path(), disk));
+    EXPECT_EQ(disk.calls(DiskCall::sync), 2) << "the file and its folder";
+    constexpr int of_the_file = 2;  // each after an open
+    constexpr int of_the_folder = 4;
+    for (const int call : {of_the_file, of_the_folder}) {
+        FailingDisk failing;
+        failing.fail_at(call, EIO);
+        const auto fault = make_safe(path(), failing);
+        ASSERT_TRUE(fault) << call;
+        EXPECT_EQ(fault->error, EIO);
+        EXPECT_EQ(fault->step, DiskStep::sync);
+    }
+    const QString link = path() + QStringLiteral("-link");
+    ASSERT_TRUE(QFile::link(path(), link));
+    EXPECT_TRUE(make_safe(link)) << "a link in its place is not ours";
 }
 
 TEST_F(WholeFile, RemovingWhatIsNotThereIsNoFault) {

@@ -20,30 +20,34 @@ const QStringList without_texts{
 
 /// Words that are not said, or are the same in every language: names of fonts and styles, keys of steps that
 /// merge, of contexts and of files, and rounds in the trade's language.
-const std::set<QString> not_said{QStringLiteral("CommandLine"),
-                                 QStringLiteral("FieldWidgets"),
-                                 QStringLiteral("FirstToy"),
-                                 QStringLiteral("Pattern"),
-                                 QStringLiteral("PieceName"),
-                                 QStringLiteral("RunWithProgress"),
-                                 QStringLiteral("Fusion"),
-                                 QStringLiteral("Inhibit"),
-                                 QStringLiteral("PrepareForSleep"),
-                                 QStringLiteral("DejaVu Sans"),
-                                 QStringLiteral("DejaVu Serif"),
-                                 QStringLiteral("Title"),
-                                 QStringLiteral("face direction"),
-                                 QStringLiteral("end right"),
-                                 QStringLiteral("end round"),
-                                 QStringLiteral("feature apart"),
-                                 QStringLiteral("feature height"),
-                                 QStringLiteral("feature right"),
-                                 QStringLiteral("feature round"),
-                                 QStringLiteral("yarn length"),
-                                 QStringLiteral("[3 sc, inc] x 6, sc in 12"),
-                                 QStringLiteral("Ctrl++"),
-                                 QStringLiteral("Ctrl+-"),
-                                 QStringLiteral("Roundwright")};
+const std::set<QString> not_said{
+    QStringLiteral("CommandLine"),
+    QStringLiteral("FieldWidgets"),
+    QStringLiteral("FirstToy"),
+    QStringLiteral("Pattern"),
+    QStringLiteral("PieceName"),
+    QStringLiteral("RunWithProgress"),
+    QStringLiteral("Fusion"),
+    QStringLiteral("Inhibit"),
+    QStringLiteral("PrepareForSleep"),
+    QStringLiteral("The X11 connection broke"),  // Qt's, to be known by
+    QStringLiteral("This application failed to start because no Qt platform plugin"),
+    QStringLiteral("The Wayland connection "),
+    QStringLiteral("DejaVu Sans"),
+    QStringLiteral("DejaVu Serif"),
+    QStringLiteral("Title"),
+    QStringLiteral("face direction"),
+    QStringLiteral("end right"),
+    QStringLiteral("end round"),
+    QStringLiteral("feature apart"),
+    QStringLiteral("feature height"),
+    QStringLiteral("feature right"),
+    QStringLiteral("feature round"),
+    QStringLiteral("yarn length"),
+    QStringLiteral("[3 sc, inc] x 6, sc in 12"),
+    QStringLiteral("Ctrl++"),
+    QStringLiteral("Ctrl+-"),
+    QStringLiteral("Roundwright")};
 
 QString source_of(const QString& path) {
     QFile file(path);

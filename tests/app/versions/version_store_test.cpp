@@ -58,6 +58,23 @@ class VersionStoreTest : public testing::Test {
     QTemporaryDir state_;
 };
 
+TEST_F(VersionStoreTest, AVersionThatIsNotConfirmedThinsNoOlderOne) {
+    const QString pup = file(QStringLiteral("pup"));
+    const auto begin = QDateTime::currentDateTimeUtc().addSecs(-1000);
+    for (int save = 0; save < 30; ++save)
+        ASSERT_FALSE(
+            store().keep(pup, QByteArray::number(save), VersionKind::saved, begin.addSecs(save)).fault);
+    const auto before = contents(pup);
+    FailingDisk disk;
+    disk.sync_no_folders();
+    EXPECT_FALSE(VersionStore(state(), disk).keep(pup, "new", VersionKind::saved).fault);
+    const auto unconfirmed = contents(pup);
+    EXPECT_EQ(unconfirmed.front(), "new");
+    EXPECT_EQ(unconfirmed.size(), before.size() + 1);
+    EXPECT_FALSE(store().keep(pup, "newer", VersionKind::saved).fault);
+    EXPECT_EQ(contents(pup).size(), before.size());
+}
+
 TEST_F(VersionStoreTest, KeepsWhatIsSavedNewestFirst) {
     const QString pup = file(QStringLiteral("pup.roundwright"));
     EXPECT_THAT(contents(pup), IsEmpty());

@@ -10,7 +10,7 @@
 #include <QStatusBar>
 #include <QTextBrowser>
 
-#include "render/wording/plain_text.h"
+#include "render/wording/unprintable.h"
 #include "tests/app/window/maker_at_the_window.h"
 
 namespace roundwright::app {

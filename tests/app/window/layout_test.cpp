@@ -220,11 +220,16 @@ TEST_F(LayoutTest, EveryPanelFitsTheColumn) {
             expect_fits(key.toStdString());
         }
         window->panels().open_section(QStringLiteral("gauge"));
+        const SeveralGauge several{
+            {{CircleGauge{.rounds = 5, .increases = 6, .across_mm = 51}, {}, "2026-05-03"},
+             {SwatchGauge{20, 100, 22, 101.6, true, 1, 0}, "before washing, with much yarn", {}},
+             {CircleGauge{.rounds = 5, .increases = 6, .across_mm = 61}, {}, {}}}};
         const std::pair<const char*, GaugeSource> sources[] = {{"unknown", std::monostate{}},
                                                                {"a swatch", SwatchGauge{}},
                                                                {"a circle", CircleGauge{}},
                                                                {"an estimate", EstimatedGauge{}},
-                                                               {"given", GivenGauge{{5, 5, 0.2, 0.2}}}};
+                                                               {"given", GivenGauge{{5, 5, 0.2, 0.2}}},
+                                                               {"several", several}};
         for (const auto& [name, source] : sources) {
             session.edit(QStringLiteral("Gauge"), [&gauge = source](Toy toy) {
                 toy.gauge = gauge;

@@ -45,6 +45,61 @@ DocumentError error_of(const std::string& text) {
 
 TEST(DamagedDocument, WholeOneIsRead) { EXPECT_EQ(read_document(whole).toy.title, "Pup"); }
 
+// Each with its place, and the line of it.
+TEST(DamagedDocument, OfSeveralMeasurementsEachIsNamedWithItsPlace) {
+    const std::string several = R"("gauge": {"from": "several", "measurements": [
+  {"from": "circle", "rounds": 5, "increases": 6, "across_mm": 50, "lie": "flat", "name": "grey", "counts": false},
+  {"from": "finished_piece", "piece": "Head", "measured_on": "2026-05-03",
+   "measured": [{"of": "width", "mm": 82}, {"of": "circumference_of_round", "round": 8, "mm": 250, "error_mm": 3}],
+   "evidence": [{"of_width": 0.6, "of_height": 0.8, "value": 1.2, "deviation": 0.02}]}]})";
+    const std::string circle =
+        whole.substr(whole.find(R"("gauge")"), whole.find(R"("yarns")") - whole.find(R"("gauge")"));
+    const auto with = [&](const std::string& find, const std::string& replace) {
+        std::string gauge = several;
+        gauge.replace(gauge.find(find), find.size(), replace);
+        return damaged({circle, gauge + ",", "", ""});
+    };
+    const Toy toy = read_document(with("grey", "grey")).toy;
+    const auto& read = std::get<SeveralGauge>(toy.gauge).measurements;
+    ASSERT_EQ(read.size(), 2U);
+    EXPECT_FALSE(read[0].counts);
+    EXPECT_EQ(read[0].name, "grey");
+    EXPECT_EQ(read[1].measured_on, "2026-05-03");
+    const auto& finished = std::get<FinishedPieceGauge>(read[1].what);
+    EXPECT_EQ(finished.measured[0], (Measured{MeasuredOf::width, 82, 2, 0}));
+    EXPECT_EQ(finished.measured[1], (Measured{MeasuredOf::circumference_of_round, 250, 3, 7}));
+    EXPECT_EQ(finished.lines[0], (GaugeLine{0.6, 0.8, 1.2, 0.02}));
+
+    const std::vector<Damage> damages{
+        {R"({"from": "circle")", R"({"from": "estimate")", "/gauge/measurements/0/from",
+         "one of swatch circle given finished_piece"},
+        {R"("counts": false)", R"("counts": 0)", "/gauge/measurements/0/counts", "true or false"},
+        {R"("of": "width")", R"("of": "depth")", "/gauge/measurements/1/measured/0/of",
+         "one of width height"},
+        {R"("round": 8)", R"("round": 0)", "/gauge/measurements/1/measured/1/round", "from 1"},
+        {R"("deviation": 0.02)", R"("deviation": 0)", "/gauge/measurements/1/evidence/0/deviation",
+         "a number from"},
+        {R"("of_width": 0.6, )", "", "/gauge/measurements/1/evidence/0/of_width", "missing"},
+        {R"("value": 1.2)", R"("value": 1e9)", "/gauge/measurements/1/evidence/0/value", "from -100 to 100"}};
+    for (const Damage& damage : damages) {
+        const DocumentError error = error_of(with(damage.find, damage.replace));
+        EXPECT_EQ(error.path(), damage.place);
+        EXPECT_NE(std::string(error.what()).find(damage.says), std::string::npos) << error.what();
+        EXPECT_GE(error.line(), 2) << damage.find;
+    }
+}
+
+TEST(DamagedDocument, MoreMeasurementsThanAToyMayHoldAreRefused) {
+    Toy toy;
+    SeveralGauge several;
+    several.measurements.resize(most_gauge_measurements);
+    toy.gauge = several;
+    EXPECT_EQ(read_document(write_document(toy)).toy, toy);
+    several.measurements.emplace_back();
+    toy.gauge = several;
+    EXPECT_EQ(error_of(write_document(toy)).path(), "/gauge/measurements");
+}
+
 TEST(DamagedDocument, EveryDamageIsNamedWithItsPlace) {
     const std::vector<Damage> damages{
         {R"("format": "roundwright", )", "", "", "not a toy"},

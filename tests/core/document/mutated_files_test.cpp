@@ -13,24 +13,13 @@
 #include "tests/core/document/mutated_file.h"
 #include "tests/core/document/random_toy.h"
 #include "tests/support/random_cases.h"
-
-#if defined(__SANITIZE_ADDRESS__)
-#define ROUNDWRIGHT_UNDER_ADDRESS_SANITIZER 1
-#elif defined(__has_feature)
-#if __has_feature(address_sanitizer)
-#define ROUNDWRIGHT_UNDER_ADDRESS_SANITIZER 1
-#endif
-#endif
+#include "tests/support/sanitizers.h"
 
 namespace roundwright {
 namespace {
 
 // Of processor time, so that a busy machine makes no difference; sanitizers take their share.
-#ifdef ROUNDWRIGHT_UNDER_ADDRESS_SANITIZER
-constexpr double most_seconds = 20;
-#else
-constexpr double most_seconds = 2;
-#endif
+constexpr double most_seconds = 2 * test::slowdown;
 constexpr long most_mib = 512;
 
 double processor_seconds() {

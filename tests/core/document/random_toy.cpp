@@ -47,8 +47,36 @@ GivenGauge given(std::mt19937& random) {
             text(random)};
 }
 
+FinishedPieceGauge finished_piece(std::mt19937& random) {
+    FinishedPieceGauge finished{text(random), {}, {}, number(random, 0, 10)};
+    for (int i = whole(random, 0, 3); i > 0; --i) {
+        Measured measured{choice<MeasuredOf>(random, 4), number(random, 0, 300), number(random, 0, 5), 0};
+        if (measured.of == MeasuredOf::circumference_of_round) measured.round = whole(random, 0, 60);
+        finished.measured.push_back(measured);
+    }
+    for (int i = whole(random, 0, 2); i > 0; --i)
+        finished.lines.push_back(
+            {number(random, -1, 1), number(random, -1, 1), number(random, -5, 5), number(random, 0.01, 1)});
+    return finished;
+}
+
+GaugeMeasurement measurement(std::mt19937& random) {
+    GaugeMeasurement measurement{given(random), text(random), text(random), flag(random)};
+    const int kind = whole(random, 0, 3);
+    if (kind == 0) measurement.what = swatch(random);
+    if (kind == 1) measurement.what = circle(random);
+    if (kind == 2) measurement.what = finished_piece(random);
+    return measurement;
+}
+
+SeveralGauge several(std::mt19937& random) {
+    SeveralGauge several;
+    for (int i = whole(random, 0, 4); i > 0; --i) several.measurements.push_back(measurement(random));
+    return several;
+}
+
 GaugeSource gauge(std::mt19937& random) {
-    switch (whole(random, 0, 4)) {
+    switch (whole(random, 0, 5)) {
         case 0:
             return swatch(random);
         case 1:
@@ -57,6 +85,8 @@ GaugeSource gauge(std::mt19937& random) {
             return EstimatedGauge{choice<YarnWeight>(random, 8)};
         case 3:
             return given(random);
+        case 4:
+            return several(random);
         default:
             return std::monostate{};
     }
@@ -188,6 +218,10 @@ void every_field_is_set(const Toy& a, const Yarn& b, const Piece& c, const Round
     [[maybe_unused]] const auto& [f1, f2, f3, f4, f5, f6, f7] = a.text;
     [[maybe_unused]] const auto& [g1, g2, g3, g4, g5, g6, g7, g8] = a.making;
     [[maybe_unused]] const auto& [h1, h2, h3] = c.worked;
+    [[maybe_unused]] const auto& [j1, j2, j3, j4, j5] = GaugeMeasurement{};
+    [[maybe_unused]] const auto& [k1, k2, k3, k4] = FinishedPieceGauge{};
+    [[maybe_unused]] const auto& [l1, l2, l3, l4] = GaugeLine{};
+    [[maybe_unused]] const auto& [m1, m2, m3, m4] = Measured{};
     [[maybe_unused]] const auto& [i1, i2, i3, i4, i5, i6, i7, i8, i9, i10, i11, i12, i13, i14] = Feature{};
 }
 
@@ -248,6 +282,8 @@ KeptKeys kept(std::mt19937& random, std::initializer_list<std::string_view> insi
 Toy with_unknown_keys(Toy toy, std::mt19937& random) {
     const bool no_gauge = std::holds_alternative<std::monostate>(toy.gauge);
     toy.kept = no_gauge ? kept(random, {"text", "making"}) : kept(random, {"gauge", "text", "making"});
+    if (auto* several_gauge = std::get_if<SeveralGauge>(&toy.gauge))
+        for (GaugeMeasurement& one : several_gauge->measurements) one.kept = kept(random);
     for (Yarn& yarn : toy.yarns) yarn.kept = kept(random);
     for (Piece& piece : toy.pieces) {
         piece.kept = kept(random, {"start", "worked"});

@@ -24,7 +24,7 @@ TEST(FeatureMesh, EveryPartIsClosedAndFacesOut) {
         feature.lids = true;
         feature.end_round = 4;
         feature.end_stitches_right = 6;
-        const auto parts = feature_parts({feature}, sphere, counts);
+        const auto parts = feature_parts({feature}, sphere, counts, 2.5);
         EXPECT_FALSE(parts.empty());
         for (const FeaturePart& part : parts) {
             const test::MeshMeasures measures = test::measure(part.mesh);
@@ -43,7 +43,7 @@ TEST(FeatureMesh, AnEyeHasItsTrueSizeAndItsWasherInside) {
     eye.pair = false;
     eye.round = 7;
     eye.width_mm = eye.height_mm = 12;
-    const auto parts = feature_parts({eye}, sphere, counts);
+    const auto parts = feature_parts({eye}, sphere, counts, 2.5);
     ASSERT_EQ(parts.size(), 2u);
     float left = 0;
     float right = 0;

@@ -60,13 +60,13 @@ TEST(OpeningLimits, FittingGoesByWasherAndFingers) {
 
 TEST(OpeningLimits, OnlyAChainLeavesTheStartOpen) {
     const std::vector<double> loops{31.4159265358979, 60};
-    EXPECT_NEAR(start_opening_mm(OpenTube{6}, loops), 10, 1e-9);
-    EXPECT_NEAR(start_opening_mm(ChainRing{6}, loops), 10, 1e-9);
-    EXPECT_EQ(start_opening_mm(MagicRing{}, loops), 0);
-    EXPECT_EQ(start_opening_mm(OvalChain{6}, loops), 0);
-    EXPECT_EQ(start_opening_mm(OpenTube{6}, {}), 0);
-    EXPECT_TRUE(openings_mm({5}).empty());
-    EXPECT_TRUE(openings_mm({}).empty());
+    EXPECT_NEAR(start_opening_mm(OpenTube{6}, loops, 0), 10, 1e-9);
+    EXPECT_NEAR(start_opening_mm(ChainRing{6}, loops, 0), 10, 1e-9);
+    EXPECT_EQ(start_opening_mm(MagicRing{}, loops, 0), 0);
+    EXPECT_EQ(start_opening_mm(OvalChain{6}, loops, 0), 0);
+    EXPECT_EQ(start_opening_mm(OpenTube{6}, {}, 0), 0);
+    EXPECT_TRUE(openings_mm({5}, 0).empty());
+    EXPECT_TRUE(openings_mm({}, 0).empty());
 }
 
 /// The maker's own washer, or one 4 mm wider than the narrower side of what it holds.

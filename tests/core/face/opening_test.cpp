@@ -6,8 +6,16 @@
 namespace roundwright {
 namespace {
 
+// The loop runs in the middle of the fabric, so half a thickness is in the way on either side.
+TEST(Opening, LiesWithinTheFabric) {
+    const std::vector<double> openings = openings_mm({0, 4, 60 * std::numbers::pi}, 2.5);
+    EXPECT_EQ(openings[0], 0);
+    EXPECT_NEAR(openings[1], 57.5, 1e-9);
+    EXPECT_NEAR(start_opening_mm(ChainRing{6}, {20 * std::numbers::pi, 30}, 2.5), 17.5, 1e-9);
+}
+
 TEST(Opening, IsTheLoopLaidInACircle) {
-    const std::vector<double> openings = openings_mm({0, 30, 60 * std::numbers::pi});
+    const std::vector<double> openings = openings_mm({0, 30, 60 * std::numbers::pi}, 0);
     ASSERT_EQ(openings.size(), 2u);
     EXPECT_NEAR(openings[0], 30 / std::numbers::pi, 1e-12);
     EXPECT_NEAR(openings[1], 60, 1e-12);

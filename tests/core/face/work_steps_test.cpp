@@ -35,13 +35,13 @@ TEST(WorkSteps, EyesComeBeforeTheStuffingAndBothBeforeTheClose) {
     const std::vector<WorkStep> expected{{9, StepKind::fit_feature, 0},
                                          {11, StepKind::begin_stuffing, -1},
                                          {13, StepKind::finish_stuffing, -1}};
-    EXPECT_EQ(work_steps(piece, loops_of(piece)), expected);
+    EXPECT_EQ(work_steps(piece, loops_of(piece), 0), expected);
 }
 
 TEST(WorkSteps, AWasherTooLargeIsDueAsSoonAsItsGapIsThere) {
     Piece piece = head();
     piece.features = {eyes(12, 30)};
-    const auto steps = work_steps(piece, loops_of(piece));
+    const auto steps = work_steps(piece, loops_of(piece), 0);
     ASSERT_EQ(steps.size(), 3U);
     EXPECT_EQ(steps[1], (WorkStep{13, StepKind::fit_feature, 0}));
 }
@@ -50,7 +50,7 @@ TEST(WorkSteps, WhatIsSewnOnIsNotFitted) {
     Piece piece = head();
     piece.features = {eyes(7, 14)};
     piece.features[0].kind = FeatureKind::embroidered_eye;
-    for (const WorkStep& step : work_steps(piece, loops_of(piece)))
+    for (const WorkStep& step : work_steps(piece, loops_of(piece), 0))
         EXPECT_NE(step.kind, StepKind::fit_feature);
 }
 
@@ -58,15 +58,15 @@ TEST(WorkSteps, APieceLeftOpenIsStuffedAtItsEnd) {
     Piece piece = head();
     piece.rounds.resize(10);
     piece.end = End::left_open;
-    EXPECT_EQ(work_steps(piece, loops_of(piece)), (std::vector<WorkStep>{{9, StepKind::stuff, -1}}));
+    EXPECT_EQ(work_steps(piece, loops_of(piece), 0), (std::vector<WorkStep>{{9, StepKind::stuff, -1}}));
     piece.area_stretch = unstuffed_stretch;
-    EXPECT_TRUE(work_steps(piece, loops_of(piece)).empty());
+    EXPECT_TRUE(work_steps(piece, loops_of(piece), 0).empty());
 }
 
 TEST(WorkSteps, NothingIsKnownWithoutALoopForEveryRound) {
     const Piece piece = head();
-    EXPECT_TRUE(work_steps(piece, {0, 30}).empty());
-    EXPECT_TRUE(work_steps(Piece{}, {0}).empty());
+    EXPECT_TRUE(work_steps(piece, {0, 30}, 0).empty());
+    EXPECT_TRUE(work_steps(Piece{}, {0}, 0).empty());
 }
 
 }  // namespace

@@ -122,7 +122,7 @@ TEST(RecordedChecks, OfMadeUpPiecesAsBefore) {
             std::get<WorkedEvenly>(piece.rounds[round].working).stitches = numbers.next(3, 70);
         }
         tell_checks(text, "piece " + std::to_string(i), studied(toy).checks);
-        for (const WorkStep& step : work_steps(piece, studied(toy).problem.rest_loop_mm))
+        for (const WorkStep& step : work_steps(piece, studied(toy).problem.rest_loop_mm, 0))
             text.line("step") << step.after_round << static_cast<int>(step.kind) << step.feature;
     }
     testing::expect_as_recorded("checks_made_up.txt", text);

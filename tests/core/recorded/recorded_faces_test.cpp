@@ -104,7 +104,7 @@ TEST(RecordedFaces, PartsAndGuidesAreAsBefore) {
         const FaceSurface surface(piece, varied_studies()[i].shape);
         text.heading(varied_pieces()[i].name);
         for (const FeaturePart& part :
-             feature_parts(piece.features, surface, stitch_counts(varied_studies()[i].graph.graph))) {
+             feature_parts(piece.features, surface, stitch_counts(varied_studies()[i].graph.graph), 2.5)) {
             text.line("part") << part.feature << static_cast<int>(part.finish) << part.inside;
             tell_mesh(text, part.mesh);
         }
@@ -126,8 +126,8 @@ TEST(RecordedFaces, OpeningsAndStepsAreAsBefore) {
     for (std::size_t i = 0; i < varied_pieces().size(); ++i) {
         const Piece& piece = varied_pieces()[i].toy.pieces[0];
         const auto& loops = varied_studies()[i].problem.rest_loop_mm;
-        const std::vector<double> openings = openings_mm(loops);
-        const double start = start_opening_mm(piece.start, loops);
+        const std::vector<double> openings = openings_mm(loops, 0);
+        const double start = start_opening_mm(piece.start, loops, 0);
         text.heading(varied_pieces()[i].name);
         text.line("start_opening") << start;
         for (int round = 0; round + 1 < static_cast<int>(openings.size()); round += 2)
@@ -143,7 +143,7 @@ TEST(RecordedFaces, OpeningsAndStepsAreAsBefore) {
         text.line("stuff");
         tell(text, stuffing.begin);
         tell(text, stuffing.finish);
-        for (const WorkStep& step : work_steps(piece, loops))
+        for (const WorkStep& step : work_steps(piece, loops, 0))
             text.line("step") << step.after_round << static_cast<int>(step.kind) << step.feature;
     }
     testing::expect_as_recorded("openings.txt", text);

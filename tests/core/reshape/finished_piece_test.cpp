@@ -1,7 +1,9 @@
 #include "core/reshape/finished_piece.h"
 
+#include <cmath>
 #include <gtest/gtest.h>
 
+#include "core/gauge/combined_gauge.h"
 #include "core/study/piece_study.h"
 
 namespace roundwright {
@@ -60,6 +62,61 @@ TEST(FinishedPiece, AFreeStretchStaysWhereThePieceHasIt) {
     const Calibration found = calibrate_piece(toy.pieces[0], {{MeasuredOf::width, shape.width_mm, 1, 0}});
     EXPECT_TRUE(found.has(CalibrationCode::left_free));
     EXPECT_NEAR(found.area_stretch, firm_stuffing_stretch, 0.3 * firm_stuffing_stretch);
+}
+
+// The lines that are kept say what the calibration said, and go on saying it when the rounds are changed.
+TEST(FinishedPiece, ItsLinesGiveTheGaugeAndOutliveTheRounds) {
+    Toy toy = toy_as_worked();
+    const Shape shape = study_piece(toy, 0).revolved();
+    const FinishedPiece finished{
+        0,
+        {{MeasuredOf::width, shape.width_mm, 1, 0}, {MeasuredOf::height, shape.height_mm, 1, 0}},
+        "2026-05-03"};
+    toy.gauge = CircleGauge{.rounds = 5, .increases = 6, .across_mm = 49};
+    KnownBefore known{gauge_of_others(toy, 0), firm_stuffing_stretch};
+    EXPECT_EQ(known.gauge, gauge_from(toy.gauge, toy.hook_mm));
+    const Calibration found = calibrate_piece(toy.pieces[0], finished.measured, known);
+    ASSERT_EQ(found.lines.size(), 2U);
+    Toy with = with_finished_piece(toy, finished, found, true);
+    const auto& several = std::get<SeveralGauge>(with.gauge);
+    ASSERT_EQ(several.measurements.size(), 2U);
+    EXPECT_EQ(std::get<FinishedPieceGauge>(several.measurements[1].what).piece, "Body");
+    EXPECT_EQ(several.measurements[1].measured_on, "2026-05-03");
+    const Gauge gauge = gauge_from(with.gauge, with.hook_mm).value();
+    EXPECT_NEAR(gauge.stitch_width_mm, 5.2, 0.1);
+    EXPECT_NEAR(gauge.round_height_mm, 4.9, 0.05);
+    Piece other = with.pieces[0];
+    other.rounds.pop_back();
+    with.pieces[0] = other;
+    EXPECT_EQ(gauge_from(with.gauge, with.hook_mm), gauge);
+}
+
+// One width cannot tell wide stitches from tall rounds: it is one line, along what it does know.
+TEST(FinishedPiece, OneLengthIsOneLine) {
+    const Toy toy = toy_as_worked();
+    const Shape shape = study_piece(toy, 0).revolved();
+    const Calibration found = calibrate_piece(toy.pieces[0], {{MeasuredOf::width, shape.width_mm, 1, 0}},
+                                              {{}, firm_stuffing_stretch});
+    ASSERT_EQ(found.lines.size(), 1U);
+    const GaugeLine& line = found.lines[0];
+    EXPECT_NEAR(line.of_width * std::log(5.2) + line.of_height * std::log(4.9), line.value, 1e-3);
+}
+
+TEST(FinishedPiece, OthersStayAndAreLeftOutWhereTheyDoNotCount) {
+    Toy toy = toy_as_worked();
+    const Shape shape = study_piece(toy, 0).revolved();
+    const FinishedPiece finished{0, {{MeasuredOf::width, shape.width_mm, 1, 0}}, {}};
+    const Calibration found = calibrate_piece(toy.pieces[0], finished.measured);
+    toy.gauge = CircleGauge{.rounds = 5, .increases = 6, .across_mm = 49};
+    EXPECT_TRUE(std::holds_alternative<GivenGauge>(with_finished_piece(toy, finished, found, false).gauge));
+    toy.gauge = SeveralGauge{measurements_of(toy.gauge)};
+    const Toy left_out = with_finished_piece(toy, finished, found, false);
+    const auto& several = std::get<SeveralGauge>(left_out.gauge);
+    EXPECT_FALSE(several.measurements[0].counts);
+    EXPECT_TRUE(several.measurements[1].counts);
+    // Measured again, it takes its own place.
+    const Toy again = with_finished_piece(left_out, finished, found, true);
+    EXPECT_EQ(std::get<SeveralGauge>(again.gauge).measurements.size(), 2U);
 }
 
 }  // namespace

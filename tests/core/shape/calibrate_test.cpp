@@ -189,10 +189,11 @@ TEST(Calibrate, SaysWhichMeasurementDisagrees) {
 }
 
 TEST(Calibrate, UnstuffedPieceHasNoStretchToFind) {
-    const ShapeProblem disc = piece_of(disc_counts(6, 8), 0, MeridianEnd::open, 1, 1);
-    const Shape shape = solve_shape(scaled_problem(disc, 4, 4.2));
+    // A cone, for the height of a disc is none, and its width tells of its rounds alone.
+    const ShapeProblem cone = piece_of(disc_counts(5, 8), 0, MeridianEnd::open, 1, 1);
+    const Shape shape = solve_shape(scaled_problem(cone, 4, 4.2));
     const Calibration found = calibrate(
-        disc, {{MeasuredOf::width, shape.width_mm, 0.1, 0}, {MeasuredOf::height, shape.height_mm, 0.1, 0}});
+        cone, {{MeasuredOf::width, shape.width_mm, 0.1, 0}, {MeasuredOf::height, shape.height_mm, 0.1, 0}});
     EXPECT_NEAR(found.gauge.stitch_width_mm, 4, 0.02);
     EXPECT_NEAR(found.gauge.round_height_mm, 4.2, 0.02);
     EXPECT_EQ(found.area_stretch, 0);

@@ -11,9 +11,10 @@ namespace {
 
 using std::numbers::pi;
 
-// k increases a round at w = h make a cone of half angle asin(k / 2 pi) (computed).
+// k increases a round at w = h make a cone of half angle asin(k / 2 pi) (computed). Six would make 72.7326,
+// but yield until they lie flat.
 TEST(Cone, HalfAngleFromIncreasesPerRound) {
-    const std::pair<int, double> cones[] = {{4, 39.5402}, {5, 52.7285}, {6, 72.7326}};
+    const std::pair<int, double> cones[] = {{4, 39.5402}, {5, 52.7285}, {6, 90}};
     for (const auto& [k, degrees] : cones) {
         const Shape cone = solve_shape(piece_of(disc_counts(k, 12), unstuffed_stretch, MeridianEnd::open));
         ASSERT_EQ(cone.termination, Termination::converged);

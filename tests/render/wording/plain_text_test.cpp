@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "render/wording/printable.h"
+#include "render/wording/unprintable.h"
 
 namespace roundwright {
 namespace {
@@ -100,6 +101,25 @@ TEST(PlainText, PagesTurnNothingAround) {
                              "c\x1B\nd")),
               utf8("abc\nd"));
     EXPECT_EQ(printable_name(utf8("a  b\nc\x7F")), utf8("a  b c"));
+}
+
+// Window and paper leave out the same letters, and end their lines at the same ones.
+TEST(PlainText, PagesKnowTheSameLettersAsTheWindow) {
+    QString all;
+    for (char16_t u = 1; u < 0x3000; ++u) all += QChar(u);
+    all += QChar(0xFEFF);
+    for (const QChar c : printable(all))
+        EXPECT_TRUE(c == u'\n' || !is_unprintable(c.unicode())) << std::hex << int{c.unicode()};
+    EXPECT_EQ(printable(utf8("a\r\nb\rc\x0B"
+                             "d\xC2\x85"
+                             "e\xE2\x80\xA8"
+                             "f")),
+              utf8("a\nb\nc\nd\ne\nf"));
+    const QString joined = utf8("\xF0\x9F\x91\xA9\xE2\x80\x8D\xF0\x9F\x91\xA7");
+    EXPECT_EQ(printable(joined), joined);
+    EXPECT_EQ(printable(utf8("a\xE2\x80\x8D"
+                             "b")),
+              utf8("ab"));
 }
 
 }  // namespace

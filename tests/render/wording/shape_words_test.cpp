@@ -67,6 +67,29 @@ TEST(ShapeWords, AnEarThatIsNotStuffedIsFlat) {
     EXPECT_THAT(shape(study_piece(ear, 0)), EndsWith(", open at the start, sewn straight at the last round"));
 }
 
+// A flattened tube of 24 stitches of 5 mm: 120 / pi less the fabric inside, and a sixth more over a ball.
+TEST(ShapeWords, FabricIsSaidWithWhatFitsInside) {
+    Toy cover = toy_of({6, 12, 18, 24, 24, 24, 24, 24});
+    cover.yarns.emplace_back().weight = YarnWeight::medium;
+    cover.pieces[0].area_stretch = 0;
+    const PieceStudy study = study_piece(cover, 0);
+    EXPECT_EQ(fabric_words(study, LengthUnit::millimetres).toStdString(),
+              "fabric about 2.4\u00a0mm thick, 36\u00a0mm wide inside, fits over a ball of up to 42\u00a0mm");
+    EXPECT_EQ(
+        fabric_words(study, LengthUnit::inches).toStdString(),
+        "fabric about 0.10\u00a0in thick, 1⅜\u00a0in wide inside, fits over a ball of up to 1⅝\u00a0in");
+    EXPECT_THAT(shape(study), StartsWith("flat, two layers of fabric, 5\u00a0mm thick"));
+    cover.pieces[0].area_stretch = medium_stuffing_stretch;
+    EXPECT_THAT(fabric_words(study_piece(cover, 0), LengthUnit::millimetres).toStdString(),
+                EndsWith("mm wide inside"));
+    Toy disc = toy_of({6, 12, 18, 24, 30});
+    disc.pieces[0].area_stretch = 0;
+    disc.gauge = GivenGauge{{5.25, 5, 0, 0}};
+    EXPECT_EQ(fabric_words(study_piece(disc, 0), LengthUnit::millimetres).toStdString(),
+              "fabric about 1.8\u00a0mm thick");
+    EXPECT_TRUE(fabric_words({}, LengthUnit::millimetres).isEmpty());
+}
+
 TEST(ShapeWords, RufflesAreSaidWithTheirHeight) {
     const PieceStudy study = study_of({8, 16, 24, 32, 40, 48});
     const double waves = highest_wave_mm(study.lies());

@@ -178,11 +178,23 @@ Piece piece(Dice& dice, Temper temper, std::size_t yarns) {
     return made;
 }
 
+GaugeMeasurement measurement(Dice& dice, double least, double most) {
+    GaugeMeasurement made{CircleGauge{5, 6, 10 * dice.magnitude(least, most)}, {}, {}, dice.chance(0.8)};
+    if (dice.chance(0.4))
+        made.what = SwatchGauge{20, 20 * dice.magnitude(least, most), 20, 20 * dice.magnitude(least, most)};
+    if (dice.chance(0.3))
+        made.what = FinishedPieceGauge{
+            "Head",
+            {{MeasuredOf::width, 80}},
+            {{dice.real(-1, 1), dice.real(-1, 1), dice.real(-3, 3), dice.magnitude(1e-3, 1)}}};
+    return made;
+}
+
 GaugeSource gauge(Dice& dice, Temper temper) {
     const bool far_out = temper == Temper::extreme;
     const double least = far_out ? 1e-3 : 3;
     const double most = far_out ? 1e3 : 8;
-    switch (dice.whole(0, 4)) {
+    switch (dice.whole(0, 5)) {
         case 0: {
             const double width = dice.magnitude(least, most);
             const double height = far_out ? dice.magnitude(least, most) : width * dice.real(0.7, 1.2);
@@ -194,6 +206,12 @@ GaugeSource gauge(Dice& dice, Temper temper) {
             return CircleGauge{5, 6, 10 * dice.magnitude(least, most)};
         case 3:
             return EstimatedGauge{dice.one_of({YarnWeight::fine, YarnWeight::light, YarnWeight::medium})};
+        case 4: {
+            SeveralGauge several;
+            for (int i = dice.whole(1, 4); i > 0; --i)
+                several.measurements.push_back(measurement(dice, least, most));
+            return several;
+        }
         default:
             return {};
     }

@@ -33,6 +33,30 @@ using Counts = std::vector<int>;
 
 const std::string ball = "Rnd 1: 6 sc in MR (6)\nRnd 2: inc around (12)\n";
 
+// --- faults without mends
+
+TEST(PatternWithoutMends, ReadsTheSameAndFindsTheSameFaults) {
+    const std::string text =
+        "Head\n" + ball +
+        "Rnd 3: [sc, inc] x 5 (18)\nRnd 4: (sc 2, inc x 6 (24)\nRnd 5: sc in eahc st\n"
+        "Rnds 6-8: [2 sc, dec x 6 (12)\nRnd 9: dec around (9)\nFasten off, wave to the gulls.\n";
+    ReadPattern read = read_pattern(text);
+    ReadOptions without_mends;
+    without_mends.find_mends = false;
+    const ReadPattern plain = read_pattern(text, without_mends);
+    const auto mends_of = [](const ReadPattern& pattern) {
+        std::size_t mends = 0;
+        for (const ReadDiagnostic& d : pattern.diagnostics) mends += d.mends.size();
+        return mends;
+    };
+    EXPECT_GT(mends_of(read), 3u);
+    EXPECT_EQ(mends_of(plain), 0u);
+    EXPECT_GT(plain.diagnostics.size(), 3u);
+    EXPECT_EQ(said_of(plain), said_of(read));
+    EXPECT_EQ(plain.pieces, read.pieces);
+    EXPECT_EQ(plain.notes, read.notes);
+}
+
 // --- headings and pieces
 
 TEST(PatternHeadings, NameThePiecesAndSayHowManyToMake) {
