@@ -56,7 +56,7 @@ TEST(GaugePrior, AWeightThatIsNotKnownIsLessCertain) {
         const GaugeBelief usual = usual_belief(hook);
         EXPECT_EQ(usual.mean, known.mean);
         EXPECT_GT(deviation_along(usual, gauge_direction::size()),
-                  deviation_along(known, gauge_direction::size()) + 0.02);
+                  deviation_along(known, gauge_direction::size()) + 0.005);
         EXPECT_NEAR(deviation_along(usual, gauge_direction::ratio()), ratio_spread, 1e-9);
     }
 }
