@@ -8,6 +8,7 @@
 #include "core/shape/fabric_limits.h"
 #include "core/shape/fabric_signs.h"
 #include "core/shape/growth.h"
+#include "core/shape/reads_as_flat.h"
 
 namespace roundwright {
 namespace {
@@ -21,6 +22,17 @@ bool is_own(const FitProblem& problem, int source, Lie lie) {
     for (int i = std::max(0, source - 1); i <= std::min(last, source + 1); ++i)
         if (lies[static_cast<std::size_t>(i)] == lie) return true;
     return false;
+}
+
+// Whether what lay flat is to stay so: a disc that does not come out as wide as is wanted is better than a
+// bowl that does.
+bool is_to_lie_flat(const FitProblem& problem, const ShapeProblem& made) {
+    const auto has = [&](Lie lie) {
+        return std::find(problem.own_lies.begin(), problem.own_lies.end(), lie) != problem.own_lies.end();
+    };
+    if (made.area_stretch > 0 || made.limp) return false;
+    if (!has(Lie::lies_flat) || has(Lie::cups) || has(Lie::even)) return false;
+    return made.on_its_face || reads_as_flat(made, problem.wanted.width_mm, problem.wanted.height_mm);
 }
 
 bool shows_gaps(const ShapeProblem& problem, const Shape& shape) {
@@ -70,8 +82,10 @@ FabricFlaws fabric_flaws(const FitProblem& problem, const RoundsDraft& draft, co
     const int own = static_cast<int>(problem.own_lies.size());
     std::vector<int> sources(lies.size(), -1);
     if (own > 0) sources = rounds_at_same_height(draft.ends_at, own, problem.own_rounds);
+    const bool stays_flat = is_to_lie_flat(problem, made);
     for (std::size_t i = problem.kept.size(); i < lies.size(); ++i) {
         const Lie lie = lies[i].lie;
+        if (stays_flat && lie == Lie::cups) flaws.cups.push_back(i);
         if ((lie != Lie::ruffles && lie != Lie::gathers) || is_own(problem, sources[i], lie)) continue;
         (lie == Lie::ruffles ? flaws.ruffles : flaws.gathers).push_back(i);
     }

@@ -18,9 +18,10 @@ namespace roundwright {
 struct FabricFlaws {
     std::vector<std::size_t> ruffles;  ///< rounds, from 0
     std::vector<std::size_t> gathers;  ///< the same
+    std::vector<std::size_t> cups;     ///< of a piece that lay flat all over, without stuffing
     bool gaps = false;                 ///< stuffing shows somewhere
 
-    [[nodiscard]] std::size_t rounds() const { return ruffles.size() + gathers.size(); }
+    [[nodiscard]] std::size_t rounds() const { return ruffles.size() + gathers.size() + cups.size(); }
 };
 
 [[nodiscard]] FabricFlaws fabric_flaws(const FitProblem& problem, const RoundsDraft& draft,

@@ -77,6 +77,21 @@ int edges(const PieceForm& form) {
 }
 
 // No rim, shelf or dent that a tidy count or a nearer size would be bought with.
+// The width of a disc comes in steps of two rounds' height. Between those it stays flat and says that it is
+// not as wide as was wanted, rather than cup until it is.
+TEST(Resize, ADiscStaysFlat) {
+    Piece disc = piece_of({6, 12, 18, 24, 30, 36, 42}, End::left_open);
+    disc.area_stretch = unstuffed_stretch;
+    const PieceForm form = piece_form(disc, five_mm);
+    ASSERT_LT(form.size().height_mm, 1e-9);
+    EXPECT_NEAR(form.size().width_mm, 70, 1e-9);
+    for (const double wanted : {40.0, 60.0, 64.0, 80.0, 94.5, 100.0}) {
+        const Reshaped made = resize(form, width(wanted));
+        EXPECT_LT(made.reached().height_mm, 1e-9) << wanted;
+        EXPECT_NEAR(made.reached().width_mm, wanted, 5) << wanted;
+    }
+}
+
 TEST(Resize, ABallHasNoEdgeAtAnySize) {
     for (const Gauge& gauge : {five_mm, Gauge{5, 4.5, 0, 0}, Gauge{3.5, 3.4, 0, 0}}) {
         const PieceForm ball = piece_form(ball_piece(6), gauge);
