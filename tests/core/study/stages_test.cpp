@@ -122,13 +122,14 @@ const EditRow rows[] = {
      },
      nothing},
     {"a yarn's price", [](Toy& t) { yarn(t, 0).ball_price = 3.5; }, nothing},
-    {"a yarn's name, weight and length",
+    {"a yarn's name and length",
      [](Toy& t) {
          yarn(t, 0).name = "silver";
-         yarn(t, 0).weight = YarnWeight::bulky;
          yarn(t, 0).metres_per_100_g = 120;
      },
      nothing},
+    // Its fabric is thicker: a washer may pass the opening no more. A stuffed shape does not read it.
+    {"a yarn's weight", [](Toy& t) { yarn(t, 0).weight = YarnWeight::bulky; }, "checks"},
     {"a yarn more", [](Toy& t) { t.yarns.push_back(yarn_of("black", {})); }, nothing},
     {"a yarn gone", [](Toy& t) { t.yarns.resize(1); }, "surface"},
     // Gauge and hook.
