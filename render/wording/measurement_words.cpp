@@ -139,11 +139,12 @@ QString disagreement_words(const SeveralGauge& several, const CombinedGauge& com
 }
 
 QString next_measurement_words(const std::vector<NextMeasurement>& next, const Toy& toy) {
-    constexpr double worth_it = 0.9;
-    if (next.empty() || next.front().error_after > worth_it * next.front().error_before) return {};
+    if (next.empty()) return {};
+    const QString now = percent(next.front().error_before);
+    const QString then = percent(next.front().error_after);
+    if (now == then) return {};
     return MeasurementText::tr("What would help most: %1. Sizes would be good to about %2 instead of %3.")
-        .arg(candidate_words(next.front(), toy), percent(next.front().error_after),
-             percent(next.front().error_before));
+        .arg(candidate_words(next.front(), toy), then, now);
 }
 
 QString circle_task_words() {
