@@ -23,7 +23,7 @@ struct MeasurementText {
 };
 
 QString percent(double part) {
-    return MeasurementText::tr("%1 %").arg(QLocale().toString(100 * std::abs(part), 'f', 0));
+    return MeasurementText::tr("%1\u00a0%").arg(QLocale().toString(100 * std::abs(part), 'f', 0));
 }
 
 QString number(double counted) { return QLocale().toString(counted, 'g', 4); }

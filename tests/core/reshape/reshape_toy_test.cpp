@@ -108,7 +108,8 @@ TEST(ReshapeToy, SeveralMeasurementsFollowTheHookToo) {
                               {finished, {}, {}}}};
     const double before = gauge_of(toy).round_height_mm;
     EXPECT_NEAR(gauge_of(with_hook(toy, 4.5)).round_height_mm, before * 4.5 / 3.5, 0.02 * before);
-    const auto& kept = std::get<SeveralGauge>(with_hook(toy, 4.5).gauge).measurements;
+    const Toy thicker = with_hook(toy, 4.5);
+    const auto& kept = std::get<SeveralGauge>(thicker.gauge).measurements;
     EXPECT_EQ(std::get<CircleGauge>(kept[0].what).hook_mm, 3.5);
     EXPECT_EQ(std::get<SwatchGauge>(kept[1].what).hook_mm, 3);
     EXPECT_EQ(std::get<FinishedPieceGauge>(kept[2].what).hook_mm, 3.5);
