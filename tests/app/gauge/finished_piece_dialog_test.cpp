@@ -144,5 +144,28 @@ TEST_F(FinishedPieceDialogTest, ThePanelSaysWhereTheGaugeWasFound) {
     }));
 }
 
+// A circle was measured before: it goes on counting beside the piece, and one undo takes the piece away.
+TEST_F(FinishedPieceDialogTest, JoinsWhatWasMeasuredBefore) {
+    const CircleGauge circle{.rounds = 5, .increases = 6, .across_mm = 50};
+    session.edit(QStringLiteral("Circle"), [&](Toy toy) {
+        toy.gauge = circle;
+        return toy;
+    });
+    ASSERT_TRUE(wait_for_shape(session));
+    open();
+    type(QStringLiteral("Width"), number(width));
+    type(QStringLiteral("Height"), number(height));
+    QTest::keyClick(box(QStringLiteral("Height")), Qt::Key_Return);
+    ASSERT_TRUE(std::holds_alternative<SeveralGauge>(session.toy().gauge));
+    const auto measurements = std::get<SeveralGauge>(session.toy().gauge).measurements;
+    ASSERT_EQ(measurements.size(), 2U);
+    EXPECT_EQ(std::get<CircleGauge>(measurements[0].what), circle);
+    EXPECT_TRUE(measurements[0].counts);
+    EXPECT_EQ(std::get<FinishedPieceGauge>(measurements[1].what).measured.size(), 2U);
+    EXPECT_FALSE(measurements[1].measured_on.empty());
+    session.undo_stack().undo();
+    EXPECT_EQ(session.toy().gauge, GaugeSource(circle));
+}
+
 }  // namespace
 }  // namespace roundwright::app
