@@ -153,30 +153,28 @@ std::vector<MeasuredPiece> measured_pieces(const Arguments& arguments, const Toy
     return pieces;
 }
 
-/// "5=51mm": rounds of six more stitches each, and how far across; more parted by commas.
-std::vector<CircleGauge> measured_circles(const Arguments& arguments) {
+CircleGauge measured_circle(const QString& text, LengthUnit units) {
+    const QStringList parts = text.split(QLatin1Char('='));
+    bool good = parts.size() == 2;
+    const int rounds = good ? parts[0].trimmed().toInt(&good) : 0;
+    const auto across = good ? length_with_error(parts[1], units) : std::nullopt;
+    if (!across || rounds < 1 || rounds > most_circle_rounds)
+        throw Complaint{
+            CommandLine::tr("--circle takes the rounds and the length across, such as 5=51mm, not \"%1\".")
+                .arg(text)};
+    CircleGauge circle{.rounds = rounds, .increases = 6, .across_mm = across->mm};
+    if (across->error_mm) circle.measuring_error_mm = *across->error_mm;
+    return circle;
+}
+
+/// "5=51mm": rounds of six more stitches each, and how far across; more parted by commas. Each is called as
+/// it was typed.
+std::vector<GaugeMeasurement> measured_circles(const Arguments& arguments) {
     const QString option = QStringLiteral("circle");
-    std::vector<CircleGauge> circles;
+    std::vector<GaugeMeasurement> circles;
     if (!arguments.has(option)) return circles;
-    for (const QString& text : arguments.value(option).split(QLatin1Char(','))) {
-        const QStringList parts = text.split(QLatin1Char('='));
-        bool good = parts.size() == 2;
-        const int rounds = good ? parts[0].trimmed().toInt(&good) : 0;
-        if (!good || rounds < 1 || rounds > most_circle_rounds)
-            throw Complaint{
-                CommandLine::tr(
-                    "--circle takes the rounds and the length across, such as 5=51mm, not \"%1\".")
-                    .arg(text)};
-        const auto across = length_with_error(parts[1], units_wanted(arguments));
-        if (!across)
-            throw Complaint{
-                CommandLine::tr(
-                    "--circle takes the rounds and the length across, such as 5=51mm, not \"%1\".")
-                    .arg(text)};
-        CircleGauge circle{.rounds = rounds, .increases = 6, .across_mm = across->mm};
-        if (across->error_mm) circle.measuring_error_mm = *across->error_mm;
-        circles.push_back(circle);
-    }
+    for (const QString& text : arguments.value(option).split(QLatin1Char(',')))
+        circles.push_back({measured_circle(text, units_wanted(arguments)), text.trimmed().toStdString(), {}});
     return circles;
 }
 
@@ -319,15 +317,15 @@ void print_in_words(const QString& path, const Answer& answer, LengthUnit units)
 
 // --- working it out
 
-void add_circles(Toy& toy, const std::vector<CircleGauge>& circles, bool others_count) {
+void add_circles(Toy& toy, const std::vector<GaugeMeasurement>& circles, bool others_count) {
     if (circles.empty()) return;
     SeveralGauge several;
     if (others_count) several.measurements = measurements_of(toy.gauge);
     if (several.measurements.empty() && circles.size() == 1) {
-        toy.gauge = circles.front();
+        toy.gauge = std::get<CircleGauge>(circles.front().what);
         return;
     }
-    for (const CircleGauge& circle : circles) several.measurements.push_back({circle, {}, {}});
+    several.measurements.insert(several.measurements.end(), circles.begin(), circles.end());
     toy.gauge = std::move(several);
 }
 
@@ -343,7 +341,7 @@ Calibration found_on(const MeasuredPiece& piece, const Toy& toy, const KnownBefo
 /// One piece after the other, each with what came before.
 Answer work_out(const Arguments& arguments, Toy toy) {
     const std::vector<MeasuredPiece> pieces = measured_pieces(arguments, toy);
-    const std::vector<CircleGauge> circles = measured_circles(arguments);
+    const std::vector<GaugeMeasurement> circles = measured_circles(arguments);
     bool others_count = arguments.has(QStringLiteral("with-gauge"));
     Answer answer;
     if (others_count && !gauge_from(toy.gauge, toy.hook_mm))

@@ -9,6 +9,7 @@
 
 #include "render/wording/as_sentence.h"
 #include "render/wording/calibration_words.h"
+#include "render/wording/counted.h"
 #include "render/wording/length_text.h"
 #include "render/wording/measure_words.h"
 #include "render/wording/piece_name.h"
@@ -22,16 +23,16 @@ struct MeasurementText {
 };
 
 QString percent(double part) {
-    return MeasurementText::tr("%1 %").arg(QLocale().toString(100 * std::abs(part), 'f', 0));
+    return MeasurementText::tr("%1\u00a0%").arg(QLocale().toString(100 * std::abs(part), 'f', 0));
 }
 
 QString number(double counted) { return QLocale().toString(counted, 'g', 4); }
 
-/// "3 May 2026"; a day that cannot be read stands as it is.
+/// "3 May 2026", in the order that QLocale takes from the format; a day that cannot be read stands as it is.
 QString day_words(const std::string& day) {
     const QDate date = QDate::fromString(QString::fromStdString(day), Qt::ISODate);
     if (!date.isValid()) return name_in_words(day);
-    return QLocale().toString(date, MeasurementText::tr("d MMMM yyyy", "how a day is written, for QLocale"));
+    return QLocale().toString(date, MeasurementText::tr("d MMMM yyyy"));
 }
 
 QString kind_words(const SwatchGauge&) { return MeasurementText::tr("the swatch"); }
@@ -66,8 +67,8 @@ QString what_words(const SwatchGauge& swatch, LengthUnit units) {
 }
 
 QString what_words(const CircleGauge& circle, LengthUnit units) {
-    return MeasurementText::tr("%1 rounds of %2, %3 across")
-               .arg(circle.rounds)
+    return MeasurementText::tr("%1 of %2, %3 across")
+               .arg(rounds_words(circle.rounds))
                .arg(circle.increases)
                .arg(fine_length_text(circle.across_mm, units)) +
            lie_words(circle.lie);
@@ -79,12 +80,12 @@ QString what_words(const GivenGauge& given, LengthUnit units) {
              fine_length_text(given.gauge.round_height_mm, units));
 }
 
+/// "the width 82 mm, the height 76 mm"
 QString what_words(const FinishedPieceGauge& finished, LengthUnit units) {
     QStringList lengths;
     for (const Measured& measured : finished.measured)
-        lengths << MeasurementText::tr("%1 %2", "what was measured, and its length: the width 82 mm")
-                       .arg(measured_name(measured), fine_length_text(measured.mm, units));
-    return lengths.join(MeasurementText::tr(", "));
+        lengths << QStringLiteral("%1 %2").arg(measured_name(measured), fine_length_text(measured.mm, units));
+    return lengths.join(QStringLiteral(", "));
 }
 
 QString candidate_words(const NextMeasurement& next, const Toy& toy) {
@@ -139,11 +140,12 @@ QString disagreement_words(const SeveralGauge& several, const CombinedGauge& com
 }
 
 QString next_measurement_words(const std::vector<NextMeasurement>& next, const Toy& toy) {
-    constexpr double worth_it = 0.9;
-    if (next.empty() || next.front().error_after > worth_it * next.front().error_before) return {};
+    if (next.empty()) return {};
+    const QString now = percent(next.front().error_before);
+    const QString then = percent(next.front().error_after);
+    if (now == then) return {};
     return MeasurementText::tr("What would help most: %1. Sizes would be good to about %2 instead of %3.")
-        .arg(candidate_words(next.front(), toy), percent(next.front().error_after),
-             percent(next.front().error_before));
+        .arg(candidate_words(next.front(), toy), then, now);
 }
 
 QString circle_task_words() {

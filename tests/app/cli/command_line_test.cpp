@@ -382,6 +382,7 @@ TEST_F(CommandLine, GaugeOfSeveralPiecesAndCircles) {
     const json odd =
         json::parse(run_program({"gauge", path_of_two, "--circle", "5=50mm,5=50mm,5=60mm", "--json"}).out);
     EXPECT_EQ(odd.at("disagrees"), 2);
+    EXPECT_EQ(odd.at("measurements").at(2).at("measurement"), "the circle “5=60mm”");
     EXPECT_EQ(run_program({"gauge", path_of_two, "--circle", "50"}).exit_code, 2);
     EXPECT_EQ(run_program({"gauge", path_of_two, "--lengths", "Fin=5"}).exit_code, 2);
     EXPECT_EQ(run_program({"gauge", path_of_two, "--lengths", "Hat:width=5"}).exit_code, 2);

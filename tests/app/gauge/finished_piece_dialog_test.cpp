@@ -117,7 +117,7 @@ TEST_F(FinishedPieceDialogTest, SaysWhichLengthDisagrees) {
     type(QStringLiteral("Width"), number(width + 15));
     type(QStringLiteral("Around the widest place"), number(std::numbers::pi * width));
     EXPECT_THAT(dialog->notes().toStdString(), HasSubstr("The width does not fit with the rest"));
-    EXPECT_THAT(dialog->notes().toStdString(), HasSubstr("cannot tell"));
+    EXPECT_THAT(dialog->notes().toStdString(), HasSubstr("say little about how tall a round is"));
     type(QStringLiteral("Width"), QStringLiteral("0"));  // left out again
     EXPECT_THAT(dialog->notes().toStdString(), testing::Not(HasSubstr("does not go")));
 }
@@ -142,6 +142,29 @@ TEST_F(FinishedPieceDialogTest, ThePanelSaysWhereTheGaugeWasFound) {
     EXPECT_TRUE(std::ranges::any_of(labels, [](QLabel* label) {
         return label->isVisible() && label->text() == QStringLiteral("Found on the finished Head.");
     }));
+}
+
+// A circle was measured before: it goes on counting beside the piece, and one undo takes the piece away.
+TEST_F(FinishedPieceDialogTest, JoinsWhatWasMeasuredBefore) {
+    const CircleGauge circle{.rounds = 5, .increases = 6, .across_mm = 50};
+    session.edit(QStringLiteral("Circle"), [&](Toy toy) {
+        toy.gauge = circle;
+        return toy;
+    });
+    ASSERT_TRUE(wait_for_shape(session));
+    open();
+    type(QStringLiteral("Width"), number(width));
+    type(QStringLiteral("Height"), number(height));
+    QTest::keyClick(box(QStringLiteral("Height")), Qt::Key_Return);
+    ASSERT_TRUE(std::holds_alternative<SeveralGauge>(session.toy().gauge));
+    const auto measurements = std::get<SeveralGauge>(session.toy().gauge).measurements;
+    ASSERT_EQ(measurements.size(), 2U);
+    EXPECT_EQ(std::get<CircleGauge>(measurements[0].what), circle);
+    EXPECT_TRUE(measurements[0].counts);
+    EXPECT_EQ(std::get<FinishedPieceGauge>(measurements[1].what).measured.size(), 2U);
+    EXPECT_FALSE(measurements[1].measured_on.empty());
+    session.undo_stack().undo();
+    EXPECT_EQ(session.toy().gauge, GaugeSource(circle));
 }
 
 }  // namespace

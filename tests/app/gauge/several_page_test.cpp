@@ -56,10 +56,10 @@ TEST_F(SeveralPageTest, SaysWhatEachIsAndWhichDisagrees) {
     EXPECT_EQ(list().model()->rowCount(), 3);
     const std::string third = list().model()->index(2, 0).data().toString().toStdString();
     EXPECT_THAT(third, HasSubstr("The circle of 3 May 2026"));
-    EXPECT_THAT(third, HasSubstr("counts for 34 %"));
+    EXPECT_THAT(third, HasSubstr("counts for 34\u00a0%"));
     EXPECT_THAT(third, HasSubstr("5 rounds of 6, 58.0\u00a0mm across"));
     EXPECT_THAT(panel->several().disagreement().toStdString(),
-                HasSubstr("The circle of 3 May 2026 gives stitches 11 % larger than the others."));
+                HasSubstr("The circle of 3 May 2026 gives stitches 11\u00a0% larger than the others."));
     QDir().mkpath(QStringLiteral(ROUNDWRIGHT_SCREENSHOTS));
     EXPECT_TRUE(panel->grab().save(QStringLiteral(ROUNDWRIGHT_SCREENSHOTS "/gauge-several.png")));
 }

@@ -124,6 +124,8 @@ TEST(Texts, WhatIsCountedHasAFormForEachNumber) {
         QStringLiteral("%[1-9] (stitch|stitches|rounds?|pieces?|lines?|pages?|balls?|times|repeats)\\b"));
     const std::set<QString> measures{
         QStringLiteral("%1 stitches"),
+        QStringLiteral("%1 stitches in %2, %3 rounds in %4"),
+        QStringLiteral("%1 stitches in %2, %3 rows in %4"),
         QStringLiteral("Set %1 to %2 stitches a round"),
         QStringLiteral("Times count crocheting only, at %1 stitches (%2) a minute. A class takes longer."),
         QStringLiteral(

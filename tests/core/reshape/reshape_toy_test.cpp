@@ -1,5 +1,6 @@
 #include "core/reshape/reshape_toy.h"
 
+#include <cmath>
 #include <gtest/gtest.h>
 
 #include "tests/core/reshape/random_piece.h"
@@ -96,6 +97,22 @@ TEST(ReshapeToy, AGivenGaugeAndACircleFollowTheHookToo) {
     toy.gauge = CircleGauge{5, 6, 50, CircleLie::flat, 1, 0};
     const double before = gauge_of(toy).stitch_width_mm;
     EXPECT_NEAR(gauge_of(with_hook(toy, 7.0)).stitch_width_mm, 2 * before, 1e-7);
+}
+
+// Each of several measurements was made with the hook that the toy had.
+TEST(ReshapeToy, SeveralMeasurementsFollowTheHookToo) {
+    Toy toy = two_balls();
+    const FinishedPieceGauge finished{"Head", {}, {{1, 0, std::log(5.0), 0.01}, {0, 1, std::log(5.0), 0.01}}};
+    toy.gauge = SeveralGauge{{{CircleGauge{5, 6, 50, CircleLie::flat, 1, 0}, {}, {}},
+                              {SwatchGauge{20, 100, 20, 100, false, 1, 3}, {}, {}},
+                              {finished, {}, {}}}};
+    const double before = gauge_of(toy).round_height_mm;
+    EXPECT_NEAR(gauge_of(with_hook(toy, 4.5)).round_height_mm, before * 4.5 / 3.5, 0.02 * before);
+    const Toy thicker = with_hook(toy, 4.5);
+    const auto& kept = std::get<SeveralGauge>(thicker.gauge).measurements;
+    EXPECT_EQ(std::get<CircleGauge>(kept[0].what).hook_mm, 3.5);
+    EXPECT_EQ(std::get<SwatchGauge>(kept[1].what).hook_mm, 3);
+    EXPECT_EQ(std::get<FinishedPieceGauge>(kept[2].what).hook_mm, 3.5);
 }
 
 TEST(ReshapeToy, AnotherWeightIsEstimated) {
