@@ -54,7 +54,7 @@ class KilledProgram {
                       {QStringLiteral("--gtest_filter=KilledProgram.*"),
                        QStringLiteral("--gtest_also_run_disabled_tests")});
         QByteArray said;
-        while (!said.contains("ready") && program.waitForReadyRead(20'000))
+        while (!said.contains("ready") && program.waitForReadyRead(test::slowdown * 20'000))
             said += program.readAllStandardOutput();
         EXPECT_TRUE(said.contains("ready"));
     }
