@@ -19,6 +19,12 @@ namespace {
 constexpr double widens_above_growth = 0.25;
 constexpr double standing_wall_share = 0.5;
 constexpr double face_rise_share = 0.25;
+/// On a base that lies flat and is nearly as wide as the opening, walls stand higher: a published cup of
+/// thirty stitches on five flat rounds is 1.6 times as high as it is wide ("Ghost / pumpkin egg cozy"). A leg
+/// closes with fewer rounds. The limits beyond that piece are starting values of our own.
+constexpr double standing_wall_share_on_base = 2;
+constexpr std::size_t base_from_rounds = 5;
+constexpr double base_share = 0.8;
 /// A piece of so few rounds, or as short as those, is hardly longer than its fabric is thick, and keeps its
 /// form.
 constexpr std::size_t stiff_up_to_rounds = 3;
@@ -73,9 +79,24 @@ bool is_small(const ShapeProblem& problem) {
     return heights.size() <= stiff_up_to_rounds || length < stiff_up_to_rounds * problem.stitch_width_mm;
 }
 
+/// How many rounds from the start lie flat.
+std::size_t rounds_of_base(const ShapeProblem& problem) {
+    std::size_t i = 1;
+    while (i < problem.rest_loop_mm.size() && growth(problem, i) > 0 &&
+           rise_mm(growth(problem, i), problem.rest_height_mm[i - 1]) == 0)
+        ++i;
+    return i - 1;
+}
+
+bool has_base(const ShapeProblem& problem, double mouth_mm) {
+    const std::size_t rounds = rounds_of_base(problem);
+    return rounds >= base_from_rounds && loop(problem, rounds) / std::numbers::pi >= base_share * mouth_mm;
+}
+
 bool has_high_walls(const ShapeProblem& problem) {
     const double mouth = std::max(loop(problem, 0), problem.rest_loop_mm.back()) / std::numbers::pi;
-    return wall_mm(problem) > standing_wall_share * mouth;
+    const double share = has_base(problem, mouth) ? standing_wall_share_on_base : standing_wall_share;
+    return wall_mm(problem) > share * mouth;
 }
 
 }  // namespace

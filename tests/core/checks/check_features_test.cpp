@@ -2,6 +2,7 @@
 #include <numbers>
 
 #include "core/face/feature_fit.h"
+#include "core/gauge/fabric_thickness.h"
 #include "tests/core/checks/checked_piece.h"
 
 namespace roundwright {
@@ -32,15 +33,17 @@ TEST(CheckFeatures, EyesWellPlacedHaveNothingToMend) {
 
 // Openings at w = 5 mm: 30, 24, 18, 12, 6 stitches are 47.7, 38.2, 28.6, 19.1, 9.5 mm.
 TEST(CheckFeatures, WasherTooLateOnEachSideOfTheOpening) {
-    Feature eyes = eyes_after(14, 6);  // the gap is there once round 16 is worked: 12 stitches, 19.1 mm
-    eyes.washer_mm = 19.0;
+    // The gap is there once round 16 is worked: 12 stitches, 19.1 mm less fabric of 1.75, 17.35 mm.
+    Feature eyes = eyes_after(14, 6);
+    eyes.washer_mm = 17.3;
     EXPECT_TRUE(checks_of(with_eyes(eyes), CheckCode::washer_too_late).empty());
-    eyes.washer_mm = 19.2;
+    eyes.washer_mm = 17.4;
     const auto late = checks_of(with_eyes(eyes), CheckCode::washer_too_late);
     ASSERT_EQ(late.size(), 1u);
     EXPECT_EQ(late[0].severity, Severity::error);
     EXPECT_EQ(late[0].round, 14);
-    EXPECT_NEAR(std::get<Millimetres>(late[0].arguments[2]).value, 12 * 5 / std::numbers::pi, 1e-9);
+    EXPECT_NEAR(std::get<Millimetres>(late[0].arguments[2]).value,
+                12 * 5 / std::numbers::pi - 5 * fabric_thickness_in_stitches, 1e-9);
 }
 
 TEST(CheckFeatures, EveryCureOfALateWasherCures) {

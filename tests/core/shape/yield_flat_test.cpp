@@ -111,6 +111,14 @@ TEST(YieldFlat, ACupKeepsItsWall) {
     }
 }
 
+// The same cup as a toy stands by itself; a leg of twenty even rounds on three flat ones lies limp.
+TEST(YieldFlat, ACupOnAFlatBaseStandsAndALegLiesLimp) {
+    EXPECT_FALSE(lies_limp(open_piece(with_more(disc_counts(6, 5), 15, 0))));
+    EXPECT_TRUE(lies_limp(open_piece(with_more(disc_counts(6, 5), 25, 0))));
+    EXPECT_TRUE(lies_limp(open_piece(with_more(disc_counts(6, 3), 20, 0))));
+    EXPECT_TRUE(lies_limp(open_piece(with_more(disc_counts(6, 5), 15, -1))));
+}
+
 // A wide base would still be within the limits of pulling where its wall begins: it must not eat into it.
 TEST(YieldFlat, AWideBaseEndsWhereItsWallBegins) {
     for (const int rounds : {5, 20, 55})
