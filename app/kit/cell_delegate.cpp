@@ -1,9 +1,20 @@
 #include "app/kit/cell_delegate.h"
 
+#include <QApplication>
 #include <QKeyEvent>
 #include <QLineEdit>
 
 namespace roundwright::app {
+
+namespace {
+
+bool goes_to_another_program(const QEvent& event) {
+    return event.type() == QEvent::FocusOut &&
+           static_cast<const QFocusEvent&>(event).reason() == Qt::ActiveWindowFocusReason &&
+           !QApplication::activeWindow();
+}
+
+}  // namespace
 
 bool is_enter(const QKeyEvent& key) {
     const bool plain = (key.modifiers() & ~(Qt::KeypadModifier | Qt::ShiftModifier)) == 0;
@@ -16,6 +27,7 @@ void CellDelegate::setEditorData(QWidget* editor, const QModelIndex& index) cons
 }
 
 bool CellDelegate::eventFilter(QObject* watched, QEvent* event) {
+    if (goes_to_another_program(*event)) return false;
     auto* editor = qobject_cast<QWidget*>(watched);
     if (!editor || event->type() != QEvent::KeyPress || !is_enter(*static_cast<QKeyEvent*>(event)))
         return QStyledItemDelegate::eventFilter(watched, event);

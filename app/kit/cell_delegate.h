@@ -8,7 +8,9 @@ namespace roundwright::app {
 
 /// Edits a cell of a list or table. Enter gives the cell to the model and closes it at once, where
 /// QStyledItemDelegate does so by way of the event queue: keys that wait while the program is busy would go
-/// to the cell that is done. What is being typed is not replaced by what the model says meanwhile.
+/// to the cell that is done. What is being typed is not replaced by what the model says meanwhile. A cell stays
+/// open while another program has the keyboard, where QStyledItemDelegate closes it: whoever comes back types
+/// on, and would have begun the cell anew.
 class CellDelegate : public QStyledItemDelegate {
     Q_OBJECT
   public:

@@ -327,6 +327,29 @@ TEST_F(TypingTest, WordsAreOfferedAsTheyAreNowNotAsTheyWere) {
     EXPECT_EQ(cell.reading.stitches, 36) << words->text().toStdString();
 }
 
+// A message pops up over the window for a moment, or the maker looks at a video and comes back.
+TEST_F(TypingTest, WhoLookedAtAnotherProgramTypesOn) {
+    const auto look_away_and_back = [&] {
+        QApplication::setActiveWindow(nullptr);
+        EXPECT_FALSE(QApplication::focusWidget());
+        QApplication::setActiveWindow(maker.window.get());
+    };
+    maker.begin_words(8);
+    maker.type(QStringLiteral("[dec, sc"));
+    look_away_and_back();
+    maker.type(QStringLiteral(" 6] x 6"));
+    maker.press(Qt::Key_Return);
+    EXPECT_EQ(maker.words(8), "[dec, sc 6] x 6");
+    EXPECT_EQ(maker.session.undo_stack().count(), 1);
+    maker.click_cell(4);
+    maker.type(QStringLiteral("3"));
+    look_away_and_back();
+    maker.type(QStringLiteral("4"));
+    maker.press(Qt::Key_Return);
+    EXPECT_EQ(maker.counts()[4], 34);
+    EXPECT_EQ(maker.session.undo_stack().count(), 2);
+}
+
 TEST_F(TypingTest, SavingKeepsTheCursor) {
     maker.click_cell(4);
     maker.press(Qt::Key_S, Qt::ControlModifier);

@@ -59,6 +59,8 @@ class MakerAtTheWindow {
 
     static QWidget* under_the_keys() {
         if (QWidget* popup = QApplication::activePopupWidget()) return popup;
+        // On a busy display the window gets the keyboard late, and nobody types into one that has none.
+        if (!QApplication::focusWidget()) wait_until([] { return QApplication::focusWidget() != nullptr; });
         if (QWidget* focus = QApplication::focusWidget()) return focus;
         return QApplication::activeWindow();
     }
