@@ -35,10 +35,16 @@ class ScrolledColumn : public QScrollArea {
         return QScrollArea::eventFilter(watched, event);
     }
 
+    void resizeEvent(QResizeEvent* event) override {
+        QScrollArea::resizeEvent(event);
+        updateGeometry();
+    }
+
   private:
     [[nodiscard]] int width_for_fields() const {
-        return qBound(widget()->minimumWidth(), widget()->sizeHint().width(), widget()->maximumWidth()) +
-               verticalScrollBar()->sizeHint().width();
+        const QSize wanted = widget()->sizeHint();
+        const int bar = height() < wanted.height() ? verticalScrollBar()->sizeHint().width() : 0;
+        return qBound(widget()->minimumWidth(), wanted.width(), widget()->maximumWidth()) + bar;
     }
 };
 

@@ -9,8 +9,8 @@ namespace roundwright::app {
 /// buttons) scroll. Windows whose contents are no column of rows, and whatever fits, stay as they are.
 void scroll_to_fit(QWidget& window);
 
-/// A column of fields that scrolls up and down where the window is lower than it, and is always as wide as the
-/// fields need.
+/// A column of fields that scrolls up and down where the window is lower than it, as wide as the fields need
+/// with their scroll bar.
 [[nodiscard]] QScrollArea* scrolled_column(QWidget* fields);
 
 }  // namespace roundwright::app

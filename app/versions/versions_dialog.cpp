@@ -140,7 +140,10 @@ QWidget* VersionsDialog::changes_side() {
     layout->addWidget(since_);
     layout->addWidget(changes_, 1);
     layout->addWidget(then_and_now_, 2);
-    return stacked ? scrolled_column(side) : side;
+    if (!stacked) return side;
+    QScrollArea* area = scrolled_column(side);
+    area->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
+    return area;
 }
 
 void VersionsDialog::make_buttons() {
