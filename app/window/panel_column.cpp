@@ -11,7 +11,8 @@
 namespace roundwright::app {
 namespace {
 
-constexpr int margins = 12;  // left and right
+constexpr int margins = 12;      // left and right
+constexpr int strip_margin = 2;  // on each side, where room is scarce
 constexpr int panel_characters = 43;
 const auto open_setting = QStringLiteral("window/open-panel");
 
@@ -111,17 +112,19 @@ int PanelColumn::column_width() const {
 int PanelColumn::strip_width() const {
     int widest = 0;
     for (const auto& section : sections_) {
-        // What the rules of the theme put around a sign: padding and a border.
-        constexpr int around = 10;
+        // What the theme's rules and the style put around a sign: padding, a border, room for a press.
+        constexpr int around = 14;
         widest = std::max(widest, section.title->iconSize().width() + around);
     }
-    return widest + margins;
+    return widest + 2 * strip_margin;
 }
 
 int PanelColumn::panel_width() const { return fontMetrics().averageCharWidth() * panel_characters; }
 
 void PanelColumn::fix_width() {
     for (const auto& section : sections_) section.body->widget()->setMaximumWidth(panel_width());
+    const int side = strip_ && open_key_.isEmpty() ? strip_margin : margins / 2;
+    layout_->setContentsMargins(side, margins / 2, side, margins / 2);
     setFixedWidth(strip_ && open_key_.isEmpty() ? strip_width() : column_width());
 }
 

@@ -43,6 +43,12 @@ WorkArea::WorkArea(const Parts& parts, QWidget* parent)
     connect(parts_.panels, &PanelColumn::section_opened, this, &WorkArea::cover_or_show_rounds);
 }
 
+/// Where room is scarce, the words of a round get less of it.
+int WorkArea::narrowest_rounds() const {
+    constexpr int characters_less = 3;
+    return parts_.rounds->minimumSizeHint().width() - characters_less * fontMetrics().averageCharWidth();
+}
+
 /// The least width of rounds, shape and panels beside each other.
 int WorkArea::side_by_side() const {
     return parts_.rounds->minimumSizeHint().width() + parts_.shape->minimumSizeHint().width() +
@@ -51,7 +57,7 @@ int WorkArea::side_by_side() const {
 
 QSize WorkArea::minimumSizeHint() const {
     const int shape = parts_.shape->minimumSizeHint().width();
-    const int folded = parts_.rounds->minimumSizeHint().width() + columns_->handleWidth() + shape +
+    const int folded = narrowest_rounds() + columns_->handleWidth() + shape +
                        parts_.panels->strip_width();
     const int height = std::max(parts_.rounds->minimumSizeHint().height(),
                                 parts_.shape->minimumSizeHint().height()) +
@@ -74,12 +80,12 @@ void WorkArea::arrange() {
     const bool narrow = width() < side_by_side();
     if (narrow == narrow_) return;
     narrow_ = narrow;
+    parts_.rounds->setMinimumWidth(narrow ? narrowest_rounds() : 0);
     parts_.panels->set_strip(narrow);
     cover_or_show_rounds();
     layout()->activate();
     if (!narrow) return;
-    const int rounds = parts_.rounds->minimumSizeHint().width();
-    columns_->setSizes({rounds, std::max(columns_->width() - rounds, 1)});
+    columns_->setSizes({narrowest_rounds(), std::max(columns_->width() - narrowest_rounds(), 1)});
 }
 
 void WorkArea::cover_or_show_rounds() {

@@ -34,6 +34,7 @@ class WorkArea : public QWidget {
     void changeEvent(QEvent* event) override;
 
   private:
+    [[nodiscard]] int narrowest_rounds() const;
     [[nodiscard]] int side_by_side() const;
     void arrange();
     void cover_or_show_rounds();

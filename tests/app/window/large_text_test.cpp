@@ -193,8 +193,7 @@ TEST_F(LargeText, TheWindowFitsTheScreen) {
     const auto& table = window->rounds_view();
     EXPECT_GE(on_show(*table.viewport()).height(), 5 * table.rowHeight(0));
     const QSize shape = on_show(window->shape());
-    EXPECT_GE(3 * shape.width() * shape.height(), room().width() * room().height())
-        << said(shape) << " in " << said(room());
+    EXPECT_GE(3 * shape.width(), room().width()) << said(shape) << " in " << said(room());
 }
 
 TEST_F(LargeText, EveryPanelFitsTheScreen) {
@@ -241,14 +240,14 @@ TEST_F(LargeText, EveryDialogFitsTheScreen) {
         });
         closer.start(100);
         action->trigger();
-        QTest::qWait(50);
+        closer.stop();
         std::vector<QPointer<QWidget>> tops;
         for (QWidget* top : QApplication::topLevelWidgets()) tops.emplace_back(top);
         for (const QPointer<QWidget>& top : tops) {
             if (top.isNull() || !top->isVisible() || top == window.get()) continue;
             QTest::qWait(500);
             look_at(*top);
-            top->close();
+            if (!top.isNull()) top->close();
         }
     }
     EXPECT_GT(dialogs, 12);
