@@ -1,5 +1,7 @@
 #include "app/kit/scroll_to_fit.h"
 
+#include <algorithm>
+
 #include <QBoxLayout>
 #include <QEvent>
 #include <QScrollArea>
@@ -63,9 +65,12 @@ void move_row(QBoxLayout& from, QVBoxLayout& to) {
     }
 }
 
-bool fits(const QWidget& window, const QSize& room) {
+/// In the window's width as it is; words that wrap may need more height than its least size says.
+QSize least_size(const QWidget& window) {
     const QSize least = window.minimumSizeHint().expandedTo(window.minimumSize());
-    return least.width() <= room.width() && least.height() <= room.height();
+    const int width = std::max(least.width(), window.width());
+    if (window.layout() == nullptr || !window.layout()->hasHeightForWidth()) return least;
+    return least.expandedTo({0, window.layout()->totalMinimumHeightForWidth(width)});
 }
 
 }  // namespace
@@ -73,7 +78,10 @@ bool fits(const QWidget& window, const QSize& room) {
 void scroll_to_fit(QWidget& window) {
     const QSize room = room_on_screen(window, {QWIDGETSIZE_MAX, QWIDGETSIZE_MAX});
     auto* column = qobject_cast<QVBoxLayout*>(window.layout());
-    if (column == nullptr || column->count() < 2 || fits(window, room)) return;
+    if (column == nullptr || column->count() < 2) return;
+    const QSize least = least_size(window);
+    if (least.width() <= room.width() && least.height() <= room.height())
+        return window.resize(window.size().expandedTo(least));
     const QSize wanted = window.sizeHint();
     auto* area = new QScrollArea;
     area->setFrameShape(QFrame::NoFrame);
