@@ -15,9 +15,9 @@
 #include <QVBoxLayout>
 
 #include "app/kit/room_on_screen.h"
-#include "app/kit/scroll_to_fit.h"
 #include "app/kit/save_bytes.h"
 #include "app/kit/save_path.h"
+#include "app/kit/scroll_to_fit.h"
 #include "app/kit/toy_files.h"
 #include "app/storage/disk_words.h"
 #include "app/versions/then_and_now.h"

@@ -13,8 +13,8 @@ namespace roundwright::app {
 
 /// The column of titled sections at the right of the window. One is open at a time; a click on its title
 /// folds it. Which one was open is remembered by its key. The column is always as wide, whichever is open and
-/// whatever it says, so that nothing beside it moves. Where a window has no room for that, it can be a strip of
-/// signs while all are folded.
+/// whatever it says, so that nothing beside it moves. Where a window has no room for that, it can be a strip
+/// of signs while all are folded.
 class PanelColumn : public QWidget {
     Q_OBJECT
   public:

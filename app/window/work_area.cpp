@@ -57,11 +57,10 @@ int WorkArea::side_by_side() const {
 
 QSize WorkArea::minimumSizeHint() const {
     const int shape = parts_.shape->minimumSizeHint().width();
-    const int folded = narrowest_rounds() + columns_->handleWidth() + shape +
-                       parts_.panels->strip_width();
-    const int height = std::max(parts_.rounds->minimumSizeHint().height(),
-                                parts_.shape->minimumSizeHint().height()) +
-                       1 + parts_.next_rounds->minimumSizeHint().height();
+    const int folded = narrowest_rounds() + columns_->handleWidth() + shape + parts_.panels->strip_width();
+    const int height =
+        std::max(parts_.rounds->minimumSizeHint().height(), parts_.shape->minimumSizeHint().height()) + 1 +
+        parts_.next_rounds->minimumSizeHint().height();
     return {std::max(folded, shape + parts_.panels->column_width()),
             std::max(height, parts_.panels->minimumSizeHint().height())};
 }

@@ -8,9 +8,9 @@
 
 namespace roundwright::app {
 
-/// Rounds and shape side by side over the line of next rounds, and the panels at the right of all three. Where
-/// the window is too narrow for that, as with large type, the panels are a strip of signs, and one that is
-/// opened takes the place of the rounds until it is folded, so that the shape shows what it does.
+/// Rounds and shape side by side over the line of next rounds, and the panels at the right of all three.
+/// Where the window is too narrow for that, as with large type, the panels are a strip of signs, and one that
+/// is opened takes the place of the rounds until it is folded, so that the shape shows what it does.
 class WorkArea : public QWidget {
     Q_OBJECT
   public:

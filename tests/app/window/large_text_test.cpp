@@ -40,8 +40,9 @@ namespace {
 // What a screen of 1024 x 700 leaves within a window's frame and title.
 constexpr QSize room_of_usual_type(1016, 660);
 
-/// ctest runs these tests on screens in memory, of 1280 x 800 pixels with type of 150 and 200 %, and of as many
-/// pixels as stay when everything is drawn so much larger. Elsewhere the screen says nothing of a maker's.
+/// ctest runs these tests on screens in memory, of 1280 x 800 pixels with type of 150 and 200 %, and of as
+/// many pixels as stay when everything is drawn so much larger. Elsewhere the screen says nothing of a
+/// maker's.
 QSize room() {
     const QScreen& screen = *QGuiApplication::primaryScreen();
     const bool of_a_maker = QByteArray(qgetenv("QT_QPA_PLATFORM")).contains("configfile");
@@ -63,7 +64,9 @@ std::string named(const QWidget& widget) {
     QString words = widget.property("text").toString();
     if (words.isEmpty()) words = widget.accessibleName();
     if (words.isEmpty()) words = widget.objectName();
-    return QStringLiteral("%1 “%2” ").arg(QLatin1String(widget.metaObject()->className()), words).toStdString() +
+    return QStringLiteral("%1 “%2” ")
+               .arg(QLatin1String(widget.metaObject()->className()), words)
+               .toStdString() +
            said(widget.size());
 }
 
@@ -93,8 +96,8 @@ bool is_clipped(const QWidget& widget) {
         QStyleOptionComboBox option;
         option.initFrom(combo);
         option.editable = combo->isEditable();
-        const QRect words = combo->style()->subControlRect(QStyle::CC_ComboBox, &option,
-                                                           QStyle::SC_ComboBoxEditField, combo);
+        const QRect words =
+            combo->style()->subControlRect(QStyle::CC_ComboBox, &option, QStyle::SC_ComboBoxEditField, combo);
         return combo->width() < combo->sizeHint().width() &&
                words.width() < combo->fontMetrics().horizontalAdvance(combo->currentText());
     }
@@ -125,10 +128,11 @@ void expect_all_is_read(const QWidget& window, const std::string& where) {
     for (const auto* widget : window.findChildren<QWidget*>()) {
         if (!widget->isVisible() || !is_words(*widget) || is_part_of_a_control(*widget)) continue;
         if (widget->window() != &window) continue;
-        EXPECT_FALSE(is_clipped(*widget)) << where << ": clipped " << named(*widget) << " wants "
-                                          << said(widget->sizeHint());
+        EXPECT_FALSE(is_clipped(*widget))
+            << where << ": clipped " << named(*widget) << " wants " << said(widget->sizeHint());
         const QWidget* by = cut_off_by(*widget);
-        if (by != nullptr) ADD_FAILURE() << where << ": " << named(*widget) << " is cut off by " << named(*by);
+        if (by != nullptr)
+            ADD_FAILURE() << where << ": " << named(*widget) << " is cut off by " << named(*by);
     }
 }
 
@@ -161,9 +165,8 @@ class LargeText : public ::testing::Test {
         QSettings().setValue(QStringLiteral("started-before"), true);
         session.preferences().set_units(LengthUnit::millimetres);
         session.preferences().set_terms(Terms::us);
-        session.preferences().set_appearance(qEnvironmentVariableIsSet("ROUNDWRIGHT_LARGE_TEXT_DARK")
-                                                 ? Appearance::dark
-                                                 : Appearance::light);
+        session.preferences().set_appearance(
+            qEnvironmentVariableIsSet("ROUNDWRIGHT_LARGE_TEXT_DARK") ? Appearance::dark : Appearance::light);
         Toy toy = toy_of({6, 12, 18, 24, 30, 36, 36, 36, 30, 24, 18, 12, 6});
         toy.pieces.push_back(piece_of({6, 9, 12, 15, 18, 18}, "Flipper"));
         session.start(toy);
@@ -179,7 +182,9 @@ class LargeText : public ::testing::Test {
         ASSERT_TRUE(wait_for_shape(session));
         for (int turn = 0; turn < 5; ++turn) QTest::qWait(5);
     }
-    [[nodiscard]] QSize on_show(const QWidget& widget) const { return widget.visibleRegion().boundingRect().size(); }
+    [[nodiscard]] QSize on_show(const QWidget& widget) const {
+        return widget.visibleRegion().boundingRect().size();
+    }
 
     QTemporaryDir folder;
     DocumentSession session;
@@ -212,6 +217,18 @@ TEST_F(LargeText, EveryPanelFitsTheScreen) {
         settle();
         expect_fits(*window, QStringLiteral("face with feature %1").arg(static_cast<int>(kind)));
     }
+}
+
+TEST_F(LargeText, GoingToTheRoundsUncoversThem) {
+    window->panels().go_to_section(QStringLiteral("stuffing"));
+    settle();
+    const bool covers = !window->rounds_view().isVisible();
+    EXPECT_EQ(covers, room() != room_of_usual_type) << said(room());
+    QTest::keyClick(window.get(), Qt::Key_F6);
+    settle();
+    EXPECT_TRUE(window->rounds_view().isVisible());
+    EXPECT_TRUE(window->rounds_view().hasFocus());
+    EXPECT_EQ(window->panels().open_key().isEmpty(), covers);
 }
 
 TEST_F(LargeText, EveryDialogFitsTheScreen) {
