@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include <QFontInfo>
 #include <QGuiApplication>
 #include <QScreen>
 #include <QWidget>
@@ -30,6 +31,9 @@ QScreen* screen_of(const QRect& place) {
 }  // namespace
 
 QSize room_on_screen(const QWidget& widget, QSize wanted) {
+    constexpr double usual_pixels = 12;  // of type of 9 points at 96 dots to the inch
+    const double larger = std::max(1.0, QFontInfo(widget.font()).pixelSize() / usual_pixels);
+    wanted = (QSizeF(wanted) * larger).toSize();
     return wanted.boundedTo(inner_room(widget.screen()->availableGeometry()).size());
 }
 

@@ -7,7 +7,8 @@ class QWidget;
 
 namespace roundwright::app {
 
-/// The size, or what the widget's screen has room for, with a window's frame around it.
+/// The size that is wanted with usual type, larger as the type is, or what the widget's screen has room for,
+/// with a window's frame around it.
 [[nodiscard]] QSize room_on_screen(const QWidget& widget, QSize wanted);
 
 /// The rectangle of a window's inside, made as small and moved as far as it takes for its frame and title to

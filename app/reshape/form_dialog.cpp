@@ -14,6 +14,7 @@
 #include "app/kit/field_widgets.h"
 #include "app/kit/plain_texts.h"
 #include "app/kit/room_on_screen.h"
+#include "app/kit/scroll_to_fit.h"
 #include "app/reshape/form_fields.h"
 #include "app/reshape/form_icon.h"
 #include "app/reshape/outline_view.h"
@@ -43,7 +44,7 @@ FormDialog::FormDialog(DocumentSession& session, QWidget* parent) : QDialog(pare
 void FormDialog::build() {
     auto* columns = new QHBoxLayout;
     columns->setSpacing(16);
-    columns->addWidget(questions());
+    columns->addWidget(scrolled_column(questions()));
     columns->addWidget(answers(), 1);
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Cancel);
     buttons->button(QDialogButtonBox::Cancel)->setAutoDefault(false);
@@ -117,6 +118,7 @@ QWidget* FormDialog::answers() {
     rounds_->setMinimumHeight(3 * fontMetrics().lineSpacing());
     rounds_->setAlignment(Qt::AlignTop | Qt::AlignLeft);
     auto* legend = new QLabel(tr("Dashed: the shape you asked for. Filled: how it comes out, stuffed."));
+    legend->setWordWrap(true);
     legend->setForegroundRole(QPalette::PlaceholderText);
     auto* side = new QWidget;
     auto* layout = new QVBoxLayout(side);

@@ -42,13 +42,10 @@ QTableView* quiet_table(const QString& name, QAbstractItemModel* model) {
 // Columns are as wide as their words; a scroll bar may stand beside them. Where large type leaves no room on
 // the screen for that beside the picture, the table scrolls.
 int width_of_columns(QTableView& table) {
-    constexpr double most_of_screen = 0.46;
-    constexpr int always_room = 480;
     table.resizeColumnsToContents();
     const int wanted = table.horizontalHeader()->length() + 2 * table.frameWidth() +
                        table.style()->pixelMetric(QStyle::PM_ScrollBarExtent, nullptr, &table);
-    const int screen = table.screen()->availableGeometry().width();
-    return std::min(wanted, std::max(always_room, static_cast<int>(most_of_screen * screen)));
+    return std::min(wanted, ReshapeAnswers::most_width(table));
 }
 
 }  // namespace
@@ -86,6 +83,21 @@ ReshapeAnswers::ReshapeAnswers(const Preferences& preferences, QWidget* parent)
     show_nothing({});
 }
 
+int ReshapeAnswers::most_width(const QWidget& window) {
+    constexpr double most_of_screen = 0.46;
+    constexpr int always_room = 480;
+    return std::max(always_room,
+                    static_cast<int>(most_of_screen * window.screen()->availableGeometry().width()));
+}
+
+void ReshapeAnswers::stand_under_the_picture() {
+    under_the_picture_ = true;
+    constexpr int rows_seen = 5;
+    setMinimumWidth(0);
+    for (auto* table : {ways_, rounds_})
+        table->setMinimumHeight(rows_seen * table->verticalHeader()->defaultSectionSize());
+}
+
 void ReshapeAnswers::show_now(const QString& words) { now_->setText(sizes_kept_whole(words)); }
 
 void ReshapeAnswers::show_answer(const Words& words, const Comparison& rounds) {
@@ -106,7 +118,7 @@ void ReshapeAnswers::show_ways(std::vector<WayOn> ways) {
     ways_model_->set_ways(std::move(ways));
     ways_title_->setVisible(choice);
     ways_->setVisible(choice);
-    ways_->setMinimumWidth(choice ? width_of_columns(*ways_) : 0);
+    ways_->setMinimumWidth(choice && !under_the_picture_ ? width_of_columns(*ways_) : 0);
     if (choice) ways_->selectRow(0);
 }
 

@@ -24,6 +24,10 @@ class ReshapeAnswers : public QWidget {
     explicit ReshapeAnswers(const Preferences& preferences, QWidget* parent = nullptr);
 
     /// The piece as it is, in words.
+    /// What the ways on may take of a window's screen beside the picture, in pixels.
+    [[nodiscard]] static int most_width(const QWidget& window);
+    /// Where there is no room beside it; the whole scrolls then.
+    void stand_under_the_picture();
     void show_now(const QString& words);
     struct Words {
         QString answer;
@@ -52,6 +56,7 @@ class ReshapeAnswers : public QWidget {
     WaysModel* ways_model_;
     QTableView* rounds_;
     RoundsComparisonModel* rounds_model_;
+    bool under_the_picture_ = false;
 };
 
 }  // namespace roundwright::app

@@ -6,10 +6,13 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
+#include <QScrollArea>
+#include <QScrollBar>
 #include <QVBoxLayout>
 
 #include "app/kit/field_widgets.h"
 #include "app/kit/room_on_screen.h"
+#include "app/kit/scroll_to_fit.h"
 #include "app/reshape/hand_sculpting.h"
 #include "app/reshape/preview_stack.h"
 #include "app/reshape/reshape_answers.h"
@@ -55,9 +58,13 @@ ReshapeDialog::ReshapeDialog(DocumentSession& session, QWidget* parent)
 void ReshapeDialog::build() {
     auto* columns = new QHBoxLayout;
     columns->setSpacing(16);
-    columns->addWidget(questions_);
-    columns->addLayout(picture(), 1);
-    columns->addWidget(answers_);
+    columns->addWidget(scrolled_column(questions_));
+    if (has_room_for_three()) {
+        columns->addLayout(picture(), 1);
+        columns->addWidget(answers_);
+    } else {
+        columns->addWidget(picture_over_answers(), 1);
+    }
 
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Cancel);
     buttons->button(QDialogButtonBox::Cancel)->setAutoDefault(false);
@@ -69,6 +76,32 @@ void ReshapeDialog::build() {
     layout->addLayout(columns, 1);
     layout->addWidget(buttons);
     resize(room_on_screen(*this, {1120, 660}));
+}
+
+/// Questions, picture and answers beside each other.
+bool ReshapeDialog::has_room_for_three() const {
+    constexpr int around = 60;  // margins, spacing and a scroll bar
+    const int wanted = questions_->minimumWidth() + preview_->outline().minimumSizeHint().width() +
+                       ReshapeAnswers::most_width(*this) + around;
+    return wanted <= room_on_screen(*this, {QWIDGETSIZE_MAX, QWIDGETSIZE_MAX}).width();
+}
+
+QWidget* ReshapeDialog::picture_over_answers() {
+    auto* both = new QWidget;
+    auto* layout = new QVBoxLayout(both);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->addLayout(picture(), 1);
+    layout->addWidget(answers_);
+    answers_->stand_under_the_picture();
+    auto* area = new QScrollArea;
+    area->setFrameShape(QFrame::NoFrame);
+    area->setFocusPolicy(Qt::NoFocus);
+    area->setWidgetResizable(true);
+    area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    area->setWidget(both);
+    area->setMinimumWidth(preview_->outline().minimumSizeHint().width() +
+                          area->verticalScrollBar()->sizeHint().width());
+    return area;
 }
 
 QVBoxLayout* ReshapeDialog::picture() {

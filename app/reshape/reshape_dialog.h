@@ -39,6 +39,8 @@ class ReshapeDialog : public QDialog {
 
   private:
     void build();
+    [[nodiscard]] bool has_room_for_three() const;
+    [[nodiscard]] QWidget* picture_over_answers();
     QVBoxLayout* picture();
     void connect_all();
     [[nodiscard]] bool by_hand() const { return questions_->wish() == Wish::by_hand; }

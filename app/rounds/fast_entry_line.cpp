@@ -2,7 +2,7 @@
 
 #include <QApplication>
 #include <QClipboard>
-#include <QHBoxLayout>
+#include <QGridLayout>
 #include <QKeyEvent>
 #include <QMimeData>
 #include <QRegularExpression>
@@ -29,8 +29,8 @@ constexpr QChar line_end = u'\u23CE';
 
 FastEntryLine::FastEntryLine(DocumentSession& session, QWidget* parent)
     : QWidget(parent), session_(session), line_(new QLineEdit(this)), understood_(new QLabel(this)) {
-    auto* name = new QLabel(tr("&Next rounds"), this);
-    name->setBuddy(line_);
+    name_ = new QLabel(tr("&Next rounds"), this);
+    name_->setBuddy(line_);
     line_->setPlaceholderText(tr("6, 12, 18   24x4   +6x3   or a pattern"));
     line_->setAccessibleName(tr("Next rounds"));
     line_->setAccessibleDescription(
@@ -41,12 +41,15 @@ FastEntryLine::FastEntryLine(DocumentSession& session, QWidget* parent)
     understood_->setAccessibleName(tr("What was understood"));
     understood_->setTextFormat(Qt::PlainText);
     understood_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
-    auto* layout = new QHBoxLayout(this);
-    layout->setContentsMargins(12, 8, 12, 8);
-    layout->setSpacing(10);
-    layout->addWidget(name);
-    layout->addWidget(line_, 4);
-    layout->addWidget(understood_, 5);
+    layout_ = new QGridLayout(this);
+    layout_->setContentsMargins(12, 8, 12, 8);
+    layout_->setHorizontalSpacing(10);
+    layout_->setVerticalSpacing(4);
+    layout_->addWidget(name_, 0, 0);
+    layout_->addWidget(line_, 0, 1);
+    layout_->addWidget(understood_, 0, 2);
+    layout_->setColumnStretch(1, 4);
+    layout_->setColumnStretch(2, 5);
     connect(line_, &QLineEdit::textChanged, this, &FastEntryLine::read);
     connect(line_, &QLineEdit::returnPressed, this, &FastEntryLine::add_rounds);
     connect(&session_, &DocumentSession::toy_changed, this, &FastEntryLine::read);
@@ -54,6 +57,35 @@ FastEntryLine::FastEntryLine(DocumentSession& session, QWidget* parent)
     connect(&session_, &DocumentSession::file_changed, this, &FastEntryLine::read);
     connect(&session_.undo_stack(), &QUndoStack::indexChanged, this, &FastEntryLine::follow_steps);
     read();
+}
+
+/// What was understood stands beside the line, or under it where there is room for a few words only. It hangs
+/// on the room alone, so that nothing moves while one types.
+void FastEntryLine::arrange() {
+    constexpr int characters_beside = 48;
+    const QMargins margins = layout_->contentsMargins();
+    const int rest = width() - margins.left() - margins.right() - name_->sizeHint().width() -
+                     2 * layout_->horizontalSpacing();
+    const bool below = 5 * rest / 9 < characters_beside * fontMetrics().averageCharWidth();
+    if (below == below_) return;
+    below_ = below;
+    layout_->removeWidget(understood_);
+    if (below)
+        layout_->addWidget(understood_, 1, 0, 1, 2);
+    else
+        layout_->addWidget(understood_, 0, 2);
+    layout_->setColumnStretch(2, below ? 0 : 5);
+    layout_->setContentsMargins(12, below ? 4 : 8, 12, below ? 4 : 8);
+}
+
+void FastEntryLine::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    arrange();
+}
+
+void FastEntryLine::changeEvent(QEvent* event) {
+    QWidget::changeEvent(event);
+    if (event->type() == QEvent::FontChange || event->type() == QEvent::StyleChange) arrange();
 }
 
 QString FastEntryLine::typed() const { return line_->text().replace(line_end, u'\n'); }

@@ -9,6 +9,7 @@
 #include "app/rounds/entry_reading.h"
 #include "app/session/document_session.h"
 
+class QGridLayout;
 class QUndoCommand;
 
 namespace roundwright::app {
@@ -37,8 +38,11 @@ class FastEntryLine : public QWidget {
 
   protected:
     bool eventFilter(QObject* watched, QEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+    void changeEvent(QEvent* event) override;
 
   private:
+    void arrange();
     void read();
     void show_understood();
     void try_out();
@@ -54,8 +58,11 @@ class FastEntryLine : public QWidget {
     };
 
     DocumentSession& session_;
+    QLabel* name_ = nullptr;
     QLineEdit* line_;
     QLabel* understood_;
+    QGridLayout* layout_ = nullptr;
+    bool below_ = false;  ///< what was understood, under the line
     EntryReading reading_;
     std::map<int, Added> added_;  ///< by how many steps there are after it
     QString brought_back_;        ///< by an undo, and not changed since; empty: nothing

@@ -65,14 +65,16 @@ void ThenAndNow::build(const Preferences& preferences) {
     auto* picture = new QVBoxLayout;
     picture->addWidget(outline_, 1);
     picture->addWidget(legend_);
-    auto* both = new QHBoxLayout;
-    both->addWidget(table, 2);
-    both->addLayout(picture, 3);
+    both_ = new QHBoxLayout;
+    both_->addWidget(table, 2);
+    both_->addLayout(picture, 3);
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->addLayout(choice);
-    layout->addLayout(both, 1);
+    layout->addLayout(both_, 1);
 }
+
+void ThenAndNow::stack() { both_->setDirection(QBoxLayout::TopToBottom); }
 
 void ThenAndNow::show_nothing() {
     then_.reset();

@@ -10,6 +10,7 @@
 #include "core/reshape/silhouette.h"
 #include "render/background/background.h"
 
+class QBoxLayout;
 class QComboBox;
 class QLabel;
 
@@ -27,6 +28,8 @@ class ThenAndNow : public QWidget {
     /// Shows the first piece that differs, or the one that the maker chose to look at.
     void show_toys(std::shared_ptr<const Toy> then, std::shared_ptr<const Toy> now);
     void show_nothing();
+    /// The rounds over the outlines, for large type.
+    void stack();
     [[nodiscard]] bool busy() const { return task_.busy(); }
     [[nodiscard]] QString legend() const;
 
@@ -57,6 +60,7 @@ class ThenAndNow : public QWidget {
     QString looked_at_;  ///< the piece that the maker chose; empty: none yet
     RoundsThenAndNowModel* rounds_;
     QComboBox* pieces_;
+    QBoxLayout* both_ = nullptr;  ///< rounds and outlines
     OutlineView* outline_;
     QLabel* legend_;
     render::Background task_;

@@ -9,6 +9,7 @@
 #include <QListWidget>
 #include <QMessageBox>
 #include <QPushButton>
+#include <QScrollArea>
 #include <QStackedWidget>
 #include <QTableView>
 #include <QVBoxLayout>
@@ -16,6 +17,7 @@
 #include "app/kit/room_on_screen.h"
 #include "app/kit/save_bytes.h"
 #include "app/kit/save_path.h"
+#include "app/kit/scroll_to_fit.h"
 #include "app/kit/toy_files.h"
 #include "app/storage/disk_words.h"
 #include "app/versions/then_and_now.h"
@@ -128,13 +130,20 @@ QWidget* VersionsDialog::changes_side() {
     since_ = new QLabel(tr("What has &changed since then"));
     since_->setBuddy(changes_);
     then_and_now_ = new ThenAndNow(session_.preferences());
+    constexpr int characters_for_all = 150;
+    const bool stacked = room_on_screen(*this, {QWIDGETSIZE_MAX, QWIDGETSIZE_MAX}).width() <
+                         characters_for_all * fontMetrics().averageCharWidth();
+    if (stacked) then_and_now_->stack();
     auto* side = new QWidget;
     auto* layout = new QVBoxLayout(side);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->addWidget(since_);
     layout->addWidget(changes_, 1);
     layout->addWidget(then_and_now_, 2);
-    return side;
+    if (!stacked) return side;
+    QScrollArea* area = scrolled_column(side);
+    area->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
+    return area;
 }
 
 void VersionsDialog::make_buttons() {

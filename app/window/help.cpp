@@ -1,5 +1,7 @@
 #include "app/window/help.h"
 
+#include <algorithm>
+
 #include <QAction>
 #include <QApplication>
 #include <QDialog>
@@ -11,6 +13,8 @@
 #include <QRegularExpression>
 #include <QTextBrowser>
 #include <QVBoxLayout>
+
+#include "app/kit/room_on_screen.h"
 
 namespace roundwright::app {
 namespace {
@@ -92,7 +96,9 @@ void show_keyboard_help(QMainWindow& window) {
     auto* layout = new QVBoxLayout(&dialog);
     layout->addWidget(browser);
     layout->addWidget(buttons);
-    dialog.resize(460, 600);
+    constexpr int characters = 70;
+    const int width = std::max(460, characters * dialog.fontMetrics().averageCharWidth());
+    dialog.resize(room_on_screen(dialog, {width, 600}));
     dialog.exec();
 }
 

@@ -63,6 +63,7 @@
 #include "app/window/panel_column.h"
 #include "app/window/preference_actions.h"
 #include "app/window/window_placing.h"
+#include "app/window/work_area.h"
 #include "app/work_along/work_along_actions.h"
 #include "core/rounds/piece_graph.h"
 #include "render/wording/counted.h"
@@ -80,15 +81,6 @@ const auto keeping_notice = QStringLiteral("keeping");
 const auto left_notice = QStringLiteral("left-behind");
 const auto gauge_section = QStringLiteral("gauge");
 const auto started_setting = QStringLiteral("started-before");
-
-QFrame* rule(QWidget* parent) {
-    auto* line = new QFrame(parent);
-    line->setFrameShape(QFrame::HLine);
-    line->setFrameShadow(QFrame::Plain);
-    line->setForegroundRole(QPalette::Mid);
-    line->setFixedHeight(1);
-    return line;
-}
 
 }  // namespace
 
@@ -164,36 +156,10 @@ QWidget* MainWindow::rounds_side() {
     return side;
 }
 
-/// Rounds and shape side by side over the entry line, and the panels at the right of all three.
-QWidget* MainWindow::upper_part() {
-    columns_ = new QSplitter(Qt::Horizontal, this);
-    columns_->addWidget(rounds_side());
-    columns_->addWidget(shape_);
-    columns_->setChildrenCollapsible(false);
-    columns_->setHandleWidth(1);
-    columns_->setStretchFactor(0, 0);
-    columns_->setStretchFactor(1, 1);
-
-    auto* middle = new QWidget(this);
-    auto* middle_layout = new QVBoxLayout(middle);
-    middle_layout->setContentsMargins(0, 0, 0, 0);
-    middle_layout->setSpacing(0);
-    middle_layout->addWidget(columns_, 1);
-    middle_layout->addWidget(rule(middle));
-    middle_layout->addWidget(fast_entry_);
-
-    auto* upper = new QWidget(this);
-    auto* upper_layout = new QHBoxLayout(upper);
-    upper_layout->setContentsMargins(0, 0, 0, 0);
-    upper_layout->setSpacing(0);
-    upper_layout->addWidget(middle, 1);
-    upper_layout->addWidget(panels_);
-    return upper;
-}
-
 void MainWindow::lay_out() {
     rows_ = new QSplitter(Qt::Vertical, this);
-    rows_->addWidget(upper_part());
+    work_area_ = new WorkArea({rounds_side(), shape_, fast_entry_, panels_}, this);
+    rows_->addWidget(work_area_);
     rows_->addWidget(checks_);
     rows_->setChildrenCollapsible(false);
     rows_->setHandleWidth(1);
@@ -352,7 +318,7 @@ void MainWindow::show_preview() {
 void MainWindow::fill_help_menu(QMenu* menu) {
     const std::tuple<QString, QKeySequence, std::function<void()>> actions[] = {
         {tr("&Keyboard"), Qt::Key_F1, [this] { show_keyboard_help(*this); }},
-        {tr("Go to the &rounds"), Qt::Key_F6, [this] { rounds_view_->setFocus(Qt::ShortcutFocusReason); }},
+        {tr("Go to the &rounds"), Qt::Key_F6, [this] { go_to_rounds(Qt::ShortcutFocusReason); }},
         {tr("Go to the &next rounds line"), Qt::CTRL | Qt::Key_J, [this] { fast_entry_->focus_line(); }},
         {tr("Go to the no&tices"), Qt::SHIFT | Qt::Key_F6, [this] { notices_->take_keyboard(); }},
         {tr("&About Roundwright"), Qt::SHIFT | Qt::Key_F1, [this] { show_about(*this); }}};
@@ -408,12 +374,12 @@ void MainWindow::follow_session() {
     connect(files_, &DocumentFiles::new_toy, this, &MainWindow::offer_first_steps);
     auto* finished = new FinishedPieceNotice(session_, *notices_, this);
     connect(finished, &FinishedPieceNotice::wanted, gauge_actions_->from_finished_piece(), &QAction::trigger);
-    connect(files_, &DocumentFiles::opened, this, [this] { rounds_view_->setFocus(Qt::OtherFocusReason); });
+    connect(files_, &DocumentFiles::opened, this, [this] { go_to_rounds(Qt::OtherFocusReason); });
     connect(new DroppedFiles(this), &DroppedFiles::dropped, files_,
             [this](const QString& path) { files_->open(path); });
     auto* file_notices = new FileNotices(session_, follower_, *files_, *notices_, this);
     connect(file_notices, &FileNotices::told, this, &MainWindow::tell);
-    connect(notices_, &NoticeBar::left, this, [this] { rounds_view_->setFocus(Qt::OtherFocusReason); });
+    connect(notices_, &NoticeBar::left, this, [this] { go_to_rounds(Qt::OtherFocusReason); });
     connect(&theme_, &Theme::changed, this, [this] { shape_->set_scene_colour(Theme::colours().scene); });
 }
 
@@ -482,9 +448,9 @@ void MainWindow::begin(const QString& path) {
     offer_first_steps();
 }
 
-/// The first round is typed at once; the gauge circle stands beside it.
+/// The first round is typed at once; the gauge circle stands beside it, where there is room for both.
 void MainWindow::offer_first_steps() {
-    panels_->open_section(gauge_section);
+    if (!work_area_->is_narrow()) panels_->open_section(gauge_section);
     fast_entry_->focus_line();
 }
 
@@ -531,7 +497,9 @@ void MainWindow::bring_back(const PendingEntry& pending) {
     bring_back_dialog(pending.texts);
     if (!pending.empty()) session_.set_current_piece(std::max(pending.piece, 0));
     fast_entry_->bring_back(pending.text);
-    if (pending.cell) rounds_view_->bring_back(*pending.cell);
+    if (!pending.cell) return;
+    work_area_->show_rounds();
+    rounds_view_->bring_back(*pending.cell);
 }
 
 /// The dialog that was open opens again, once the window is ready for it.
@@ -544,7 +512,13 @@ void MainWindow::bring_back_dialog(const std::vector<TypedText>& texts) {
     });
 }
 
+void MainWindow::go_to_rounds(Qt::FocusReason reason) {
+    work_area_->show_rounds();
+    rounds_view_->setFocus(reason);
+}
+
 void MainWindow::go_up_to_rounds() {
+    work_area_->show_rounds();
     rounds_view_->setFocus(Qt::OtherFocusReason);
     rounds_view_->go_to_next_round();
 }
@@ -585,16 +559,16 @@ void MainWindow::restore_places() {
         resize(room_on_screen(*this, {1480, 940}));
     panels_->restore();
     rows_->restoreState(settings.value(rows_setting).toByteArray());
-    if (!columns_->restoreState(settings.value(columns_setting).toByteArray())) {
+    if (!work_area_->columns().restoreState(settings.value(columns_setting).toByteArray())) {
         const int rounds = rounds_view_->sizeHint().width();
-        columns_->setSizes({rounds, std::max(width() - rounds - panels_->width(), 1)});
+        work_area_->columns().setSizes({rounds, std::max(width() - rounds - panels_->width(), 1)});
     }
 }
 
 void MainWindow::keep_places() const {
     QSettings settings;
     settings.setValue(geometry_setting, saveGeometry());
-    settings.setValue(columns_setting, columns_->saveState());
+    settings.setValue(columns_setting, work_area_->columns().saveState());
     settings.setValue(rows_setting, rows_->saveState());
 }
 

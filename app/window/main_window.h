@@ -35,6 +35,7 @@ class ShapePanel;
 class PatternTextActions;
 class VersionActions;
 class WorkAlongActions;
+class WorkArea;
 
 /// The one window: rounds, shape and panels side by side, the fast entry line and the checks below.
 class MainWindow : public QMainWindow {
@@ -79,7 +80,6 @@ class MainWindow : public QMainWindow {
     void show_chart();
     void lay_out();
     [[nodiscard]] QWidget* rounds_side();
-    [[nodiscard]] QWidget* upper_part();
     void fill_status_bar();
     void show_counts();
     void follow_session();
@@ -95,6 +95,7 @@ class MainWindow : public QMainWindow {
     [[nodiscard]] PendingEntry pending_entry() const;
     void bring_back(const PendingEntry& pending);
     void bring_back_dialog(const std::vector<TypedText>& texts);
+    void go_to_rounds(Qt::FocusReason reason);
     void go_up_to_rounds();
     void offer_first_steps();
     void restore_places();
@@ -127,7 +128,7 @@ class MainWindow : public QMainWindow {
     PatternPreview* preview_ = nullptr;
     PatternTextActions* pattern_text_actions_ = nullptr;
     ChartWindow* chart_ = nullptr;
-    QSplitter* columns_ = nullptr;
+    WorkArea* work_area_ = nullptr;
     QSplitter* rows_ = nullptr;  ///< the checks below all else
     QLabel* counts_ = nullptr;
     bool turn_once_ = false;

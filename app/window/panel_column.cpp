@@ -11,7 +11,8 @@
 namespace roundwright::app {
 namespace {
 
-constexpr int margins = 12;  // left and right
+constexpr int margins = 12;      // left and right
+constexpr int strip_margin = 2;  // on each side, where room is scarce
 constexpr int panel_characters = 43;
 const auto open_setting = QStringLiteral("window/open-panel");
 
@@ -27,9 +28,12 @@ QWidget* first_field(QWidget* panel) {
 
 }  // namespace
 
-PanelColumn::PanelColumn(QWidget* parent) : QWidget(parent), layout_(new QVBoxLayout(this)) {
+PanelColumn::PanelColumn(QWidget* parent)
+    : QWidget(parent), signs_(new FlowLayout), layout_(new QVBoxLayout(this)) {
+    signs_->setSpacing(2);
     layout_->setContentsMargins(6, 6, 6, 6);
     layout_->setSpacing(2);
+    layout_->addLayout(signs_);
     layout_->addStretch(1);
     setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Preferred);
 }
@@ -71,15 +75,57 @@ void PanelColumn::show_open(const QString& key) {
         section.body->setVisible(open);
     }
     layout_->setStretch(layout_->count() - 1, key.isEmpty() ? 1 : 0);
+    place_titles();
+    fix_width();
     Q_EMIT section_opened(key);
+}
+
+/// Over their panels, each in its row; of a strip with a panel open, in one row over that.
+void PanelColumn::place_titles() {
+    const bool in_a_row = strip_ && !open_key_.isEmpty();
+    for (std::size_t at = 0; at < sections_.size(); ++at) {
+        const Section& section = sections_[at];
+        const bool sign = strip_ && section.key != open_key_;
+        section.title->setToolButtonStyle(sign ? Qt::ToolButtonIconOnly : Qt::ToolButtonTextBesideIcon);
+        section.title->setToolTip(sign ? section.title->text() : QString());
+        if ((signs_->indexOf(section.title) >= 0) == in_a_row) continue;
+        if (in_a_row) {
+            layout_->removeWidget(section.title);
+            signs_->addWidget(section.title);
+        } else {
+            signs_->removeWidget(section.title);
+            layout_->insertWidget(layout_->indexOf(section.body), section.title);
+        }
+    }
+}
+
+void PanelColumn::set_strip(bool strip) {
+    if (strip == strip_) return;
+    strip_ = strip;
+    strip ? show_open({}) : restore();
+}
+
+int PanelColumn::column_width() const {
+    return panel_width() + style()->pixelMetric(QStyle::PM_ScrollBarExtent) + margins;
+}
+
+int PanelColumn::strip_width() const {
+    int widest = 0;
+    for (const auto& section : sections_) {
+        // What the theme's rules and the style put around a sign: padding, a border, room for a press.
+        constexpr int around = 14;
+        widest = std::max(widest, section.title->iconSize().width() + around);
+    }
+    return widest + 2 * strip_margin;
 }
 
 int PanelColumn::panel_width() const { return fontMetrics().averageCharWidth() * panel_characters; }
 
 void PanelColumn::fix_width() {
-    const int bar = style()->pixelMetric(QStyle::PM_ScrollBarExtent);
     for (const auto& section : sections_) section.body->widget()->setMaximumWidth(panel_width());
-    setFixedWidth(panel_width() + bar + margins);
+    const int side = strip_ && open_key_.isEmpty() ? strip_margin : margins / 2;
+    layout_->setContentsMargins(side, margins / 2, side, margins / 2);
+    setFixedWidth(strip_ && open_key_.isEmpty() ? strip_width() : column_width());
 }
 
 void PanelColumn::changeEvent(QEvent* event) {
@@ -87,7 +133,9 @@ void PanelColumn::changeEvent(QEvent* event) {
     if (event->type() == QEvent::FontChange || event->type() == QEvent::StyleChange) fix_width();
 }
 
-void PanelColumn::remember() const { QSettings().setValue(open_setting, open_key_); }
+void PanelColumn::remember() const {
+    if (!strip_) QSettings().setValue(open_setting, open_key_);
+}
 
 void PanelColumn::open_section(const QString& key) {
     if (!keys().contains(key)) return;
@@ -120,7 +168,7 @@ QString PanelColumn::title(const QString& key) const {
 }
 
 void PanelColumn::restore() {
-    if (sections_.empty()) return;
+    if (sections_.empty() || strip_) return;
     const QString last = QSettings().value(open_setting, sections_.front().key).toString();
     show_open(keys().contains(last) ? last : QString());
 }

@@ -10,6 +10,7 @@
 #include <QWidget>
 
 #include "app/kit/room_on_screen.h"
+#include "app/kit/scroll_to_fit.h"
 
 namespace roundwright::app {
 namespace {
@@ -25,7 +26,8 @@ void close_by_key(QWidget& window) {
 
 /// Some dialogs take their least size from their layout alone.
 void widen_for_title(QWidget& window) {
-    const int wanted = WindowPlacing::title_width(window);
+    const int room = room_on_screen(window, {QWIDGETSIZE_MAX, QWIDGETSIZE_MAX}).width();
+    const int wanted = std::min(WindowPlacing::title_width(window), room);
     if (window.minimumWidth() >= wanted) return;
     auto* column = qobject_cast<QVBoxLayout*>(window.layout());
     if (column != nullptr && column->sizeConstraint() != QLayout::SetDefaultConstraint) {
@@ -77,6 +79,7 @@ bool WindowPlacing::eventFilter(QObject* watched, QEvent* event) {
     if (!is_ours(window)) return false;
     close_by_key(window);
     widen_for_title(window);
+    scroll_to_fit(window);
     place(window);
     return false;
 }

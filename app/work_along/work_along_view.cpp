@@ -16,6 +16,7 @@
 #include <QVBoxLayout>
 
 #include "app/kit/field_widgets.h"
+#include "app/kit/flow_layout.h"
 #include "app/kit/room_on_screen.h"
 #include "app/work_along/work_notes.h"
 #include "render/wording/counted.h"
@@ -81,8 +82,10 @@ void WorkAlongView::build() {
     top->addWidget(measure_);
     top->addWidget(again_);
     auto* buttons = new QHBoxLayout;
-    for (auto* button : {back_, stitch_back_, stitch_}) buttons->addWidget(button);
-    buttons->addStretch(1);
+    auto* others = new FlowLayout;
+    others->setSpacing(buttons->spacing());
+    for (auto* button : {back_, stitch_back_, stitch_}) others->addWidget(button);
+    buttons->addLayout(others, 1);
     buttons->addWidget(done_);
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(28, 20, 28, 20);

@@ -12,7 +12,8 @@ int main(int argc, char** argv) {
     const bool display =
         qEnvironmentVariableIsSet("DISPLAY") && qEnvironmentVariableIsSet("ROUNDWRIGHT_TEST_WINDOWS");
     if (!display) {
-        qputenv("QT_QPA_PLATFORM", "offscreen");
+        // A run may say which screen there is in memory: offscreen:configfile=...
+        if (!qgetenv("QT_QPA_PLATFORM").startsWith("offscreen")) qputenv("QT_QPA_PLATFORM", "offscreen");
         qputenv("ROUNDWRIGHT_VIEW", "painter");
     }
     qputenv("QT3D_RENDERER", "opengl");
