@@ -8,7 +8,7 @@
 #include <QToolButton>
 #include <QVBoxLayout>
 
-#include "app/kit/theme.h"
+#include "app/kit/look.h"
 #include "app/shape/shape_actions.h"
 #include "render/wording/as_sentence.h"
 #include "render/wording/measure_words.h"
@@ -227,7 +227,7 @@ void ShapePanel::turn_a_little() {
     if (!scene_ || stack_->currentIndex() == 0) return;
     const bool touched = QGuiApplication::mouseButtons() != Qt::NoButton;
     turned_degrees_ += degrees_per_tick;
-    if (touched || turned_degrees_ >= 360) {
+    if (touched || turned_degrees_ >= 360 || less_motion()) {
         turning_.stop();
         return;
     }

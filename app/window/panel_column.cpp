@@ -48,6 +48,7 @@ void PanelColumn::add_section(const QString& key, const QString& title, const QS
     section.body->setWidget(panel);
     section.body->setWidgetResizable(true);
     section.body->setFrameShape(QFrame::NoFrame);
+    section.body->setFocusPolicy(Qt::NoFocus);  // its fields take the keyboard, and it follows them
     section.body->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     section.body->hide();
     const int end = layout_->count() - 1;

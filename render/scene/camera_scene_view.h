@@ -22,6 +22,8 @@ class CameraSceneView : public SceneView {
     void set_parts(std::vector<ScenePart> parts) override;
     void set_ghost(std::optional<Mesh> ghost) override;
     void set_lit_rounds(const std::vector<int>& rounds) override;
+    /// As long as the shape's outline stands out from it; else the ground steps aside, towards dark or light,
+    /// once the surface rests (render/raster/standing_out.h).
     void set_background(const QColor& colour) override;
     void fit() override;
     void look_from(ViewDirection direction) override;
@@ -77,6 +79,8 @@ class CameraSceneView : public SceneView {
     void content_changed();
     void light_rounds() const;
     void camera_moved();
+    void measure_outline();
+    void choose_ground();
     void point_at(QPointF position);
     void tell_hover();
     void click_at(QPointF position);
@@ -95,6 +99,10 @@ class CameraSceneView : public SceneView {
     std::shared_ptr<const std::vector<ScenePart>> parts_ = std::make_shared<const std::vector<ScenePart>>();
     std::shared_ptr<const Mesh> ghost_;
     QColor background_ = Qt::white;
+    Background measuring_;
+    QTimer measure_later_;
+    std::vector<double> outline_;  ///< luminances, as last measured
+    QColor usual_ground_ = Qt::white;
     double stitch_mm_ = 5;
     bool shown_before_ = false;
     bool fitted_ = true;  ///< nobody has zoomed or moved the view since it was fitted
