@@ -10,6 +10,7 @@
 
 #include "app/kit/look.h"
 #include "app/shape/shape_actions.h"
+#include "render/scene/stepping_ground.h"
 #include "render/wording/as_sentence.h"
 #include "render/wording/measure_words.h"
 #include "render/wording/round_phrases.h"
@@ -136,7 +137,7 @@ void ShapePanel::make_scene() {
     scene_ = render::make_scene_view(stack_);
     scene_->widget()->setAccessibleName(tr("The stuffed shape"));
     stack_->addWidget(scene_->widget());
-    scene_->set_background(Theme::colours().scene);
+    render::set_stepping_ground(*scene_, Theme::colours().scene);
     session_.set_most_triangles(scene_->comfortable_triangles());
     connect(scene_, &render::SceneView::hovered, this, &ShapePanel::show_hover);
     connect(scene_, &render::SceneView::clicked, this,
@@ -148,7 +149,7 @@ void ShapePanel::make_scene() {
 }
 
 void ShapePanel::set_scene_colour(const QColor& colour) {
-    if (scene_) scene_->set_background(colour);
+    if (scene_) render::set_stepping_ground(*scene_, colour);
 }
 
 void ShapePanel::show_surface(int piece) {

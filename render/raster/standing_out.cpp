@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstddef>
+#include <iterator>
 
 #include "render/drawing/contrast.h"
 #include "render/raster/software_picture.h"
@@ -15,8 +17,7 @@ constexpr int opaque = 250;
 constexpr int clear = 5;
 constexpr int reach_px = 2;
 constexpr double share_beyond = 0.1;  ///< of the outline, that may stand out less: shades between stitches
-constexpr int steps = 24;
-constexpr double spare = 0.2;  ///< above the least contrast: other views of it differ a little
+constexpr double spare = 0.2;         ///< above the least contrast: other views of it differ a little
 
 bool near_clear_ground(const QImage& image, int x, int y) {
     for (const QPoint way : {QPoint(1, 0), QPoint(-1, 0), QPoint(0, 1), QPoint(0, -1)}) {
@@ -35,6 +36,18 @@ double contrast_of(double luminance, double ground) {
 QColor between(const QColor& from, const QColor& to, double part) {
     const auto mix = [part](int a, int b) { return static_cast<int>(std::lround(a + (b - a) * part)); };
     return {mix(from.red(), to.red()), mix(from.green(), to.green()), mix(from.blue(), to.blue())};
+}
+
+/// From black to white by way of the scene's own cool dark and warm light.
+std::vector<QColor> greys() {
+    const QColor stops[] = {Qt::black, QColor(0x2a, 0x2f, 0x34), QColor(0xec, 0xea, 0xe5), Qt::white};
+    const int counts[] = {4, 24, 4};
+    std::vector<QColor> row;
+    for (std::size_t leg = 0; leg < std::size(counts); ++leg)
+        for (int step = 0; step < counts[leg]; ++step)
+            row.push_back(between(stops[leg], stops[leg + 1], static_cast<double>(step) / counts[leg]));
+    row.emplace_back(Qt::white);
+    return row;
 }
 
 }  // namespace
@@ -78,22 +91,18 @@ double outline_contrast(const std::vector<double>& luminances, const QColor& gro
     return *tenth;
 }
 
-QColor ground_aside(const QColor& usual) {
-    constexpr double middle = 0.18;  // as far from black as from white by contrast
-    return relative_luminance(usual) > middle ? QColor(0x2a, 0x2f, 0x34) : QColor(0xec, 0xea, 0xe5);
-}
-
-QColor standing_ground(const std::vector<double>& luminances, const QColor& usual, const QColor& aside) {
+QColor standing_ground(const std::vector<double>& luminances, const QColor& usual) {
+    if (outline_contrast(luminances, usual) >= least_outline_contrast + spare) return usual;
+    std::vector<QColor> row = greys();
+    std::ranges::stable_sort(row, {}, [&usual](const QColor& grey) { return contrast_ratio(grey, usual); });
     QColor best = usual;
-    double most = 0;
-    for (int step = 0; step <= steps; ++step) {
-        const QColor ground = between(usual, aside, static_cast<double>(step) / steps);
-        const double contrast = outline_contrast(luminances, ground);
-        if (contrast >= least_outline_contrast + spare) return ground;
-        if (contrast > most) {
-            best = ground;
-            most = contrast;
-        }
+    double most = outline_contrast(luminances, usual);
+    for (const QColor& grey : row) {
+        const double contrast = outline_contrast(luminances, grey);
+        if (contrast >= least_outline_contrast + spare) return grey;
+        if (contrast <= most) continue;
+        best = grey;
+        most = contrast;
     }
     return best;
 }

@@ -25,12 +25,8 @@ inline constexpr double least_outline_contrast = 3;
 /// The contrast to the ground that nine tenths of the outline have at least; 21 with no outline.
 [[nodiscard]] double outline_contrast(const std::vector<double>& luminances, const QColor& ground);
 
-/// The other end of the way that a ground steps aside: dark for a light one, and the reverse.
-[[nodiscard]] QColor ground_aside(const QColor& usual);
-
-/// The first ground on the way from `usual` to `aside`, in even steps, that the outline stands out from;
-/// where there is none, the one that it stands out from most.
-[[nodiscard]] QColor standing_ground(const std::vector<double>& luminances, const QColor& usual,
-                                     const QColor& aside);
+/// `usual` where the outline stands out from it; else the grey nearest to it by contrast, of a row from black
+/// to white, that the outline stands out from; where there is none, the one that it stands out from most.
+[[nodiscard]] QColor standing_ground(const std::vector<double>& luminances, const QColor& usual);
 
 }  // namespace roundwright::render

@@ -8,6 +8,7 @@
 #include "render/raster/pile.h"
 #include "render/raster/standing_out.h"
 #include "render/raster/stitch_size.h"
+#include "render/scene/stepping_ground.h"
 
 namespace roundwright::render {
 
@@ -117,7 +118,7 @@ void CameraSceneView::share_surface(std::shared_ptr<const StitchSurface> surface
     lit_.reset();
     show_surface();
     content_changed();
-    measure_later_.start(outline_.empty() ? 0 : at_rest_ms);
+    if (usual_ground_) measure_later_.start(outline_.empty() ? 0 : at_rest_ms);
 }
 
 void CameraSceneView::set_parts(std::vector<ScenePart> parts) {
@@ -151,9 +152,21 @@ void CameraSceneView::light_rounds() const {
 }
 
 void CameraSceneView::set_background(const QColor& colour) {
-    usual_ground_ = colour;
-    background_ = standing_ground(outline_, usual_ground_, ground_aside(usual_ground_));
+    usual_ground_.reset();
+    background_ = colour;
     show_background();
+}
+
+void set_stepping_ground(SceneView& view, const QColor& usual) {
+    auto* shown = dynamic_cast<CameraSceneView*>(&view);
+    shown == nullptr ? view.set_background(usual) : shown->step_aside_from(usual);
+}
+
+void CameraSceneView::step_aside_from(const QColor& usual) {
+    usual_ground_ = usual;
+    background_ = standing_ground(outline_, usual);
+    show_background();
+    if (outline_.empty()) measure_later_.start(0);
 }
 
 void CameraSceneView::measure_outline() {
@@ -169,9 +182,10 @@ void CameraSceneView::measure_outline() {
 
 /// One that still does is kept, so that it does not go to and fro about a limit.
 void CameraSceneView::choose_ground() {
-    const QColor ground = standing_ground(outline_, usual_ground_, ground_aside(usual_ground_));
+    if (!usual_ground_) return;
+    const QColor ground = standing_ground(outline_, *usual_ground_);
     const bool now_does = outline_contrast(outline_, background_) >= least_outline_contrast;
-    if (ground == background_ || (now_does && ground != usual_ground_)) return;
+    if (ground == background_ || (now_does && ground != *usual_ground_)) return;
     background_ = ground;
     show_background();
 }

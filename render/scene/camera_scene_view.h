@@ -22,9 +22,9 @@ class CameraSceneView : public SceneView {
     void set_parts(std::vector<ScenePart> parts) override;
     void set_ghost(std::optional<Mesh> ghost) override;
     void set_lit_rounds(const std::vector<int>& rounds) override;
-    /// As long as the shape's outline stands out from it; else the ground steps aside, towards dark or light,
-    /// once the surface rests (render/raster/standing_out.h).
     void set_background(const QColor& colour) override;
+    /// See render/scene/stepping_ground.h.
+    void step_aside_from(const QColor& usual);
     void fit() override;
     void look_from(ViewDirection direction) override;
     void face(double yaw_degrees) override;
@@ -101,8 +101,8 @@ class CameraSceneView : public SceneView {
     QColor background_ = Qt::white;
     Background measuring_;
     QTimer measure_later_;
-    std::vector<double> outline_;  ///< luminances, as last measured
-    QColor usual_ground_ = Qt::white;
+    std::vector<double> outline_;         ///< luminances, as last measured
+    std::optional<QColor> usual_ground_;  ///< none: the background stays as it was set
     double stitch_mm_ = 5;
     bool shown_before_ = false;
     bool fitted_ = true;  ///< nobody has zoomed or moved the view since it was fitted
