@@ -6,6 +6,7 @@
 #include <QApplication>
 #include <QEvent>
 #include <QFocusFrame>
+#include <QItemSelectionModel>
 #include <QMenu>
 #include <QMenuBar>
 #include <QPaintEvent>
@@ -21,7 +22,8 @@ namespace {
 /// Where a ring goes, in the window's coordinates.
 struct RingPlace {
     QRect rect;
-    bool inside = false;  ///< with the second band
+    bool on_selected = false;  ///< with the second band
+    int width = 0;             ///< of each
 };
 
 /// Rows that touch each other leave no room outside.
@@ -50,6 +52,12 @@ QRect part_of(const QWidget& widget) {
     return tabs == nullptr ? QRect() : tabs->tabRect(tabs->currentIndex()).intersected(tabs->rect());
 }
 
+bool is_selected(const QWidget& widget) {
+    const auto* view = qobject_cast<const QAbstractItemView*>(&widget);
+    return view != nullptr && view->selectionModel() != nullptr &&
+           view->selectionModel()->isSelected(view->currentIndex());
+}
+
 /// What can be seen of the window where the widget is: areas that scroll cut off what is in them.
 QRect seen_around(const QWidget& widget) {
     const QWidget& window = *widget.window();
@@ -65,12 +73,16 @@ QRect seen_around(const QWidget& widget) {
 RingPlace place_around(const QWidget& widget, int width) {
     const QRect part = part_of(widget);
     RingPlace place;
-    place.inside = !part.isEmpty();
-    const QRect shape = place.inside ? part : widget.rect();
-    const int outside = place.inside ? 0 : width;
-    place.rect = QRect(widget.mapTo(widget.window(), shape.topLeft()), shape.size())
-                     .adjusted(-outside, -outside, outside, outside) &
-                 seen_around(widget);
+    const bool inside = !part.isEmpty();
+    place.on_selected = inside && is_selected(widget);
+    const QRect shape = inside ? part : widget.rect();
+    const int outside = inside ? 0 : width;
+    const QRect wanted = QRect(widget.mapTo(widget.window(), shape.topLeft()), shape.size())
+                             .adjusted(-outside, -outside, outside, outside);
+    place.rect = wanted & seen_around(widget);
+    // Where it lies on the control, that one's own edge is under it and stands out less.
+    const bool on_the_control = inside || place.rect != wanted;
+    place.width = on_the_control ? width + 1 : width;
     return place;
 }
 
@@ -91,9 +103,9 @@ class RingWidget : public QFocusFrame {
         setAttribute(Qt::WA_NoSystemBackground);
         setObjectName(QStringLiteral("focus-ring"));
     }
-    void show_at(const RingPlace& place, int width) {
-        bands_ = {{Theme::colours().accent, width}};
-        if (place.inside) bands_.emplace_back(palette().color(QPalette::HighlightedText), width + 1);
+    void show_at(const RingPlace& place) {
+        bands_ = {{Theme::colours().accent, place.width}};
+        if (place.on_selected) bands_.emplace_back(palette().color(QPalette::HighlightedText), place.width);
         int all = 0;
         for (const auto& band : bands_) all += band.second;
         const QRect whole(QPoint(), place.rect.size());
@@ -183,9 +195,8 @@ void FocusRing::place() {
         delete ring_;
         ring_ = new RingWidget(focused_->window());
     }
-    const int width = ring_width();
-    const RingPlace place = place_around(*focused_, width);
-    place.rect.isEmpty() ? ring_->hide() : ring_->show_at(place, width);
+    const RingPlace place = place_around(*focused_, ring_width());
+    place.rect.isEmpty() ? ring_->hide() : ring_->show_at(place);
 }
 
 }  // namespace roundwright::app

@@ -14,8 +14,8 @@ class RingWidget;
 
 /// The ring around whatever has the keyboard, the same for every kind of control: 2 px thick, outside the
 /// control where there is room, in the accent, which stands at 3 to 1 on the grounds of both themes (WCAG
-/// 2.2, 2.4.13). In lists and tables it is around the current item, inside it, with a second band in the
-/// colour of selected text, so that one of the two stands out from any row.
+/// 2.2, 2.4.13). In lists and tables it is around the current item, inside it; where that is selected, with a
+/// second band in the colour of selected text, so that one of the two stands out from any row.
 ///
 /// It lies in the window above all controls, so that neither layouts nor styles have to leave room for it.
 /// The 3D view has a ring of its own (render/raster/scene_frame.h), since nothing lies above a native window.

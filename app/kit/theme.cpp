@@ -58,6 +58,11 @@ class ProgramStyle : public QProxyStyle {
         if (hint == SH_Widget_Animation_Duration && current_less_motion) return 0;
         return QProxyStyle::styleHint(hint, option, widget, answer);
     }
+    int pixelMetric(PixelMetric metric, const QStyleOption* option, const QWidget* widget) const override {
+        constexpr int beside_text_of_items = 5;  // FocusRing takes up so much of a row
+        return metric == PM_FocusFrameHMargin ? beside_text_of_items
+                                              : QProxyStyle::pixelMetric(metric, option, widget);
+    }
     QSize sizeFromContents(ContentsType type, const QStyleOption* option, const QSize& contents,
                            const QWidget* widget) const override {
         const QSize size = QProxyStyle::sizeFromContents(type, option, contents, widget);
@@ -134,7 +139,9 @@ QString style_rules(const ThemeColours& colours) {
                "QHeaderView::section { background: transparent; color: %2; border: none;"
                "  border-bottom: 1px solid %1; padding: 5px 7px; }"
                "QAbstractItemView { border: none; outline: none; }"
-               "QToolButton { border: 1px solid transparent; border-radius: 5px; padding: 4px; }"
+               "QToolButton { border: 1px solid transparent; border-radius: 5px; padding: 4px;"
+               "  min-width: 14px; min-height: 14px; }"  // 24 with the rest (WCAG 2.2, 2.5.8)
+               "QAbstractSpinBox { min-height: 24px; }"
                "QToolButton:hover { background: %3; }"
                "QToolButton:checked { background: %3; border-color: %4; }"
                "QToolButton::menu-indicator { image: none; }"
