@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include <QAbstractItemView>
+#include <QAbstractSpinBox>
 #include <QApplication>
 #include <QPainter>
 #include <QProxyStyle>
@@ -60,14 +62,25 @@ class ProgramStyle : public QProxyStyle {
     }
     int pixelMetric(PixelMetric metric, const QStyleOption* option, const QWidget* widget) const override {
         constexpr int beside_text_of_items = 5;  // FocusRing takes up so much of a row
-        return metric == PM_FocusFrameHMargin ? beside_text_of_items
-                                              : QProxyStyle::pixelMetric(metric, option, widget);
+        const bool in_view = qobject_cast<const QAbstractItemView*>(widget) != nullptr;
+        return metric == PM_FocusFrameHMargin && in_view ? beside_text_of_items
+                                                         : QProxyStyle::pixelMetric(metric, option, widget);
+    }
+    using QProxyStyle::polish;
+    void polish(QWidget* widget) override {
+        QProxyStyle::polish(widget);
+        const bool is_field = qobject_cast<QAbstractSpinBox*>(widget) != nullptr;
+        if (is_field && widget->minimumHeight() == 0) widget->setMinimumHeight(least_target_px);
     }
     QSize sizeFromContents(ContentsType type, const QStyleOption* option, const QSize& contents,
                            const QWidget* widget) const override {
         const QSize size = QProxyStyle::sizeFromContents(type, option, contents, widget);
-        return is_target(type) && !is_separator(option) ? size.expandedTo({least_target_px, least_target_px})
-                                                        : size;
+        if (!is_target(type) || is_separator(option)) return size;
+        // What stands between a bare box to tick and the next control makes up for its width, as 2.5.8
+        // allows.
+        const auto* button = qstyleoption_cast<const QStyleOptionButton*>(option);
+        const bool bare = type == CT_CheckBox && button != nullptr && button->text.isEmpty();
+        return size.expandedTo({bare ? 0 : least_target_px, least_target_px});
     }
     void drawPrimitive(PrimitiveElement element, const QStyleOption* option, QPainter* painter,
                        const QWidget* widget) const override {
@@ -141,7 +154,6 @@ QString style_rules(const ThemeColours& colours) {
                "QAbstractItemView { border: none; outline: none; }"
                "QToolButton { border: 1px solid transparent; border-radius: 5px; padding: 4px;"
                "  min-width: 14px; min-height: 14px; }"  // 24 with the rest (WCAG 2.2, 2.5.8)
-               "QAbstractSpinBox { min-height: 24px; }"
                "QToolButton:hover { background: %3; }"
                "QToolButton:checked { background: %3; border-color: %4; }"
                "QToolButton::menu-indicator { image: none; }"

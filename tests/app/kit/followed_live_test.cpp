@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <gtest/gtest.h>
 #include <memory>
 
@@ -116,7 +117,7 @@ TEST_F(FollowedLive, ControlsAreLargeEnoughToHit) {
     auto* bare = new QToolButton;
     bare->setText(QStringLiteral("i"));
     auto* combo = new QComboBox;
-    auto* tick = new QCheckBox;
+    auto* tick = new QCheckBox(QStringLiteral("i"));
     auto* button = new QPushButton(QStringLiteral("i"));
     for (QWidget* control :
          {static_cast<QWidget*>(bare), static_cast<QWidget*>(combo), static_cast<QWidget*>(tick),
@@ -129,7 +130,8 @@ TEST_F(FollowedLive, ControlsAreLargeEnoughToHit) {
         control->setFont(small);
         control->ensurePolished();
         EXPECT_GE(control->sizeHint().width(), 24) << control->metaObject()->className();
-        EXPECT_GE(control->sizeHint().height(), 24) << control->metaObject()->className();
+        EXPECT_GE(std::max(control->sizeHint().height(), control->minimumHeight()), 24)
+            << control->metaObject()->className();
     }
 }
 
