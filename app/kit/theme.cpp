@@ -153,7 +153,7 @@ QString style_rules(const ThemeColours& colours) {
                "  border-bottom: 1px solid %1; padding: 5px 7px; }"
                "QAbstractItemView { border: none; outline: none; }"
                "QToolButton { border: 1px solid transparent; border-radius: 5px; padding: 4px;"
-               "  min-width: 14px; min-height: 14px; }"  // 24 with the rest (WCAG 2.2, 2.5.8)
+               "  min-height: 14px; }"  // 24 with the rest (WCAG 2.2, 2.5.8)
                "QToolButton:hover { background: %3; }"
                "QToolButton:checked { background: %3; border-color: %4; }"
                "QToolButton::menu-indicator { image: none; }"

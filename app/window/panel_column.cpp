@@ -12,7 +12,7 @@ namespace roundwright::app {
 namespace {
 
 constexpr int margins = 12;  // left and right
-constexpr int panel_characters = 43;
+constexpr int panel_characters = 44;
 const auto open_setting = QStringLiteral("window/open-panel");
 
 /// The first field of a panel that the Tab key goes to; null if there is none.

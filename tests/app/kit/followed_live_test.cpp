@@ -115,7 +115,7 @@ TEST(MoreContrast, OfTextIsSevenToOne) {
 // WCAG 2.2, 2.5.8: at least 24 by 24 px.
 TEST_F(FollowedLive, ControlsAreLargeEnoughToHit) {
     auto* bare = new QToolButton;
-    bare->setText(QStringLiteral("i"));
+    bare->setText(QStringLiteral("top"));
     auto* combo = new QComboBox;
     auto* tick = new QCheckBox(QStringLiteral("i"));
     auto* button = new QPushButton(QStringLiteral("i"));
