@@ -61,7 +61,7 @@ class ProgramStyle : public QProxyStyle {
         return QProxyStyle::styleHint(hint, option, widget, answer);
     }
     int pixelMetric(PixelMetric metric, const QStyleOption* option, const QWidget* widget) const override {
-        constexpr int beside_text_of_items = 5;  // FocusRing takes up so much of a row
+        constexpr int beside_text_of_items = 4;  // FocusRing takes up so much of a row
         const bool in_view = qobject_cast<const QAbstractItemView*>(widget) != nullptr;
         return metric == PM_FocusFrameHMargin && in_view ? beside_text_of_items
                                                          : QProxyStyle::pixelMetric(metric, option, widget);
