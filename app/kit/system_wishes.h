@@ -1,5 +1,6 @@
 #pragma once
 
+#include <QHash>
 #include <QObject>
 #include <QVariant>
 
@@ -7,9 +8,9 @@ class QDBusVariant;
 
 namespace roundwright::app {
 
-/// What the desktop says its user wants: dark or light, and less motion. Asked of the desktop's settings
-/// portal (org.freedesktop.portal.Settings); where there is none, the palette the program was started with
-/// tells dark from light.
+/// What the desktop says its user wants: dark or light, more contrast, less motion, larger text. Asked of the
+/// desktop's settings portal (org.freedesktop.portal.Settings), which also tells of each change; where there
+/// is none, the palette the program was started with tells dark from light.
 class SystemWishes : public QObject {
     Q_OBJECT
   public:
@@ -17,7 +18,11 @@ class SystemWishes : public QObject {
     [[nodiscard]] static SystemWishes& instance();
 
     [[nodiscard]] bool prefers_dark() const { return prefers_dark_; }
-    [[nodiscard]] bool prefers_less_motion() const { return prefers_less_motion_; }
+    [[nodiscard]] bool prefers_less_motion() const;
+    [[nodiscard]] bool prefers_more_contrast() const;
+    /// How much larger the desktop's text is than when the program started. What it was then is in the font
+    /// that Qt gave, and where Qt follows a change by the screen's resolution, this stays 1.
+    [[nodiscard]] double text_growth() const;
 
   Q_SIGNALS:
     void changed();
@@ -31,7 +36,9 @@ class SystemWishes : public QObject {
     void take(const QString& group, const QString& key, const QVariant& value);
 
     bool prefers_dark_ = false;
-    bool prefers_less_motion_ = false;
+    QHash<QString, QVariant> told_;   ///< by group and key
+    double text_scale_at_start_ = 0;  ///< 0: not told yet
+    double resolution_at_start_ = 0;  ///< dots per inch that Qt reckons with for text
 };
 
 }  // namespace roundwright::app

@@ -1,31 +1,90 @@
 #include "app/kit/theme.h"
 
+#include <algorithm>
+#include <cmath>
+
+#include <QAbstractItemView>
+#include <QAbstractSpinBox>
 #include <QApplication>
 #include <QPainter>
 #include <QProxyStyle>
 #include <QStyleOption>
 
+#include "app/kit/focus_ring.h"
+#include "app/kit/look.h"
 #include "app/kit/system_wishes.h"
 
 namespace roundwright::app {
 namespace {
 
-/// Fusion with dialogs' buttons by their words alone, since the style's own pictures are not ours, and with a
-/// rim around boxes to tick that shows on dark ground too: its own is a darker shade of the window.
 ThemeColours current_colours;
+bool current_more_contrast = false;
+bool current_less_motion = false;
 
-/// Fusion, with rims that show on dark ground too around what is filled in or ticked.
+constexpr int least_target_px = 24;  // WCAG 2.2, 2.5.8
+
+bool is_target(QStyle::ContentsType type) {
+    switch (type) {
+        case QStyle::CT_PushButton:
+        case QStyle::CT_ToolButton:
+        case QStyle::CT_CheckBox:
+        case QStyle::CT_RadioButton:
+        case QStyle::CT_ComboBox:
+        case QStyle::CT_SpinBox:
+        case QStyle::CT_LineEdit:
+        case QStyle::CT_TabBarTab:
+        case QStyle::CT_Slider:
+        case QStyle::CT_MenuBarItem:
+        case QStyle::CT_MenuItem:
+        case QStyle::CT_ItemViewItem:
+            return true;
+        default:
+            return false;
+    }
+}
+
+bool is_separator(const QStyleOption* option) {
+    const auto* item = qstyleoption_cast<const QStyleOptionMenuItem*>(option);
+    return item != nullptr && item->menuItemType == QStyleOptionMenuItem::Separator;
+}
+
+/// Fusion with dialogs' buttons by their words alone, since the style's own pictures are not ours; with rims
+/// around what is filled in or ticked that show on dark ground too (its own are a darker shade of the
+/// window); with room for a finger or an unsteady hand; and without its mark of focus, which FocusRing draws.
 class ProgramStyle : public QProxyStyle {
   public:
     ProgramStyle() : QProxyStyle(QStringLiteral("Fusion")) {}
     int styleHint(StyleHint hint, const QStyleOption* option, const QWidget* widget,
                   QStyleHintReturn* answer) const override {
-        return hint == SH_DialogButtonBox_ButtonsHaveIcons
-                   ? 0
-                   : QProxyStyle::styleHint(hint, option, widget, answer);
+        if (hint == SH_DialogButtonBox_ButtonsHaveIcons) return 0;
+        if (hint == SH_Widget_Animation_Duration && current_less_motion) return 0;
+        return QProxyStyle::styleHint(hint, option, widget, answer);
+    }
+    int pixelMetric(PixelMetric metric, const QStyleOption* option, const QWidget* widget) const override {
+        constexpr int beside_text_of_items = 4;  // FocusRing takes up so much of a row
+        const bool in_view = qobject_cast<const QAbstractItemView*>(widget) != nullptr;
+        return metric == PM_FocusFrameHMargin && in_view ? beside_text_of_items
+                                                         : QProxyStyle::pixelMetric(metric, option, widget);
+    }
+    using QProxyStyle::polish;
+    void polish(QWidget* widget) override {
+        QProxyStyle::polish(widget);
+        const bool is_field = qobject_cast<QAbstractSpinBox*>(widget) != nullptr;
+        if (is_field && widget->minimumHeight() == 0) widget->setMinimumHeight(least_target_px);
+    }
+    QSize sizeFromContents(ContentsType type, const QStyleOption* option, const QSize& contents,
+                           const QWidget* widget) const override {
+        const QSize size = QProxyStyle::sizeFromContents(type, option, contents, widget);
+        if (!is_target(type) || is_separator(option)) return size;
+        // What stands between a bare box to tick and the next control makes up for its width, as 2.5.8
+        // allows.
+        const auto* button = qstyleoption_cast<const QStyleOptionButton*>(option);
+        const bool bare = type == CT_CheckBox && button != nullptr && button->text.isEmpty();
+        return size.expandedTo({bare ? 0 : least_target_px, least_target_px});
     }
     void drawPrimitive(PrimitiveElement element, const QStyleOption* option, QPainter* painter,
                        const QWidget* widget) const override {
+        if (element == PE_FrameFocusRect) return;
         QProxyStyle::drawPrimitive(element, option, painter, widget);
         const QRectF rim = QRectF(option->rect).adjusted(0.5, 0.5, -0.5, -0.5);
         if (element == PE_IndicatorCheckBox) {
@@ -74,6 +133,16 @@ constexpr Greys light_greys{0xfff4f2ee, 0xffffffff, 0xfffaf9f6, 0xfffbfaf8, 0xff
                             0xffd8d4cc, 0xff1c6b76, 0xffffffff, 0xff2a3036, 0xfff3f1ed, 0xff17606a};
 constexpr Greys dark_greys{0xff25292d, 0xff1c1f22, 0xff212529, 0xff30353a, 0xffe9e6e1, 0xff7d848b,
                            0xff3d4349, 0xff63bcc6, 0xff0c1b1d, 0xffe9e6e1, 0xff21262b, 0xff7fd0d9};
+// Text at 7 to 1 and more (WCAG 2.2, 1.4.6), all lines at 4.5.
+constexpr Greys light_contrast_greys{0xffffffff, 0xffffffff, 0xfff5f5f5, 0xffffffff, 0xff000000, 0xff595959,
+                                     0xff4a4a4a, 0xff0a4a52, 0xffffffff, 0xff000000, 0xffffffff, 0xff0a4a52};
+constexpr Greys dark_contrast_greys{0xff000000, 0xff000000, 0xff141414, 0xff000000, 0xffffffff, 0xffa6a6a6,
+                                    0xffb8b8b8, 0xff8fe6ef, 0xff000000, 0xffffffff, 0xff000000, 0xff8fe6ef};
+
+const Greys& greys(bool dark, bool more_contrast) {
+    if (more_contrast) return dark ? dark_contrast_greys : light_contrast_greys;
+    return dark ? dark_greys : light_greys;
+}
 
 QString style_rules(const ThemeColours& colours) {
     return QStringLiteral(
@@ -83,10 +152,10 @@ QString style_rules(const ThemeColours& colours) {
                "QHeaderView::section { background: transparent; color: %2; border: none;"
                "  border-bottom: 1px solid %1; padding: 5px 7px; }"
                "QAbstractItemView { border: none; outline: none; }"
-               "QToolButton { border: 1px solid transparent; border-radius: 5px; padding: 4px; }"
+               "QToolButton { border: 1px solid transparent; border-radius: 5px; padding: 4px;"
+               "  min-height: 14px; }"  // 24 with the rest (WCAG 2.2, 2.5.8)
                "QToolButton:hover { background: %3; }"
                "QToolButton:checked { background: %3; border-color: %4; }"
-               "QToolButton:focus { border: 1px solid %4; }"
                "QToolButton::menu-indicator { image: none; }"
                "QLineEdit { border: 1px solid %5; border-radius: 6px; padding: 5px 8px; }"
                "QLineEdit:focus { border: 1px solid %4; }"
@@ -104,8 +173,11 @@ bool wants_dark(Appearance appearance) {
 
 }  // namespace
 
-QPalette theme_palette(bool dark) {
-    const Greys& grey = dark ? dark_greys : light_greys;
+namespace {
+
+QPalette palette_of(bool dark, bool more_contrast) {
+    const Greys& grey = greys(dark, more_contrast);
+    const ThemeColours colours = more_contrast ? contrast_colours(dark) : theme_colours(dark);
     QPalette palette;
     const auto set = [&](QPalette::ColorRole role, QRgb colour) { palette.setColor(role, QColor(colour)); };
     set(QPalette::Window, grey.window);
@@ -115,14 +187,16 @@ QPalette theme_palette(bool dark) {
     set(QPalette::Text, grey.text);
     set(QPalette::Button, grey.button);
     set(QPalette::ButtonText, grey.text);
-    set(QPalette::BrightText, theme_colours(dark).error_text.rgba());
+    set(QPalette::BrightText, colours.error_text.rgba());
     set(QPalette::Highlight, grey.highlight);
     set(QPalette::HighlightedText, grey.highlighted_text);
     set(QPalette::ToolTipBase, grey.tip);
     set(QPalette::ToolTipText, grey.tip_text);
     set(QPalette::Link, grey.link);
     set(QPalette::LinkVisited, grey.link);
-    set(QPalette::PlaceholderText, dark ? 0xff9aa1a8 : 0xff646a71);
+    set(QPalette::PlaceholderText, more_contrast ? colours.quiet_text.rgba()
+                                   : dark        ? 0xff9aa1a8
+                                                 : 0xff646a71);
     set(QPalette::Light, dark ? 0xff3a4046 : 0xffffffff);
     set(QPalette::Midlight, dark ? 0xff343a3f : 0xfff0ede8);
     set(QPalette::Mid, grey.line);
@@ -135,6 +209,29 @@ QPalette theme_palette(bool dark) {
     return palette;
 }
 
+/// From the font that the system gave at the start. It is left alone until another size is wanted, so that Qt
+/// goes on following the system's font where it can.
+void apply_text_size() {
+    static const QFont given = QApplication::font();
+    static bool was_changed = false;
+    const double factor =
+        ReadingAids::instance().text_percent() / 100.0 * SystemWishes::instance().text_growth();
+    was_changed = was_changed || factor != 1;
+    if (!was_changed) return;
+    QFont wanted = given;
+    if (given.pointSizeF() > 0) {
+        wanted.setPointSizeF(given.pointSizeF() * factor);
+    } else {
+        wanted.setPixelSize(std::max(1, static_cast<int>(std::lround(given.pixelSize() * factor))));
+    }
+    if (wanted != QApplication::font()) QApplication::setFont(wanted);
+}
+
+}  // namespace
+
+QPalette theme_palette(bool dark) { return palette_of(dark, false); }
+QPalette contrast_palette(bool dark) { return palette_of(dark, true); }
+
 ThemeColours theme_colours(bool dark) {
     if (dark) {
         return {QColor(0xffa9b0b7), QColor(0xff3d4349), QColor(0xff7d848b), QColor(0xff2c474b),
@@ -144,19 +241,39 @@ ThemeColours theme_colours(bool dark) {
             QColor(0xff1c6b76), QColor(0xff8a5200), QColor(0xffa32a1e), QColor(0xffeceae5)};
 }
 
+ThemeColours contrast_colours(bool dark) {
+    if (dark) {
+        return {QColor(0xffe6e6e6), QColor(0xffb8b8b8), QColor(0xffd0d0d0), QColor(0xff0d3a40),
+                QColor(0xff8fe6ef), QColor(0xffffd48a), QColor(0xffffb4a8), QColor(0xff000000)};
+    }
+    return {QColor(0xff2b2b2b), QColor(0xff4a4a4a), QColor(0xff3a3a3a), QColor(0xffd3ebed),
+            QColor(0xff0a4a52), QColor(0xff573300), QColor(0xff7a1109), QColor(0xffffffff)};
+}
+
 const ThemeColours& Theme::colours() { return current_colours; }
+
+int ring_width() { return current_more_contrast ? 3 : 2; }
+
+bool less_motion() { return current_less_motion; }
 
 Theme::Theme(Preferences& preferences, QObject* parent) : QObject(parent), preferences_(preferences) {
     QApplication::setStyle(new ProgramStyle);
     connect(&preferences_, &Preferences::appearance_changed, this, &Theme::apply);
+    connect(&ReadingAids::instance(), &ReadingAids::changed, this, &Theme::apply);
+    connect(&preferences_, &Preferences::reduced_motion_changed, this, &Theme::apply);
     connect(&SystemWishes::instance(), &SystemWishes::changed, this, &Theme::apply);
     apply();
+    FocusRing::follow_focus();
 }
 
 void Theme::apply() {
+    const SystemWishes& wishes = SystemWishes::instance();
     dark_ = wants_dark(preferences_.appearance());
-    current_colours = theme_colours(dark_);
-    QApplication::setPalette(theme_palette(dark_));
+    current_more_contrast = ReadingAids::instance().more_contrast() || wishes.prefers_more_contrast();
+    current_less_motion = preferences_.reduced_motion() || wishes.prefers_less_motion();
+    current_colours = current_more_contrast ? contrast_colours(dark_) : theme_colours(dark_);
+    apply_text_size();
+    QApplication::setPalette(palette_of(dark_, current_more_contrast));
     qApp->setStyleSheet(style_rules(current_colours));
     Q_EMIT changed();
 }

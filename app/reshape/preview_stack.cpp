@@ -5,6 +5,7 @@
 #include "app/kit/theme.h"
 #include "app/session/background_solver.h"
 #include "render/scene/scene_view.h"
+#include "render/scene/stepping_ground.h"
 
 namespace roundwright::app {
 
@@ -25,7 +26,7 @@ void PreviewStack::set_shows_fabric(bool fabric) {
     if (fabric && scene_ == nullptr) {
         scene_ = render::make_scene_view(fabric_);
         scene_->widget()->setAccessibleName(tr("The new piece, with the old one behind it"));
-        scene_->set_background(Theme::colours().scene);
+        render::set_stepping_ground(*scene_, Theme::colours().scene);
         fabric_->layout()->addWidget(scene_->widget());
     }
     setCurrentIndex(fabric ? 1 : 0);

@@ -231,12 +231,6 @@ void RoundsDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option
     calm.palette.setColor(QPalette::HighlightedText, option.palette.color(QPalette::Text));
     calm.state &= ~QStyle::State_HasFocus;
     CellDelegate::paint(painter, calm, index);
-    const bool current = (option.state & QStyle::State_HasFocus) != 0;
-    if (!current) return;
-    painter->save();
-    painter->setPen(QPen(Theme::colours().accent, 2));
-    painter->drawRoundedRect(QRectF(option.rect).adjusted(1.5, 1.5, -1.5, -1.5), 3, 3);
-    painter->restore();
 }
 
 }  // namespace roundwright::app

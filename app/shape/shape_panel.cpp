@@ -8,8 +8,9 @@
 #include <QToolButton>
 #include <QVBoxLayout>
 
-#include "app/kit/theme.h"
+#include "app/kit/look.h"
 #include "app/shape/shape_actions.h"
+#include "render/scene/stepping_ground.h"
 #include "render/wording/as_sentence.h"
 #include "render/wording/measure_words.h"
 #include "render/wording/round_phrases.h"
@@ -136,7 +137,7 @@ void ShapePanel::make_scene() {
     scene_ = render::make_scene_view(stack_);
     scene_->widget()->setAccessibleName(tr("The stuffed shape"));
     stack_->addWidget(scene_->widget());
-    scene_->set_background(Theme::colours().scene);
+    render::set_stepping_ground(*scene_, Theme::colours().scene);
     session_.set_most_triangles(scene_->comfortable_triangles());
     connect(scene_, &render::SceneView::hovered, this, &ShapePanel::show_hover);
     connect(scene_, &render::SceneView::clicked, this,
@@ -148,7 +149,7 @@ void ShapePanel::make_scene() {
 }
 
 void ShapePanel::set_scene_colour(const QColor& colour) {
-    if (scene_) scene_->set_background(colour);
+    if (scene_) render::set_stepping_ground(*scene_, colour);
 }
 
 void ShapePanel::show_surface(int piece) {
@@ -227,7 +228,7 @@ void ShapePanel::turn_a_little() {
     if (!scene_ || stack_->currentIndex() == 0) return;
     const bool touched = QGuiApplication::mouseButtons() != Qt::NoButton;
     turned_degrees_ += degrees_per_tick;
-    if (touched || turned_degrees_ >= 360) {
+    if (touched || turned_degrees_ >= 360 || less_motion()) {
         turning_.stop();
         return;
     }

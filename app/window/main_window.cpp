@@ -36,10 +36,10 @@
 #include "app/kit/action_maker.h"
 #include "app/kit/field_rules.h"
 #include "app/kit/icons.h"
+#include "app/kit/look.h"
 #include "app/kit/notice_bar.h"
 #include "app/kit/plain_texts.h"
 #include "app/kit/room_on_screen.h"
-#include "app/kit/system_wishes.h"
 #include "app/materials/stuffing_panel.h"
 #include "app/materials/yarn_panel.h"
 #include "app/pieces/finish_panel.h"
@@ -426,9 +426,7 @@ void MainWindow::tell(const QString& text) {
 
 // --- beginning and end
 
-bool MainWindow::wants_less_motion() const {
-    return session_.preferences().reduced_motion() || SystemWishes::instance().prefers_less_motion();
-}
+bool MainWindow::wants_less_motion() const { return less_motion(); }
 
 void MainWindow::begin(const QString& path) {
     const bool first_time = !QSettings().value(started_setting, false).toBool();
@@ -535,7 +533,7 @@ void MainWindow::set_up_scene() {
     face_->set_scene(new FaceScene(session_, *shape_->scene(), this));
     connect(face_, &FacePanel::picked_on_the_shape, this,
             [this] { panels_->open_section(QStringLiteral("face")); });
-    if (turn_once_) shape_->turn_once();
+    if (turn_once_ && !wants_less_motion()) shape_->turn_once();
 }
 
 void MainWindow::closeEvent(QCloseEvent* event) {

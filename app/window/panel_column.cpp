@@ -13,7 +13,7 @@ namespace {
 
 constexpr int margins = 12;      // left and right
 constexpr int strip_margin = 2;  // on each side, where room is scarce
-constexpr int panel_characters = 43;
+constexpr int panel_characters = 44;
 const auto open_setting = QStringLiteral("window/open-panel");
 
 /// The first field of a panel that the Tab key goes to; null if there is none.
@@ -52,6 +52,7 @@ void PanelColumn::add_section(const QString& key, const QString& title, const QS
     section.body->setWidget(panel);
     section.body->setWidgetResizable(true);
     section.body->setFrameShape(QFrame::NoFrame);
+    section.body->setFocusPolicy(Qt::NoFocus);  // its fields take the keyboard, and it follows them
     section.body->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     section.body->hide();
     const int end = layout_->count() - 1;

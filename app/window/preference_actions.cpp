@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "app/kit/action_maker.h"
+#include "app/kit/look.h"
 
 namespace roundwright::app {
 
@@ -53,10 +54,29 @@ void PreferenceActions::fill_look(QMenu* menu) {
                              {tr("&Dark"), Qt::Key_D, Appearance::dark}},
                             [this](Appearance appearance) { preferences_.set_appearance(appearance); });
     menu->addSeparator();
+    auto* contrast = make_choice(window_, tr("More &contrast"), Qt::CTRL | Qt::ALT | Qt::Key_B);
+    contrast->setChecked(ReadingAids::instance().more_contrast());
+    connect(contrast, &QAction::toggled, &ReadingAids::instance(), &ReadingAids::set_more_contrast);
+    menu->addAction(contrast);
+    fill_text_sizes(menu->addMenu(tr("&Text size")));
     auto* motion = make_choice(window_, tr("Reduce &motion"), Qt::CTRL | Qt::ALT | Qt::Key_R);
     motion->setChecked(preferences_.reduced_motion());
     connect(motion, &QAction::toggled, &preferences_, &Preferences::set_reduced_motion);
     menu->addAction(motion);
+}
+
+void PreferenceActions::fill_text_sizes(QMenu* menu) {
+    auto* group = new QActionGroup(window_);
+    int key = Qt::Key_1;
+    for (const int percent : {100, 125, 150, 200}) {
+        const QString text = percent == 100 ? tr("Same as the &system") : tr("%1 %").arg(percent);
+        const QKeySequence keys(QKeyCombination(Qt::CTRL | Qt::ALT | Qt::SHIFT, static_cast<Qt::Key>(key++)));
+        auto* action = make_choice(window_, text, keys, group);
+        action->setChecked(ReadingAids::instance().text_percent() == percent);
+        connect(action, &QAction::triggered, this,
+                [percent] { ReadingAids::instance().set_text_percent(percent); });
+        menu->addAction(action);
+    }
 }
 
 void PreferenceActions::fill_pattern_menu(QMenu* menu) {

@@ -22,6 +22,7 @@ class PreferenceActions : public QObject {
   private:
     void fill_units(QMenu* menu);
     void fill_look(QMenu* menu);
+    void fill_text_sizes(QMenu* menu);
 
     Preferences& preferences_;
     QWidget* window_;

@@ -3,11 +3,20 @@
 #include <QPainter>
 #include <QVBoxLayout>
 
+#include "render/drawing/contrast.h"
+
 namespace roundwright::render {
 
 namespace {
 
 constexpr int ring_px = 2;
+constexpr double least_contrast = 3;  // WCAG 2.2, 2.4.13
+
+/// The accent; on a ground that has stepped aside too near to it, black or white.
+QColor ring_on(const QColor& ground, const QColor& accent) {
+    if (contrast_ratio(ground, accent) >= least_contrast) return accent;
+    return contrast_ratio(ground, Qt::white) > contrast_ratio(ground, Qt::black) ? Qt::white : Qt::black;
+}
 
 }  // namespace
 
@@ -33,9 +42,10 @@ void SceneFrame::set_fill(const QColor& colour) {
 
 void SceneFrame::paintEvent(QPaintEvent* /*event*/) {
     QPainter painter(this);
-    painter.fillRect(rect(), fill_.isValid() ? fill_ : palette().color(QPalette::Window));
+    const QColor ground = fill_.isValid() ? fill_ : palette().color(QPalette::Window);
+    painter.fillRect(rect(), ground);
     if (!ring_) return;
-    painter.setPen(QPen(palette().color(QPalette::Highlight), ring_px));
+    painter.setPen(QPen(ring_on(ground, palette().color(QPalette::Highlight)), ring_px));
     constexpr double half = ring_px / 2.0;
     painter.drawRect(QRectF(rect()).adjusted(half, half, -half, -half));
 }

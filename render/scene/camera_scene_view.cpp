@@ -6,13 +6,16 @@
 
 #include "render/raster/lit_rounds.h"
 #include "render/raster/pile.h"
+#include "render/raster/standing_out.h"
 #include "render/raster/stitch_size.h"
+#include "render/scene/stepping_ground.h"
 
 namespace roundwright::render {
 
 namespace {
 
 constexpr int hover_every_ms = 30;
+constexpr int at_rest_ms = 800;  ///< while a colour is being chosen the ground holds still
 constexpr double facing_pitch_degrees = 8;
 constexpr int rounds_of_a_cell = 4;    ///< at most, in a fabric of cells larger than its stitches
 constexpr int rays_worth_a_tree = 3;   ///< at one surface; a drag brings a new one with each move
@@ -47,6 +50,8 @@ CameraSceneView::CameraSceneView(QObject* parent) : SceneView(parent) {
         const auto part = part_at(position);
         return part && parts()[static_cast<std::size_t>(*part)].movable ? *part : -1;
     });
+    measure_later_.setSingleShot(true);
+    connect(&measure_later_, &QTimer::timeout, this, &CameraSceneView::measure_outline);
     connect_input();
 }
 
@@ -113,6 +118,7 @@ void CameraSceneView::share_surface(std::shared_ptr<const StitchSurface> surface
     lit_.reset();
     show_surface();
     content_changed();
+    if (usual_ground_) measure_later_.start(outline_.empty() ? 0 : at_rest_ms);
 }
 
 void CameraSceneView::set_parts(std::vector<ScenePart> parts) {
@@ -146,7 +152,41 @@ void CameraSceneView::light_rounds() const {
 }
 
 void CameraSceneView::set_background(const QColor& colour) {
+    usual_ground_.reset();
     background_ = colour;
+    show_background();
+}
+
+void set_stepping_ground(SceneView& view, const QColor& usual) {
+    auto* shown = dynamic_cast<CameraSceneView*>(&view);
+    shown == nullptr ? view.set_background(usual) : shown->step_aside_from(usual);
+}
+
+void CameraSceneView::step_aside_from(const QColor& usual) {
+    usual_ground_ = usual;
+    background_ = standing_ground(outline_, usual);
+    show_background();
+    if (outline_.empty()) measure_later_.start(0);
+}
+
+void CameraSceneView::measure_outline() {
+    measuring_.start_latest(Lane::longer, [this, surface = surface_](const TaskRun& run) -> Delivery {
+        auto measured = outline_luminances(*surface, run.stop);
+        if (run.stop.stop_requested()) return {};
+        return [this, outline = std::move(measured)] {
+            outline_ = outline;
+            choose_ground();
+        };
+    });
+}
+
+/// One that still does is kept, so that it does not go to and fro about a limit.
+void CameraSceneView::choose_ground() {
+    if (!usual_ground_) return;
+    const QColor ground = standing_ground(outline_, *usual_ground_);
+    const bool now_does = outline_contrast(outline_, background_) >= least_outline_contrast;
+    if (ground == background_ || (now_does && ground != *usual_ground_)) return;
+    background_ = ground;
     show_background();
 }
 

@@ -23,6 +23,8 @@ class CameraSceneView : public SceneView {
     void set_ghost(std::optional<Mesh> ghost) override;
     void set_lit_rounds(const std::vector<int>& rounds) override;
     void set_background(const QColor& colour) override;
+    /// See render/scene/stepping_ground.h.
+    void step_aside_from(const QColor& usual);
     void fit() override;
     void look_from(ViewDirection direction) override;
     void face(double yaw_degrees) override;
@@ -77,6 +79,8 @@ class CameraSceneView : public SceneView {
     void content_changed();
     void light_rounds() const;
     void camera_moved();
+    void measure_outline();
+    void choose_ground();
     void point_at(QPointF position);
     void tell_hover();
     void click_at(QPointF position);
@@ -95,6 +99,10 @@ class CameraSceneView : public SceneView {
     std::shared_ptr<const std::vector<ScenePart>> parts_ = std::make_shared<const std::vector<ScenePart>>();
     std::shared_ptr<const Mesh> ghost_;
     QColor background_ = Qt::white;
+    Background measuring_;
+    QTimer measure_later_;
+    std::vector<double> outline_;         ///< luminances, as last measured
+    std::optional<QColor> usual_ground_;  ///< none: the background stays as it was set
     double stitch_mm_ = 5;
     bool shown_before_ = false;
     bool fitted_ = true;  ///< nobody has zoomed or moved the view since it was fitted
