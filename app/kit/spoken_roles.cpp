@@ -81,6 +81,9 @@ QWidget& keyboard_of(QWidget& picture) {
 void speak_as(QWidget& widget, QAccessible::Role role) {
     QAccessible::installFactory(&spoken);  // once, however often it is called
     widget.setProperty(role_property, static_cast<int>(role));
+    // Whatever Qt has made for it so far has another role, and Qt would keep it.
+    if (auto* known = QAccessible::queryAccessibleInterface(&widget))
+        QAccessible::deleteAccessibleInterface(QAccessible::uniqueId(known));
 }
 
 void speak_as_fold(QAbstractButton& title) {
