@@ -64,6 +64,8 @@ void ChartWindow::build() {
     view_->setAccessibleName(tr("Symbol chart"));
     auto* label = new QLabel(tr("&Part"));
     label->setBuddy(part_);
+    part_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    part_->setMinimumContentsLength(10);
     auto* save = new QPushButton(tr("&Save as SVG…"));
     auto* in_words = new QPushButton(tr("In &words…"));
     auto* close = new QPushButton(tr("Close"));

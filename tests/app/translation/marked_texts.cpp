@@ -99,7 +99,7 @@ class Listener {
   private:
     void hear_parts(const QWidget& widget) {
         if (const auto* label = qobject_cast<const QLabel*>(&widget)) hear(widget, "label", label->text());
-        if (const auto* read_out = qobject_cast<const ReadOut*>(&widget))
+        if (const auto* read_out = qobject_cast<const app::ReadOut*>(&widget))
             hear(widget, "read-out", read_out->name());
         if (const auto* button = qobject_cast<const QAbstractButton*>(&widget))
             hear(widget, "button", button->text());
