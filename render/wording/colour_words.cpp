@@ -15,41 +15,42 @@ struct ColourWords {
 
 struct NamedColour {
     Colour colour;
-    const char* name;
+    QString name;
 };
 
 /// One or more of each plain name; our own choice.
-constexpr std::array<NamedColour, 30> named_colours{
-    {{{255, 255, 255}, QT_TRANSLATE_NOOP("ColourWords", "white")},
-     {{244, 234, 214}, QT_TRANSLATE_NOOP("ColourWords", "cream")},
-     {{214, 196, 164}, QT_TRANSLATE_NOOP("ColourWords", "beige")},
-     {{200, 202, 204}, QT_TRANSLATE_NOOP("ColourWords", "light grey")},
-     {{138, 140, 142}, QT_TRANSLATE_NOOP("ColourWords", "grey")},
-     {{70, 72, 75}, QT_TRANSLATE_NOOP("ColourWords", "dark grey")},
-     {{15, 15, 15}, QT_TRANSLATE_NOOP("ColourWords", "black")},
-     {{205, 30, 35}, QT_TRANSLATE_NOOP("ColourWords", "red")},
-     {{120, 20, 25}, QT_TRANSLATE_NOOP("ColourWords", "dark red")},
-     {{215, 105, 105}, QT_TRANSLATE_NOOP("ColourWords", "light red")},
-     {{242, 170, 190}, QT_TRANSLATE_NOOP("ColourWords", "pink")},
-     {{220, 60, 140}, QT_TRANSLATE_NOOP("ColourWords", "strong pink")},
-     {{235, 125, 30}, QT_TRANSLATE_NOOP("ColourWords", "orange")},
-     {{235, 180, 130}, QT_TRANSLATE_NOOP("ColourWords", "light orange")},
-     {{120, 72, 40}, QT_TRANSLATE_NOOP("ColourWords", "brown")},
-     {{175, 130, 88}, QT_TRANSLATE_NOOP("ColourWords", "light brown")},
-     {{66, 38, 24}, QT_TRANSLATE_NOOP("ColourWords", "dark brown")},
-     {{242, 210, 45}, QT_TRANSLATE_NOOP("ColourWords", "yellow")},
-     {{247, 238, 160}, QT_TRANSLATE_NOOP("ColourWords", "light yellow")},
-     {{165, 205, 140}, QT_TRANSLATE_NOOP("ColourWords", "light green")},
-     {{60, 150, 60}, QT_TRANSLATE_NOOP("ColourWords", "green")},
-     {{28, 72, 40}, QT_TRANSLATE_NOOP("ColourWords", "dark green")},
-     {{60, 170, 170}, QT_TRANSLATE_NOOP("ColourWords", "turquoise")},
-     {{160, 196, 230}, QT_TRANSLATE_NOOP("ColourWords", "light blue")},
-     {{45, 100, 200}, QT_TRANSLATE_NOOP("ColourWords", "blue")},
-     {{26, 43, 94}, QT_TRANSLATE_NOOP("ColourWords", "dark blue")},
-     {{110, 142, 158}, QT_TRANSLATE_NOOP("ColourWords", "grey blue")},
-     {{195, 165, 220}, QT_TRANSLATE_NOOP("ColourWords", "light purple")},
-     {{125, 60, 150}, QT_TRANSLATE_NOOP("ColourWords", "purple")},
-     {{70, 32, 90}, QT_TRANSLATE_NOOP("ColourWords", "dark purple")}}};
+std::array<NamedColour, 30> named_colours() {
+    return {{{{255, 255, 255}, ColourWords::tr("white")},
+             {{244, 234, 214}, ColourWords::tr("cream")},
+             {{214, 196, 164}, ColourWords::tr("beige")},
+             {{200, 202, 204}, ColourWords::tr("light grey")},
+             {{138, 140, 142}, ColourWords::tr("grey")},
+             {{70, 72, 75}, ColourWords::tr("dark grey")},
+             {{15, 15, 15}, ColourWords::tr("black")},
+             {{205, 30, 35}, ColourWords::tr("red")},
+             {{120, 20, 25}, ColourWords::tr("dark red")},
+             {{215, 105, 105}, ColourWords::tr("light red")},
+             {{242, 170, 190}, ColourWords::tr("pink")},
+             {{220, 60, 140}, ColourWords::tr("strong pink")},
+             {{235, 125, 30}, ColourWords::tr("orange")},
+             {{235, 180, 130}, ColourWords::tr("light orange")},
+             {{120, 72, 40}, ColourWords::tr("brown")},
+             {{175, 130, 88}, ColourWords::tr("light brown")},
+             {{66, 38, 24}, ColourWords::tr("dark brown")},
+             {{242, 210, 45}, ColourWords::tr("yellow")},
+             {{247, 238, 160}, ColourWords::tr("light yellow")},
+             {{165, 205, 140}, ColourWords::tr("light green")},
+             {{60, 150, 60}, ColourWords::tr("green")},
+             {{28, 72, 40}, ColourWords::tr("dark green")},
+             {{60, 170, 170}, ColourWords::tr("turquoise")},
+             {{160, 196, 230}, ColourWords::tr("light blue")},
+             {{45, 100, 200}, ColourWords::tr("blue")},
+             {{26, 43, 94}, ColourWords::tr("dark blue")},
+             {{110, 142, 158}, ColourWords::tr("grey blue")},
+             {{195, 165, 220}, ColourWords::tr("light purple")},
+             {{125, 60, 150}, ColourWords::tr("purple")},
+             {{70, 32, 90}, ColourWords::tr("dark purple")}}};
+}
 
 /// Linear light of an sRGB channel (IEC 61966-2-1).
 double linear(std::uint8_t channel) {
@@ -75,9 +76,10 @@ double distance(const Colour& one, const Colour& other) {
 }  // namespace
 
 QString colour_name(const Colour& colour) {
-    const auto nearest = std::ranges::min_element(
-        named_colours, {}, [&colour](const NamedColour& named) { return distance(named.colour, colour); });
-    return ColourWords::tr(nearest->name);
+    const auto named = named_colours();
+    return std::ranges::min_element(
+               named, {}, [&colour](const NamedColour& other) { return distance(other.colour, colour); })
+        ->name;
 }
 
 QString colour_words(const Colour& colour) {
