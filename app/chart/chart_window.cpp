@@ -13,6 +13,8 @@
 #include "app/kit/room_on_screen.h"
 #include "app/kit/save_bytes.h"
 #include "app/kit/save_path.h"
+#include "app/kit/spoken_roles.h"
+#include "app/rounds/rounds_in_words.h"
 #include "render/chart/round_chart.h"
 #include "render/chart/round_chart_view.h"
 #include "render/pages/chart_words.h"
@@ -58,16 +60,22 @@ ChartWindow::ChartWindow(DocumentSession& session, QWidget* parent)
 
 void ChartWindow::build() {
     view_->setFocusPolicy(Qt::StrongFocus);
+    speak_as(*view_, QAccessible::Graphic);
     view_->setAccessibleName(tr("Symbol chart"));
     auto* label = new QLabel(tr("&Part"));
     label->setBuddy(part_);
+    part_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    part_->setMinimumContentsLength(10);
     auto* save = new QPushButton(tr("&Save as SVG…"));
+    auto* in_words = new QPushButton(tr("In &words…"));
     auto* close = new QPushButton(tr("Close"));
+    connect(in_words, &QPushButton::clicked, this, [this] { show_rounds_in_words(session_, this); });
     connect(save, &QPushButton::clicked, this, &ChartWindow::save_svg);
     connect(close, &QPushButton::clicked, this, &QDialog::close);
     auto* row = new QHBoxLayout;
     row->addWidget(label);
     row->addWidget(part_, 1);
+    row->addWidget(in_words);
     row->addWidget(save);
     row->addWidget(close);
     auto* layout = new QVBoxLayout(this);
@@ -94,12 +102,14 @@ void ChartWindow::show_part() {
     const int index = part_->currentIndex();
     if (index < 0 || index >= parts() || study == nullptr || session_.piece() == nullptr) {
         view_->set_chart({}, {});
-        return;
+        return view_->setAccessibleDescription(tr("No rounds to show"));
     }
     const auto& part = parts_[static_cast<std::size_t>(index)];
     view_->set_chart(render::chart_layout(*session_.piece(), study->graph().graph, part),
                      options_for(session_.toy()));
     view_->set_lit_rounds(session_.selection());
+    const QString shown = tr("%1. To read it round by round, press In words.").arg(part_name(part));
+    if (shown != view_->accessibleDescription()) view_->setAccessibleDescription(shown);
 }
 
 QByteArray ChartWindow::svg() const {

@@ -74,6 +74,7 @@ QWidget* FacePanel::list_part() {
     layout->setContentsMargins(0, 0, 0, 0);
     list_->setModel(model_);
     list_->setAccessibleName(tr("Eyes, nose and other parts"));
+    remove_->setAccessibleName(tr("Remove the part of the face"));
     list_->setMaximumHeight(96);
     auto* menu = new QMenu(add_);
     for (auto kind : {FeatureKind::safety_eye, FeatureKind::safety_nose, FeatureKind::embroidered_eye,

@@ -20,6 +20,7 @@
 #include "core/base/limits.h"
 #include "core/face/feature_fit.h"
 #include "core/face/first_feature.h"
+#include "render/wording/colour_words.h"
 
 namespace roundwright::app {
 
@@ -195,6 +196,8 @@ void FeatureFields::show_feature(const Feature& feature) {
     width_->setEditText(width_text(feature));
     height_->setValue(feature.height_mm);
     lids_->setChecked(feature.lids);
+    colour_->setToolTip(colour_words(feature.colour));
+    colour_->setAccessibleName(tr("Colour: %1").arg(colour_words(feature.colour)));
     show_rows(feature);
 }
 

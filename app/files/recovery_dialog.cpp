@@ -12,6 +12,7 @@
 
 #include "app/files/left_words.h"
 #include "app/kept/same_file.h"
+#include "app/kit/read_out.h"
 #include "app/storage/disk_words.h"
 
 namespace roundwright::app {
@@ -20,8 +21,8 @@ namespace {
 constexpr int usual_width = 460;
 constexpr int most_rows_seen = 6;
 
-QLabel* plain_label(QWidget* parent) {
-    auto* label = new QLabel(parent);
+QLabel* plain_label(const QString& name, QWidget* parent) {
+    auto* label = new ReadOut(name, parent);
     label->setTextFormat(Qt::PlainText);
     label->setWordWrap(true);
     label->setTextInteractionFlags(Qt::TextSelectableByMouse);
@@ -36,9 +37,9 @@ RecoveryDialog::RecoveryDialog(const Autosave& autosave, std::vector<LeftBehind>
       autosave_(autosave),
       left_(std::move(left)),
       document_(std::move(document)),
-      heading_(plain_label(this)),
+      heading_(plain_label({}, this)),
       list_(new QListWidget(this)),
-      details_(plain_label(this)),
+      details_(plain_label(tr("What is in this copy"), this)),
       back_(nullptr) {
     setObjectName(QStringLiteral("recovery"));
     setWindowTitle(tr("Unsaved changes were kept"));
@@ -61,7 +62,6 @@ void RecoveryDialog::lay_out() {
     list_->setFixedHeight(list_->frameWidth() * 2 +
                           (list_->fontMetrics().height() + 6) *
                               std::clamp(static_cast<int>(left_.size()), 2, most_rows_seen));
-    details_->setAccessibleName(tr("What is in this copy"));
     auto* buttons = new QDialogButtonBox(this);
     back_ = buttons->addButton(tr("&Bring it back"), QDialogButtonBox::AcceptRole);
     back_->setObjectName(QStringLiteral("bring-back"));
@@ -114,7 +114,7 @@ void RecoveryDialog::show_heading() {
 void RecoveryDialog::show_current() {
     const bool any = current() >= 0 && current() < static_cast<int>(left_.size());
     back_->setEnabled(any);
-    if (!any) return details_->clear();
+    if (!any) return details_->setText({});
     const LeftBehind& left = left_[static_cast<std::size_t>(current())];
     const auto copy = autosave_.look_into(left);
     back_->setEnabled(!copy.problem);

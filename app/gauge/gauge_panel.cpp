@@ -248,7 +248,7 @@ void GaugePanel::show_result() {
     const LengthUnit unit = session_.preferences().units();
     const auto known = gauge_from(session_.toy().gauge, session_.toy().hook_mm);
     const auto study = session_.study(session_.current_piece());
-    if (!known && study == nullptr) return result_->clear();
+    if (!known && study == nullptr) return result_->setText({});
     const QString text = gauge_words(known ? *known : study->gauge, unit);
     const bool unread = !known && session_.toy().gauge.index() != not_known;
     if (asked_ >= 0)

@@ -8,6 +8,7 @@
 #include <QSpinBox>
 
 #include "app/kit/length_spin_box.h"
+#include "app/kit/read_out.h"
 #include "render/wording/length_text.h"
 
 namespace roundwright::app {
@@ -73,10 +74,9 @@ QWidget* MeasurementsForm::round_head() {
 void MeasurementsForm::add_row(MeasuredOf of, QWidget* head, const QString& name) {
     Row row{of, length_box(preferences_, 0, most_mm, name),
             length_box(preferences_, least_error_mm, most_error_mm, tr("%1, give or take").arg(name)),
-            new QLabel};
+            new ReadOut(tr("%1 by this gauge").arg(name))};
     row.length->setSpecialValueText(tr("not measured"));
     row.error->show_millimetres(Measured{}.error_mm);
-    row.modelled->setAccessibleName(tr("%1 by this gauge").arg(name));
     if (auto* label = qobject_cast<QLabel*>(head)) label->setBuddy(row.length);
     const int line = grid_->rowCount();
     grid_->addWidget(head, line, 0);

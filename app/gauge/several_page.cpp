@@ -43,6 +43,9 @@ SeveralPage::SeveralPage(DocumentSession& session, QAction* from_finished_piece,
       edit_(button(tr("&Change…"))),
       delete_(button(tr("De&lete"))) {
     list_->setModel(model_);
+    add_->setAccessibleName(tr("Add a measurement"));
+    edit_->setAccessibleName(tr("Change the measurement"));
+    delete_->setAccessibleName(tr("Delete the measurement"));
     list_->setWordWrap(true);
     list_->setAccessibleName(tr("Measurements"));
     list_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);

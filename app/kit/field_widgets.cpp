@@ -1,11 +1,11 @@
 #include "app/kit/field_widgets.h"
 
+#include "app/kit/read_out.h"
 
 namespace roundwright::app {
 
 QLabel* words_label(const QString& name) {
-    auto* label = new QLabel;
-    label->setAccessibleName(name);
+    auto* label = new ReadOut(name);
     label->setWordWrap(true);
     label->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
     return label;

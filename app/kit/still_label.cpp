@@ -23,8 +23,7 @@ QString broken_and_elided(const QString& words, const QFont& font, int width, in
     return broken.join(QLatin1Char('\n'));
 }
 
-StillLabel::StillLabel(const QString& name, QWidget* parent) : QLabel(parent) {
-    setAccessibleName(name);
+StillLabel::StillLabel(const QString& name, QWidget* parent) : ReadOut(name, parent) {
     setTextFormat(Qt::PlainText);
     setAlignment(Qt::AlignLeft | Qt::AlignTop);
     setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
@@ -40,8 +39,7 @@ void StillLabel::set_lines(int lines) {
 void StillLabel::say(const QString& words) {
     if (words == words_) return;
     words_ = words;
-    setAccessibleDescription(words);
-    fit_words();
+    if (!fit_words()) tell_change();
 }
 
 QSize StillLabel::sizeHint() const {
@@ -51,21 +49,23 @@ QSize StillLabel::sizeHint() const {
 QSize StillLabel::minimumSizeHint() const { return {0, sizeHint().height()}; }
 
 void StillLabel::resizeEvent(QResizeEvent* event) {
-    QLabel::resizeEvent(event);
+    ReadOut::resizeEvent(event);
     fit_words();
 }
 
 void StillLabel::changeEvent(QEvent* event) {
-    QLabel::changeEvent(event);
+    ReadOut::changeEvent(event);
     if (event->type() != QEvent::FontChange) return;
     updateGeometry();
     fit_words();
 }
 
-void StillLabel::fit_words() {
+bool StillLabel::fit_words() {
     const QString shown = broken_and_elided(words_, font(), width(), lines_);
-    if (shown != text()) setText(shown);
+    const bool changes = shown != text();
+    if (changes) setText(shown);
     setToolTip(shown.endsWith(QChar(0x2026)) && !words_.endsWith(QChar(0x2026)) ? words_ : QString());
+    return changes;
 }
 
 }  // namespace roundwright::app

@@ -1,12 +1,12 @@
 #pragma once
 
-#include <QLabel>
+#include "app/kit/read_out.h"
 
 namespace roundwright::app {
 
 /// Words with a room of so many lines, whatever they say, so that nothing around them moves when they change.
 /// What does not fit ends in an ellipsis and is shown whole in the tool tip; a screen reader gets it whole.
-class StillLabel : public QLabel {
+class StillLabel : public ReadOut {
     Q_OBJECT
   public:
     explicit StillLabel(const QString& name, QWidget* parent = nullptr);
@@ -24,8 +24,11 @@ class StillLabel : public QLabel {
     void resizeEvent(QResizeEvent* event) override;
     void changeEvent(QEvent* event) override;
 
+    [[nodiscard]] QString text_spoken() const override { return words_; }
+
   private:
-    void fit_words();
+    /// False: what is shown stays the same.
+    bool fit_words();
 
     QString words_;
     int lines_ = 1;

@@ -88,7 +88,7 @@ void PaceFields::show_all() {
 void PaceFields::show_time() {
     const Piece* piece = session_.piece();
     const auto study = session_.study(session_.current_piece());
-    if (piece == nullptr || study == nullptr || piece->rounds.empty()) return time_->clear();
+    if (piece == nullptr || study == nullptr || piece->rounds.empty()) return time_->setText({});
     const Making& making = session_.toy().making;
     const Estimate minutes = working_minutes(single_crochets_of(session_.toy(), *piece, *study), making);
     const QString likely = time_words(minutes.likely);

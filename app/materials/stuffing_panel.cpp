@@ -113,7 +113,7 @@ void StuffingPanel::show_amount() {
     const auto study = session_.study(session_.current_piece());
     const bool usable = piece != nullptr && study != nullptr && study->measures().usable();
     weigh_->setEnabled(usable && piece->area_stretch > 0 && !session_.read_only());
-    if (!usable) return amount_->clear();
+    if (!usable) return amount_->setText({});
     if (piece->area_stretch <= 0) {
         return amount_->setText(study->problem().limp
                                     ? tr("No stuffing: it lies flat, one layer on top of the other.")

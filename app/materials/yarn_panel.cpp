@@ -23,6 +23,8 @@
 #include "core/gauge/usual_gauge.h"
 #include "core/study/piece_study.h"
 #include "render/wording/amounts.h"
+#include "render/wording/as_sentence.h"
+#include "render/wording/colour_words.h"
 #include "render/wording/piece_name.h"
 #include "render/wording/shape_words.h"
 #include "render/wording/yarn_weight_words.h"
@@ -111,7 +113,7 @@ void YarnPanel::build() {
     form->addRow(tr("&Length"), metres_);
     form->addRow(tr("&Hook"), hook_);
     form->addRow(tr("also called"), hook_names_);
-    colour_->setAccessibleName(tr("Colour of the yarn"));
+    remove_->setAccessibleName(tr("Remove the yarn"));
     weight_->setAccessibleName(tr("Weight of the yarn"));
     metres_->setAccessibleName(tr("Length of 100 g of the yarn"));
     withdraw_offer();
@@ -277,6 +279,9 @@ void YarnPanel::show_yarn() {
     if (!any) return;
     const Yarn& yarn = session_.toy().yarns[static_cast<std::size_t>(row)];
     const QSignalBlocker quiet(metres_);
+    colour_->setText(tr("%1…").arg(as_sentence(colour_name(yarn.colour))));
+    colour_->setToolTip(colour_words(yarn.colour));
+    colour_->setAccessibleName(tr("Colour of the yarn: %1").arg(colour_words(yarn.colour)));
     weight_->setCurrentIndex(static_cast<int>(yarn.weight));
     metres_->setValue(yarn.metres_per_100_g.value_or(0));
 }

@@ -4,6 +4,7 @@
 #include <QPainter>
 #include <QPixmap>
 
+#include "render/wording/colour_words.h"
 #include "render/wording/plain_text.h"
 
 namespace roundwright::app {
@@ -40,6 +41,9 @@ QVariant YarnsModel::data(const QModelIndex& index, int role) const {
             return name_in_words(yarn.name);
         case Qt::EditRole:
             return QString::fromStdString(yarn.name);
+        case Qt::AccessibleTextRole:
+            return tr("%1, %2").arg(yarn.name.empty() ? tr("Yarn without a name") : name_in_words(yarn.name),
+                                    colour_name(yarn.colour));
         case Qt::DecorationRole:
             return swatch(yarn.colour);
         default:

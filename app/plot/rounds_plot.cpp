@@ -9,8 +9,10 @@
 #include <QPainter>
 #include <QToolTip>
 
+#include "app/kit/spoken_roles.h"
 #include "app/plot/strip_drawing.h"
 #include "render/wording/counted.h"
+#include "render/wording/round_by_round.h"
 
 namespace roundwright::app {
 
@@ -24,11 +26,13 @@ constexpr double gap = 10;
 RoundsPlot::RoundsPlot(DocumentSession& session, QWidget* parent) : QWidget(parent), session_(session) {
     setMouseTracking(true);
     setFocusPolicy(Qt::StrongFocus);
+    speak_as(*this, QAccessible::Chart);
     setAccessibleName(tr("Plot of the rounds"));
     connect(&session_, &DocumentSession::study_ready, this, &RoundsPlot::show_study);
     connect(&session_, &DocumentSession::current_piece_changed, this, &RoundsPlot::show_study);
     connect(&session_, &DocumentSession::selection_changed, this, qOverload<>(&QWidget::update));
-    connect(&session_.preferences(), &Preferences::units_changed, this, qOverload<>(&QWidget::update));
+    connect(&session_.preferences(), &Preferences::units_changed, this, &RoundsPlot::show_study);
+    connect(&session_, &DocumentSession::selection_changed, this, &RoundsPlot::describe);
     show_study();
 }
 
@@ -44,9 +48,24 @@ void RoundsPlot::show_study() {
     study_ = session_.study(session_.current_piece());
     if (study_ != nullptr && !study_->measures().usable()) study_.reset();
     hovered_ = -1;
-    setAccessibleDescription(study_ == nullptr ? tr("Nothing to plot yet")
-                                               : rounds_words(static_cast<int>(study_->lies().size())));
+    describe();
     update();
+}
+
+/// The round that the keys have chosen first, since they are heard one after the other.
+void RoundsPlot::describe() {
+    if (study_ == nullptr || study_->lies().empty())
+        return setAccessibleDescription(tr("Nothing to plot yet"));
+    const LengthUnit units = session_.preferences().units();
+    const int count = static_cast<int>(study_->lies().size());
+    QString words = tr("%1: %2").arg(rounds_words(count), profile_words(*study_, units));
+    const auto& chosen = session_.selection();
+    if (!chosen.empty() && chosen.back() < count)
+        words = tr("%1. All %2")
+                    .arg(round_words(round_strips(*study_, units), chosen.back())
+                             .replace(QLatin1Char('\n'), QStringLiteral(", ")),
+                         words);
+    if (words != accessibleDescription()) setAccessibleDescription(words);
 }
 
 QRectF RoundsPlot::strip_area(int strip) const {

@@ -33,6 +33,7 @@ class RoundsPlot : public QWidget {
 
   private:
     void show_study();
+    void describe();
     [[nodiscard]] QRectF strip_area(int strip) const;
     void draw_columns(QPainter& painter) const;
     void draw_numbers(QPainter& painter) const;

@@ -7,6 +7,7 @@
 #include <QScrollBar>
 #include <QWheelEvent>
 
+#include "app/kit/spoken_roles.h"
 #include "render/wording/counted.h"
 
 namespace roundwright::app {
@@ -65,7 +66,10 @@ PagesView::PagesView(QWidget* parent) : QScrollArea(parent), sheet_(new Sheet(*t
     setWidget(sheet_);
     setAlignment(Qt::AlignHCenter);
     setBackgroundRole(QPalette::Mid);
+    speak_as(*this, QAccessible::Document);
     setAccessibleName(tr("Pages of the pattern"));
+    speak_as(*sheet_, QAccessible::Graphic);
+    sheet_->setAccessibleName(tr("No pages yet"));
     connect(verticalScrollBar(), &QScrollBar::valueChanged, this, [this] {
         const int page = current_page();
         if (page != last_page_) Q_EMIT page_changed(last_page_ = page);
@@ -78,6 +82,9 @@ void PagesView::set_pages(const render::PatternPages& pages) {
     lay_out();
     verticalScrollBar()->setValue(place);
     sheet_->setAccessibleName(tr("%1, %2").arg(pages.title(), pages_words(pages.count())));
+    setAccessibleDescription(
+        tr("%1, %2. To read the pattern as text, copy it: Pattern, Copy the whole toy as text.")
+            .arg(pages.title(), pages_words(pages.count())));
 }
 
 int PagesView::current_page() const {

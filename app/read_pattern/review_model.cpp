@@ -1,5 +1,6 @@
 #include "app/read_pattern/review_model.h"
 
+#include "app/kit/cell_words.h"
 #include "app/kit/icons.h"
 
 namespace roundwright::app {
@@ -92,7 +93,9 @@ QVariant ReviewModel::data(const QModelIndex& index, int role) const {
             if (index.column() == kind && !read.proved)
                 return read.kind == ReadLineKind::not_read ? kind_name(read)
                                                            : tr("%1, does not work out").arg(kind_name(read));
-            return text(read, index.column());
+            return cell_words(tr("Line %1").arg(text(read, place)),
+                              headerData(index.column(), Qt::Horizontal, role).toString(),
+                              text(read, index.column()));
         case Qt::TextAlignmentRole:
             if (index.column() == stitches || index.column() == place) {
                 return QVariant::fromValue(Qt::Alignment(Qt::AlignRight | Qt::AlignVCenter));
@@ -104,7 +107,8 @@ QVariant ReviewModel::data(const QModelIndex& index, int role) const {
 }
 
 QVariant ReviewModel::headerData(int section, Qt::Orientation orientation, int role) const {
-    if (orientation != Qt::Horizontal || role != Qt::DisplayRole) return {};
+    const bool spoken = role == Qt::AccessibleTextRole;
+    if (orientation != Qt::Horizontal || (role != Qt::DisplayRole && !spoken)) return {};
     switch (section) {
         case place:
             return tr("line");
@@ -113,7 +117,7 @@ QVariant ReviewModel::headerData(int section, Qt::Orientation orientation, int r
         case understood:
             return tr("understood");
         case stitches:
-            return tr("sts");
+            return spoken ? tr("stitches") : tr("sts");
         default:
             return {};
     }

@@ -169,7 +169,7 @@ void FormDialog::show_nothing(const QString& why) {
     outline_->set_old(std::nullopt);
     outline_->set_new(std::nullopt);
     answer_->setText(why);
-    rounds_->clear();
+    rounds_->setText({});
     show_frog_back();
 }
 

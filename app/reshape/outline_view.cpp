@@ -3,12 +3,12 @@
 #include <algorithm>
 #include <cmath>
 
-#include <QAccessible>
 #include <QKeyEvent>
 #include <QMouseEvent>
 #include <QPainter>
 #include <QPainterPath>
 
+#include "app/kit/spoken_roles.h"
 #include "app/kit/theme.h"
 #include "core/base/units.h"
 #include "render/wording/length_text.h"
@@ -23,8 +23,13 @@ constexpr double handle_radius = 5;
 OutlineView::OutlineView(const Preferences& preferences, QWidget* parent)
     : QWidget(parent), preferences_(preferences) {
     setMouseTracking(true);
+    speak_as(*this, QAccessible::Graphic);
     setAccessibleName(tr("Outline from the side"));
-    connect(&preferences_, &Preferences::units_changed, this, [this] { update(); });
+    tell_handle();
+    connect(&preferences_, &Preferences::units_changed, this, [this] {
+        tell_handle();
+        update();
+    });
 }
 
 void OutlineView::set_starts_at_top(bool at_top) {
@@ -34,11 +39,13 @@ void OutlineView::set_starts_at_top(bool at_top) {
 
 void OutlineView::set_old(std::optional<Silhouette> outline) {
     old_ = std::move(outline);
+    tell_handle();
     update();
 }
 
 void OutlineView::set_new(std::optional<Silhouette> outline) {
     new_ = std::move(outline);
+    tell_handle();
     update();
 }
 
@@ -76,13 +83,28 @@ QString OutlineView::handle_words() const {
     return tr("Round %1: %2").arg(handle_).arg(where);
 }
 
+/// The handle in hand, and before any is, how large the outlines are.
 void OutlineView::tell_handle() {
-    const QString words = handle_words();
-    if (words == accessibleDescription()) return;
-    setAccessibleDescription(words);
-    if (!hasFocus()) return;
-    QAccessibleEvent event(this, QAccessible::DescriptionChanged);
-    QAccessible::updateAccessibility(&event);
+    QString words = handle_words();
+    if (words.isEmpty()) words = outlines_words();
+    if (words != accessibleDescription()) setAccessibleDescription(words);
+}
+
+QString OutlineView::outlines_words() const {
+    const auto size = [this](const Silhouette& outline) {
+        double wide = 0, low = outline.points.front().y(), high = low;
+        for (const Vec2& p : outline.points) {
+            wide = std::max(wide, 2 * p.x());
+            low = std::min(low, p.y());
+            high = std::max(high, p.y());
+        }
+        return tr("%1 across, %2 tall")
+            .arg(length_text(wide, preferences_.units()), length_text(high - low, preferences_.units()));
+    };
+    const bool has_old = old_ && !old_->points.empty(), has_new = new_ && !new_->points.empty();
+    if (has_old && has_new) return tr("Filled: %1. Dashed: %2.").arg(size(*new_), size(*old_));
+    if (has_new) return tr("Filled: %1.").arg(size(*new_));
+    return has_old ? tr("Dashed: %1.").arg(size(*old_)) : tr("No outline yet");
 }
 
 // --- where things are

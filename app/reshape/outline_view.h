@@ -72,6 +72,7 @@ class OutlineView : public QWidget {
     bool move_by_key(int key, Qt::KeyboardModifiers modifiers);
     void step_handle(int by);
     void tell_handle();
+    [[nodiscard]] QString outlines_words() const;
 
     const Preferences& preferences_;
     bool starts_at_top_ = false;

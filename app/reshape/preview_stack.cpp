@@ -2,6 +2,7 @@
 
 #include <QVBoxLayout>
 
+#include "app/kit/spoken_roles.h"
 #include "app/kit/theme.h"
 #include "app/session/background_solver.h"
 #include "render/scene/scene_view.h"
@@ -25,7 +26,7 @@ PreviewStack::PreviewStack(const Preferences& preferences, QWidget* parent)
 void PreviewStack::set_shows_fabric(bool fabric) {
     if (fabric && scene_ == nullptr) {
         scene_ = render::make_scene_view(fabric_);
-        scene_->widget()->setAccessibleName(tr("The new piece, with the old one behind it"));
+        speak_as_picture(*scene_->widget(), tr("The new piece, with the old one behind it"));
         render::set_stepping_ground(*scene_, Theme::colours().scene);
         fabric_->layout()->addWidget(scene_->widget());
     }

@@ -2,6 +2,7 @@
 
 #include <QFont>
 
+#include "app/kit/cell_words.h"
 #include "app/kit/theme.h"
 
 namespace roundwright::app {
@@ -58,6 +59,10 @@ QVariant RoundsComparisonModel::data(const QModelIndex& index, int role) const {
     switch (role) {
         case Qt::DisplayRole:
             return text(pair, index.row(), column);
+        case Qt::AccessibleTextRole:
+            return cell_words(tr("Round %1").arg(index.row() + 1),
+                              headerData(index.column(), Qt::Horizontal, role).toString(),
+                              text(pair, index.row(), column));
         case Qt::TextAlignmentRole:
             return QVariant(column == ComparisonColumn::change ? Qt::AlignLeft | Qt::AlignVCenter
                                                                : Qt::AlignRight | Qt::AlignVCenter);
@@ -70,20 +75,22 @@ QVariant RoundsComparisonModel::data(const QModelIndex& index, int role) const {
 }
 
 QVariant RoundsComparisonModel::headerData(int section, Qt::Orientation orientation, int role) const {
+    if (orientation == Qt::Vertical && role == Qt::AccessibleTextRole) return tr("Round %1").arg(section + 1);
     if (orientation != Qt::Horizontal) return {};
     if (role == Qt::TextAlignmentRole) {
         return QVariant(section == static_cast<int>(ComparisonColumn::change)
                             ? Qt::AlignLeft | Qt::AlignVCenter
                             : Qt::AlignRight | Qt::AlignVCenter);
     }
-    if (role != Qt::DisplayRole) return {};
+    const bool spoken = role == Qt::AccessibleTextRole;
+    if (role != Qt::DisplayRole && !spoken) return {};
     switch (static_cast<ComparisonColumn>(section)) {
         case ComparisonColumn::round:
             return tr("Round");
         case ComparisonColumn::old_stitches:
-            return tr("Now");
+            return spoken ? tr("stitches now") : tr("Now");
         case ComparisonColumn::new_stitches:
-            return tr("New");
+            return spoken ? tr("new stitches") : tr("New");
         case ComparisonColumn::change:
             return tr("Change");
     }

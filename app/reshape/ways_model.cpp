@@ -4,6 +4,7 @@
 
 #include <QLocale>
 
+#include "app/kit/cell_words.h"
 #include "render/wording/counted.h"
 #include "render/wording/length_text.h"
 #include "render/wording/reshape_words.h"
@@ -59,8 +60,16 @@ QVariant WaysModel::data(const QModelIndex& index, int role) const {
     if (role == Qt::ToolTipRole) return size_words(way.made.form, units);
     if (role == Qt::AccessibleTextRole && !number)
         return tr("%1: %2").arg(undo_words(way.back), size_words(way.made.form, units));
-    if (role != Qt::DisplayRole) return {};
-    switch (static_cast<WayColumn>(index.column())) {
+    const QString said = text(way, static_cast<WayColumn>(index.column()));
+    if (role == Qt::AccessibleTextRole)
+        return cell_words(undo_words(way.back), headerData(index.column(), Qt::Horizontal, role).toString(),
+                          said);
+    return role == Qt::DisplayRole ? said : QVariant();
+}
+
+QString WaysModel::text(const WayOn& way, WayColumn column) const {
+    const LengthUnit units = preferences_.units();
+    switch (column) {
         case WayColumn::undo:
             return what_to_undo(way.back);
         case WayColumn::width:
@@ -78,7 +87,7 @@ QVariant WaysModel::headerData(int section, Qt::Orientation orientation, int rol
     const auto column = static_cast<WayColumn>(section);
     if (role == Qt::TextAlignmentRole)
         return QVariant((column == WayColumn::undo ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignVCenter);
-    if (role != Qt::DisplayRole) return {};
+    if (role != Qt::DisplayRole && role != Qt::AccessibleTextRole) return {};
     switch (column) {
         case WayColumn::undo:
             return tr("Undo");

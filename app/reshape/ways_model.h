@@ -26,6 +26,8 @@ class WaysModel : public QAbstractTableModel {
     [[nodiscard]] QVariant headerData(int section, Qt::Orientation orientation, int role) const override;
 
   private:
+    [[nodiscard]] QString text(const WayOn& way, WayColumn column) const;
+
     const Preferences& preferences_;
     std::vector<WayOn> ways_;
 };

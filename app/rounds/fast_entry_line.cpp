@@ -10,6 +10,7 @@
 #include <QUndoStack>
 
 #include "app/kit/field_rules.h"
+#include "app/kit/read_out.h"
 #include "app/rounds/round_edits.h"
 
 namespace roundwright::app {
@@ -28,7 +29,10 @@ constexpr QChar line_end = u'\u23CE';
 }  // namespace
 
 FastEntryLine::FastEntryLine(DocumentSession& session, QWidget* parent)
-    : QWidget(parent), session_(session), line_(new QLineEdit(this)), understood_(new QLabel(this)) {
+    : QWidget(parent),
+      session_(session),
+      line_(new QLineEdit(this)),
+      understood_(new ReadOut(tr("What was understood"), this)) {
     name_ = new QLabel(tr("&Next rounds"), this);
     name_->setBuddy(line_);
     line_->setPlaceholderText(tr("6, 12, 18   24x4   +6x3   or a pattern"));
@@ -38,7 +42,6 @@ FastEntryLine::FastEntryLine(DocumentSession& session, QWidget* parent)
     line_->setClearButtonEnabled(true);
     line_->installEventFilter(this);
     line_->setProperty(toy_undo_when_empty, true);
-    understood_->setAccessibleName(tr("What was understood"));
     understood_->setTextFormat(Qt::PlainText);
     understood_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
     layout_ = new QGridLayout(this);

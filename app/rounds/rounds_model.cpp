@@ -5,6 +5,7 @@
 #include <QPainter>
 #include <QPixmap>
 
+#include "app/kit/cell_words.h"
 #include "app/kit/icons.h"
 #include "app/kit/theme.h"
 #include "app/rounds/lie_glyph.h"
@@ -12,6 +13,7 @@
 #include "core/language/round/read_round.h"
 #include "core/language/round/write.h"
 #include "core/rounds/piece_graph.h"
+#include "render/wording/check_sentence.h"
 #include "render/wording/counted.h"
 #include "render/wording/feature_words.h"
 #include "render/wording/length_text.h"
@@ -35,6 +37,26 @@ QIcon swatch(const Colour& colour) {
     painter.setBrush(QColor(colour.red, colour.green, colour.blue));
     painter.drawEllipse(QRectF(3, 3, 26, 26));
     return QIcon(pixmap);
+}
+
+QString spoken_column(RoundColumn column) {
+    switch (column) {
+        case RoundColumn::number:
+            return RoundsModel::tr("round");
+        case RoundColumn::stitches:
+            return RoundsModel::tr("stitches");
+        case RoundColumn::change:
+            return RoundsModel::tr("change");
+        case RoundColumn::words:
+            return RoundsModel::tr("worked as");
+        case RoundColumn::yarn:
+            return RoundsModel::tr("yarn");
+        case RoundColumn::lie:
+            return RoundsModel::tr("fabric");
+        case RoundColumn::width:
+            return RoundsModel::tr("width");
+    }
+    return {};
 }
 
 bool is_numeric(RoundColumn column) {
@@ -169,6 +191,7 @@ QVariant RoundsModel::data(const QModelIndex& index, int role) const {
         if (role == Qt::DisplayRole) return next_round_text(column);
         if (role == Qt::ForegroundRole) return Theme::colours().quiet_text;
         if (role == Qt::EditRole) return QString();
+        if (role == Qt::AccessibleTextRole) return next_round_spoken(column);
         return {};
     }
     switch (role) {
@@ -178,10 +201,9 @@ QVariant RoundsModel::data(const QModelIndex& index, int role) const {
         case Qt::DisplayRole:
             return text(index.row(), column);
         case Qt::AccessibleTextRole:
-            return QStringLiteral("%1: %2").arg(headerData(index.column(), Qt::Horizontal, role).toString(),
-                                                text(index.row(), column));
+            return spoken(index.row(), column);
         case Qt::AccessibleDescriptionRole:
-            return column == RoundColumn::number ? about(index.row()) : QString();
+            return column == RoundColumn::number ? spoken_about(index.row()) : QString();
         case Qt::DecorationRole:
             return decoration(index.row(), column);
         case Qt::ToolTipRole:
@@ -266,6 +288,63 @@ QString RoundsModel::next_round_text(RoundColumn column) const {
     return {};
 }
 
+/// "Round 28, stitches, 12". What the number's cell says by signs is said in words.
+QString RoundsModel::spoken(int round, RoundColumn column) const {
+    const QString named = tr("Round %1").arg(row(round).number);
+    switch (column) {
+        case RoundColumn::number:
+            return (QStringList{named} + signs_in_words(round)).join(QStringLiteral(", "));
+        case RoundColumn::change:
+            if (row(round).below > 0 && row(round).stitches == row(round).below)
+                return cell_words(named, spoken_column(column), tr("none"));
+            break;
+        case RoundColumn::yarn:
+            return cell_words(named, spoken_column(column),
+                              tr("%1 %2").arg(text(round, column), tip(round, column)).trimmed());
+        case RoundColumn::width:
+            if (const QString wide = width(round); !wide.isEmpty())
+                return cell_words(named, spoken_column(column),
+                                  tr("%1 %2").arg(wide, unit_name(session_.preferences().units())));
+            break;
+        default:
+            break;
+    }
+    return cell_words(named, spoken_column(column), text(round, column));
+}
+
+QString RoundsModel::next_round_spoken(RoundColumn column) const {
+    const QString named = tr("Next round, %1").arg(next_number_);
+    return column == RoundColumn::number ? named : cell_words(named, spoken_column(column), {});
+}
+
+QStringList RoundsModel::signs_in_words(int round) const {
+    QStringList signs;
+    const WorkedSoFar& worked = session_.piece()->worked;
+    if (round < worked.rounds) signs << tr("worked");
+    if (round == worked.rounds && worked != WorkedSoFar{}) signs << tr("on the hook");
+    if (const auto worst = worst_check(round))
+        signs << (*worst == Severity::error     ? tr("to fix")
+                  : *worst == Severity::warning ? tr("worth a look")
+                                                : tr("good to know"));
+    const auto due = std::ranges::find(steps_, round, &WorkStep::after_round);
+    if (due != steps_.end())
+        signs << (due->kind == StepKind::fit_feature ? tr("part of the face due") : tr("something due"));
+    if (!round_at(round).note.empty()) signs << tr("has a note");
+    return signs;
+}
+
+/// The checks of the round, and what the tip says.
+QString RoundsModel::spoken_about(int round) const {
+    QStringList lines;
+    if (fitting_study()) {
+        for (const Check& check : study_->checks())
+            if (check.round == round) lines << check_sentence(check, session_.preferences().units());
+    }
+    lines << about(round);
+    lines.removeAll(QString());
+    return lines.join(QLatin1Char('\n'));
+}
+
 QStringList RoundsModel::due_after(int round) const {
     QStringList due;
     for (const WorkStep& step : steps_) {
@@ -330,6 +409,8 @@ QString RoundsModel::tip(int round, RoundColumn column) const {
 }
 
 QVariant RoundsModel::headerData(int section, Qt::Orientation orientation, int role) const {
+    if (orientation == Qt::Vertical && role == Qt::AccessibleTextRole)
+        return section < rounds_ ? tr("Round %1").arg(section + 1) : tr("Next round, %1").arg(section + 1);
     if (orientation != Qt::Horizontal || section < 0 || section >= round_columns) return {};
     const auto column = static_cast<RoundColumn>(section);
     if (role == Qt::TextAlignmentRole) {

@@ -77,6 +77,10 @@ class RoundsModel : public QAbstractTableModel {
     [[nodiscard]] QString width(int round) const;
     [[nodiscard]] QString lie(int round) const;
     [[nodiscard]] QString next_round_text(RoundColumn column) const;
+    [[nodiscard]] QString spoken(int round, RoundColumn column) const;
+    [[nodiscard]] QString next_round_spoken(RoundColumn column) const;
+    [[nodiscard]] QStringList signs_in_words(int round) const;
+    [[nodiscard]] QString spoken_about(int round) const;
     [[nodiscard]] QVariant decoration(int round, RoundColumn column) const;
     [[nodiscard]] QString tip(int round, RoundColumn column) const;
     [[nodiscard]] QString number(int round) const;

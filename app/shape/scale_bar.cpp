@@ -5,6 +5,7 @@
 
 #include <QPainter>
 
+#include "app/kit/spoken_roles.h"
 #include "app/kit/theme.h"
 #include "core/base/units.h"
 #include "render/wording/length_text.h"
@@ -28,6 +29,7 @@ double scale_bar_length_mm(double most_mm, LengthUnit units) {
 }
 
 ScaleBar::ScaleBar(Preferences& preferences, QWidget* parent) : QWidget(parent), preferences_(preferences) {
+    speak_as(*this, QAccessible::Graphic);
     setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Fixed);
     connect(&preferences_, &Preferences::units_changed, this, [this] {
         name_it();

@@ -9,10 +9,13 @@
 #include <QVBoxLayout>
 
 #include "app/kit/look.h"
+#include "app/kit/spoken_roles.h"
+#include "app/kit/theme.h"
 #include "app/shape/shape_actions.h"
 #include "render/scene/stepping_ground.h"
 #include "render/wording/as_sentence.h"
 #include "render/wording/measure_words.h"
+#include "render/wording/round_by_round.h"
 #include "render/wording/round_phrases.h"
 #include "render/wording/shape_words.h"
 
@@ -135,7 +138,7 @@ void ShapePanel::offer(QAction* action) {
 void ShapePanel::make_scene() {
     if (scene_) return;
     scene_ = render::make_scene_view(stack_);
-    scene_->widget()->setAccessibleName(tr("The stuffed shape"));
+    speak_as_picture(*scene_->widget(), tr("The stuffed shape"));
     stack_->addWidget(scene_->widget());
     render::set_stepping_ground(*scene_, Theme::colours().scene);
     session_.set_most_triangles(scene_->comfortable_triangles());
@@ -181,6 +184,7 @@ void ShapePanel::show_words() {
     size_text_ = there ? as_sentence(size_words(*shown, session_.preferences().units())) : QString();
     size_->say(sizes_kept_whole(size_text_));
     detail_->say(hover_.isEmpty() ? words() : hover_);
+    if (scene_) describe_picture(*scene_->widget(), picture_words());
 }
 
 QString ShapePanel::words() const {
@@ -198,6 +202,15 @@ QString ShapePanel::words() const {
     if (!session_.selection().empty())
         text = tr("%1; %2 selected").arg(text, rounds_phrase(session_.selection()));
     return as_sentence(text);
+}
+
+/// What the picture shows, and what its keys do.
+QString ShapePanel::picture_words() const {
+    const auto shown = session_.shown_study(session_.current_piece());
+    const QString keys = tr("The arrow keys turn it, plus and minus zoom, Home fits it.");
+    if (size_text_.isEmpty() || !shown) return keys;
+    const QString profile = as_sentence(profile_words(*shown, session_.preferences().units()));
+    return QStringLiteral("%1. %2. %3").arg(size_text_, profile, keys);
 }
 
 void ShapePanel::show_hover(int round, int stitch) {

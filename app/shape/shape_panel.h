@@ -34,6 +34,7 @@ class ShapePanel : public QWidget {
     [[nodiscard]] QSize minimumSizeHint() const override;
     /// What the picture shows, in words.
     [[nodiscard]] QString words() const;
+    [[nodiscard]] QString picture_words() const;
 
   Q_SIGNALS:
     void round_clicked(int round);

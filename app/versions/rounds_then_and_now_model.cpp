@@ -1,5 +1,6 @@
 #include "app/versions/rounds_then_and_now_model.h"
 
+#include "app/kit/cell_words.h"
 #include "app/kit/theme.h"
 #include "core/differences/round_differences.h"
 #include "render/wording/round_phrases.h"
@@ -33,6 +34,11 @@ QString text(const RoundThenAndNow& round, ThenAndNowColumn column) {
             break;
     }
     return change_words(round);
+}
+
+QString row_words(const RoundThenAndNow& round) {
+    return round.now ? RoundsThenAndNowModel::tr("Round %1").arg(*round.now + 1)
+                     : RoundsThenAndNowModel::tr("Round %1 then").arg(round.then.value_or(0) + 1);
 }
 
 QVariant alignment(int column) {
@@ -84,6 +90,9 @@ QVariant RoundsThenAndNowModel::data(const QModelIndex& index, int role) const {
     if (!checkIndex(index, CheckIndexOption::IndexIsValid)) return {};
     const RoundThenAndNow& round = rounds_[static_cast<std::size_t>(index.row())];
     if (role == Qt::DisplayRole) return text(round, static_cast<ThenAndNowColumn>(index.column()));
+    if (role == Qt::AccessibleTextRole)
+        return cell_words(row_words(round), headerData(index.column(), Qt::Horizontal, role).toString(),
+                          text(round, static_cast<ThenAndNowColumn>(index.column())));
     if (role == Qt::TextAlignmentRole) return alignment(index.column());
     if (role == Qt::ForegroundRole && round.same) return Theme::colours().quiet_text;
     return {};
@@ -92,15 +101,17 @@ QVariant RoundsThenAndNowModel::data(const QModelIndex& index, int role) const {
 QVariant RoundsThenAndNowModel::headerData(int section, Qt::Orientation orientation, int role) const {
     if (orientation != Qt::Horizontal) return {};
     if (role == Qt::TextAlignmentRole) return alignment(section);
-    if (role != Qt::DisplayRole) return {};
+    const bool spoken = role == Qt::AccessibleTextRole;
+    if (role != Qt::DisplayRole && !spoken) return {};
     switch (static_cast<ThenAndNowColumn>(section)) {
         case ThenAndNowColumn::round_then:
-            return tr("Then");
+            return spoken ? tr("round then") : tr("Then");
         case ThenAndNowColumn::round_now:
-            return tr("Now");
+            return spoken ? tr("round now") : tr("Now");
         case ThenAndNowColumn::stitches_then:
+            return spoken ? tr("stitches then") : tr("Sts");
         case ThenAndNowColumn::stitches_now:
-            return tr("Sts");
+            return spoken ? tr("stitches now") : tr("Sts");
         case ThenAndNowColumn::change:
             return tr("Change");
     }

@@ -2,6 +2,7 @@
 
 #include <QLocale>
 
+#include "app/kit/cell_words.h"
 #include "app/kit/theme.h"
 #include "render/wording/when_words.h"
 
@@ -66,6 +67,10 @@ QVariant VersionsModel::data(const QModelIndex& index, int role) const {
     const Row& row = rows_[static_cast<std::size_t>(index.row())];
     const bool is_readable = row.read == nullptr || row.read->toy != nullptr;
     if (role == Qt::DisplayRole) return text(row, static_cast<VersionColumn>(index.column()));
+    if (role == Qt::AccessibleTextRole && index.column() > 0)
+        return cell_words(text(row, VersionColumn::when),
+                          headerData(index.column(), Qt::Horizontal, Qt::DisplayRole).toString(),
+                          text(row, static_cast<VersionColumn>(index.column())));
     if (role == Qt::TextAlignmentRole) return alignment(index.column());
     if (role == Qt::ForegroundRole && !is_readable) return Theme::colours().quiet_text;
     return {};

@@ -90,6 +90,7 @@ void show_keyboard_help(QMainWindow& window) {
     QDialog dialog(&window);
     dialog.setWindowTitle(HelpText::tr("Keyboard"));
     auto* browser = new QTextBrowser(&dialog);
+    browser->setAccessibleName(HelpText::tr("Keys and what they do"));
     browser->setHtml(text);
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Close, &dialog);
     QObject::connect(buttons, &QDialogButtonBox::rejected, &dialog, &QDialog::reject);

@@ -39,6 +39,7 @@
 #include "app/kit/look.h"
 #include "app/kit/notice_bar.h"
 #include "app/kit/plain_texts.h"
+#include "app/kit/read_out.h"
 #include "app/kit/room_on_screen.h"
 #include "app/materials/stuffing_panel.h"
 #include "app/materials/yarn_panel.h"
@@ -53,6 +54,7 @@
 #include "app/reshape/reshape_actions.h"
 #include "app/rounds/fast_entry_line.h"
 #include "app/rounds/round_actions.h"
+#include "app/rounds/rounds_in_words.h"
 #include "app/rounds/rounds_view.h"
 #include "app/shape/shape_actions.h"
 #include "app/shape/shape_panel.h"
@@ -143,6 +145,7 @@ QWidget* MainWindow::rounds_side() {
     for (QAction* action : round_actions_->row_actions()) {
         auto* button = new QToolButton(side);
         button->setDefaultAction(action);
+        button->setAccessibleName(tr("Round: %1").arg(action->text().remove(u'&')));
         button->setFocusPolicy(Qt::TabFocus);
         rows->addWidget(button);
     }
@@ -177,8 +180,7 @@ void MainWindow::lay_out() {
 
 /// Always there: what it says comes and goes without moving anything.
 void MainWindow::fill_status_bar() {
-    counts_ = new QLabel(this);
-    counts_->setAccessibleName(tr("Rounds and stitches of the piece"));
+    counts_ = new ReadOut(tr("The whole piece"), this);
     counts_->setForegroundRole(QPalette::PlaceholderText);
     counts_->setContentsMargins(0, 0, 10, 0);
     statusBar()->setSizeGripEnabled(false);
@@ -187,7 +189,7 @@ void MainWindow::fill_status_bar() {
 
 void MainWindow::show_counts() {
     const auto study = session_.study(session_.current_piece());
-    if (session_.piece() == nullptr || study == nullptr) return counts_->clear();
+    if (session_.piece() == nullptr || study == nullptr) return counts_->setText({});
     const auto counts = stitch_counts(study->graph().graph);
     const int stitches = std::accumulate(counts.begin(), counts.end(), 0);
     counts_->setText(
@@ -243,6 +245,9 @@ void MainWindow::build_menus() {
     gauge_actions_->fill_shape_menu(shape);
     shape->addSeparator();
     shape_actions_->fill(shape);
+    auto* words = make_action(this, tr("Round by round in &words…"), Qt::CTRL | Qt::Key_I);
+    connect(words, &QAction::triggered, this, [this] { show_rounds_in_words(session_, this); });
+    shape->addAction(words);
     shape->addSeparator();
     face_->fill_menu(shape->addMenu(tr("Move on the fa&ce")));
     shape_->offer(reshape_actions_->reshape());

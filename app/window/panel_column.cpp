@@ -7,6 +7,7 @@
 #include <QStyle>
 
 #include "app/kit/icons.h"
+#include "app/kit/spoken_roles.h"
 
 namespace roundwright::app {
 namespace {
@@ -41,6 +42,7 @@ PanelColumn::PanelColumn(QWidget* parent)
 void PanelColumn::add_section(const QString& key, const QString& title, const QString& icon_name,
                               QWidget* panel) {
     Section section{key, icon_name, new QToolButton(this), new QScrollArea(this)};
+    speak_as_fold(*section.title);
     section.title->setText(title);
     section.title->setIcon(icon(icon_name));
     section.title->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
@@ -48,6 +50,7 @@ void PanelColumn::add_section(const QString& key, const QString& title, const QS
     section.title->setFocusPolicy(Qt::TabFocus);
     section.title->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     section.title->setObjectName(QStringLiteral("panel-title"));
+    speak_as(*section.body, QAccessible::Grouping);
     section.body->setAccessibleName(title);
     section.body->setWidget(panel);
     section.body->setWidgetResizable(true);
@@ -72,7 +75,6 @@ void PanelColumn::show_open(const QString& key) {
     for (const auto& section : sections_) {
         const bool open = section.key == key;
         section.title->setChecked(open);
-        section.title->setAccessibleDescription(open ? tr("open") : tr("folded"));
         section.body->setVisible(open);
     }
     layout_->setStretch(layout_->count() - 1, key.isEmpty() ? 1 : 0);

@@ -17,6 +17,7 @@
 
 #include "app/kit/field_widgets.h"
 #include "app/kit/flow_layout.h"
+#include "app/kit/read_out.h"
 #include "app/kit/room_on_screen.h"
 #include "app/work_along/work_notes.h"
 #include "render/wording/counted.h"
@@ -28,8 +29,7 @@ namespace {
 constexpr int notes_shown = 3;
 
 QLabel* big_label(const QString& name, double factor, QFont::Weight weight = QFont::Normal) {
-    auto* label = new QLabel;
-    label->setAccessibleName(name);
+    auto* label = new ReadOut(name);
     label->setFont(larger_font(label->font(), factor, weight));
     label->setWordWrap(true);
     label->setTextInteractionFlags(Qt::TextSelectableByMouse);
@@ -230,7 +230,7 @@ void WorkAlongView::show_finished() {
     words_->setText(empty ? tr("This piece has no rounds yet.") : name_in_words(session_.piece()->name));
     const int make = session_.piece() != nullptr ? session_.piece()->make : 1;
     stitches_->setText(make > 1 && !empty ? tr("The toy needs %1 of these.").arg(make) : QString());
-    next_->clear();
+    next_->setText({});
 }
 
 void WorkAlongView::show_coming_up() {

@@ -8,8 +8,8 @@ namespace roundwright {
 namespace {
 
 /// Without their first letters, so that a mnemonic ("C&olour") stays in its place.
-constexpr std::array<std::pair<QStringView, QStringView>, 3> spellings{
-    {{u"olour", u"olor"}, {u"illimetre", u"illimeter"}, {u"entimetre", u"entimeter"}}};
+constexpr std::array<std::pair<QStringView, QStringView>, 4> spellings{
+    {{u"olour", u"olor"}, {u"illimetre", u"illimeter"}, {u"entimetre", u"entimeter"}, {u"grey", u"gray"}}};
 
 bool is_left_alone(std::string_view context) { return context == "Pattern" || context == "FirstToy"; }
 

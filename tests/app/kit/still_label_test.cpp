@@ -40,7 +40,7 @@ TEST(StillLabel, ShowsWhatIsCutInTheToolTip) {
     label.show();
     label.say(sentence);
     EXPECT_EQ(label.toolTip(), sentence);
-    EXPECT_EQ(label.accessibleDescription(), sentence);
+    EXPECT_EQ(label.spoken(), QStringLiteral("Size: ") + sentence);
     label.resize(4000, 20);
     QCoreApplication::processEvents();
     EXPECT_EQ(label.text(), sentence);

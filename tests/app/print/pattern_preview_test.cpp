@@ -7,6 +7,7 @@
 #include <QFile>
 #include <QLabel>
 
+#include "app/kit/read_out.h"
 #include "app/print/pages_view.h"
 #include "app/print/pattern_files.h"
 #include "app/print/thumbnails_model.h"
@@ -44,8 +45,8 @@ TEST(PatternPreview, SaysWhatAStrangerWouldStillAsk) {
     PatternPreview preview(session);
     preview.show();
     const auto* label = [&]() -> QLabel* {
-        for (auto* found : preview.findChildren<QLabel*>())
-            if (found->accessibleName() == QStringLiteral("What a reader might still ask")) return found;
+        for (auto* found : preview.findChildren<ReadOut*>())
+            if (found->name() == QStringLiteral("What a reader might still ask")) return found;
         return nullptr;
     }();
     ASSERT_NE(label, nullptr);

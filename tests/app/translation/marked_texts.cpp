@@ -19,6 +19,7 @@
 #include <QRegularExpression>
 #include <QTabWidget>
 
+#include "app/kit/read_out.h"
 #include "render/wording/plurals.h"
 #include "tests/app/translation/found_texts.h"
 
@@ -98,6 +99,8 @@ class Listener {
   private:
     void hear_parts(const QWidget& widget) {
         if (const auto* label = qobject_cast<const QLabel*>(&widget)) hear(widget, "label", label->text());
+        if (const auto* read_out = qobject_cast<const app::ReadOut*>(&widget))
+            hear(widget, "read-out", read_out->name());
         if (const auto* button = qobject_cast<const QAbstractButton*>(&widget))
             hear(widget, "button", button->text());
         if (const auto* group = qobject_cast<const QGroupBox*>(&widget))
