@@ -57,5 +57,74 @@ TEST_F(HeardTest, TheChecksTellTheirCurrentOneWhileTheyHaveTheKeyboard) {
     EXPECT_EQ(phantoms(), "");
 }
 
+class NewsTest : public HeardTest {
+  protected:
+    void SetUp() override {
+        HeardTest::SetUp();
+        if (IsSkipped()) return;
+        maker.session.start(toy_of({6, 12, 18, 18, 12, 6}));
+        (void)said();
+    }
+    /// What was said until the hand has rested.
+    [[nodiscard]] QStringList said() {
+        EXPECT_TRUE(wait_for_shape(maker.session));
+        QTest::qWait(900);
+        return listener.take_said();
+    }
+    [[nodiscard]] std::string said_in_one() { return said().join(QStringLiteral(" | ")).toStdString(); }
+};
+
+TEST_F(NewsTest, ACountIsSaidOnceWithWhatItMakesOfTheShape) {
+    maker.click_cell(3);
+    (void)said();
+    maker.type(QStringLiteral("24"));
+    const QString heard = said().join(u' ');
+    EXPECT_TRUE(heard.startsWith(QStringLiteral("Round 4: 24 stitches, 6 more."))) << heard.toStdString();
+    EXPECT_EQ(heard.count(QStringLiteral("mm wide")), 1) << heard.toStdString();
+    maker.press(Qt::Key_Return);
+    EXPECT_FALSE(said_in_one().starts_with("Round 4")) << "it was said while it was typed";
+    EXPECT_EQ(phantoms(), "");
+}
+
+TEST_F(NewsTest, TypingFastIsNotTalkedOver) {
+    maker.window->fast_entry().focus_line();
+    (void)said();
+    for (const QChar letter : QStringLiteral("6, 12, 18, 24")) {
+        maker.type(letter);
+        QTest::qWait(60);
+    }
+    EXPECT_EQ(listener.take_said(), QStringList());
+    EXPECT_TRUE(said_in_one().starts_with("4 rounds")) << maker.window->fast_entry().understood().toStdString();
+    maker.press(Qt::Key_Return);
+    EXPECT_TRUE(said_in_one().starts_with("Added: "));
+    EXPECT_EQ(phantoms(), "");
+}
+
+TEST_F(NewsTest, AnEntryThatIsNotUnderstoodStaysSaidUntilItIsDealtWith) {
+    maker.window->fast_entry().focus_line();
+    maker.type(QStringLiteral("6, zz"));
+    (void)said();
+    maker.press(Qt::Key_Return);
+    const QStringList why = said();
+    ASSERT_EQ(why.size(), 1);
+    EXPECT_EQ(maker.window->announcer().shown(), why.front());
+    maker.press(Qt::Key_F7);
+    EXPECT_EQ(said(), why);
+    maker.press(Qt::Key_A, Qt::ControlModifier);
+    maker.press(Qt::Key_Backspace);
+    EXPECT_NE(maker.window->announcer().shown(), why.front());
+}
+
+TEST_F(NewsTest, ARoundThatBeginsToRuffleAndAMovedEyeAreSaid) {
+    maker.table().setFocus();
+    (void)said();
+    maker.session.edit_piece(QStringLiteral("Set"),
+                             [](Piece& piece) { piece.rounds[2].working = WorkedEvenly{24}; });
+    EXPECT_NE(said_in_one().find("Round 3 begins to ruffle."), std::string::npos);
+    maker.session.edit_piece(QStringLiteral("Eyes"), [](Piece& piece) { piece.features.push_back({}); });
+    EXPECT_NE(said_in_one().find("between rounds"), std::string::npos);
+    EXPECT_EQ(phantoms(), "");
+}
+
 }  // namespace
 }  // namespace roundwright::app
