@@ -70,7 +70,7 @@ bool Announcements::line_is_typed() const {
 /// The latest answer of the solver is waited for; it starts the rest anew.
 void Announcements::tell_news() {
     if (line_is_typed()) {
-        if (line_.problem().isEmpty()) understood_ = line_.what_was_understood();
+        if (line_.problem().isEmpty()) understood_ = as_sentence(line_.what_was_understood());
         announcer_.say(understood_topic, line_.problem().isEmpty() ? understood_ : line_.problem(),
                        Weight::count);
     }
