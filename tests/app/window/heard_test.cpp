@@ -77,12 +77,12 @@ class NewsTest : public HeardTest {
 TEST_F(NewsTest, ACountIsSaidOnceWithWhatItMakesOfTheShape) {
     maker.click_cell(3);
     (void)said();
-    maker.type(QStringLiteral("24"));
+    maker.type(QStringLiteral("24x4"));
     const QString heard = said().join(u' ');
-    EXPECT_TRUE(heard.startsWith(QStringLiteral("Round 4: 24 stitches, 6 more."))) << heard.toStdString();
+    EXPECT_TRUE(heard.startsWith(QStringLiteral("Rounds 4 to 7: 24, 24, 24, 24."))) << heard.toStdString();
     EXPECT_EQ(heard.count(QStringLiteral("mm wide")), 1) << heard.toStdString();
     maker.press(Qt::Key_Return);
-    EXPECT_FALSE(said_in_one().starts_with("Round 4")) << "it was said while it was typed";
+    EXPECT_FALSE(said_in_one().starts_with("Rounds 4")) << "it was said while it was typed";
     EXPECT_EQ(phantoms(), "");
 }
 
