@@ -37,8 +37,8 @@ class AnnouncedAtACell {
 };
 
 /// Says what happens in a window to assistive technology, and in a line that stays (`shown`). Messages that
-/// come within a short time are one, in the order of their weight; news that was said last of its topic is not
-/// said again. From Qt 6.8 on they are announcements; before, they become the description of what has the
+/// come within a short time are one, in the order of their weight; news that was said last of its topic is
+/// not said again. From Qt 6.8 on they are announcements; before, they become the description of what has the
 /// keyboard, which has its own back when the keyboard leaves it.
 class Announcer : public QObject {
     Q_OBJECT

@@ -12,7 +12,7 @@
 namespace roundwright::app {
 namespace {
 
-constexpr int rest_ms = 500;     // longer than between two keys of a count
+constexpr int rest_ms = 500;    // longer than between two keys of a count
 constexpr int most_checks = 2;  // that are read out at once
 
 const auto understood_topic = QStringLiteral("understood");
@@ -121,7 +121,8 @@ void Announcements::tell_checks(const std::vector<int>& rounds_told) {
     for (const CheckAsHeard& check : now) {
         keys.insert(check.key);
         if (known_checks_.contains(check.key)) continue;
-        const bool told = check.round >= 0 && std::ranges::find(rounds_told, check.round) != rounds_told.end();
+        const bool told =
+            check.round >= 0 && std::ranges::find(rounds_told, check.round) != rounds_told.end();
         if (told || ++came > most_checks) continue;
         come << check.words;
     }
@@ -129,7 +130,8 @@ void Announcements::tell_checks(const std::vector<int>& rounds_told) {
     const auto stays = [&keys](const CheckKey& key) { return keys.contains(key); };
     const bool gone = !std::ranges::all_of(known_checks_, stays);
     if (gone && keys.empty()) come << tr("Nothing to fix");
-    if (gone && !keys.empty() && came == 0) come << tr("%n check(s) left", nullptr, static_cast<int>(keys.size()));
+    if (gone && !keys.empty() && came == 0)
+        come << tr("%n check(s) left", nullptr, static_cast<int>(keys.size()));
     if (knows_checks_) announcer_.say(checks_topic, joined_sentences(come), Weight::checks);
     known_checks_ = std::move(keys);
     knows_checks_ = true;

@@ -69,8 +69,9 @@ QString count_news(const std::vector<int>& before, const std::vector<int>& now) 
     const int end = size_of(now) - after;
     const int removed = size_of(before) - size_of(now);
     if (end <= first)
-        return as_sentence(PieceNewsText::tr("%1 removed; %2 now")
-                               .arg(rounds_phrase(numbers(first, first + removed)), rounds_words(size_of(now))));
+        return as_sentence(
+            PieceNewsText::tr("%1 removed; %2 now")
+                .arg(rounds_phrase(numbers(first, first + removed)), rounds_words(size_of(now))));
     return as_sentence(
         PieceNewsText::tr("%1: %2").arg(rounds_phrase(numbers(first, end)), counts_text(now, first, end)));
 }
@@ -138,7 +139,8 @@ QString feature_news(const std::vector<Feature>& before, const std::vector<Featu
 }  // namespace
 
 PieceAsHeard PieceAsHeard::of(const Piece& piece, const PieceStudy& study) {
-    PieceAsHeard heard{stitch_counts(study.graph().graph), {}, study.measures().usable(), 0, 0, piece.features};
+    PieceAsHeard heard{
+        stitch_counts(study.graph().graph), {}, study.measures().usable(), 0, 0, piece.features};
     for (const RoundLie& lie : study.lies()) heard.lies.push_back(lie.lie);
     if (!heard.has_size) return heard;
     heard.width_mm = study.measures().width_mm;

@@ -39,7 +39,10 @@ QLabel* big_label(const QString& name, double factor, QFont::Weight weight = QFo
 }  // namespace
 
 WorkAlongView::WorkAlongView(DocumentSession& session, RoundClock clock, QWidget* parent)
-    : QWidget(parent, Qt::Window), session_(session), work_(session, std::move(clock)), announcer_(new Announcer(this)) {
+    : QWidget(parent, Qt::Window),
+      session_(session),
+      work_(session, std::move(clock)),
+      announcer_(new Announcer(this)) {
     setWindowTitle(tr("Work along"));
     build();
     add_shortcuts();
@@ -223,18 +226,16 @@ void WorkAlongView::undo_or_redo(bool undo) {
 void WorkAlongView::say_where() {
     const auto [done, all] = work_.share_done();
     const QString piece = session_.piece() != nullptr ? name_in_words(session_.piece()->name) : QString();
-    announcer_->answer(joined_sentences(
-        {tr("%1: %2").arg(piece, round_in_hand()), tr("%1 of %2 done").arg(done).arg(stitches_words(all)),
-         coming_up_->text().replace(u'\n', u' ')}));
+    announcer_->answer(joined_sentences({tr("%1: %2").arg(piece, round_in_hand()),
+                                         tr("%1 of %2 done").arg(done).arg(stitches_words(all)),
+                                         coming_up_->text().replace(u'\n', u' ')}));
 }
 
 /// "round 4: [2 sc, inc] x 6, 24 stitches"
 QString WorkAlongView::round_in_hand() const {
     if (work_.rounds() == 0) return words_->text();
     if (work_.finished()) return number_->text();
-    return tr("round %1: %2, %3")
-        .arg(work_.round() + 1)
-        .arg(work_.words_of(work_.round()), stitches_text());
+    return tr("round %1: %2, %3").arg(work_.round() + 1).arg(work_.words_of(work_.round()), stitches_text());
 }
 
 QString WorkAlongView::after_a_round() const {

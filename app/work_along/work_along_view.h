@@ -18,9 +18,9 @@ namespace roundwright::app {
 
 class Announcer;
 
-/// A window to follow along with the hook in hand: the round in hand in large type, what comes next, each step
-/// by the touch of one key and spoken. A key that is held down acts once, and for a moment after a round is
-/// done no other can be. Progress and times are kept in the toy; every tick is an undo step.
+/// A window to follow along with the hook in hand: the round in hand in large type, what comes next, each
+/// step by the touch of one key and spoken. A key that is held down acts once, and for a moment after a round
+/// is done no other can be. Progress and times are kept in the toy; every tick is an undo step.
 class WorkAlongView : public QWidget {
     Q_OBJECT
   public:

@@ -6,6 +6,7 @@
 #pragma GCC diagnostic ignored "-Wpedantic"
 #pragma GCC diagnostic ignored "-Wshadow"
 #include <private/qguiapplication_p.h>
+
 #include <qpa/qplatformaccessibility.h>
 #include <qpa/qplatformintegration.h>
 #pragma GCC diagnostic pop

@@ -145,8 +145,7 @@ TEST_F(WorkingViewTest, EnterPressesTheButtonWithTheFocus) {
 TEST_F(WorkingViewTest, EveryStepHasAKeyAndIsSpoken) {
     const Listener listener;
     press(Qt::Key_PageDown);
-    EXPECT_EQ(view->said().toStdString(),
-              "Round 1 done. Next, round 2: inc around, 12 stitches.");
+    EXPECT_EQ(view->said().toStdString(), "Round 1 done. Next, round 2: inc around, 12 stitches.");
     press(Qt::Key_Right);
     press(Qt::Key_Right);
     EXPECT_TRUE(view->said().startsWith(QStringLiteral("2 of 12 stitches"))) << view->said().toStdString();
