@@ -6,6 +6,7 @@
 #include <QVBoxLayout>
 
 #include "app/checks/checks_delegate.h"
+#include "app/kit/true_focus.h"
 #include "render/wording/cure_words.h"
 
 namespace roundwright::app {
@@ -20,7 +21,7 @@ ChecksList::ChecksList(DocumentSession& session, QWidget* parent)
     : QWidget(parent),
       model_(session),
       title_(new QLabel(this)),
-      view_(new QListView(this)),
+      view_(new TrueFocus<QListView>(this)),
       nothing_(new QLabel(tr("Nothing to fix."), view_->viewport())) {
     auto* delegate = new ChecksDelegate(view_);
     view_->setModel(&model_);

@@ -20,6 +20,7 @@ class ChecksList : public QWidget {
     void step(int by);
     void cure_current();
     [[nodiscard]] QListView* view() { return view_; }
+    [[nodiscard]] const ChecksModel& model() const { return model_; }
     [[nodiscard]] QString title() const { return title_->text(); }
     [[nodiscard]] QSize sizeHint() const override;
     [[nodiscard]] QSize minimumSizeHint() const override;

@@ -16,6 +16,7 @@
 #include "app/face/face_scene.h"
 #include "app/face/features_model.h"
 #include "app/kit/field_widgets.h"
+#include "app/kit/true_focus.h"
 #include "core/face/feature_fit.h"
 #include "core/face/first_feature.h"
 #include "core/face/opening.h"
@@ -29,7 +30,7 @@ FacePanel::FacePanel(DocumentSession& session, QWidget* parent)
     : QWidget(parent),
       session_(session),
       model_(new FeaturesModel(session, this)),
-      list_(new QListView),
+      list_(new TrueFocus<QListView>),
       add_(new QPushButton(tr("&Add"))),
       remove_(new QPushButton(tr("&Remove"))),
       place_(new QPushButton(tr("&Place with a click"))),

@@ -13,6 +13,7 @@
 #include "app/files/left_words.h"
 #include "app/kept/same_file.h"
 #include "app/kit/read_out.h"
+#include "app/kit/true_focus.h"
 #include "app/storage/disk_words.h"
 
 namespace roundwright::app {
@@ -38,7 +39,7 @@ RecoveryDialog::RecoveryDialog(const Autosave& autosave, std::vector<LeftBehind>
       left_(std::move(left)),
       document_(std::move(document)),
       heading_(plain_label({}, this)),
-      list_(new QListWidget(this)),
+      list_(new TrueFocus<QListWidget>(this)),
       details_(plain_label(tr("What is in this copy"), this)),
       back_(nullptr) {
     setObjectName(QStringLiteral("recovery"));

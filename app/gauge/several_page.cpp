@@ -14,6 +14,7 @@
 #include "app/gauge/gauge_pages.h"
 #include "app/gauge/measurement_dialog.h"
 #include "app/kit/field_widgets.h"
+#include "app/kit/true_focus.h"
 #include "core/gauge/offered_circle.h"
 
 namespace roundwright::app {
@@ -37,7 +38,7 @@ SeveralPage::SeveralPage(DocumentSession& session, QAction* from_finished_piece,
     : QWidget(parent),
       session_(session),
       model_(new MeasurementsModel(session, this)),
-      list_(new QListView),
+      list_(new TrueFocus<QListView>),
       disagreement_(words_label(tr("Which measurement disagrees"))),
       add_(button(tr("&Add"))),
       edit_(button(tr("&Change…"))),

@@ -18,6 +18,7 @@
 
 #include "app/kit/cell_delegate.h"
 #include "app/kit/field_widgets.h"
+#include "app/kit/true_focus.h"
 #include "app/materials/yarns_model.h"
 #include "core/gauge/hook.h"
 #include "core/gauge/usual_gauge.h"
@@ -60,7 +61,7 @@ YarnPanel::YarnPanel(DocumentSession& session, QWidget* parent)
     : QWidget(parent),
       session_(session),
       model_(new YarnsModel(session, this)),
-      list_(new QListView),
+      list_(new TrueFocus<QListView>),
       add_(new QPushButton(tr("&Add yarn"))),
       remove_(new QPushButton(tr("&Remove"))),
       colour_(new QPushButton(tr("Choose…"))),

@@ -21,6 +21,7 @@
 #include "app/kit/field_widgets.h"
 #include "app/kit/icons.h"
 #include "app/kit/room_on_screen.h"
+#include "app/kit/true_focus.h"
 #include "app/print/pages_view.h"
 #include "app/print/pattern_files.h"
 #include "app/print/print_pattern.h"
@@ -91,7 +92,7 @@ PatternPreview::PatternPreview(DocumentSession& session, QWidget* parent)
       session_(session),
       view_(new PagesView),
       thumbnails_(new ThumbnailsModel(this)),
-      thumbnail_list_(new QListView),
+      thumbnail_list_(new TrueFocus<QListView>),
       paper_(new QComboBox),
       terms_(new QComboBox),
       units_(new QComboBox),

@@ -20,6 +20,7 @@
 
 #include "app/kit/room_on_screen.h"
 #include "app/kit/theme.h"
+#include "app/kit/true_focus.h"
 #include "app/read_pattern/review_model.h"
 #include "render/wording/counted.h"
 #include "render/wording/diagnostic_sentence.h"
@@ -61,9 +62,9 @@ PatternReview::PatternReview(DocumentSession& session, const QString& text, QWid
       session_(session),
       draft_(session.drafts(), pattern_review_draft),
       source_(new QPlainTextEdit),
-      understood_(new QTableView),
+      understood_(new TrueFocus<QTableView>),
       model_(new ReviewModel(this)),
-      problems_(new QListWidget),
+      problems_(new TrueFocus<QListWidget>),
       mend_(new QPushButton(tr("&Fix"))),
       terms_(new QComboBox),
       summary_(new QLabel(tr("Reading…"))),

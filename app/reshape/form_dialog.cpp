@@ -15,6 +15,7 @@
 #include "app/kit/plain_texts.h"
 #include "app/kit/room_on_screen.h"
 #include "app/kit/scroll_to_fit.h"
+#include "app/kit/true_focus.h"
 #include "app/reshape/form_fields.h"
 #include "app/reshape/form_icon.h"
 #include "app/reshape/outline_view.h"
@@ -61,7 +62,7 @@ void FormDialog::build() {
 }
 
 QWidget* FormDialog::questions() {
-    kinds_ = new QListWidget;
+    kinds_ = new TrueFocus<QListWidget>;
     kinds_->setAccessibleName(tr("Kind of shape"));
     kinds_->setIconSize(QSize(form_icon_size, form_icon_size));
     for (const FormKind kind : kinds)

@@ -12,6 +12,7 @@
 #include <QVBoxLayout>
 
 #include "app/kit/field_widgets.h"
+#include "app/kit/true_focus.h"
 #include "app/reshape/rounds_comparison_model.h"
 #include "app/reshape/ways_model.h"
 #include "render/wording/measure_words.h"
@@ -22,7 +23,7 @@ namespace {
 constexpr int least_width = 340;
 
 QTableView* quiet_table(const QString& name, QAbstractItemModel* model) {
-    auto* table = new QTableView;
+    auto* table = new TrueFocus<QTableView>;
     table->setModel(model);
     table->setAccessibleName(name);
     table->setSelectionBehavior(QAbstractItemView::SelectRows);

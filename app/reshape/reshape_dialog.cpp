@@ -8,8 +8,10 @@
 #include <QPushButton>
 #include <QScrollArea>
 #include <QScrollBar>
+#include <QShortcut>
 #include <QVBoxLayout>
 
+#include "app/kit/announcer.h"
 #include "app/kit/field_widgets.h"
 #include "app/kit/room_on_screen.h"
 #include "app/kit/scroll_to_fit.h"
@@ -21,6 +23,8 @@
 
 namespace roundwright::app {
 namespace {
+
+const auto answer_topic = QStringLiteral("answer");
 
 std::shared_ptr<const PieceForm> form_of(const DocumentSession& session) {
     const auto study = session.study(session.current_piece());
@@ -37,6 +41,7 @@ ReshapeDialog::ReshapeDialog(DocumentSession& session, QWidget* parent)
       session_(session),
       piece_(session.current_piece()),
       form_(form_of(session)),
+      announcer_(new Announcer(this)),
       questions_(new ReshapeQuestions(session.preferences(), session.toy(), *form_)),
       answers_(new ReshapeAnswers(session.preferences())),
       preview_(new PreviewStack(session.preferences())),
@@ -139,6 +144,8 @@ void ReshapeDialog::connect_all() {
         preview_->set_shows_fabric(fabric);
         show_legend();
     });
+    auto* again = new QShortcut(Qt::Key_F7, this);
+    connect(again, &QShortcut::activated, announcer_, &Announcer::say_again);
     connect(preview_, &PreviewStack::failed, this, [this](const QString& why) {
         as_fabric_->setChecked(false);
         legend_->setText(why);
@@ -243,6 +250,7 @@ void ReshapeDialog::propose(ReshapeProposal proposal) {
 void ReshapeDialog::show_nothing(const QString& why) {
     proposal_.reset();
     answers_->show_nothing(why);
+    announcer_->say(answer_topic, why, Weight::answer);
     preview_->outline().set_new(std::nullopt);
     apply_->setEnabled(false);
 }
@@ -273,8 +281,9 @@ QString ReshapeDialog::remarks() const {
 
 void ReshapeDialog::show_proposal() {
     const Reshaped& made = proposal_->made;
-    answers_->show_answer({answer_words(), frog_back_words(proposal_->back), remarks()},
-                          compare(*form_, made.form));
+    const QString back = frog_back_words(proposal_->back);
+    answers_->show_answer({answer_words(), back, remarks()}, compare(*form_, made.form));
+    announcer_->say(answer_topic, joined_sentences({answer_words(), back}), Weight::answer);
     preview_->outline().set_new(made.form.outline());
     auto toy = std::make_shared<Toy>(proposal_->whole_toy ? *proposal_->whole_toy : session_.toy());
     toy->pieces[static_cast<std::size_t>(piece_)] = made.form.piece;

@@ -17,6 +17,7 @@ class QVBoxLayout;
 
 namespace roundwright::app {
 
+class Announcer;
 class HandSculpting;
 class PreviewStack;
 class ReshapeAnswers;
@@ -65,6 +66,7 @@ class ReshapeDialog : public QDialog {
     std::optional<double> off_line_mm_;  ///< of a proposal by hand, from the line drawn
     render::Background task_;
 
+    Announcer* announcer_;
     ReshapeQuestions* questions_;
     ReshapeAnswers* answers_;
     PreviewStack* preview_;

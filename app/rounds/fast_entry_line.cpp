@@ -154,6 +154,7 @@ void FastEntryLine::show_understood() {
 
 void FastEntryLine::add_rounds() {
     if (!reading_.can_be_added()) {
+        if (!reading_.problem.isEmpty()) Q_EMIT not_understood(reading_.problem);
         if (reading_.problem_length > 0) line_->setSelection(reading_.problem_at, reading_.problem_length);
         return;
     }

@@ -30,9 +30,13 @@ class FastEntryLine : public QWidget {
     void bring_back(const QString& typed);
     [[nodiscard]] QLineEdit* line() { return line_; }
     [[nodiscard]] QString understood() const { return understood_->text(); }
+    /// Of what stands in the line: "4 rounds of 24", and what is wrong with it; empty: nothing.
+    [[nodiscard]] const QString& what_was_understood() const { return reading_.understood; }
+    [[nodiscard]] const QString& problem() const { return reading_.problem; }
 
   Q_SIGNALS:
     void rounds_added();
+    void not_understood(const QString& why);  ///< Enter was pressed, and nothing could be added
     void pattern_pasted(const QString& text);
     void left_upwards();  ///< by the Up key
 

@@ -185,6 +185,7 @@ const PieceStudy* RoundsModel::fitting_study() const {
 QVariant RoundsModel::data(const QModelIndex& index, int role) const {
     if (!checkIndex(index, CheckIndexOption::IndexIsValid)) return {};
     const auto column = column_of(index);
+    if (role == Qt::AccessibleDescriptionRole && announced_at_ == index) return announced_;
     if (role == Qt::TextAlignmentRole && is_numeric(column))
         return QVariant(Qt::AlignRight | Qt::AlignVCenter);
     if (is_next_round(index)) {
@@ -215,6 +216,11 @@ QVariant RoundsModel::data(const QModelIndex& index, int role) const {
             break;
     }
     return {};
+}
+
+void RoundsModel::set_announced(const QModelIndex& cell, const QString& words) {
+    announced_at_ = cell;
+    announced_ = words;
 }
 
 QString RoundsModel::text(int round, RoundColumn column) const {

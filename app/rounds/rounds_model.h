@@ -7,6 +7,7 @@
 #include <QAbstractTableModel>
 #include <QIcon>
 
+#include "app/kit/announcer.h"
 #include "app/rounds/round_edits.h"
 #include "app/session/document_session.h"
 #include "core/face/work_steps.h"
@@ -17,7 +18,7 @@ enum class RoundColumn { number, stitches, change, words, yarn, lie, width };
 inline constexpr int round_columns = 7;
 
 /// The rounds of the current piece as a table, and one row more where the next round is typed.
-class RoundsModel : public QAbstractTableModel {
+class RoundsModel : public QAbstractTableModel, public AnnouncedAtACell {
     Q_OBJECT
   public:
     explicit RoundsModel(DocumentSession& session, QObject* parent = nullptr);
@@ -38,6 +39,7 @@ class RoundsModel : public QAbstractTableModel {
     /// What was typed as the words of a round, or of the next.
     bool set_words(int row, const QString& text);
     bool set_yarn(const std::vector<int>& rounds, int yarn);
+    void set_announced(const QModelIndex& cell, const QString& words) override;
     [[nodiscard]] RoundEdits& edits() { return edits_; }
     [[nodiscard]] DocumentSession& session() { return session_; }
 
@@ -95,6 +97,8 @@ class RoundsModel : public QAbstractTableModel {
     int next_number_ = 1;          ///< shown on the row for the next round
     std::vector<Row> rows_;
     std::shared_ptr<const PieceStudy> study_;
+    QPersistentModelIndex announced_at_;
+    QString announced_;
     std::vector<WorkStep> steps_;  ///< what is due between the rounds, in their order
 };
 

@@ -30,7 +30,7 @@ bool starts_words(const QString& typed) {
 }  // namespace
 
 RoundsView::RoundsView(RoundsModel& model, QWidget* parent)
-    : QTableView(parent), model_(model), delegate_(new RoundsDelegate(model, this)) {
+    : TrueFocus(parent), model_(model), delegate_(new RoundsDelegate(model, this)) {
     setModel(&model_);
     connect(delegate_, &RoundsDelegate::ended, this, &RoundsView::end_edit);
     connect(delegate_, &RoundsDelegate::typed_changed, this, &RoundsView::typed_changed);

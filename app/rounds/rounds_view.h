@@ -2,6 +2,7 @@
 
 #include <QTableView>
 
+#include "app/kit/true_focus.h"
 #include "app/rounds/rounds_delegate.h"
 
 namespace roundwright::app {
@@ -10,7 +11,7 @@ class RoundsModel;
 
 /// The table of rounds and its keyboard: type a number, +6, -6 or = to set a count, letters to write words;
 /// Enter goes on to the next round; F2 or Tab goes to the words.
-class RoundsView : public QTableView {
+class RoundsView : public TrueFocus<QTableView> {
     Q_OBJECT
   public:
     explicit RoundsView(RoundsModel& model, QWidget* parent = nullptr);

@@ -8,11 +8,13 @@
 #include <QCoreApplication>
 #include <QKeyEvent>
 #include <QLabel>
+#include <QListView>
 #include <QPainter>
 #include <QPainterPath>
 #include <QStringListModel>
 
 #include "app/kit/theme.h"
+#include "app/kit/true_focus.h"
 #include "render/wording/counted.h"
 #include "render/wording/diagnostic_sentence.h"
 
@@ -36,6 +38,16 @@ void draw_wave(QPainter& painter, double from, double to, double y) {
     painter.drawPath(wave);
 }
 
+/// As the list is that Qt makes.
+QListView* list_of_words() {
+    auto* list = new TrueFocus<QListView>;
+    list->setEditTriggers(QAbstractItemView::NoEditTriggers);
+    list->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    list->setSelectionBehavior(QAbstractItemView::SelectRows);
+    list->setSelectionMode(QAbstractItemView::SingleSelection);
+    return list;
+}
+
 }  // namespace
 
 WordsEdit::WordsEdit(const RoundSetting& setting, YarnTable yarns, QWidget* parent)
@@ -45,6 +57,7 @@ WordsEdit::WordsEdit(const RoundSetting& setting, YarnTable yarns, QWidget* pare
       offered_(new QStringListModel(this)),
       completer_(new QCompleter(offered_, this)),
       hint_(new QLabel(parent)) {
+    completer_->setPopup(list_of_words());
     completer_->setCompletionMode(QCompleter::UnfilteredPopupCompletion);
     completer_->popup()->setAccessibleName(tr("What may come next"));
     // A sheet with rules for items only takes the frame away, and the list would lie over the table in

@@ -11,6 +11,7 @@
 #include <QTableView>
 #include <QVBoxLayout>
 
+#include "app/kit/true_focus.h"
 #include "app/reshape/outline_view.h"
 #include "core/differences/differences.h"
 #include "core/differences/piece_differences.h"
@@ -22,7 +23,7 @@ namespace roundwright::app {
 namespace {
 
 QTableView* quiet_table(QAbstractItemModel* model, const QString& name) {
-    auto* table = new QTableView;
+    auto* table = new TrueFocus<QTableView>;
     table->setModel(model);
     table->setAccessibleName(name);
     table->setSelectionBehavior(QAbstractItemView::SelectRows);

@@ -19,6 +19,7 @@
 #include "app/kit/save_path.h"
 #include "app/kit/scroll_to_fit.h"
 #include "app/kit/toy_files.h"
+#include "app/kit/true_focus.h"
 #include "app/storage/disk_words.h"
 #include "app/versions/then_and_now.h"
 #include "core/base/limits.h"
@@ -95,7 +96,7 @@ void VersionsDialog::build() {
 }
 
 QWidget* VersionsDialog::list_side() {
-    list_ = new QTableView;
+    list_ = new TrueFocus<QTableView>;
     list_->setModel(model_);
     list_->setAccessibleName(tr("Earlier versions, newest first"));
     list_->setSelectionBehavior(QAbstractItemView::SelectRows);
@@ -121,7 +122,7 @@ QWidget* VersionsDialog::list_side() {
 }
 
 QWidget* VersionsDialog::changes_side() {
-    changes_ = new QListWidget;
+    changes_ = new TrueFocus<QListWidget>;
     changes_->setAccessibleName(tr("What has changed since then"));
     changes_->setWordWrap(true);
     changes_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);

@@ -67,10 +67,12 @@ QString line_rows() {
 }
 
 QString work_along_rows() {
-    return row(HelpText::tr("Round done"), HelpText::tr("Space")) +
+    return row(HelpText::tr("Round done"), HelpText::tr("PgDown")) +
            row(HelpText::tr("Count a stitch"), HelpText::tr("Right")) +
            row(HelpText::tr("Take a stitch back"), HelpText::tr("Backspace, Left")) +
            row(HelpText::tr("A round back"), HelpText::tr("PgUp")) +
+           row(HelpText::tr("Where am I?"), HelpText::tr("Home")) +
+           row(HelpText::tr("Say again"), HelpText::tr("End, F7")) +
            row(HelpText::tr("Close"), HelpText::tr("Escape, Ctrl+W"));
 }
 

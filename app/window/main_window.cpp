@@ -34,6 +34,7 @@
 #include "app/gauge/gauge_actions.h"
 #include "app/gauge/gauge_panel.h"
 #include "app/kit/action_maker.h"
+#include "app/kit/announcer.h"
 #include "app/kit/field_rules.h"
 #include "app/kit/icons.h"
 #include "app/kit/look.h"
@@ -61,6 +62,7 @@
 #include "app/toy/toy_details.h"
 #include "app/versions/version_actions.h"
 #include "app/versions/version_store.h"
+#include "app/window/announcements.h"
 #include "app/window/help.h"
 #include "app/window/panel_column.h"
 #include "app/window/preference_actions.h"
@@ -75,7 +77,6 @@ namespace roundwright::app {
 namespace {
 
 constexpr int look_again_ms = 5000;  // as long as a busy disk holds up the end of a program
-constexpr int message_ms = 12'000;
 const auto geometry_setting = QStringLiteral("window/geometry");
 const auto columns_setting = QStringLiteral("window/columns");
 const auto rows_setting = QStringLiteral("window/rows");
@@ -94,6 +95,7 @@ MainWindow::MainWindow(DocumentSession& session, const QString& state_folder, QW
       last_chances_(autosave_),
       follower_(session, state_folder),
       theme_(session.preferences()),
+      announcer_(new Announcer(this)),
       notices_(new NoticeBar(this)),
       rounds_model_(new RoundsModel(session, this)),
       rounds_view_(new RoundsView(*rounds_model_, this)),
@@ -119,6 +121,7 @@ MainWindow::MainWindow(DocumentSession& session, const QString& state_folder, QW
     build_menus();
     lay_out();
     follow_session();
+    announce();
     follow_keeping();
     restore_places();
     show_name();
@@ -326,6 +329,7 @@ void MainWindow::fill_help_menu(QMenu* menu) {
         {tr("Go to the &rounds"), Qt::Key_F6, [this] { go_to_rounds(Qt::ShortcutFocusReason); }},
         {tr("Go to the &next rounds line"), Qt::CTRL | Qt::Key_J, [this] { fast_entry_->focus_line(); }},
         {tr("Go to the no&tices"), Qt::SHIFT | Qt::Key_F6, [this] { notices_->take_keyboard(); }},
+        {tr("&Say again"), Qt::Key_F7, [this] { announcer_->say_again(); }},
         {tr("&About Roundwright"), Qt::SHIFT | Qt::Key_F1, [this] { show_about(*this); }}};
     for (const auto& [text, keys, act] : actions) {
         auto* action = make_action(this, text, keys);
@@ -359,7 +363,6 @@ void MainWindow::follow_session() {
     connect(rounds_model_, &RoundsModel::entry_refused, this, &MainWindow::tell);
     connect(&versions_, &VersionKeeper::keeping_failed, this, &MainWindow::tell);
     connect(files_, &DocumentFiles::gave_up, &versions_, &VersionKeeper::keep_given_up);
-    connect(&session_.undo_stack(), &QUndoStack::indexChanged, statusBar(), &QStatusBar::clearMessage);
     connect(&session_, &DocumentSession::study_ready, this, &MainWindow::show_counts);
     connect(&session_, &DocumentSession::current_piece_changed, this, &MainWindow::show_counts);
     connect(round_actions_, &RoundActions::text_pasted, fast_entry_, &FastEntryLine::take_text);
@@ -425,8 +428,17 @@ void MainWindow::show_name() {
     setWindowModified(session_.modified());
 }
 
-void MainWindow::tell(const QString& text) {
-    statusBar()->showMessage(plain_message(text).replace(u'\n', u' '), message_ms);
+/// Stays until the next step is made, or it is dealt with.
+void MainWindow::tell(const QString& text) { announcer_->complain(plain_message(text).replace(u'\n', u' ')); }
+
+void MainWindow::announce() {
+    new Announcements(session_, *announcer_, checks_->model(), *fast_entry_, this);
+    connect(announcer_, &Announcer::shown_changed, this, &MainWindow::show_said);
+}
+
+void MainWindow::show_said(const QString& words) {
+    words.isEmpty() ? statusBar()->clearMessage() : statusBar()->showMessage(words);
+    statusBar()->setToolTip(words);
 }
 
 // --- beginning and end

@@ -15,6 +15,7 @@ class QSplitter;
 
 namespace roundwright::app {
 
+class Announcer;
 class ChartWindow;
 class ChecksList;
 class DocumentFiles;
@@ -63,6 +64,7 @@ class MainWindow : public QMainWindow {
     /// Where what lasts is said: put up by its cause, taken down when that is gone.
     [[nodiscard]] NoticeBar& notices() { return *notices_; }
     [[nodiscard]] FileFollower& follower() { return follower_; }
+    [[nodiscard]] Announcer& announcer() { return *announcer_; }
 
   protected:
     void showEvent(QShowEvent* event) override;
@@ -87,6 +89,8 @@ class MainWindow : public QMainWindow {
     void say_what_was_left();
     void show_name();
     void tell(const QString& text);
+    void announce();
+    void show_said(const QString& words);
     void set_up_scene();
     [[nodiscard]] bool wants_less_motion() const;
     [[nodiscard]] bool open_last_toy();
@@ -107,6 +111,7 @@ class MainWindow : public QMainWindow {
     LastChances last_chances_;
     FileFollower follower_;
     Theme theme_;
+    Announcer* announcer_;
     NoticeBar* notices_;
     RoundsModel* rounds_model_;
     RoundsView* rounds_view_;

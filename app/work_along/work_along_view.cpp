@@ -15,6 +15,7 @@
 #include <QSignalBlocker>
 #include <QVBoxLayout>
 
+#include "app/kit/announcer.h"
 #include "app/kit/field_widgets.h"
 #include "app/kit/flow_layout.h"
 #include "app/kit/read_out.h"
@@ -39,7 +40,10 @@ QLabel* big_label(const QString& name, double factor, QFont::Weight weight = QFo
 }  // namespace
 
 WorkAlongView::WorkAlongView(DocumentSession& session, RoundClock clock, QWidget* parent)
-    : QWidget(parent, Qt::Window), session_(session), work_(session, std::move(clock)) {
+    : QWidget(parent, Qt::Window),
+      session_(session),
+      work_(session, std::move(clock)),
+      announcer_(new Announcer(this)) {
     setWindowTitle(tr("Work along"));
     build();
     add_shortcuts();
@@ -65,11 +69,16 @@ void WorkAlongView::build() {
     progress_->setAccessibleName(tr("Progress of the piece"));
     times_ = big_label(tr("Time taken and time left"), 1.1);
     measure_ = new QCheckBox(tr("&Time my rounds"));
-    done_ = new QPushButton(tr("Round done (Space)"));
+    done_ = new QPushButton(tr("Round done (Page Down)"));
     back_ = new QPushButton(tr("Round back (Page Up)"));
     stitch_back_ = new QPushButton(tr("Stitch back (Backspace)"));
     stitch_ = new QPushButton(tr("Count a stitch (→)"));
     again_ = new QPushButton(tr("Begin &again"));
+    where_ = new QPushButton(tr("Where am I? (Home)"));
+    say_again_ = new QPushButton(tr("Say again (End)"));
+    said_ = new QLabel;
+    said_->setWordWrap(true);
+    said_->setTextFormat(Qt::PlainText);
     done_->setFont(larger_font(done_->font(), 1.4, QFont::DemiBold));
     for (auto* button : {back_, stitch_back_, stitch_})
         button->setFont(larger_font(button->font(), 1.1, QFont::Normal));
@@ -79,6 +88,8 @@ void WorkAlongView::build() {
     auto* top = new QHBoxLayout;
     top->addWidget(pieces_);
     top->addStretch(1);
+    top->addWidget(where_);
+    top->addWidget(say_again_);
     top->addWidget(measure_);
     top->addWidget(again_);
     auto* buttons = new QHBoxLayout;
@@ -100,6 +111,7 @@ void WorkAlongView::build() {
     layout->addWidget(coming_up_);
     layout->addStretch(1);
     layout->addWidget(times_);
+    layout->addWidget(said_);
     layout->addWidget(progress_);
     layout->addLayout(buttons);
     resize(room_on_screen(*this, {860, 600}));
@@ -107,30 +119,37 @@ void WorkAlongView::build() {
 
 void WorkAlongView::add_shortcuts() {
     const std::pair<Qt::Key, std::function<void()>> keys[] = {
-        {Qt::Key_Space, [this] { work_.finish_round(); }},
-        {Qt::Key_PageUp, [this] { work_.go_back(); }},
-        {Qt::Key_Right, [this] { work_.count_stitch(); }},
-        {Qt::Key_Backspace, [this] { work_.take_stitch_back(); }},
-        {Qt::Key_Left, [this] { work_.take_stitch_back(); }},
+        {Qt::Key_PageDown, [this] { finish_round(); }},
+        {Qt::Key_PageUp, [this] { go_back(); }},
+        {Qt::Key_Right, [this] { count_stitch(); }},
+        {Qt::Key_Backspace, [this] { take_stitch_back(); }},
+        {Qt::Key_Left, [this] { take_stitch_back(); }},
+        {Qt::Key_Home, [this] { say_where(); }},
+        {Qt::Key_End, [this] { announcer_->say_again(); }},
+        {Qt::Key_F7, [this] { announcer_->say_again(); }},
         {Qt::Key_Escape, [this] { close(); }}};
     for (const auto& [key, act] : keys) {
         auto* shortcut = new QShortcut(QKeySequence(key), this);
+        shortcut->setAutoRepeat(false);
         connect(shortcut, &QShortcut::activated, this, act);
     }
-    for (const auto& [sequence, act] : {std::pair{QKeySequence(QKeySequence::Undo), &QUndoStack::undo},
-                                        std::pair{QKeySequence(QKeySequence::Redo), &QUndoStack::redo},
-                                        std::pair{QKeySequence(Qt::CTRL | Qt::Key_Y), &QUndoStack::redo}}) {
+    for (const auto& [sequence, undo] : {std::pair{QKeySequence(QKeySequence::Undo), true},
+                                         std::pair{QKeySequence(QKeySequence::Redo), false},
+                                         std::pair{QKeySequence(Qt::CTRL | Qt::Key_Y), false}}) {
         auto* shortcut = new QShortcut(sequence, this);
-        connect(shortcut, &QShortcut::activated, &session_.undo_stack(), act);
+        connect(shortcut, &QShortcut::activated, this, [this, back = undo] { undo_or_redo(back); });
     }
 }
 
 void WorkAlongView::connect_all() {
-    connect(done_, &QPushButton::clicked, this, [this] { work_.finish_round(); });
-    connect(back_, &QPushButton::clicked, this, [this] { work_.go_back(); });
-    connect(stitch_back_, &QPushButton::clicked, this, [this] { work_.take_stitch_back(); });
-    connect(stitch_, &QPushButton::clicked, this, [this] { work_.count_stitch(); });
-    connect(again_, &QPushButton::clicked, this, [this] { work_.begin_again(); });
+    connect(done_, &QPushButton::clicked, this, &WorkAlongView::finish_round);
+    connect(back_, &QPushButton::clicked, this, &WorkAlongView::go_back);
+    connect(stitch_back_, &QPushButton::clicked, this, &WorkAlongView::take_stitch_back);
+    connect(stitch_, &QPushButton::clicked, this, &WorkAlongView::count_stitch);
+    connect(again_, &QPushButton::clicked, this, &WorkAlongView::begin_again);
+    connect(where_, &QPushButton::clicked, this, &WorkAlongView::say_where);
+    connect(say_again_, &QPushButton::clicked, announcer_, &Announcer::say_again);
+    connect(announcer_, &Announcer::shown_changed, said_, &QLabel::setText);
     connect(measure_, &QCheckBox::toggled, this, &WorkAlongView::set_measuring);
     connect(pieces_, &QComboBox::activated, &session_, &DocumentSession::set_current_piece);
     connect(&session_, &DocumentSession::current_piece_changed, this, [this] {
@@ -148,13 +167,89 @@ void WorkAlongView::connect_all() {
     connect(&second_, &QTimer::timeout, this, &WorkAlongView::show_times);
 }
 
-/// Enter presses the button that has the focus; the space bar always ticks off a round.
+/// Enter presses the button that has the focus, as the space bar does.
 void WorkAlongView::keyPressEvent(QKeyEvent* event) {
     const bool enter = event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter;
     auto* button = qobject_cast<QAbstractButton*>(focusWidget());
+    if (enter && event->isAutoRepeat()) return;
     if (enter && button != nullptr) return button->click();
     QWidget::keyPressEvent(event);
 }
+
+// --- the steps, spoken
+
+bool WorkAlongView::locked() const { return since_done_.isValid() && since_done_.elapsed() < lock_ms_; }
+
+void WorkAlongView::finish_round() {
+    if (work_.finished() || locked() || session_.read_only()) return;
+    const int done = work_.round();
+    work_.finish_round();
+    since_done_.start();
+    announcer_->answer(joined_sentences({tr("Round %1 done").arg(done + 1), after_a_round()}));
+}
+
+/// The last stitch of a round finishes it.
+void WorkAlongView::count_stitch() {
+    if (work_.finished() || session_.read_only()) return;
+    const int round = work_.round();
+    if (work_.stitches_worked() + 1 >= work_.stitches_of(round)) return finish_round();
+    work_.count_stitch();
+    announcer_->answer(stitches_text());
+}
+
+void WorkAlongView::go_back() {
+    if (!work_.begun() || session_.read_only()) return;
+    work_.go_back();
+    announcer_->answer(tr("Back to %1").arg(round_in_hand()));
+}
+
+void WorkAlongView::take_stitch_back() {
+    if (!work_.begun() || session_.read_only()) return;
+    const int round = work_.round();
+    work_.take_stitch_back();
+    announcer_->answer(work_.round() == round
+                           ? stitches_text()
+                           : tr("Back to round %1. %2").arg(work_.round() + 1).arg(stitches_text()));
+}
+
+void WorkAlongView::begin_again() {
+    if (!work_.begun() || session_.read_only()) return;
+    work_.begin_again();
+    announcer_->answer(tr("From the start: %1").arg(round_in_hand()));
+}
+
+void WorkAlongView::undo_or_redo(bool undo) {
+    QUndoStack& steps = session_.undo_stack();
+    const QString step = undo ? steps.undoText() : steps.redoText();
+    if (step.isEmpty()) return announcer_->answer(undo ? tr("Nothing to undo") : tr("Nothing to redo"));
+    undo ? steps.undo() : steps.redo();
+    announcer_->answer((undo ? tr("Undone: %1. %2") : tr("Redone: %1. %2")).arg(step, round_in_hand()));
+}
+
+void WorkAlongView::say_where() {
+    const auto [done, all] = work_.share_done();
+    const QString piece = session_.piece() != nullptr ? name_in_words(session_.piece()->name) : QString();
+    announcer_->answer(joined_sentences({tr("%1: %2").arg(piece, round_in_hand()),
+                                         tr("%1 of %2 done").arg(done).arg(stitches_words(all)),
+                                         coming_up_->text().replace(u'\n', u' ')}));
+}
+
+/// "round 4: [2 sc, inc] x 6, 24 stitches"
+QString WorkAlongView::round_in_hand() const {
+    if (work_.rounds() == 0) return words_->text();
+    if (work_.finished()) return number_->text();
+    return tr("round %1: %2, %3").arg(work_.round() + 1).arg(work_.words_of(work_.round()), stitches_text());
+}
+
+QString WorkAlongView::after_a_round() const {
+    if (work_.finished()) return joined_sentences({number_->text(), coming_up_->text().replace(u'\n', u' ')});
+    QStringList sentences{tr("Next, %1").arg(round_in_hand())};
+    for (const QString& line : lines_coming_up())
+        if (line.startsWith(tr("Now: %1").arg(QString()))) sentences << line;
+    return joined_sentences(sentences);
+}
+
+QString WorkAlongView::said() const { return said_->text(); }
 
 void WorkAlongView::set_measuring(bool measuring) {
     work_.measure_time(measuring);

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <QElapsedTimer>
 #include <QTimer>
 #include <QWidget>
 
@@ -7,6 +8,7 @@
 #include "app/work_along/work_in_hand.h"
 
 class QCheckBox;
+class QShortcut;
 class QComboBox;
 class QLabel;
 class QProgressBar;
@@ -14,8 +16,11 @@ class QPushButton;
 
 namespace roundwright::app {
 
-/// A window to follow along with the hook in hand: the round in hand in large type, what comes next, ticked
-/// off by the space bar. Progress and times are kept in the toy; every tick is an undo step.
+class Announcer;
+
+/// A window to follow along with the hook in hand: the round in hand in large type, what comes next, each
+/// step by the touch of one key and spoken. A key that is held down acts once, and for a moment after a round
+/// is done no other can be. Progress and times are kept in the toy; every tick is an undo step.
 class WorkAlongView : public QWidget {
     Q_OBJECT
   public:
@@ -25,6 +30,10 @@ class WorkAlongView : public QWidget {
     [[nodiscard]] QString words() const;
     [[nodiscard]] QString coming_up() const;
     [[nodiscard]] QString times() const;
+    /// What was said last.
+    [[nodiscard]] QString said() const;
+    /// How long after a round is done another cannot be.
+    void set_lock_ms(int ms) { lock_ms_ = ms; }
 
   protected:
     void keyPressEvent(QKeyEvent* event) override;
@@ -32,6 +41,16 @@ class WorkAlongView : public QWidget {
   private:
     void build();
     void add_shortcuts();
+    void finish_round();
+    void count_stitch();
+    void go_back();
+    void take_stitch_back();
+    void begin_again();
+    void undo_or_redo(bool undo);
+    void say_where();
+    [[nodiscard]] bool locked() const;
+    [[nodiscard]] QString round_in_hand() const;
+    [[nodiscard]] QString after_a_round() const;
     void connect_all();
     void list_pieces();
     void show_all();
@@ -47,6 +66,9 @@ class WorkAlongView : public QWidget {
     DocumentSession& session_;
     WorkInHand work_;
     QTimer second_;
+    Announcer* announcer_;
+    QElapsedTimer since_done_;
+    int lock_ms_ = 700;  ///< longer than a double press, shorter than the shortest round
 
     QComboBox* pieces_;
     QLabel* number_;
@@ -56,6 +78,9 @@ class WorkAlongView : public QWidget {
     QLabel* coming_up_;
     QProgressBar* progress_;
     QLabel* times_;
+    QLabel* said_;
+    QPushButton* where_;
+    QPushButton* say_again_;
     QCheckBox* measure_;
     QPushButton* done_;
     QPushButton* back_;

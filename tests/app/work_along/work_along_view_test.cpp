@@ -8,6 +8,7 @@
 #include <QPushButton>
 
 #include "tests/app/app_testing.h"
+#include "tests/app/listener.h"
 
 namespace roundwright::app {
 namespace {
@@ -19,6 +20,7 @@ class WorkingViewTest : public ::testing::Test {
         session.start(toy_of({6, 12, 18, 18, 12, 6}));
         ASSERT_TRUE(wait_for_shape(session));
         view = std::make_unique<WorkAlongView>(session, RoundClock([this] { return now; }));
+        view->set_lock_ms(0);
         view->show();
         ASSERT_TRUE(QTest::qWaitForWindowActive(view.get()));
     }
@@ -135,7 +137,51 @@ TEST_F(WorkingViewTest, EnterPressesTheButtonWithTheFocus) {
     press(Qt::Key_Return);
     EXPECT_EQ(worked(), (WorkedSoFar{0, 1, {}}));
     press(Qt::Key_Space);
+    EXPECT_EQ(worked(), (WorkedSoFar{0, 2, {}}));
+    press(Qt::Key_PageDown);
     EXPECT_EQ(worked(), (WorkedSoFar{1, 0, {}}));
+}
+
+TEST_F(WorkingViewTest, EveryStepHasAKeyAndIsSpoken) {
+    const Listener listener;
+    press(Qt::Key_PageDown);
+    EXPECT_EQ(view->said().toStdString(), "Round 1 done. Next, round 2: inc around, 12 stitches.");
+    press(Qt::Key_Right);
+    press(Qt::Key_Right);
+    EXPECT_TRUE(view->said().startsWith(QStringLiteral("2 of 12 stitches"))) << view->said().toStdString();
+    press(Qt::Key_Home);
+    EXPECT_TRUE(view->said().startsWith(QStringLiteral("Head: round 2:"))) << view->said().toStdString();
+    EXPECT_TRUE(view->said().contains(QStringLiteral("8 of 72 stitches done"))) << view->said().toStdString();
+    press(Qt::Key_PageUp);
+    EXPECT_TRUE(view->said().startsWith(QStringLiteral("Back to round 2:"))) << view->said().toStdString();
+    QTest::keyClick(view.get(), Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_TRUE(view->said().startsWith(QStringLiteral("Undone: "))) << view->said().toStdString();
+    EXPECT_EQ(listener.phantoms(), QStringList());
+}
+
+TEST_F(WorkingViewTest, SaysTheLastAgainByAKey) {
+    Listener listener;
+    if (!Listener::can_listen()) GTEST_SKIP() << "qt6-base-private-dev is not installed";
+    press(Qt::Key_PageDown);
+    const QStringList first = listener.take_said();
+    ASSERT_EQ(first.size(), 1);
+    press(Qt::Key_End);
+    EXPECT_EQ(listener.take_said(), first);
+    press(Qt::Key_F7);
+    EXPECT_EQ(listener.take_said(), first);
+}
+
+TEST_F(WorkingViewTest, AKeyHeldDownOrPressedTwiceFinishesOneRound) {
+    QKeyEvent held(QEvent::KeyPress, Qt::Key_PageDown, Qt::NoModifier, QString(), true);
+    view->set_lock_ms(60'000);
+    press(Qt::Key_PageDown);
+    QCoreApplication::sendEvent(view->focusWidget(), &held);
+    press(Qt::Key_PageDown);
+    press(Qt::Key_Space);
+    EXPECT_EQ(worked().rounds, 1);
+    view->set_lock_ms(0);
+    press(Qt::Key_PageDown);
+    EXPECT_EQ(worked().rounds, 2);
 }
 
 TEST_F(WorkingViewTest, SpeaksTheTermsOfTheMaker) {
