@@ -15,6 +15,7 @@
 
 #include "app/face/face_scene.h"
 #include "app/face/features_model.h"
+#include "app/kit/action_maker.h"
 #include "app/kit/field_widgets.h"
 #include "core/face/feature_fit.h"
 #include "core/face/first_feature.h"
@@ -94,20 +95,15 @@ QWidget* FacePanel::list_part() {
 }
 
 void FacePanel::add_shortcuts() {
-    struct Key {
-        QString text;
-        Qt::Key arrow;
+    struct Step {
+        const char* id;
         int up;
         int right;
     };
-    for (const Key& key :
-         {Key{tr("&Up a round"), Qt::Key_Up, 1, 0}, Key{tr("&Down a round"), Qt::Key_Down, -1, 0},
-          Key{tr("A stitch to the &left"), Qt::Key_Left, 0, -1},
-          Key{tr("A stitch to the &right"), Qt::Key_Right, 0, 1}}) {
-        auto* action = new QAction(key.text, this);
-        action->setShortcut(Qt::CTRL | key.arrow);
-        connect(action, &QAction::triggered, this, [this, key] { nudge(key.up, key.right); });
-        addAction(action);
+    for (const Step& step : {Step{"face.up", 1, 0}, Step{"face.down", -1, 0}, Step{"face.left", 0, -1},
+                             Step{"face.right", 0, 1}}) {
+        auto* action = make_action(this, step.id);
+        connect(action, &QAction::triggered, this, [this, step] { nudge(step.up, step.right); });
         nudges_ << action;
     }
     list_->setToolTip(tr("Ctrl and the arrow keys move the selected one."));

@@ -6,6 +6,7 @@
 #include <QSettings>
 #include <QStyle>
 
+#include "app/kit/first_stop.h"
 #include "app/kit/icons.h"
 
 namespace roundwright::app {
@@ -14,16 +15,6 @@ namespace {
 constexpr int margins = 12;  // left and right
 constexpr int panel_characters = 43;
 const auto open_setting = QStringLiteral("window/open-panel");
-
-/// The first field of a panel that the Tab key goes to; null if there is none.
-QWidget* first_field(QWidget* panel) {
-    for (QWidget* field = panel->nextInFocusChain(); field != panel; field = field->nextInFocusChain()) {
-        const bool takes_tab = field->focusPolicy() & Qt::TabFocus;
-        if (takes_tab && panel->isAncestorOf(field) && field->isVisibleTo(panel) && field->isEnabled())
-            return field;
-    }
-    return nullptr;
-}
 
 }  // namespace
 
@@ -48,6 +39,7 @@ void PanelColumn::add_section(const QString& key, const QString& title, const QS
     section.body->setWidget(panel);
     section.body->setWidgetResizable(true);
     section.body->setFrameShape(QFrame::NoFrame);
+    section.body->setFocusPolicy(Qt::NoFocus);  // its fields scroll it
     section.body->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     section.body->hide();
     const int end = layout_->count() - 1;
@@ -99,8 +91,16 @@ void PanelColumn::go_to_section(const QString& key) {
     open_section(key);
     const auto found = std::ranges::find(sections_, key, &Section::key);
     if (found == sections_.end()) return;
-    QWidget* field = first_field(found->body->widget());
+    QWidget* field = first_stop(found->body->widget());
     (field ? field : found->title)->setFocus(Qt::ShortcutFocusReason);
+}
+
+bool PanelColumn::take_keyboard() {
+    const auto open = std::ranges::find(sections_, open_key_, &Section::key);
+    if (open != sections_.end()) return go_to_section(open_key_), true;
+    if (sections_.empty()) return false;
+    sections_.front().title->setFocus(Qt::ShortcutFocusReason);
+    return true;
 }
 
 void PanelColumn::fold_all() {
