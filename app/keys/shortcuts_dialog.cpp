@@ -3,7 +3,6 @@
 #include <QHBoxLayout>
 #include <QHeaderView>
 #include <QKeyEvent>
-#include <QKeySequenceEdit>
 #include <QLabel>
 #include <QLineEdit>
 #include <QMessageBox>
@@ -12,6 +11,7 @@
 #include <QVBoxLayout>
 
 #include "app/keys/key_words.h"
+#include "app/keys/keys_field.h"
 #include "app/kit/action_keys.h"
 #include "app/kit/room_on_screen.h"
 
@@ -37,7 +37,7 @@ ShortcutsDialog::ShortcutsDialog(QWidget* parent)
       search_(new QLineEdit),
       table_(new QTableView),
       said_(new QLabel),
-      keys_(new QKeySequenceEdit),
+      keys_(new KeysField),
       use_(quiet_button(tr("&Use these keys"))),
       none_(quiet_button(tr("&No keys"))),
       usual_(quiet_button(tr("Usual &keys"))),
@@ -113,7 +113,12 @@ void ShortcutsDialog::connect_all() {
     connect(table_->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
             &ShortcutsDialog::show_current);
     connect(table_, &QTableView::activated, this, [this] { keys_->setFocus(); });
-    connect(keys_, &QKeySequenceEdit::keySequenceChanged, this, &ShortcutsDialog::look_at_keys);
+    connect(keys_, &KeysField::keys_pressed, this, &ShortcutsDialog::look_at_keys);
+    connect(keys_, &KeysField::ended, this, [this](bool with_enter) {
+        if (with_enter) return use_->click();
+        show_current();
+        table_->setFocus();
+    });
     connect(use_, &QPushButton::clicked, this, &ShortcutsDialog::use_keys);
     connect(none_, &QPushButton::clicked, this, [this] {
         if (const ActionEntry* entry = current()) ActionKeys::instance().choose(entry->id, {});
@@ -128,27 +133,14 @@ void ShortcutsDialog::connect_all() {
         if (answer == QMessageBox::Yes) ActionKeys::instance().take_usual_for_all();
     });
     connect(&ActionKeys::instance(), &ActionKeys::changed, this, &ShortcutsDialog::show_current);
-    for (QWidget* typed : {static_cast<QWidget*>(search_), static_cast<QWidget*>(keys_)})
-        typed->installEventFilter(this);
-    if (auto* line = keys_->findChild<QLineEdit*>()) line->installEventFilter(this);
+    search_->installEventFilter(this);
 }
 
-/// In the field for new keys every key is one of them, but for the ways out: Enter uses what is there, Escape
-/// goes back to the list. From the search, Down and Enter go to what was found.
+/// From the search, Down and Enter go to what was found.
 bool ShortcutsDialog::eventFilter(QObject* watched, QEvent* event) {
-    if (event->type() != QEvent::KeyPress) return QDialog::eventFilter(watched, event);
+    if (watched != search_ || event->type() != QEvent::KeyPress) return QDialog::eventFilter(watched, event);
     const auto& key = *static_cast<QKeyEvent*>(event);
-    if (watched == search_) {
-        if (!is_enter(key) && !is_plain(key, Qt::Key_Down)) return false;
-        table_->setFocus();
-        return true;
-    }
-    if (is_enter(key)) {
-        use_->click();
-        return true;
-    }
-    if (!is_plain(key, Qt::Key_Escape)) return QDialog::eventFilter(watched, event);
-    show_current();
+    if (!is_enter(key) && !is_plain(key, Qt::Key_Down)) return false;
     table_->setFocus();
     return true;
 }
@@ -173,7 +165,7 @@ void ShortcutsDialog::search(const QString& text) {
 
 void ShortcutsDialog::show_current() {
     const ActionEntry* entry = current();
-    keys_->clear();
+    keys_->forget();
     keys_->setEnabled(entry != nullptr);
     use_->setText(tr("&Use these keys"));
     use_->setEnabled(false);
@@ -186,7 +178,7 @@ void ShortcutsDialog::show_current() {
 
 void ShortcutsDialog::look_at_keys() {
     const ActionEntry* entry = current();
-    const QKeySequence wanted = keys_->keySequence();
+    const QKeySequence wanted = keys_->keys();
     use_->setText(tr("&Use these keys"));
     use_->setEnabled(entry != nullptr && !wanted.isEmpty());
     if (entry == nullptr || wanted.isEmpty()) return;
@@ -196,29 +188,29 @@ void ShortcutsDialog::look_at_keys() {
     use_->setEnabled(taken);
     if (taken) use_->setText(tr("Take them &over"));
     const QString why = key_fault_words(wanted, *fault);
-    say(taken ? tr("%1 Take them over, and that one has none.").arg(why) : why);
+    const auto owners = static_cast<int>(ActionKeys::instance().owners(entry->id, wanted).size());
+    if (!taken) return say(why);
+    say(owners > 1 ? tr("%1 Keys of %n action(s) begin so; they would have none.", nullptr, owners).arg(why)
+                   : tr("%1 Take them over, and that one has none.").arg(why));
 }
 
 void ShortcutsDialog::use_keys() {
     const ActionEntry* entry = current();
-    const QKeySequence wanted = keys_->keySequence();
+    const QKeySequence wanted = keys_->keys();
     if (entry == nullptr || wanted.isEmpty()) return;
-    take_over();
+    take_over(*entry, wanted);
     ActionKeys::instance().choose(entry->id, {wanted});
     say(tr("“%1” has %2 now.").arg(action_name(*entry), wanted.toString(QKeySequence::NativeText)));
     table_->setFocus();
 }
 
 /// From everybody who has them: what begins alike may belong to several.
-void ShortcutsDialog::take_over() {
+void ShortcutsDialog::take_over(const ActionEntry& entry, const QKeySequence& wanted) {
     ActionKeys& all = ActionKeys::instance();
-    const ActionEntry& entry = *current();
-    const QKeySequence wanted = keys_->keySequence();
-    for (auto fault = all.fault(entry.id, wanted); fault && fault->code == KeyFault::Code::taken;
-         fault = all.fault(entry.id, wanted)) {
-        KeyList left = all.keys(fault->other->id);
+    for (const ActionEntry* owner : all.owners(entry.id, wanted)) {
+        KeyList left = all.keys(owner->id);
         left.removeIf([&](const QKeySequence& one) { return keys_clash(one, wanted); });
-        all.choose(fault->other->id, left);
+        all.choose(owner->id, left);
     }
 }
 

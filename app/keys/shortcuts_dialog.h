@@ -5,13 +5,14 @@
 
 #include "app/keys/shortcuts_model.h"
 
-class QKeySequenceEdit;
 class QLabel;
 class QLineEdit;
 class QPushButton;
 class QTableView;
 
 namespace roundwright::app {
+
+class KeysField;
 
 /// The list of all shortcuts, to search and to change. Every change is there at once and stays: there is
 /// nothing to confirm.
@@ -36,7 +37,7 @@ class ShortcutsDialog : public QDialog {
     void show_current();
     void look_at_keys();
     void use_keys();
-    void take_over();
+    static void take_over(const ActionEntry& entry, const QKeySequence& wanted);
     void say(const QString& text);
 
     ShortcutsModel model_;
@@ -44,7 +45,7 @@ class ShortcutsDialog : public QDialog {
     QLineEdit* search_;
     QTableView* table_;
     QLabel* said_;
-    QKeySequenceEdit* keys_;
+    KeysField* keys_;
     QPushButton* use_;
     QPushButton* none_;
     QPushButton* usual_;

@@ -121,13 +121,21 @@ std::optional<KeyFault> ActionKeys::fault(const QString& id, const QKeySequence&
     if (is_for_typing(keys[0], window)) return KeyFault{};
     if (const auto menu = menu_opened_by(keys); menu && window == ActionWindow::main)
         return KeyFault{KeyFault::Code::opens_menu, nullptr, *menu};
+    const auto others = owners(id, keys);
+    if (!others.empty()) return KeyFault{KeyFault::Code::taken, others.front(), {}};
+    return std::nullopt;
+}
+
+std::vector<const ActionEntry*> ActionKeys::owners(const QString& id, const QKeySequence& keys) const {
+    const ActionWindow window = window_of(action_entry(id).place);
+    std::vector<const ActionEntry*> found;
     for (const ActionEntry& other : action_catalogue()) {
         if (other.id == id || !share_a_window(window, window_of(other.place))) continue;
         const KeyList theirs = this->keys(other.id);
         if (std::ranges::any_of(theirs, [&](const QKeySequence& one) { return keys_clash(one, keys); }))
-            return KeyFault{KeyFault::Code::taken, &other, {}};
+            found.push_back(&other);
     }
-    return std::nullopt;
+    return found;
 }
 
 void ActionKeys::choose(const QString& id, const KeyList& keys) {

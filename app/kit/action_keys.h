@@ -47,6 +47,9 @@ class ActionKeys : public QObject {
     /// What stands against giving `keys` to the action; none: nothing does.
     [[nodiscard]] std::optional<KeyFault> fault(const QString& id, const QKeySequence& keys) const;
 
+    /// The other actions that have the keys, or keys that begin alike, where this one would.
+    [[nodiscard]] std::vector<const ActionEntry*> owners(const QString& id, const QKeySequence& keys) const;
+
     /// An empty list takes the keys away. What stands against it is not asked here.
     void choose(const QString& id, const KeyList& keys);
     void take_usual(const QString& id);

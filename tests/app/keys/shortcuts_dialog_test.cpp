@@ -4,12 +4,12 @@
 
 #include <gtest/gtest.h>
 
-#include <QKeySequenceEdit>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
 #include <QTableView>
 
+#include "app/keys/keys_field.h"
 #include "app/kit/action_keys.h"
 #include "tests/app/app_testing.h"
 
@@ -62,9 +62,24 @@ TEST_F(ShortcutsDialogTest, TheMakerSearchesPressesNewKeysAndHasThem) {
     press(Qt::Key_K, Qt::ControlModifier);
     EXPECT_TRUE(says("Ctrl+K is free."));
     press(Qt::Key_Return);
-    EXPECT_EQ(keys_of("round.repeat"), QStringLiteral("Ctrl+K"));
+    EXPECT_EQ(keys_of("round.repeat").toStdString(), "Ctrl+K");
     EXPECT_TRUE(says("“Repeat” has Ctrl+K now."));
     EXPECT_TRUE(table().hasFocus());
+}
+
+TEST_F(ShortcutsDialogTest, TwoKeysAfterEachOtherAreTakenAndBackspaceEmptiesTheLine) {
+    find("repeat");
+    press(Qt::Key_B, Qt::ControlModifier);
+    EXPECT_TRUE(says("Ctrl+B, P belongs to “Seal pup”") || says("Ctrl+B belongs to"));
+    press(Qt::Key_Z);
+    EXPECT_TRUE(says("Ctrl+B, Z is free."));
+    press(Qt::Key_Backspace);
+    EXPECT_TRUE(dialog.findChild<KeysField*>()->text().isEmpty());
+    EXPECT_FALSE(button("Use these keys")->isEnabled());
+    press(Qt::Key_B, Qt::ControlModifier);
+    press(Qt::Key_Z);
+    press(Qt::Key_Return);
+    EXPECT_EQ(keys_of("round.repeat").toStdString(), "Ctrl+B, Z");
 }
 
 TEST_F(ShortcutsDialogTest, AClashIsSaidWithTheOthersNameAndCanBeTakenOver) {
@@ -119,11 +134,11 @@ TEST_F(ShortcutsDialogTest, WhatIsNotFoundChangesNothing) {
 
 TEST_F(ShortcutsDialogTest, TabGoesOutOfTheFieldForKeys) {
     find("repeat");
-    auto* field = dialog.findChild<QKeySequenceEdit*>();
+    auto* field = dialog.findChild<KeysField*>();
     EXPECT_TRUE(field->isAncestorOf(QApplication::focusWidget()) || field->hasFocus());
     press(Qt::Key_Tab);
     EXPECT_FALSE(field->isAncestorOf(QApplication::focusWidget()) || field->hasFocus());
-    EXPECT_TRUE(field->keySequence().isEmpty());
+    EXPECT_TRUE(field->keys().isEmpty());
 }
 
 }  // namespace

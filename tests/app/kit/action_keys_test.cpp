@@ -89,7 +89,7 @@ TEST_F(ActionKeysTest, WhatTheMakerChoosesIsThereAtOnceAndAfterTheNextStart) {
     QWidget window;
     const QAction* repeat = make_action(&window, "round.repeat");
     EXPECT_EQ(repeat->shortcut(), QKeySequence(Qt::CTRL | Qt::Key_D));
-    keys.choose(id_of("round.repeat"), {QKeySequence(Qt::CTRL | Qt::Key_B, Qt::Key_Z)});
+    keys.choose(id_of("round.repeat"), {QKeySequence(Qt::CTRL | Qt::Key_B, QKeyCombination(Qt::Key_Z))});
     EXPECT_EQ(portable(repeat->shortcuts()), QStringLiteral("Ctrl+B, Z"));
     EXPECT_TRUE(repeat->toolTip().contains(QStringLiteral("Ctrl+B, Z")));
     keys.read();
@@ -138,7 +138,7 @@ TEST_F(ActionKeysTest, KeysThatBeginAlikeClash) {
     const auto taken = fault("round.repeat", Qt::CTRL | Qt::Key_B);
     ASSERT_TRUE(taken.has_value()) << "Ctrl+B begins others";
     EXPECT_EQ(taken->code, KeyFault::Code::taken);
-    const auto longer = fault("round.repeat", QKeySequence(Qt::CTRL | Qt::Key_S, Qt::Key_X));
+    const auto longer = fault("round.repeat", QKeySequence(Qt::CTRL | Qt::Key_S, QKeyCombination(Qt::Key_X)));
     ASSERT_TRUE(longer.has_value());
     EXPECT_EQ(longer->other->id, QStringLiteral("file.save"));
     EXPECT_FALSE(fault("file.save", Qt::CTRL | Qt::Key_S).has_value()) << "its own";

@@ -4,11 +4,7 @@
 #include <map>
 #include <set>
 
-#include <QComboBox>
-#include <QGroupBox>
-#include <QLabel>
 #include <QScrollArea>
-#include <QToolButton>
 
 #include "app/checks/checks_list.h"
 #include "app/files/recent_files.h"
@@ -18,8 +14,8 @@
 #include "app/print/pattern_preview.h"
 #include "app/work_along/work_along_view.h"
 #include "render/scene/scene_view.h"
-#include "tests/app/translation/marked_texts.h"
 #include "tests/app/window/maker_at_the_window.h"
+#include "tests/app/window/mnemonics.h"
 
 namespace roundwright::app {
 namespace {
@@ -56,95 +52,22 @@ class Ways : public ::testing::Test {
     std::unique_ptr<MakerAtTheWindow> maker;
 };
 
-using Mnemonics = std::map<QString, QString>;
-
-void expect_own_mnemonic(Mnemonics& taken, const QString& text, const std::string& where) {
-    const QKeySequence mnemonic = QKeySequence::mnemonic(text);
-    if (mnemonic.isEmpty()) return;
-    const auto [other, fresh] = taken.emplace(mnemonic.toString(), text);
-    EXPECT_TRUE(fresh) << where << ": “" << text.toStdString() << "” and “" << other->second.toStdString()
-                       << "”";
-}
-
-void expect_own_mnemonics(const QMenu& menu, const std::string& where) {
-    Mnemonics taken;
-    for (const QAction* action : menu.actions()) {
-        expect_own_mnemonic(taken, action->text(), where);
-        if (action->menu()) expect_own_mnemonics(*action->menu(), where + "/" + action->text().toStdString());
-    }
-}
-
-/// Of all that stands in a window at once.
-void expect_own_mnemonics(const QWidget& shown, const std::string& where) {
-    Mnemonics taken;
-    if (const auto* bar = shown.findChild<QMenuBar*>())
-        for (const QAction* action : bar->actions()) expect_own_mnemonic(taken, action->text(), where);
-    for (const QWidget* widget : shown.findChildren<QWidget*>()) {
-        if (!widget->isVisible() || widget->window() != &shown) continue;
-        const auto* label = qobject_cast<const QLabel*>(widget);
-        const auto* button = qobject_cast<const QAbstractButton*>(widget);
-        const auto* group = qobject_cast<const QGroupBox*>(widget);
-        const auto* tool = qobject_cast<const QToolButton*>(widget);
-        if (label && label->buddy()) expect_own_mnemonic(taken, label->text(), where);
-        if (button && !(tool && tool->defaultAction())) expect_own_mnemonic(taken, button->text(), where);
-        if (group) expect_own_mnemonic(taken, group->title(), where);
-    }
-}
-
 TEST_F(Ways, NoMenuHasAMnemonicTwice) {
-    for (const QAction* action : window().menuBar()->actions())
-        expect_own_mnemonics(*action->menu(), action->text().toStdString());
-    Mnemonics taken;
+    test::expect_own_mnemonics_in_menus(window());
+    test::Mnemonics taken;
     for (const QAction* action : window().rounds_view().actions())
-        expect_own_mnemonic(taken, action->text(), "the table's menu");
+        test::expect_own_mnemonic(taken, action->text(), "the table's menu");
 }
 
 TEST_F(Ways, NorHasTheWindowWithAnyPanel) {
     for (const QString& key : window().panels().keys()) {
         window().panels().go_to_section(key);
         QTest::qWait(20);
-        expect_own_mnemonics(window(), key.toStdString());
+        test::expect_own_mnemonics(window(), key.toStdString());
     }
 }
 
-/// Every dialog that an action of the menus opens, and every window.
-void look_into_every_dialog(MainWindow& window) {
-    std::vector<QPointer<QAction>> asking;
-    for (const QMenu* menu : window.menuBar()->findChildren<QMenu*>())
-        for (QAction* action : menu->actions())
-            if (action->isEnabled() && action->text().contains(QStringLiteral("…")))
-                asking.emplace_back(action);
-    EXPECT_GT(asking.size(), 8U);
-    for (const QPointer<QAction>& action : asking) {
-        const std::string name = action->text().toStdString();
-        QTimer closer;
-        QObject::connect(&closer, &QTimer::timeout, [&] {
-            auto* dialog = qobject_cast<QDialog*>(QApplication::activeModalWidget());
-            if (dialog == nullptr) return;
-            if (!dialog->inherits("QFileDialog")) expect_own_mnemonics(*dialog, name);
-            dialog->reject();
-        });
-        closer.start(100);
-        action->trigger();
-        QTest::qWait(20);
-        for (QWidget* top : QApplication::topLevelWidgets()) {
-            if (!top->isVisible() || top == &window) continue;
-            expect_own_mnemonics(*top, name);
-            top->close();
-        }
-    }
-}
-
-TEST_F(Ways, NorHasAnyDialog) { look_into_every_dialog(window()); }
-
-TEST(WaysTranslated, NoMenuOrDialogHasAMnemonicTwiceInAnotherLanguage) {
-    const test::MarkedLanguage language;
-    MakerAtTheWindow maker(toy_to_type_into());
-    maker.session.select_rounds({1});
-    for (const QAction* action : maker.window->menuBar()->actions())
-        expect_own_mnemonics(*action->menu(), action->text().toStdString());
-    look_into_every_dialog(*maker.window);
-}
+TEST_F(Ways, NorHasAnyDialog) { test::expect_own_mnemonics_in_dialogs(window()); }
 
 void collect_actions(const QMenu& menu, std::map<QString, const QAction*>& found) {
     for (const QAction* action : menu.actions()) {
