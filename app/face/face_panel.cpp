@@ -31,13 +31,13 @@ FacePanel::FacePanel(DocumentSession& session, QWidget* parent)
       session_(session),
       model_(new FeaturesModel(session, this)),
       list_(new QListView),
-      add_(new QPushButton(tr("&Add"))),
-      remove_(new QPushButton(tr("&Remove"))),
-      place_(new QPushButton(tr("&Place with a click"))),
+      add_(new QPushButton(tr("A&dd"))),
+      remove_(new QPushButton(tr("Remo&ve"))),
+      place_(new QPushButton(tr("Place with a clic&k"))),
       fields_(new FeatureFields),
       direction_(new QDoubleSpinBox),
-      guides_(new QCheckBox(tr("Show &guide lines"))),
-      embroider_(new QPushButton(tr("&Embroider instead"))),
+      guides_(new QCheckBox(tr("Show g&uide lines"))),
+      embroider_(new QPushButton(tr("Em&broider instead"))),
       place_words_(words_label()),
       time_words_(words_label()),
       safety_words_(words_label()) {
@@ -63,7 +63,7 @@ void FacePanel::build() {
     direction_->setWrapping(true);
     direction_->setKeyboardTracking(false);
     direction_->setAlignment(Qt::AlignRight);
-    face->addRow(tr("&Direction of the face"), direction_);
+    face->addRow(tr("Direction of the face"), direction_);
     face->addRow(guides_);
     layout->addLayout(face);
     layout->addStretch(1);

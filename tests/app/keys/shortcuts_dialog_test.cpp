@@ -46,7 +46,7 @@ class ShortcutsDialogTest : public ::testing::Test {
     }
     [[nodiscard]] QPushButton* button(const char* words) {
         for (auto* each : dialog.findChildren<QPushButton*>())
-            if (each->text().remove(u'&') == QLatin1String(words)) return each;
+            if (each->text().remove(u'&') == QString::fromUtf8(words)) return each;
         return nullptr;
     }
     static QString keys_of(const char* id) {
