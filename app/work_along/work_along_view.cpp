@@ -15,6 +15,7 @@
 #include <QSignalBlocker>
 #include <QVBoxLayout>
 
+#include "app/kit/action_keys.h"
 #include "app/kit/field_widgets.h"
 #include "app/kit/room_on_screen.h"
 #include "app/work_along/work_notes.h"
@@ -103,15 +104,20 @@ void WorkAlongView::build() {
 }
 
 void WorkAlongView::add_shortcuts() {
-    const std::pair<Qt::Key, std::function<void()>> keys[] = {
-        {Qt::Key_Space, [this] { work_.finish_round(); }},
-        {Qt::Key_PageUp, [this] { work_.go_back(); }},
-        {Qt::Key_Right, [this] { work_.count_stitch(); }},
-        {Qt::Key_Backspace, [this] { work_.take_stitch_back(); }},
-        {Qt::Key_Left, [this] { work_.take_stitch_back(); }},
-        {Qt::Key_Escape, [this] { close(); }}};
-    for (const auto& [key, act] : keys) {
-        auto* shortcut = new QShortcut(QKeySequence(key), this);
+    const std::pair<const char*, std::function<void()>> keys[] = {
+        {"work.done", [this] { work_.finish_round(); }},
+        {"work.back", [this] { work_.go_back(); }},
+        {"work.count", [this] { work_.count_stitch(); }},
+        {"work.stitch-back", [this] { work_.take_stitch_back(); }},
+        {"work.close", [this] { close(); }}};
+    ActionKeys& all = ActionKeys::instance();
+    for (const auto& [id, act] : keys) {
+        auto* shortcut = new QShortcut(this);
+        const auto follow = [shortcut, name = QString::fromLatin1(id)] {
+            shortcut->setKeys(ActionKeys::instance().keys(name));
+        };
+        follow();
+        connect(&all, &ActionKeys::changed, shortcut, follow);
         connect(shortcut, &QShortcut::activated, this, act);
     }
     for (const auto& [sequence, act] : {std::pair{QKeySequence(QKeySequence::Undo), &QUndoStack::undo},
