@@ -106,6 +106,16 @@ TEST_F(Ways, NewKeysWorkAtOnceAndTheOldOnesNoMore) {
     EXPECT_EQ(maker->counts().size(), before + 1);
 }
 
+TEST_F(Ways, NewKeysWorkInTheWindowForWorkingAlongToo) {
+    maker->press(Qt::Key_F9);
+    auto* working = window().findChild<WorkAlongView*>();
+    ASSERT_NE(working, nullptr);
+    ASSERT_TRUE(wait_until([&] { return QApplication::activeWindow() == working; }));
+    ActionKeys::instance().choose(QStringLiteral("work.done"), {QKeySequence(Qt::Key_F3)});
+    QTest::keyClick(working, Qt::Key_F3);
+    EXPECT_EQ(maker->session.piece()->worked.rounds, 1);
+}
+
 TEST_F(Ways, KeysThatCannotBeReadAreSaid) {
     QSettings().setValue(QStringLiteral("keys/round.repeat"), QStringLiteral("Strg+?!"));
     ActionKeys::instance().read();
