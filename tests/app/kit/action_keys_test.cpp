@@ -103,10 +103,10 @@ TEST_F(ActionKeysTest, WhatTheMakerChoosesIsThereAtOnceAndAfterTheNextStart) {
 
 TEST_F(ActionKeysTest, AnActionMayHaveNoKeysOrSeveral) {
     keys.choose(id_of("round.repeat"), {});
-    keys.choose(id_of("shape.fit"), {QKeySequence(Qt::Key_F3), QKeySequence(Qt::CTRL | Qt::Key_I)});
+    keys.choose(id_of("shape.fit"), {QKeySequence(Qt::Key_F3), QKeySequence(Qt::CTRL | Qt::Key_U)});
     keys.read();
     EXPECT_TRUE(keys.keys(id_of("round.repeat")).isEmpty());
-    EXPECT_EQ(portable(keys.keys(id_of("shape.fit"))), QStringLiteral("F3; Ctrl+I"));
+    EXPECT_EQ(portable(keys.keys(id_of("shape.fit"))), QStringLiteral("F3; Ctrl+U"));
     EXPECT_TRUE(keys.unreadable().isEmpty());
 }
 
