@@ -117,6 +117,12 @@ void ChecksList::step(int by) {
     model_.show_place(next);
 }
 
+bool ChecksList::take_keyboard() {
+    view_->setFocus(Qt::ShortcutFocusReason);
+    if (!view_->currentIndex().isValid() && model_.rowCount() > 0) view_->setCurrentIndex(model_.index(0));
+    return true;
+}
+
 void ChecksList::cure_current() {
     if (model_.rowCount() > 0) model_.cure(std::max(0, view_->currentIndex().row()));
 }

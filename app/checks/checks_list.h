@@ -19,6 +19,7 @@ class ChecksList : public QWidget {
 
     void step(int by);
     void cure_current();
+    bool take_keyboard();
     [[nodiscard]] QListView* view() { return view_; }
     [[nodiscard]] const ChecksModel& model() const { return model_; }
     [[nodiscard]] QString title() const { return title_->text(); }

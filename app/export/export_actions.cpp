@@ -10,8 +10,8 @@ ExportActions::ExportActions(DocumentSession& session, QWidget* window)
     : QObject(window),
       session_(session),
       window_(window),
-      picture_(make_action(window, tr("Save a p&icture…"), Qt::CTRL | Qt::ALT | Qt::Key_P)),
-      mesh_(make_action(window, tr("Save a &3D file…"), Qt::CTRL | Qt::ALT | Qt::Key_G)) {
+      picture_(make_action(window, "file.picture")),
+      mesh_(make_action(window, "file.mesh")) {
     connect(picture_, &QAction::triggered, this, &ExportActions::save_picture);
     connect(mesh_, &QAction::triggered, this, &ExportActions::save_mesh);
     connect(&session_, &DocumentSession::toy_changed, this, &ExportActions::follow_piece);

@@ -15,6 +15,7 @@
 
 #include "app/face/face_scene.h"
 #include "app/face/features_model.h"
+#include "app/kit/action_maker.h"
 #include "app/kit/field_widgets.h"
 #include "app/kit/true_focus.h"
 #include "core/face/feature_fit.h"
@@ -31,13 +32,13 @@ FacePanel::FacePanel(DocumentSession& session, QWidget* parent)
       session_(session),
       model_(new FeaturesModel(session, this)),
       list_(new TrueFocus<QListView>),
-      add_(new QPushButton(tr("&Add"))),
-      remove_(new QPushButton(tr("&Remove"))),
-      place_(new QPushButton(tr("&Place with a click"))),
+      add_(new QPushButton(tr("A&dd"))),
+      remove_(new QPushButton(tr("Remo&ve"))),
+      place_(new QPushButton(tr("Place with a clic&k"))),
       fields_(new FeatureFields),
       direction_(new QDoubleSpinBox),
-      guides_(new QCheckBox(tr("Show &guide lines"))),
-      embroider_(new QPushButton(tr("&Embroider instead"))),
+      guides_(new QCheckBox(tr("Show g&uide lines"))),
+      embroider_(new QPushButton(tr("Em&broider instead"))),
       place_words_(words_label()),
       time_words_(words_label()),
       safety_words_(words_label()) {
@@ -63,7 +64,7 @@ void FacePanel::build() {
     direction_->setWrapping(true);
     direction_->setKeyboardTracking(false);
     direction_->setAlignment(Qt::AlignRight);
-    face->addRow(tr("&Direction of the face"), direction_);
+    face->addRow(tr("Direction of the face"), direction_);
     face->addRow(guides_);
     layout->addLayout(face);
     layout->addStretch(1);
@@ -96,20 +97,15 @@ QWidget* FacePanel::list_part() {
 }
 
 void FacePanel::add_shortcuts() {
-    struct Key {
-        QString text;
-        Qt::Key arrow;
+    struct Step {
+        const char* id;
         int up;
         int right;
     };
-    for (const Key& key :
-         {Key{tr("&Up a round"), Qt::Key_Up, 1, 0}, Key{tr("&Down a round"), Qt::Key_Down, -1, 0},
-          Key{tr("A stitch to the &left"), Qt::Key_Left, 0, -1},
-          Key{tr("A stitch to the &right"), Qt::Key_Right, 0, 1}}) {
-        auto* action = new QAction(key.text, this);
-        action->setShortcut(Qt::CTRL | key.arrow);
-        connect(action, &QAction::triggered, this, [this, key] { nudge(key.up, key.right); });
-        addAction(action);
+    for (const Step& step : {Step{"face.up", 1, 0}, Step{"face.down", -1, 0}, Step{"face.left", 0, -1},
+                             Step{"face.right", 0, 1}}) {
+        auto* action = make_action(this, step.id);
+        connect(action, &QAction::triggered, this, [this, step] { nudge(step.up, step.right); });
         nudges_ << action;
     }
     list_->setToolTip(tr("Ctrl and the arrow keys move the selected one."));

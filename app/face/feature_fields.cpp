@@ -52,7 +52,7 @@ FeatureFields::FeatureFields(QWidget* parent)
     : QWidget(parent),
       form_(new QFormLayout(this)),
       round_(round_box()),
-      pair_(new QCheckBox(tr("A &pair, mirrored"))),
+      pair_(new QCheckBox(tr("A pair, &mirrored"))),
       apart_(whole_box(1, static_cast<int>(most_stitches_off))),
       right_(half_stitch_box()),
       end_round_(round_box()),
@@ -105,10 +105,10 @@ void FeatureFields::build() {
     form_->addRow(tr("S&titches between"), apart_);
     form_->addRow(spacings_);
     form_->addRow(tr("S&titches to the right"), right_);
-    form_->addRow(tr("End after roun&d"), end_round_);
-    form_->addRow(tr("End, stitches to the r&ight"), end_right_);
+    form_->addRow(tr("End after round"), end_round_);
+    form_->addRow(tr("End, stitches to the right"), end_right_);
     form_->addRow(tr("&Width"), width_);
-    form_->addRow(tr("&Height"), height_);
+    form_->addRow(tr("He&ight"), height_);
     width_->setAccessibleName(tr("Width on the face"));
     height_->setAccessibleName(tr("Height on the face"));
     auto* looks = new QHBoxLayout;

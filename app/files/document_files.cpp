@@ -9,6 +9,8 @@
 #include <QStandardPaths>
 
 #include "app/files/recovery_dialog.h"
+#include "app/kit/action_catalogue.h"
+#include "app/kit/action_keys.h"
 #include "app/kit/action_maker.h"
 #include "app/kit/save_path.h"
 #include "app/kit/toy_files.h"
@@ -36,30 +38,29 @@ DocumentFiles::DocumentFiles(DocumentSession& session, Autosave& autosave, FileF
 }
 
 void DocumentFiles::fill(QMenu* menu) {
-    const auto add = [&](const QString& text, const QKeySequence& keys, const QString& icon_name, auto act) {
-        auto* action = make_action(window_, text, keys, icon_name);
+    const auto add = [&](const char* id, auto act) {
+        auto* action = make_action(window_, id);
         connect(action, &QAction::triggered, this, act);
         menu->addAction(action);
     };
-    add(tr("&New toy"), QKeySequence::New, QStringLiteral("new"), [this] { start_new(); });
-    add(tr("&Open…"), QKeySequence::Open, QStringLiteral("open"), [this] { ask_open(); });
-    auto* recent = menu->addMenu(tr("Open &recent"));
+    add("file.new", [this] { start_new(); });
+    add("file.open", [this] { ask_open(); });
+    auto* recent = menu->addMenu(place_text(ActionPlace::recent));
     connect(menu, &QMenu::aboutToShow, this, [this, recent] { recent_.fill(recent); });
+    connect(&ActionKeys::instance(), &ActionKeys::changed, recent, [this, recent] { recent_.fill(recent); });
     recent_.fill(recent);
-    fill_samples(menu->addMenu(tr("Open a sa&mple")));
+    fill_samples(menu->addMenu(place_text(ActionPlace::samples)));
     menu->addSeparator();
-    add(tr("&Save"), QKeySequence::Save, QStringLiteral("save"), [this] { save(); });
-    add(tr("Save &as…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S), {}, [this] { save_as(); });
-    add(tr("&Kept copies…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_K), {},
-        [this] { show_kept_copies(); });
-    add(tr("Take &what is in the file"), Qt::Key_F5, {}, [this] { reload(); });
+    add("file.save", [this] { save(); });
+    add("file.save-as", [this] { save_as(); });
+    add("file.kept-copies", [this] { show_kept_copies(); });
+    add("file.take-theirs", [this] { reload(); });
     auto* take = menu->actions().constLast();
     const auto offer_take = [this, take] { take->setEnabled(!session_.path().isEmpty()); };
     connect(&session_, &DocumentSession::file_changed, take, offer_take);
     offer_take();
     menu->addSeparator();
-    add(tr("About this &toy…"), QKeySequence(Qt::ALT | Qt::Key_Return), QStringLiteral("note"),
-        [this] { ask_toy_details(session_, window_); });
+    add("file.about-toy", [this] { ask_toy_details(session_, window_); });
 }
 
 /// A sample opens as a new toy, so that saving never writes over it.
@@ -72,16 +73,14 @@ void DocumentFiles::start_sample(const QString& resource) {
 }
 
 void DocumentFiles::fill_samples(QMenu* menu) {
-    const std::pair<QString, QString> samples[] = {
-        {tr("Seal &pup"), QStringLiteral(":/samples/seal-pup.roundwright")},
-        {tr("P&uffin"), QStringLiteral(":/samples/puffin.roundwright")},
-        {tr("&Starfish"), QStringLiteral(":/samples/starfish.roundwright")}};
-    Qt::Key key = Qt::Key_F9;
-    for (const auto& [name, resource] : samples) {
-        auto* action = make_action(window_, name, QKeySequence(Qt::CTRL | key));
+    const std::pair<const char*, QString> samples[] = {
+        {"sample.seal-pup", QStringLiteral(":/samples/seal-pup.roundwright")},
+        {"sample.puffin", QStringLiteral(":/samples/puffin.roundwright")},
+        {"sample.starfish", QStringLiteral(":/samples/starfish.roundwright")}};
+    for (const auto& [id, resource] : samples) {
+        auto* action = make_action(window_, id);
         connect(action, &QAction::triggered, this, [this, resource = resource] { start_sample(resource); });
         menu->addAction(action);
-        key = static_cast<Qt::Key>(key + 1);
     }
 }
 

@@ -5,6 +5,8 @@
 #include <QMenu>
 #include <QSettings>
 
+#include "app/kit/action_keys.h"
+
 namespace roundwright::app {
 namespace {
 
@@ -39,7 +41,8 @@ void RecentFiles::fill(QMenu* menu) {
             QDir::toNativeSeparators(QFileInfo(path).path()).replace(u'&', QStringLiteral("&&"));
         auto* action = menu->addAction(QStringLiteral("&%1  %2   %3").arg(number).arg(name, folder), this,
                                        [this, path] { Q_EMIT chosen(path); });
-        action->setShortcut(QKeySequence(Qt::CTRL | Qt::SHIFT | static_cast<Qt::Key>(Qt::Key_0 + number++)));
+        action->setObjectName(QStringLiteral("recent.%1").arg(number++));
+        action->setShortcuts(ActionKeys::instance().keys(action->objectName()));
     }
     menu->setEnabled(!menu->isEmpty());
 }

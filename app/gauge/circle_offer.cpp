@@ -36,7 +36,7 @@ CircleOffer::CircleOffer(DocumentSession& session, QWidget* parent)
     task->setText(circle_task_words());
     auto* form = new QFormLayout;
     form->setRowWrapPolicy(QFormLayout::WrapLongRows);
-    form->addRow(tr("Measured &across"), across_);
+    form->addRow(tr("Measured a&cross"), across_);
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->addWidget(task);

@@ -8,8 +8,8 @@ namespace roundwright::app {
 GaugeActions::GaugeActions(DocumentSession& session, QWidget* window)
     : QObject(window),
       session_(session),
-      measure_circle_(make_action(window, tr("Measure a gauge &circle"), Qt::CTRL | Qt::SHIFT | Qt::Key_G)),
-      from_finished_piece_(make_action(window, tr("&Gauge from a finished piece…"), Qt::CTRL | Qt::Key_G)) {
+      measure_circle_(make_action(window, "shape.gauge-circle")),
+      from_finished_piece_(make_action(window, "shape.gauge-from-piece")) {
     measure_circle_->setToolTip(tr("Five rounds and one length make the sizes yours"));
     from_finished_piece_->setToolTip(tr("Measure the finished piece, and the next one comes out right"));
     connect(from_finished_piece_, &QAction::triggered, this, [this, window] {

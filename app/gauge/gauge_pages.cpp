@@ -97,12 +97,12 @@ SwatchPage::SwatchPage(const Preferences& preferences) {
     form->addRow(tr("S&titches"), stitches_ = count_box(500));
     form->addRow(tr("over a &width of"), width_ = measure_box(preferences, most_swatch_mm));
     form->addRow(tr("R&ounds"), rounds_ = count_box(500));
-    form->addRow(tr("over a &height of"), height_ = measure_box(preferences, most_swatch_mm));
+    form->addRow(tr("over a he&ight of"), height_ = measure_box(preferences, most_swatch_mm));
     form->addRow(tr("gi&ve or take"), error_ = error_box(preferences, tr("Swatch, give or take")));
     form->addRow(tr("Hook &used"), hook_ = hook_box());
     width_->setAccessibleName(tr("Width those stitches take"));
     height_->setAccessibleName(tr("Height those rounds take"));
-    form->addRow(in_rows_ = new QCheckBox(tr("Worked in ro&ws, turned")));
+    form->addRow(in_rows_ = new QCheckBox(tr("Worked in rows, turne&d")));
     for (QDoubleSpinBox* box : {stitches_, rounds_, hook_})
         connect(box, &QDoubleSpinBox::valueChanged, this, &SwatchPage::take);
     for (LengthSpinBox* box : {width_, height_, error_})
@@ -134,7 +134,7 @@ CirclePage::CirclePage(const Preferences& preferences)
     auto* form = form_on(this);
     form->addRow(tr("R&ounds"), rounds_);
     form->addRow(tr("&Increases a round"), increases_);
-    form->addRow(tr("&Across"), across_ = measure_box(preferences, most_swatch_mm));
+    form->addRow(tr("A&cross"), across_ = measure_box(preferences, most_swatch_mm));
     form->addRow(tr("gi&ve or take"), error_ = error_box(preferences, tr("Across, give or take")));
     across_->setAccessibleName(tr("Across the gauge circle"));
     form->addRow(tr("How it &lies"), lie_);
@@ -170,7 +170,7 @@ GivenPage::GivenPage(const Preferences& preferences) : found_on_(remark({})) {
     form->addRow(tr("Stitch &width"), width_ = measure_box(preferences, most_stitch_mm));
     form->addRow(tr("gi&ve or take"),
                  width_error_ = error_box(preferences, tr("Stitch width, give or take")));
-    form->addRow(tr("Round h&eight"), height_ = measure_box(preferences, most_stitch_mm));
+    form->addRow(tr("Round he&ight"), height_ = measure_box(preferences, most_stitch_mm));
     form->addRow(tr("give or ta&ke"),
                  height_error_ = error_box(preferences, tr("Round height, give or take")));
     for (LengthSpinBox* box : {width_, width_error_, height_, height_error_}) {

@@ -105,7 +105,7 @@ void GaugePanel::add_pages() {
 void GaugePanel::lay_out(QAction* from_finished_piece) {
     auto* layout = new QVBoxLayout(this);
     auto* top = new QFormLayout;
-    top->addRow(tr("Gauge &from"), source_);
+    top->addRow(tr("Gauge fro&m"), source_);
     layout->addLayout(top);
     layout->addWidget(pages_);
     layout->addWidget(result_);

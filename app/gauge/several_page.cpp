@@ -40,7 +40,7 @@ SeveralPage::SeveralPage(DocumentSession& session, QAction* from_finished_piece,
       model_(new MeasurementsModel(session, this)),
       list_(new TrueFocus<QListView>),
       disagreement_(words_label(tr("Which measurement disagrees"))),
-      add_(button(tr("&Add"))),
+      add_(button(tr("A&dd"))),
       edit_(button(tr("&Change…"))),
       delete_(button(tr("De&lete"))) {
     list_->setModel(model_);

@@ -2,25 +2,22 @@
 
 #include <QWidget>
 
+#include "app/kit/action_keys.h"
 #include "app/kit/icons.h"
 
 namespace roundwright::app {
 
-QAction* make_action(QWidget* window, const QString& text, const QKeySequence& shortcut,
-                     const QString& icon_name) {
-    auto* action = new QAction(text, window);
-    action->setShortcut(shortcut);
-    if (!icon_name.isEmpty()) action->setIcon(icon(icon_name));
-    const QString name = action->text().remove(u'&').remove(QChar(u'…'));
-    const QString keys = shortcut.toString(QKeySequence::NativeText);
-    action->setToolTip(keys.isEmpty() ? name : QStringLiteral("%1 (%2)").arg(name, keys));
+QAction* make_action(QWidget* window, const char* id) {
+    const ActionEntry& entry = action_entry(QLatin1String(id));
+    auto* action = new QAction(action_text(entry), window);
+    if (!entry.icon.isEmpty()) action->setIcon(icon(entry.icon));
+    ActionKeys::instance().give_to(*action, entry.id);
     window->addAction(action);
     return action;
 }
 
-QAction* make_choice(QWidget* window, const QString& text, const QKeySequence& shortcut,
-                     QActionGroup* group) {
-    auto* action = make_action(window, text, shortcut);
+QAction* make_choice(QWidget* window, const char* id, QActionGroup* group) {
+    auto* action = make_action(window, id);
     action->setCheckable(true);
     if (group) group->addAction(action);
     return action;

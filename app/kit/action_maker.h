@@ -8,12 +8,11 @@
 
 namespace roundwright::app {
 
-/// An action of a window: words, shortcut and (may be empty) one of the program's icons.
-[[nodiscard]] QAction* make_action(QWidget* window, const QString& text, const QKeySequence& shortcut,
-                                   const QString& icon_name = {});
+/// An action of a window, as the catalogue has it: its words, icon and keys, which follow the maker's choice.
+/// Its object name is `id`.
+[[nodiscard]] QAction* make_action(QWidget* window, const char* id);
 
 /// The same, to be on or off.
-[[nodiscard]] QAction* make_choice(QWidget* window, const QString& text, const QKeySequence& shortcut,
-                                   QActionGroup* group = nullptr);
+[[nodiscard]] QAction* make_choice(QWidget* window, const char* id, QActionGroup* group = nullptr);
 
 }  // namespace roundwright::app

@@ -48,7 +48,7 @@ PaceFields::PaceFields(DocumentSession& session, QWidget* parent)
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     auto* form = new QFormLayout;
-    form->addRow(tr("My &pace"), pace_);
+    form->addRow(tr("My pa&ce"), pace_);
     layout->addWidget(time_);
     layout->addLayout(form);
     layout->addWidget(use_timed_, 0, Qt::AlignLeft);
@@ -117,7 +117,7 @@ void PaceFields::show_timed() {
     const double now = session_.toy().making.stitches_per_minute.value_or(0);
     const bool offered = pace && rounded(*pace) != rounded(now) && !session_.read_only();
     use_timed_->setVisible(offered);
-    if (offered) use_timed_->setText(tr("Use the &rounds I timed: %1 a minute").arg(pace_text(*pace)));
+    if (offered) use_timed_->setText(tr("&Use the rounds I timed: %1 a minute").arg(pace_text(*pace)));
 }
 
 }  // namespace roundwright::app

@@ -28,7 +28,7 @@ struct Firmness {
 };
 
 constexpr std::array<Firmness, 4> firmnesses{{
-    {QT_TRANSLATE_NOOP("roundwright::app::StuffingPanel", "&Not stuffed"), unstuffed_stretch},
+    {QT_TRANSLATE_NOOP("roundwright::app::StuffingPanel", "N&ot stuffed"), unstuffed_stretch},
     {QT_TRANSLATE_NOOP("roundwright::app::StuffingPanel", "&Light"), light_stuffing_stretch},
     {QT_TRANSLATE_NOOP("roundwright::app::StuffingPanel", "&Medium"), medium_stuffing_stretch},
     {QT_TRANSLATE_NOOP("roundwright::app::StuffingPanel", "F&irm"), firm_stuffing_stretch},
@@ -99,7 +99,7 @@ void StuffingPanel::show_piece() {
     if (piece == nullptr) return;
     const QSignalBlocker quiet(stretch_);
     stretch_->setValue(static_cast<int>(std::lround(piece->area_stretch * slider_steps)));
-    stretch_text_->setText(tr("Fabric &stretch: %1 %").arg(piece->area_stretch * 100, 0, 'f', 1));
+    stretch_text_->setText(tr("Fabric s&tretch: %1 %").arg(piece->area_stretch * 100, 0, 'f', 1));
     firmness_->setExclusive(false);
     for (std::size_t k = 0; k < firmnesses.size(); ++k) {
         firmness_->button(static_cast<int>(k))->setChecked(piece->area_stretch == firmnesses[k].stretch);

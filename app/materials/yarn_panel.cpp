@@ -62,8 +62,8 @@ YarnPanel::YarnPanel(DocumentSession& session, QWidget* parent)
       session_(session),
       model_(new YarnsModel(session, this)),
       list_(new TrueFocus<QListView>),
-      add_(new QPushButton(tr("&Add yarn"))),
-      remove_(new QPushButton(tr("&Remove"))),
+      add_(new QPushButton(tr("Add &yarn"))),
+      remove_(new QPushButton(tr("Re&move"))),
       colour_(new QPushButton(tr("Choose…"))),
       weight_(new QComboBox),
       metres_(new QDoubleSpinBox),
@@ -112,7 +112,7 @@ void YarnPanel::build() {
     form->addRow(tr("C&olour"), colour_);
     form->addRow(tr("&Weight"), weight_);
     form->addRow(tr("&Length"), metres_);
-    form->addRow(tr("&Hook"), hook_);
+    form->addRow(tr("Hoo&k"), hook_);
     form->addRow(tr("also called"), hook_names_);
     remove_->setAccessibleName(tr("Remove the yarn"));
     weight_->setAccessibleName(tr("Weight of the yarn"));

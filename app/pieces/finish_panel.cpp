@@ -62,11 +62,11 @@ FinishPanel::FinishPanel(DocumentSession& session, QWidget* parent)
     : QWidget(parent),
       session_(session),
       start_(new QComboBox),
-      chains_label_(new QLabel(tr("C&hains"))),
+      chains_label_(new QLabel(tr("&Chains"))),
       chains_(new QSpinBox),
       joining_(new QComboBox),
       end_(new QComboBox),
-      starts_at_top_(new QCheckBox(tr("Round 1 is at the &top"))),
+      starts_at_top_(new QCheckBox(tr("Round 1 is at the t&op"))),
       make_(new QSpinBox) {
     build();
     connect_all();
@@ -95,10 +95,10 @@ void FinishPanel::build() {
     auto* layout = new QVBoxLayout(this);
     layout->addLayout(form);
     layout->addStretch(1);
-    form->addRow(tr("&Start"), start_);
+    form->addRow(tr("S&tart"), start_);
     form->addRow(chains_label_, chains_);
     form->addRow(tr("&Worked"), joining_);
-    form->addRow(tr("&End"), end_);
+    form->addRow(tr("En&d"), end_);
     form->addRow(tr("&Make"), make_);
     form->addRow(starts_at_top_);
     start_->setAccessibleName(tr("How the piece starts"));

@@ -4,6 +4,7 @@
 
 #include <QInputDialog>
 
+#include "app/kit/action_catalogue.h"
 #include "app/kit/action_maker.h"
 #include "app/pieces/piece_edits.h"
 
@@ -30,48 +31,41 @@ QAction* PieceActions::on_piece(QAction* action, const std::function<void()>& ac
 }
 
 void PieceActions::make_list_actions() {
-    const auto alone = [this](const QString& text, const QKeySequence& keys, const QString& icon_name = {}) {
-        return make_action(window_, text, keys, icon_name);
-    };
-    add_ = alone(tr("&New piece"), Qt::CTRL | Qt::SHIFT | Qt::Key_N, QStringLiteral("add"));
+    const auto alone = [this](const char* id) { return make_action(window_, id); };
+    add_ = alone("piece.new");
     connect(add_, &QAction::triggered, this, [this] {
         if (PieceEdits(session_).add()) Q_EMIT piece_added();
     });
-    duplicate_ = on_piece(alone(tr("&Duplicate"), Qt::CTRL | Qt::SHIFT | Qt::Key_D),
-                          [this] { PieceEdits(session_).duplicate(); });
-    rename_ = on_piece(alone(tr("&Rename…"), Qt::SHIFT | Qt::Key_F2), [this] { ask_name(); });
-    remove_ = on_piece(alone(tr("De&lete piece"), Qt::CTRL | Qt::SHIFT | Qt::Key_Delete),
-                       [this] { PieceEdits(session_).remove(); });
-    earlier_ = on_piece(alone(tr("Move to the &left"), Qt::ALT | Qt::SHIFT | Qt::Key_Left), [this] {
+    duplicate_ = on_piece(alone("piece.duplicate"), [this] { PieceEdits(session_).duplicate(); });
+    rename_ = on_piece(alone("piece.rename"), [this] { ask_name(); });
+    remove_ = on_piece(alone("piece.delete"), [this] { PieceEdits(session_).remove(); });
+    earlier_ = on_piece(alone("piece.left"), [this] {
         PieceEdits(session_).move(session_.current_piece(), session_.current_piece() - 1);
     });
-    later_ = on_piece(alone(tr("Move to the ri&ght"), Qt::ALT | Qt::SHIFT | Qt::Key_Right), [this] {
+    later_ = on_piece(alone("piece.right"), [this] {
         PieceEdits(session_).move(session_.current_piece(), session_.current_piece() + 1);
     });
-    previous_ = alone(tr("&Previous piece"), Qt::CTRL | Qt::Key_PageUp);
+    previous_ = alone("piece.previous");
     connect(previous_, &QAction::triggered, this,
             [this] { session_.set_current_piece(std::max(0, session_.current_piece() - 1)); });
-    next_ = alone(tr("Ne&xt piece"), Qt::CTRL | Qt::Key_PageDown);
+    next_ = alone("piece.next");
     connect(next_, &QAction::triggered, this,
             [this] { session_.set_current_piece(session_.current_piece() + 1); });
 }
 
 void PieceActions::make_start_actions() {
     auto* group = new QActionGroup(this);
-    const auto choice = [&](const QString& text, Qt::Key key) {
-        return make_choice(window_, text, Qt::CTRL | Qt::ALT | key, group);
-    };
-    starts_ << on_piece(choice(tr("&Magic ring"), Qt::Key_1),
-                        [this] { PieceEdits(session_).set_start(MagicRing{}); });
-    starts_ << on_piece(choice(tr("&Chain ring…"), Qt::Key_2), [this] {
+    const auto choice = [&](const char* id) { return make_choice(window_, id, group); };
+    starts_ << on_piece(choice("start.magic-ring"), [this] { PieceEdits(session_).set_start(MagicRing{}); });
+    starts_ << on_piece(choice("start.chain-ring"), [this] {
         ask_chains(tr("A ring of how many chains?"), ChainRing{}.chains,
                    [](int chains) { return ChainRing{chains}; });
     });
-    starts_ << on_piece(choice(tr("Open &tube…"), Qt::Key_3), [this] {
+    starts_ << on_piece(choice("start.tube"), [this] {
         ask_chains(tr("A tube on how many chains, joined?"), OpenTube{}.chains,
                    [](int chains) { return OpenTube{chains}; });
     });
-    starts_ << on_piece(choice(tr("&Oval on a chain…"), Qt::Key_4), [this] {
+    starts_ << on_piece(choice("start.oval"), [this] {
         ask_chains(tr("An oval around how many chains?"), OvalChain{}.chains,
                    [](int chains) { return OvalChain{chains}; });
     });
@@ -79,23 +73,20 @@ void PieceActions::make_start_actions() {
 
 void PieceActions::make_working_actions() {
     auto* group = new QActionGroup(this);
-    const std::pair<Joining, QString> joinings[] = {{Joining::spiral, tr("In a &spiral")},
-                                                    {Joining::joined, tr("In &joined rounds")},
-                                                    {Joining::rows, tr("In &rows, turned")}};
-    Qt::Key key = Qt::Key_5;
-    for (const auto& [joining, text] : joinings) {
-        joinings_ << on_piece(make_choice(window_, text, Qt::CTRL | Qt::ALT | key, group),
+    const std::pair<Joining, const char*> joinings[] = {{Joining::spiral, "worked.spiral"},
+                                                        {Joining::joined, "worked.joined"},
+                                                        {Joining::rows, "worked.rows"}};
+    for (const auto& [joining, id] : joinings) {
+        joinings_ << on_piece(make_choice(window_, id, group),
                               [this, joining = joining] { PieceEdits(session_).set_joining(joining); });
-        key = static_cast<Qt::Key>(key + 1);
     }
-    drawn_closed_ = make_choice(window_, tr("Drawn &closed at the end"), Qt::CTRL | Qt::ALT | Qt::Key_E);
+    drawn_closed_ = make_choice(window_, "piece.drawn-closed");
     on_piece(drawn_closed_, [this] {
         PieceEdits(session_).set_end(drawn_closed_->isChecked() ? End::drawn_closed : End::left_open);
     });
-    starts_at_top_ = make_choice(window_, tr("Starts at the &top"), Qt::CTRL | Qt::ALT | Qt::Key_T);
+    starts_at_top_ = make_choice(window_, "start.at-top");
     on_piece(starts_at_top_, [this] { PieceEdits(session_).set_starts_at_top(starts_at_top_->isChecked()); });
-    make_ = on_piece(make_action(window_, tr("How &many…"), Qt::CTRL | Qt::ALT | Qt::Key_N),
-                     [this] { ask_make(); });
+    make_ = on_piece(make_action(window_, "piece.make"), [this] { ask_make(); });
 }
 
 void PieceActions::fill(QMenu* menu) {
@@ -103,11 +94,11 @@ void PieceActions::fill(QMenu* menu) {
     menu->addSeparator();
     menu->addActions({previous_, next_, earlier_, later_});
     menu->addSeparator();
-    auto* start = menu->addMenu(tr("&Start"));
+    auto* start = menu->addMenu(place_text(ActionPlace::start));
     start->addActions(starts_);
     start->addSeparator();
     start->addAction(starts_at_top_);
-    auto* worked = menu->addMenu(tr("&Worked"));
+    auto* worked = menu->addMenu(place_text(ActionPlace::worked));
     worked->addActions(joinings_);
     menu->addAction(drawn_closed_);
     menu->addAction(make_);

@@ -18,6 +18,7 @@
 #include <QStyle>
 #include <QVBoxLayout>
 
+#include "app/kit/action_maker.h"
 #include "app/kit/field_widgets.h"
 #include "app/kit/icons.h"
 #include "app/kit/room_on_screen.h"
@@ -102,7 +103,6 @@ PatternPreview::PatternPreview(DocumentSession& session, QWidget* parent)
     resize(room_on_screen(*this, {1080, 720}));
     build();
     restore_choices();
-    add_shortcuts();
     follow();
 }
 
@@ -165,7 +165,10 @@ QWidget* PatternPreview::buttons() {
     auto* layout = new QHBoxLayout(row);
     layout->setContentsMargins(0, 0, 0, 0);
     auto* pdf = new QPushButton(tr("Save as P&DF…"));
-    auto* other = new QPushButton(tr("&Other formats"));
+    auto* look = new QPushButton(tr("&View"));
+    look->setMenu(new QMenu(look));
+    fill_view_menu(look->menu());
+    auto* other = new QPushButton(tr("Other format&s"));
     auto* print = new QPushButton(tr("Pr&int…"));
     auto* close = new QPushButton(tr("Close"));
     pdf->setDefault(true);
@@ -183,6 +186,7 @@ QWidget* PatternPreview::buttons() {
     });
     connect(close, &QPushButton::clicked, this, &QDialog::close);
     layout->addWidget(state_, 1);
+    layout->addWidget(look);
     layout->addWidget(other);
     layout->addWidget(print);
     layout->addWidget(pdf);
@@ -190,20 +194,19 @@ QWidget* PatternPreview::buttons() {
     return row;
 }
 
-void PatternPreview::add_shortcuts() {
-    const std::tuple<QString, QKeySequence, std::function<void()>> keys[] = {
-        {tr("Larger"), QKeySequence::ZoomIn, [this] { view_->zoom_by(1.2); }},
-        {tr("Smaller"), QKeySequence::ZoomOut, [this] { view_->zoom_by(1 / 1.2); }},
-        {tr("Fit width"), Qt::CTRL | Qt::Key_0, [this] { view_->set_zoom(0); }},
-        {tr("Actual size"), Qt::CTRL | Qt::Key_1, [this] { view_->set_zoom(1); }},
-        {tr("Next page"), Qt::CTRL | Qt::Key_PageDown, [this] { view_->go_to(view_->current_page() + 1); }},
-        {tr("Previous page"), Qt::CTRL | Qt::Key_PageUp, [this] { view_->go_to(view_->current_page() - 1); }},
+void PatternPreview::fill_view_menu(QMenu* menu) {
+    const std::pair<const char*, std::function<void()>> actions[] = {
+        {"preview.larger", [this] { view_->zoom_by(1.2); }},
+        {"preview.smaller", [this] { view_->zoom_by(1 / 1.2); }},
+        {"preview.fit-width", [this] { view_->set_zoom(0); }},
+        {"preview.actual-size", [this] { view_->set_zoom(1); }},
+        {"preview.next-page", [this] { view_->go_to(view_->current_page() + 1); }},
+        {"preview.previous-page", [this] { view_->go_to(view_->current_page() - 1); }},
     };
-    for (const auto& [text, key, act] : keys) {
-        auto* action = new QAction(text, this);
-        action->setShortcut(key);
+    for (const auto& [id, act] : actions) {
+        auto* action = make_action(this, id);
         connect(action, &QAction::triggered, this, act);
-        addAction(action);
+        menu->addAction(action);
     }
 }
 

@@ -14,6 +14,7 @@ class QCheckBox;
 class QComboBox;
 class QLabel;
 class QListView;
+class QMenu;
 
 namespace roundwright::app {
 
@@ -37,7 +38,7 @@ class PatternPreview : public QDialog {
     void build();
     QWidget* choices();
     QWidget* buttons();
-    void add_shortcuts();
+    void fill_view_menu(QMenu* menu);
     void follow();
     void compose_soon();
     void compose();

@@ -28,13 +28,13 @@ PatternTextActions::PatternTextActions(DocumentSession& session, QWidget* window
     : QObject(window), session_(session), window_(window) {}
 
 void PatternTextActions::fill(QMenu* menu) {
-    const std::tuple<QString, QKeySequence, std::function<void()>> actions[] = {
-        {tr("&Open pattern text…"), Qt::CTRL | Qt::SHIFT | Qt::Key_O, [this] { open_text(); }},
-        {tr("Pa&ste a pattern…"), Qt::CTRL | Qt::SHIFT | Qt::Key_V, [this] { paste_text(); }},
-        {tr("&Copy this piece as text"), Qt::CTRL | Qt::SHIFT | Qt::Key_C, [this] { copy_piece(); }},
-        {tr("Copy the &whole toy as text"), Qt::CTRL | Qt::ALT | Qt::Key_C, [this] { copy_toy(); }}};
-    for (const auto& [text, keys, act] : actions) {
-        auto* action = make_action(window_, text, keys);
+    const std::pair<const char*, std::function<void()>> actions[] = {
+        {"pattern.open-text", [this] { open_text(); }},
+        {"pattern.paste-text", [this] { paste_text(); }},
+        {"pattern.copy-piece", [this] { copy_piece(); }},
+        {"pattern.copy-toy", [this] { copy_toy(); }}};
+    for (const auto& [id, act] : actions) {
+        auto* action = make_action(window_, id);
         connect(action, &QAction::triggered, this, act);
         menu->addAction(action);
     }

@@ -27,11 +27,11 @@ ReshapeActions::ReshapeActions(DocumentSession& session, QWidget* window)
     : QObject(window),
       session_(session),
       window_(window),
-      reshape_(make_action(window, tr("&Reshape…"), Qt::CTRL | Qt::Key_R, QStringLiteral("reshape"))),
-      sculpt_(make_action(window, tr("Pull the &outline…"), Qt::CTRL | Qt::SHIFT | Qt::Key_R)),
-      from_form_(make_action(window, tr("New &from a shape…"), Qt::CTRL | Qt::SHIFT | Qt::Key_F)),
-      mirror_(make_action(window, tr("&Turn upside down"), Qt::CTRL | Qt::SHIFT | Qt::Key_T)),
-      join_(make_action(window, tr("Join to an&other piece…"), Qt::CTRL | Qt::SHIFT | Qt::Key_J)) {
+      reshape_(make_action(window, "shape.reshape")),
+      sculpt_(make_action(window, "shape.outline")),
+      from_form_(make_action(window, "piece.from-shape")),
+      mirror_(make_action(window, "piece.upside-down")),
+      join_(make_action(window, "piece.join")) {
     reshape_->setToolTip(tr("Another size, another yarn or hook, or another outline"));
     connect(reshape_, &QAction::triggered, this,
             [this] { open_dialog(new ReshapeDialog(session_, window_)); });

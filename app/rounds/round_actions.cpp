@@ -40,13 +40,12 @@ int RoundActions::place_after_selection() const {
 }
 
 void RoundActions::make_row_actions(QWidget* window) {
-    add_after_ =
-        make_action(window, tr("&New round after"), Qt::CTRL | Qt::Key_Return, QStringLiteral("add"));
-    add_before_ = make_action(window, tr("New round &before"), Qt::CTRL | Qt::SHIFT | Qt::Key_Return);
-    repeat_ = make_action(window, tr("&Repeat"), Qt::CTRL | Qt::Key_D, QStringLiteral("repeat"));
-    remove_ = make_action(window, tr("&Delete"), Qt::Key_Delete, QStringLiteral("remove"));
-    up_ = make_action(window, tr("Move &earlier"), Qt::ALT | Qt::Key_Up, QStringLiteral("up"));
-    down_ = make_action(window, tr("Move &later"), Qt::ALT | Qt::Key_Down, QStringLiteral("down"));
+    add_after_ = make_action(window, "round.add-after");
+    add_before_ = make_action(window, "round.add-before");
+    repeat_ = make_action(window, "round.repeat");
+    remove_ = make_action(window, "round.delete");
+    up_ = make_action(window, "round.earlier");
+    down_ = make_action(window, "round.later");
     connect(add_after_, &QAction::triggered, this, [this] { edits_.insert_even(place_after_selection()); });
     connect(add_before_, &QAction::triggered, this,
             [this] { edits_.insert_even(selected().empty() ? 0 : selected().front()); });
@@ -57,10 +56,10 @@ void RoundActions::make_row_actions(QWidget* window) {
 }
 
 void RoundActions::make_clipboard_actions(QWidget* window) {
-    cut_ = make_action(window, tr("Cu&t"), QKeySequence::Cut);
-    copy_ = make_action(window, tr("&Copy"), QKeySequence::Copy);
-    paste_ = make_action(window, tr("&Paste"), QKeySequence::Paste);
-    select_all_ = make_action(window, tr("Select &all rounds"), QKeySequence::SelectAll);
+    cut_ = make_action(window, "edit.cut");
+    copy_ = make_action(window, "edit.copy");
+    paste_ = make_action(window, "edit.paste");
+    select_all_ = make_action(window, "edit.select-all");
     connect(cut_, &QAction::triggered, this, [this] {
         copy_rounds();
         edits_.remove(selected());
@@ -77,12 +76,12 @@ void RoundActions::make_clipboard_actions(QWidget* window) {
 }
 
 void RoundActions::make_working_actions(QWidget* window) {
-    count_ = make_action(window, tr("Set the &count"), Qt::Key_F4);
-    words_ = make_action(window, tr("&Words of the round"), Qt::Key_F2);
-    evenly_ = make_action(window, tr("Work e&venly"), Qt::CTRL | Qt::Key_E);
-    flat_ = make_choice(window, tr("Meant to lie &flat"), Qt::CTRL | Qt::Key_L);
-    note_ = make_action(window, tr("N&ote…"), Qt::CTRL | Qt::Key_M);
-    mend_ = make_action(window, tr("Fi&x the words"), Qt::CTRL | Qt::SHIFT | Qt::Key_F8);
+    count_ = make_action(window, "round.count");
+    words_ = make_action(window, "round.words");
+    evenly_ = make_action(window, "round.evenly");
+    flat_ = make_choice(window, "round.flat");
+    note_ = make_action(window, "round.note");
+    mend_ = make_action(window, "round.fix-words");
     connect(mend_, &QAction::triggered, this, &RoundActions::mend);
     connect(count_, &QAction::triggered, &view_, &RoundsView::edit_count);
     connect(words_, &QAction::triggered, &view_, &RoundsView::edit_words);
@@ -99,7 +98,7 @@ void RoundActions::fill(QMenu* menu) {
     menu->addActions({count_, words_, mend_, evenly_});
     for (const auto& [title, fill_it] : {std::pair{tr("&Stitch"), &RoundActions::fill_stitches},
                                          std::pair{tr("&Into"), &RoundActions::fill_loops},
-                                         std::pair{tr("&Increases"), &RoundActions::fill_spacing},
+                                         std::pair{tr("Incre&ases"), &RoundActions::fill_spacing},
                                          std::pair{tr("&Yarn"), &RoundActions::fill_yarns}}) {
         auto* submenu = menu->addMenu(title);
         connect(submenu, &QMenu::aboutToShow, this, [this, submenu, fill_it = fill_it] {

@@ -13,6 +13,7 @@
 #include <QPainterPath>
 #include <QStringListModel>
 
+#include "app/kit/action_keys.h"
 #include "app/kit/theme.h"
 #include "app/kit/true_focus.h"
 #include "render/wording/counted.h"
@@ -22,6 +23,12 @@ namespace roundwright::app {
 namespace {
 
 constexpr int least_hint_width = 320;
+const auto fix_words = QStringLiteral("round.fix-words");
+
+/// The editor has the keys before the window's action would end the edit.
+bool fixes(const QKeyEvent& key) {
+    return ActionKeys::instance().keys(fix_words).contains(QKeySequence(key.keyCombination()));
+}
 
 /// UTF-16 units of the first `points` code points.
 int units(const QString& text, int points) {
@@ -125,8 +132,9 @@ QString WordsEdit::sentence() const {
         return tr("%1 so far, over %2 of the %3 below.").arg(made).arg(reading_.taken).arg(below);
     if (what && what->mends.empty()) return diagnostic_sentence(*what);
     if (what)
-        return tr("%1 %2 Ctrl+F8 fixes it.")
-            .arg(diagnostic_sentence(*what), mend_question(what->mends.front()));
+        return tr("%1 %2 %3 fixes it.")
+            .arg(diagnostic_sentence(*what), mend_question(what->mends.front()),
+                 ActionKeys::instance().shown(fix_words));
     if (!isModified()) return {};
     return setting_.work.into_ring ? tr("%1 in the ring.").arg(made)
                                    : tr("%1; all %2 below are used.").arg(made).arg(below);
@@ -248,8 +256,8 @@ void WordsEdit::take(int row) {
 bool WordsEdit::event(QEvent* event) {
     if (event->type() == QEvent::ShortcutOverride || event->type() == QEvent::KeyPress) {
         const auto& key = *static_cast<QKeyEvent*>(event);
-        const bool ours =
-            (key.key() == Qt::Key_F8 || key.key() == Qt::Key_Space) && key.modifiers() == Qt::ControlModifier;
+        const bool offers = key.key() == Qt::Key_Space && key.modifiers() == Qt::ControlModifier;
+        const bool ours = offers || fixes(key);
         if (ours && event->type() == QEvent::ShortcutOverride) {
             event->accept();
             return true;
@@ -264,9 +272,8 @@ bool WordsEdit::event(QEvent* event) {
 }
 
 bool WordsEdit::take_key(const QKeyEvent& key) {
-    if (key.modifiers() != Qt::ControlModifier) return false;
-    if (key.key() == Qt::Key_F8) return mend();
-    if (key.key() != Qt::Key_Space) return false;
+    if (fixes(key)) return mend();
+    if (key.modifiers() != Qt::ControlModifier || key.key() != Qt::Key_Space) return false;
     offer();
     return true;
 }

@@ -15,7 +15,7 @@ namespace roundwright::app {
 
 /// The words of a round while they are written. What may go on pops up: Down and Up choose, Enter takes what
 /// is chosen, Tab takes the first, Escape puts it away, Ctrl+Space brings it back. What does not come out is
-/// underlined and said under the line, and Ctrl+F8 makes the likeliest mend.
+/// underlined and said under the line, and the keys for it make the likeliest mend.
 class WordsEdit : public QLineEdit {
     Q_OBJECT
   public:

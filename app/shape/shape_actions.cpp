@@ -2,6 +2,7 @@
 
 #include <utility>
 
+#include "app/kit/action_keys.h"
 #include "app/kit/action_maker.h"
 #include "render/scene/scene_view.h"
 
@@ -9,24 +10,25 @@ namespace roundwright::app {
 
 ShapeActions::ShapeActions(DocumentSession& session, QWidget* window)
     : QObject(window),
-      front(make_action(window, tr("&Front"), Qt::CTRL | Qt::Key_1)),
-      side(make_action(window, tr("&Side"), Qt::CTRL | Qt::Key_2)),
-      top(make_action(window, tr("&Top"), Qt::CTRL | Qt::Key_3)),
-      back(make_action(window, tr("&Back"), Qt::CTRL | Qt::Key_4)),
-      bottom(make_action(window, tr("B&ottom"), Qt::CTRL | Qt::Key_5)),
-      three_quarter(make_action(window, tr("Three-&quarter view"), Qt::CTRL | Qt::Key_6)),
-      fit(make_action(window, tr("F&it"), Qt::CTRL | Qt::Key_0, QStringLiteral("fit"))),
-      zoom_in(make_action(window, tr("Zoom i&n"), QKeySequence(QStringLiteral("Ctrl++")))),
-      zoom_out(make_action(window, tr("Zoo&m out"), QKeySequence(QStringLiteral("Ctrl+-")))),
-      turn_left(make_action(window, tr("Turn &left"), Qt::CTRL | Qt::SHIFT | Qt::Key_Left)),
-      turn_right(make_action(window, tr("Turn &right"), Qt::CTRL | Qt::SHIFT | Qt::Key_Right)),
-      turn_up(make_action(window, tr("Turn &up"), Qt::CTRL | Qt::SHIFT | Qt::Key_Up)),
-      turn_down(make_action(window, tr("Turn &down"), Qt::CTRL | Qt::SHIFT | Qt::Key_Down)),
-      stuffed(make_choice(window, tr("Stu&ffed"), Qt::CTRL | Qt::Key_T)),
+      front(make_action(window, "shape.front")),
+      side(make_action(window, "shape.side")),
+      top(make_action(window, "shape.top")),
+      back(make_action(window, "shape.back")),
+      bottom(make_action(window, "shape.bottom")),
+      three_quarter(make_action(window, "shape.three-quarter")),
+      fit(make_action(window, "shape.fit")),
+      zoom_in(make_action(window, "shape.zoom-in")),
+      zoom_out(make_action(window, "shape.zoom-out")),
+      turn_left(make_action(window, "shape.turn-left")),
+      turn_right(make_action(window, "shape.turn-right")),
+      turn_up(make_action(window, "shape.turn-up")),
+      turn_down(make_action(window, "shape.turn-down")),
+      stuffed(make_choice(window, "shape.stuffed")),
       session_(session) {
     connect(stuffed, &QAction::triggered, this, [this](bool on) { session_.set_shows_unstuffed(!on); });
     connect(&session_, &DocumentSession::toy_changed, this, &ShapeActions::show_stuffed);
     connect(&session_, &DocumentSession::current_piece_changed, this, &ShapeActions::show_stuffed);
+    connect(&ActionKeys::instance(), &ActionKeys::changed, this, &ShapeActions::show_stuffed);
     show_stuffed();
 
     using render::ViewDirection;
@@ -67,7 +69,7 @@ void ShapeActions::show_stuffed() {
     stuffed->setStatusTip(has_stuffing ? tr("Off: the piece as it is before stuffing")
                                        : tr("This piece is not stuffed: see Stuffing"));
     stuffed->setToolTip(has_stuffing
-                            ? tr("Stuffed (%1)").arg(stuffed->shortcut().toString(QKeySequence::NativeText))
+                            ? tr("Stuffed (%1)").arg(ActionKeys::instance().shown(stuffed->objectName()))
                             : stuffed->statusTip());
 }
 

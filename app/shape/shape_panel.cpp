@@ -8,6 +8,7 @@
 #include <QToolButton>
 #include <QVBoxLayout>
 
+#include "app/kit/first_stop.h"
 #include "app/kit/look.h"
 #include "app/kit/spoken_roles.h"
 #include "app/kit/theme.h"
@@ -149,6 +150,14 @@ void ShapePanel::make_scene() {
             [this] { scale_bar_->set_pixels_per_mm(scene_->pixels_per_mm()); });
     show_surface(session_.current_piece());
     show_selection();
+}
+
+bool ShapePanel::take_keyboard() {
+    QWidget* picture = scene_ && stack_->currentIndex() == 1 ? scene_->widget() : nullptr;
+    if (picture != nullptr && (picture->focusPolicy() & Qt::TabFocus) == 0) picture = first_stop(picture);
+    QWidget* stop = picture != nullptr ? picture : first_stop(this);
+    if (stop != nullptr) stop->setFocus(Qt::ShortcutFocusReason);
+    return stop != nullptr;
 }
 
 void ShapePanel::set_scene_colour(const QColor& colour) {

@@ -29,6 +29,8 @@ class ShapePanel : public QWidget {
     [[nodiscard]] render::SceneView* scene() { return scene_; }
     /// Turns the shape once around, slowly, until it is touched.
     void turn_once();
+    /// To the picture, or to the first button while there is none.
+    bool take_keyboard();
     void set_scene_colour(const QColor& colour);
     [[nodiscard]] QString size_text() const { return size_text_; }
     [[nodiscard]] QSize minimumSizeHint() const override;

@@ -6,8 +6,7 @@
 namespace roundwright::app {
 
 VersionActions::VersionActions(DocumentSession& session, VersionKeeper& keeper, QWidget* window)
-    : QObject(window),
-      show_(make_action(window, tr("Earlier &versions…"), Qt::CTRL | Qt::SHIFT | Qt::Key_E)) {
+    : QObject(window), show_(make_action(window, "file.versions")) {
     show_->setToolTip(tr("What this toy was at earlier times, to look at and take back"));
     connect(show_, &QAction::triggered, this, [&session, &keeper, window] {
         auto* dialog = new VersionsDialog(session, keeper, window);

@@ -1,19 +1,16 @@
 #include "app/window/help.h"
 
-#include <algorithm>
+#include <set>
 
-#include <QAction>
 #include <QApplication>
 #include <QDialog>
 #include <QDialogButtonBox>
 #include <QMainWindow>
-#include <QMenu>
-#include <QMenuBar>
 #include <QMessageBox>
-#include <QRegularExpression>
 #include <QTextBrowser>
 #include <QVBoxLayout>
 
+#include "app/kit/action_keys.h"
 #include "app/kit/room_on_screen.h"
 
 namespace roundwright::app {
@@ -23,9 +20,12 @@ struct HelpText {
     Q_DECLARE_TR_FUNCTIONS(Help)
 };
 
-QString plain(QString text) {
-    static const QRegularExpression mnemonic(QStringLiteral("&(.)"));
-    return text.replace(mnemonic, QStringLiteral("\\1")).toHtmlEscaped();
+/// All that do the same: "Backspace, Left".
+QString keys_shown(const QString& id) {
+    QStringList shown;
+    for (const QKeySequence& keys : ActionKeys::instance().keys(id))
+        shown << keys.toString(QKeySequence::NativeText);
+    return shown.join(QStringLiteral(", "));
 }
 
 QString row(const QString& what, const QString& keys) {
@@ -33,14 +33,12 @@ QString row(const QString& what, const QString& keys) {
         .arg(what, keys.toHtmlEscaped());
 }
 
-QString menu_rows(const QMenu& menu) {
+/// Of one menu, or one of its menus.
+QString place_rows(ActionPlace place) {
     QString rows;
-    for (const QAction* action : menu.actions()) {
-        if (const auto* submenu = action->menu()) {
-            rows += menu_rows(*submenu);
-        } else if (!action->shortcut().isEmpty()) {
-            rows += row(plain(action->text()), action->shortcut().toString(QKeySequence::NativeText));
-        }
+    for (const ActionEntry& entry : action_catalogue()) {
+        const QString keys = keys_shown(entry.id);
+        if (entry.place == place && !keys.isEmpty()) rows += row(action_name(entry).toHtmlEscaped(), keys);
     }
     return rows;
 }
@@ -66,28 +64,20 @@ QString line_rows() {
            row(HelpText::tr("Clear the line"), HelpText::tr("Escape"));
 }
 
-QString work_along_rows() {
-    return row(HelpText::tr("Round done"), HelpText::tr("PgDown")) +
-           row(HelpText::tr("Count a stitch"), HelpText::tr("Right")) +
-           row(HelpText::tr("Take a stitch back"), HelpText::tr("Backspace, Left")) +
-           row(HelpText::tr("A round back"), HelpText::tr("PgUp")) +
-           row(HelpText::tr("Where am I?"), HelpText::tr("Home")) +
-           row(HelpText::tr("Say again"), HelpText::tr("End, F7")) +
-           row(HelpText::tr("Close"), HelpText::tr("Escape, Ctrl+W"));
-}
-
 QString picture_rows() {
-    return row(HelpText::tr("Choose an eye, then move it"), HelpText::tr("Click, Ctrl+arrows"));
+    return row(HelpText::tr("Choose an eye, then move it"),
+               HelpText::tr("Click, %1").arg(keys_shown(QStringLiteral("face.up"))));
 }
 
 void show_keyboard_help(QMainWindow& window) {
     QString text = heading(HelpText::tr("In the rounds table"), table_rows()) +
                    heading(HelpText::tr("In the line of next rounds"), line_rows()) +
-                   heading(HelpText::tr("On the shape"), picture_rows()) +
-                   heading(HelpText::tr("While you work along"), work_along_rows());
-    for (const QAction* action : window.menuBar()->actions()) {
-        if (!action->menu()) continue;
-        text += heading(plain(action->text()), menu_rows(*action->menu()));
+                   heading(HelpText::tr("On the shape"), picture_rows());
+    std::set<ActionPlace> told;
+    for (const ActionEntry& entry : action_catalogue()) {
+        if (!told.insert(entry.place).second) continue;
+        const QString rows = place_rows(entry.place);
+        if (!rows.isEmpty()) text += heading(place_name(entry.place).toHtmlEscaped(), rows);
     }
     QDialog dialog(&window);
     dialog.setWindowTitle(HelpText::tr("Keyboard"));

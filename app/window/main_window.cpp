@@ -9,6 +9,7 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
+#include <QLocale>
 #include <QMenuBar>
 #include <QScreen>
 #include <QSettings>
@@ -33,10 +34,12 @@
 #include "app/gauge/finished_piece_notice.h"
 #include "app/gauge/gauge_actions.h"
 #include "app/gauge/gauge_panel.h"
+#include "app/keys/shortcuts_dialog.h"
+#include "app/kit/action_catalogue.h"
+#include "app/kit/action_keys.h"
 #include "app/kit/action_maker.h"
 #include "app/kit/announcer.h"
 #include "app/kit/field_rules.h"
-#include "app/kit/icons.h"
 #include "app/kit/look.h"
 #include "app/kit/notice_bar.h"
 #include "app/kit/plain_texts.h"
@@ -66,6 +69,7 @@
 #include "app/window/help.h"
 #include "app/window/panel_column.h"
 #include "app/window/preference_actions.h"
+#include "app/window/window_parts.h"
 #include "app/window/window_placing.h"
 #include "app/window/work_area.h"
 #include "app/work_along/work_along_actions.h"
@@ -82,8 +86,13 @@ const auto columns_setting = QStringLiteral("window/columns");
 const auto rows_setting = QStringLiteral("window/rows");
 const auto keeping_notice = QStringLiteral("keeping");
 const auto left_notice = QStringLiteral("left-behind");
+const auto keys_notice = QStringLiteral("keys");
 const auto gauge_section = QStringLiteral("gauge");
 const auto started_setting = QStringLiteral("started-before");
+
+QString panel_title(const char* key) {
+    return action_name(action_entry(QLatin1String("panel.") + QLatin1String(key)));
+}
 
 }  // namespace
 
@@ -120,6 +129,7 @@ MainWindow::MainWindow(DocumentSession& session, const QString& state_folder, QW
     fill_panels();
     build_menus();
     lay_out();
+    order_parts();
     follow_session();
     announce();
     follow_keeping();
@@ -138,7 +148,7 @@ MainWindow::~MainWindow() {
 // --- layout
 
 QWidget* MainWindow::rounds_side() {
-    auto* side = new QWidget(this);
+    auto* side = rounds_side_ = new QWidget(this);
     auto* head = new QHBoxLayout;
     head->setContentsMargins(8, 4, 8, 0);
     head->addWidget(new PieceBar(session_, piece_actions_->add(), piece_actions_->rename(), side), 1);
@@ -201,77 +211,85 @@ void MainWindow::show_counts() {
 
 void MainWindow::fill_panels() {
     face_ = new FacePanel(session_);
-    panels_->add_section(QStringLiteral("yarn"), tr("Yarn and hook"), QStringLiteral("yarn"),
+    panels_->add_section(QStringLiteral("yarn"), panel_title("yarn"), QStringLiteral("yarn"),
                          new YarnPanel(session_));
     auto* gauge = new GaugePanel(session_, gauge_actions_->from_finished_piece());
-    panels_->add_section(gauge_section, tr("Gauge"), QStringLiteral("gauge"), gauge);
+    panels_->add_section(gauge_section, panel_title("gauge"), QStringLiteral("gauge"), gauge);
     connect(gauge_actions_->measure_circle(), &QAction::triggered, this, [this, gauge] {
         panels_->open_section(gauge_section);
         gauge->ask_for_circle();
     });
     connect(gauge, &GaugePanel::circle_measured, this, [this] { fast_entry_->focus_line(); });
-    panels_->add_section(QStringLiteral("stuffing"), tr("Stuffing"), QStringLiteral("stuffing"),
+    panels_->add_section(QStringLiteral("stuffing"), panel_title("stuffing"), QStringLiteral("stuffing"),
                          new StuffingPanel(session_));
-    panels_->add_section(QStringLiteral("face"), tr("Face"), QStringLiteral("face"), face_);
-    panels_->add_section(QStringLiteral("finish"), tr("Start and finish"), QStringLiteral("finish"),
+    panels_->add_section(QStringLiteral("face"), panel_title("face"), QStringLiteral("face"), face_);
+    panels_->add_section(QStringLiteral("finish"), panel_title("finish"), QStringLiteral("finish"),
                          new FinishPanel(session_));
-    panels_->add_section(QStringLiteral("plot"), tr("Along the rounds"), QStringLiteral("lie-cups"),
+    panels_->add_section(QStringLiteral("plot"), panel_title("plot"), QStringLiteral("lie-cups"),
                          new RoundsPlot(session_));
 }
 
 // --- menus
 
 void MainWindow::build_menus() {
-    auto* file = menuBar()->addMenu(tr("&File"));
+    auto* file = menuBar()->addMenu(place_text(ActionPlace::file));
     files_->fill(file);
     version_actions_->fill(file);
     file->addSeparator();
     export_actions_->fill(file);
     file->addSeparator();
-    auto* close = make_action(this, tr("&Close the window"), QKeySequence(Qt::CTRL | Qt::Key_W));
+    auto* close = make_action(this, "file.close");
     connect(close, &QAction::triggered, this, &QWidget::close);
     file->addAction(close);
-    auto* quit = make_action(this, tr("&Quit"), QKeySequence(Qt::CTRL | Qt::Key_Q));
+    auto* quit = make_action(this, "file.quit");
     connect(quit, &QAction::triggered, this, &QWidget::close);
     file->addAction(quit);
-    fill_edit_menu(menuBar()->addMenu(tr("&Edit")));
-    auto* round = menuBar()->addMenu(tr("&Round"));
+    fill_edit_menu(menuBar()->addMenu(place_text(ActionPlace::edit)));
+    auto* round = menuBar()->addMenu(place_text(ActionPlace::round));
     round_actions_->fill(round);
     round->addSeparator();
     work_along_actions_->fill_round_menu(round);
-    auto* piece = menuBar()->addMenu(tr("&Piece"));
+    auto* piece = menuBar()->addMenu(place_text(ActionPlace::piece));
     piece_actions_->fill(piece);
     piece->addSeparator();
     reshape_actions_->fill_piece_menu(piece);
-    auto* shape = menuBar()->addMenu(tr("&Shape"));
+    auto* shape = menuBar()->addMenu(place_text(ActionPlace::shape));
     reshape_actions_->fill_shape_menu(shape);
     gauge_actions_->fill_shape_menu(shape);
     shape->addSeparator();
     shape_actions_->fill(shape);
-    auto* words = make_action(this, tr("Round by round in &words…"), Qt::CTRL | Qt::Key_I);
+    auto* words = make_action(this, "shape.words");
     connect(words, &QAction::triggered, this, [this] { show_rounds_in_words(session_, this); });
     shape->addAction(words);
     shape->addSeparator();
-    face_->fill_menu(shape->addMenu(tr("Move on the fa&ce")));
+    face_->fill_menu(shape->addMenu(place_text(ActionPlace::on_the_face)));
     shape_->offer(reshape_actions_->reshape());
-    fill_pattern_menu(menuBar()->addMenu(tr("P&attern")));
-    fill_help_menu(menuBar()->addMenu(tr("&Help")));
+    fill_pattern_menu(menuBar()->addMenu(place_text(ActionPlace::pattern)));
+    fill_go_menu(menuBar()->addMenu(place_text(ActionPlace::go)));
+    fill_help_menu(menuBar()->addMenu(place_text(ActionPlace::help)));
 }
 
 void MainWindow::fill_edit_menu(QMenu* menu) {
-    auto* undo = session_.undo_stack().createUndoAction(this, tr("&Undo"));
-    undo->setShortcut(QKeySequence::Undo);
-    undo->setIcon(icon(QStringLiteral("undo")));
-    auto* redo = session_.undo_stack().createRedoAction(this, tr("&Redo"));
-    redo->setShortcuts({QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Z), QKeySequence(Qt::CTRL | Qt::Key_Y)});
-    redo->setIcon(icon(QStringLiteral("redo")));
-    name_as_text(*undo, tr("&Undo"), &QUndoStack::undoTextChanged);
-    name_as_text(*redo, tr("&Redo"), &QUndoStack::redoTextChanged);
+    auto* undo = make_action(this, "edit.undo");
+    auto* redo = make_action(this, "edit.redo");
+    QUndoStack& steps = session_.undo_stack();
+    undo->setEnabled(steps.canUndo());
+    redo->setEnabled(steps.canRedo());
+    connect(undo, &QAction::triggered, &steps, &QUndoStack::undo);
+    connect(redo, &QAction::triggered, &steps, &QUndoStack::redo);
+    connect(&steps, &QUndoStack::canUndoChanged, undo, &QAction::setEnabled);
+    connect(&steps, &QUndoStack::canRedoChanged, redo, &QAction::setEnabled);
+    name_as_text(*undo, undo->text(), &QUndoStack::undoTextChanged);
+    name_as_text(*redo, redo->text(), &QUndoStack::redoTextChanged);
     menu->addActions({undo, redo});
     menu->addSeparator();
     menu->addActions(round_actions_->clipboard_actions());
     menu->addSeparator();
     preference_actions_->fill_edit_menu(menu);
+    menu->addSeparator();
+    auto* shortcuts = make_action(this, "edit.shortcuts");
+    connect(shortcuts, &QAction::triggered, this, &MainWindow::show_shortcuts);
+    menu->addAction(shortcuts);
 }
 
 /// What a step is called may hold names, and an "&" in them is no mnemonic.
@@ -288,22 +306,20 @@ void MainWindow::fill_pattern_menu(QMenu* menu) {
     menu->addSeparator();
     preference_actions_->fill_pattern_menu(menu);
     menu->addSeparator();
-    auto* preview =
-        make_action(this, tr("Pre&view and print…"), QKeySequence::Print, QStringLiteral("print"));
-    connect(preview, &QAction::triggered, this, &MainWindow::show_preview);
-    menu->addAction(preview);
-    auto* chart = make_action(this, tr("&Round chart…"), Qt::CTRL | Qt::ALT | Qt::Key_H);
-    connect(chart, &QAction::triggered, this, &MainWindow::show_chart);
-    menu->addAction(chart);
+    add_actions(
+        menu, {{"pattern.preview", [this] { show_preview(); }}, {"pattern.chart", [this] { show_chart(); }}});
     menu->addSeparator();
     pattern_text_actions_->fill(menu);
     menu->addSeparator();
-    const std::tuple<QString, QKeySequence, std::function<void()>> actions[] = {
-        {tr("Next &check"), Qt::Key_F8, [this] { checks_->step(+1); }},
-        {tr("&Previous check"), Qt::SHIFT | Qt::Key_F8, [this] { checks_->step(-1); }},
-        {tr("Fi&x the check"), Qt::CTRL | Qt::Key_F8, [this] { checks_->cure_current(); }}};
-    for (const auto& [text, keys, act] : actions) {
-        auto* action = make_action(this, text, keys);
+    add_actions(menu, {{"pattern.next-check", [this] { checks_->step(+1); }},
+                       {"pattern.previous-check", [this] { checks_->step(-1); }},
+                       {"pattern.fix-check", [this] { checks_->cure_current(); }}});
+}
+
+void MainWindow::add_actions(QMenu* menu,
+                             std::initializer_list<std::pair<const char*, std::function<void()>>> actions) {
+    for (const auto& [id, act] : actions) {
+        auto* action = make_action(this, id);
         connect(action, &QAction::triggered, this, act);
         menu->addAction(action);
     }
@@ -323,30 +339,52 @@ void MainWindow::show_preview() {
     preview_->activateWindow();
 }
 
-void MainWindow::fill_help_menu(QMenu* menu) {
-    const std::tuple<QString, QKeySequence, std::function<void()>> actions[] = {
-        {tr("&Keyboard"), Qt::Key_F1, [this] { show_keyboard_help(*this); }},
-        {tr("Go to the &rounds"), Qt::Key_F6, [this] { go_to_rounds(Qt::ShortcutFocusReason); }},
-        {tr("Go to the &next rounds line"), Qt::CTRL | Qt::Key_J, [this] { fast_entry_->focus_line(); }},
-        {tr("Go to the no&tices"), Qt::SHIFT | Qt::Key_F6, [this] { notices_->take_keyboard(); }},
-        {tr("&Say again"), Qt::Key_F7, [this] { announcer_->say_again(); }},
-        {tr("&About Roundwright"), Qt::SHIFT | Qt::Key_F1, [this] { show_about(*this); }}};
-    for (const auto& [text, keys, act] : actions) {
-        auto* action = make_action(this, text, keys);
-        connect(action, &QAction::triggered, this, act);
-        menu->addAction(action);
+void MainWindow::fill_go_menu(QMenu* menu) {
+    add_actions(menu, {{"go.next", [this] { parts_->go(+1); }}, {"go.previous", [this] { parts_->go(-1); }}});
+    menu->addSeparator();
+    add_actions(menu, {{"go.rounds", [this] { go_to_rounds(Qt::ShortcutFocusReason); }},
+                       {"go.line", [this] { fast_entry_->focus_line(); }},
+                       {"go.shape", [this] { shape_->take_keyboard(); }},
+                       {"go.panels", [this] { panels_->take_keyboard(); }},
+                       {"go.checks", [this] { checks_->take_keyboard(); }},
+                       {"go.notices", [this] { notices_->take_keyboard(); }}});
+    auto* panels = menu->addMenu(place_text(ActionPlace::panels));
+    for (const QString& key : panels_->keys()) {
+        auto* action = make_action(this, (QStringLiteral("panel.") + key).toLatin1().constData());
+        connect(action, &QAction::triggered, this, [this, key] { panels_->go_to_section(key); });
+        panels->addAction(action);
     }
-    fill_panels_menu(menu->addMenu(tr("Go to a &panel")));
 }
 
-void MainWindow::fill_panels_menu(QMenu* menu) {
-    int number = 0;
-    for (const QString& key : panels_->keys()) {
-        const auto digit = static_cast<Qt::Key>(Qt::Key_1 + number++);
-        auto* action = make_action(this, panels_->title(key), QKeySequence(Qt::ALT | digit));
-        connect(action, &QAction::triggered, this, [this, key] { panels_->go_to_section(key); });
-        menu->addAction(action);
-    }
+void MainWindow::fill_help_menu(QMenu* menu) {
+    add_actions(menu, {{"help.keyboard", [this] { show_keyboard_help(*this); }},
+                       {"help.say-again", [this] { announcer_->say_again(); }},
+                       {"help.about", [this] { show_about(*this); }}});
+}
+
+void MainWindow::show_shortcuts() {
+    auto* dialog = new ShortcutsDialog(this);
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    dialog->open();
+}
+
+/// As the eye goes: pieces and rounds, the entry line below them, the shape with its buttons, the panels, the
+/// checks along the bottom.
+void MainWindow::order_parts() {
+    parts_ = new WindowParts(this);
+    parts_->add(notices_, [this] { return notices_->take_keyboard(); });
+    parts_->add(rounds_side_, [this] {
+        go_to_rounds(Qt::ShortcutFocusReason);
+        return true;
+    });
+    parts_->add(fast_entry_, [this] {
+        fast_entry_->focus_line();
+        return true;
+    });
+    parts_->add(shape_, [this] { return shape_->take_keyboard(); });
+    parts_->add(panels_, [this] { return panels_->take_keyboard(); });
+    parts_->add(checks_, [this] { return checks_->take_keyboard(); });
+    parts_->order_tabs();
 }
 
 // --- following the session
@@ -441,11 +479,27 @@ void MainWindow::show_said(const QString& words) {
     statusBar()->setToolTip(words);
 }
 
+/// Never silently: a maker may press what does nothing, or something else.
+void MainWindow::say_which_keys_are_lost() {
+    const QStringList names = ActionKeys::instance().unreadable();
+    if (names.isEmpty()) return;
+    notices_->put_up(keys_notice, {NoticeRank::remark,
+                                   tr("The keys you chose for %1 could not be used; the usual ones are back.")
+                                       .arg(QLocale().createSeparatedList(names)),
+                                   {{tr("Choose ke&ys…"),
+                                     [this] {
+                                         notices_->take_down(keys_notice);
+                                         show_shortcuts();
+                                     }},
+                                    {tr("Not now", "keys"), [this] { notices_->take_down(keys_notice); }}}});
+}
+
 // --- beginning and end
 
 bool MainWindow::wants_less_motion() const { return less_motion(); }
 
 void MainWindow::begin(const QString& path) {
+    say_which_keys_are_lost();
     const bool first_time = !QSettings().value(started_setting, false).toBool();
     QSettings().setValue(started_setting, true);
     // A program that was ended a moment ago may still hold its copy.
@@ -545,6 +599,7 @@ void MainWindow::showEvent(QShowEvent* event) {
 
 void MainWindow::set_up_scene() {
     shape_->make_scene();
+    parts_->order_tabs();
     shape_actions_->drive(shape_->scene());
     export_actions_->show_from(shape_->scene());
     face_->set_scene(new FaceScene(session_, *shape_->scene(), this));

@@ -1,5 +1,9 @@
 #pragma once
 
+#include <functional>
+#include <initializer_list>
+#include <utility>
+
 #include <QMainWindow>
 
 #include "app/files/autosave.h"
@@ -35,6 +39,7 @@ struct ShapeActions;
 class ShapePanel;
 class PatternTextActions;
 class VersionActions;
+class WindowParts;
 class WorkAlongActions;
 class WorkArea;
 
@@ -76,7 +81,13 @@ class MainWindow : public QMainWindow {
     void name_as_text(QAction& action, const QString& what, void (QUndoStack::*changed)(const QString&));
     void fill_pattern_menu(QMenu* menu);
     void fill_help_menu(QMenu* menu);
-    void fill_panels_menu(QMenu* menu);
+    void fill_go_menu(QMenu* menu);
+    /// Of the catalogue, in this window and in the menu.
+    void add_actions(QMenu* menu,
+                     std::initializer_list<std::pair<const char*, std::function<void()>>> actions);
+    void order_parts();
+    void show_shortcuts();
+    void say_which_keys_are_lost();
     void fill_panels();
     void show_preview();
     void show_chart();
@@ -130,6 +141,8 @@ class MainWindow : public QMainWindow {
     PanelColumn* panels_;
     PreferenceActions* preference_actions_;
     FacePanel* face_ = nullptr;
+    WindowParts* parts_ = nullptr;
+    QWidget* rounds_side_ = nullptr;
     PatternPreview* preview_ = nullptr;
     PatternTextActions* pattern_text_actions_ = nullptr;
     ChartWindow* chart_ = nullptr;

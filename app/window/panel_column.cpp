@@ -6,6 +6,7 @@
 #include <QSettings>
 #include <QStyle>
 
+#include "app/kit/first_stop.h"
 #include "app/kit/icons.h"
 #include "app/kit/spoken_roles.h"
 
@@ -16,16 +17,6 @@ constexpr int margins = 12;      // left and right
 constexpr int strip_margin = 2;  // on each side, where room is scarce
 constexpr int panel_characters = 44;
 const auto open_setting = QStringLiteral("window/open-panel");
-
-/// The first field of a panel that the Tab key goes to; null if there is none.
-QWidget* first_field(QWidget* panel) {
-    for (QWidget* field = panel->nextInFocusChain(); field != panel; field = field->nextInFocusChain()) {
-        const bool takes_tab = field->focusPolicy() & Qt::TabFocus;
-        if (takes_tab && panel->isAncestorOf(field) && field->isVisibleTo(panel) && field->isEnabled())
-            return field;
-    }
-    return nullptr;
-}
 
 }  // namespace
 
@@ -150,8 +141,16 @@ void PanelColumn::go_to_section(const QString& key) {
     open_section(key);
     const auto found = std::ranges::find(sections_, key, &Section::key);
     if (found == sections_.end()) return;
-    QWidget* field = first_field(found->body->widget());
+    QWidget* field = first_stop(found->body->widget());
     (field ? field : found->title)->setFocus(Qt::ShortcutFocusReason);
+}
+
+bool PanelColumn::take_keyboard() {
+    const auto open = std::ranges::find(sections_, open_key_, &Section::key);
+    if (open != sections_.end()) return go_to_section(open_key_), true;
+    if (sections_.empty()) return false;
+    sections_.front().title->setFocus(Qt::ShortcutFocusReason);
+    return true;
 }
 
 void PanelColumn::fold_all() {

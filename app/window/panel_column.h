@@ -26,6 +26,8 @@ class PanelColumn : public QWidget {
     void open_section(const QString& key);
     /// Opens it and puts the focus into its first field.
     void go_to_section(const QString& key);
+    /// To the panel that is open, or to the first title; false: there is none.
+    bool take_keyboard();
     void fold_all();
     [[nodiscard]] QString open_key() const { return open_key_; }
     [[nodiscard]] QStringList keys() const;

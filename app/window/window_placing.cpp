@@ -9,6 +9,7 @@
 #include <QShortcut>
 #include <QWidget>
 
+#include "app/kit/action_keys.h"
 #include "app/kit/room_on_screen.h"
 #include "app/kit/scroll_to_fit.h"
 
@@ -18,8 +19,11 @@ namespace {
 const auto close_keys = QStringLiteral("close-keys");
 
 void close_by_key(QWidget& window) {
-    if (window.findChild<QShortcut*>(close_keys, Qt::FindDirectChildrenOnly) != nullptr) return;
-    auto* shortcut = new QShortcut(QKeySequence(Qt::CTRL | Qt::Key_W), &window);
+    const KeyList keys = ActionKeys::instance().keys(QStringLiteral("beside.close"));
+    auto* shortcut = window.findChild<QShortcut*>(close_keys, Qt::FindDirectChildrenOnly);
+    if (shortcut != nullptr) return shortcut->setKeys(keys);
+    shortcut = new QShortcut(&window);
+    shortcut->setKeys(keys);
     shortcut->setObjectName(close_keys);
     QObject::connect(shortcut, &QShortcut::activated, &window, &QWidget::close);
 }

@@ -9,8 +9,8 @@ WorkAlongActions::WorkAlongActions(DocumentSession& session, QWidget* window)
     : QObject(window),
       session_(session),
       window_(window),
-      work_along_(make_action(window, tr("&Work along…"), Qt::Key_F9, QStringLiteral("hook"))),
-      worked_up_to_here_(make_action(window, tr("&Worked up to here"), Qt::CTRL | Qt::SHIFT | Qt::Key_W)) {
+      work_along_(make_action(window, "pattern.work-along")),
+      worked_up_to_here_(make_action(window, "round.worked")) {
     connect(work_along_, &QAction::triggered, this, &WorkAlongActions::open);
     connect(worked_up_to_here_, &QAction::triggered, this, &WorkAlongActions::mark_worked);
     connect(&session_, &DocumentSession::toy_changed, this, &WorkAlongActions::update_state);

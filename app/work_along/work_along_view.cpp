@@ -15,6 +15,7 @@
 #include <QSignalBlocker>
 #include <QVBoxLayout>
 
+#include "app/kit/action_keys.h"
 #include "app/kit/announcer.h"
 #include "app/kit/field_widgets.h"
 #include "app/kit/flow_layout.h"
@@ -118,19 +119,20 @@ void WorkAlongView::build() {
 }
 
 void WorkAlongView::add_shortcuts() {
-    const std::pair<Qt::Key, std::function<void()>> keys[] = {
-        {Qt::Key_PageDown, [this] { finish_round(); }},
-        {Qt::Key_PageUp, [this] { go_back(); }},
-        {Qt::Key_Right, [this] { count_stitch(); }},
-        {Qt::Key_Backspace, [this] { take_stitch_back(); }},
-        {Qt::Key_Left, [this] { take_stitch_back(); }},
-        {Qt::Key_Home, [this] { say_where(); }},
-        {Qt::Key_End, [this] { announcer_->say_again(); }},
-        {Qt::Key_F7, [this] { announcer_->say_again(); }},
-        {Qt::Key_Escape, [this] { close(); }}};
-    for (const auto& [key, act] : keys) {
-        auto* shortcut = new QShortcut(QKeySequence(key), this);
+    const std::pair<const char*, std::function<void()>> keys[] = {
+        {"work.done", [this] { finish_round(); }},  {"work.back", [this] { go_back(); }},
+        {"work.count", [this] { count_stitch(); }}, {"work.stitch-back", [this] { take_stitch_back(); }},
+        {"work.where", [this] { say_where(); }},    {"work.say-again", [this] { announcer_->say_again(); }},
+        {"work.close", [this] { close(); }}};
+    ActionKeys& all = ActionKeys::instance();
+    for (const auto& [id, act] : keys) {
+        auto* shortcut = new QShortcut(this);
         shortcut->setAutoRepeat(false);
+        const auto follow = [shortcut, name = QString::fromLatin1(id)] {
+            shortcut->setKeys(ActionKeys::instance().keys(name));
+        };
+        follow();
+        connect(&all, &ActionKeys::changed, shortcut, follow);
         connect(shortcut, &QShortcut::activated, this, act);
     }
     for (const auto& [sequence, undo] : {std::pair{QKeySequence(QKeySequence::Undo), true},

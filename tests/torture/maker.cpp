@@ -237,7 +237,7 @@ void Maker::obey(const QString& command) {
     if (command == QStringLiteral("rest")) typing_ = false;
     if (command == QStringLiteral("save")) save();
     if (command == QStringLiteral("undo")) hands_.press(Qt::Key_Z, Qt::ControlModifier);
-    if (command == QStringLiteral("close")) hands_.press(Qt::Key_W, Qt::ControlModifier);
+    if (command == QStringLiteral("close")) hands_.press(Qt::Key_W, Qt::ControlModifier | Qt::ShiftModifier);
     if (command.startsWith(QStringLiteral("save as "))) save_as(command.mid(8));
     if (command.startsWith(QStringLiteral("open "))) open(command.mid(5));
     tell("done", {utf8(command)});
@@ -283,7 +283,7 @@ void Maker::plan() {
     const int rounds =
         window_.session().piece() ? static_cast<int>(window_.session().piece()->rounds.size()) : 0;
     if (rounds > 30) {
-        press(Qt::Key_F6);
+        press(Qt::Key_7, Qt::AltModifier);
         press(Qt::Key_A, Qt::ControlModifier);
         return press(Qt::Key_Delete);
     }
@@ -338,7 +338,7 @@ void Maker::plan_words() {
 }
 
 void Maker::plan_undo() {
-    press(Qt::Key_F6);
+    press(Qt::Key_7, Qt::AltModifier);
     for (int more = pick(1, 4); more > 0; --more) press(Qt::Key_Z, Qt::ControlModifier);
     for (int more = pick(0, 2); more > 0; --more) press(Qt::Key_Z, Qt::ControlModifier | Qt::ShiftModifier);
 }
@@ -349,7 +349,7 @@ void Maker::plan_places() {
     if (one_in(2)) {
         return later([this] {
             thinks_better_of_it_ = true;
-            if (window_.session().modified()) hands_.press(Qt::Key_W, Qt::ControlModifier);
+            if (window_.session().modified()) hands_.press(Qt::Key_W, Qt::ControlModifier | Qt::ShiftModifier);
         });
     }
     later([this] { QTest::qWait(pick(200, 900)); });

@@ -127,7 +127,7 @@ TEST_F(WordsEditTest, SaysWhatDoesNotComeOutAndMendsItByAKey) {
     EXPECT_TRUE(words->hint().contains(QStringLiteral("12"))) << words->hint().toStdString();
     EXPECT_TRUE(words->hint().contains(QStringLiteral("18"))) << words->hint().toStdString();
     EXPECT_EQ(words->accessibleDescription(), words->hint());
-    press(Qt::Key_F8, Qt::ControlModifier);
+    press(Qt::Key_F8, Qt::ControlModifier | Qt::ShiftModifier);
     EXPECT_EQ(words->text(), QStringLiteral("[sc 1, inc] x 6"));
     EXPECT_TRUE(words->reading().proved());
 }

@@ -10,6 +10,7 @@
 #include "tests/app/app_testing.h"
 #include "tests/app/translation/marked_texts.h"
 #include "tests/app/translation/nameless_toy.h"
+#include "tests/app/window/mnemonics.h"
 
 namespace roundwright::app {
 namespace {
@@ -48,6 +49,16 @@ TEST_F(MarkedWindow, SaysNothingOutsideTheTranslation) {
         QTest::qWait(50);
         EXPECT_EQ(english_in(*window), "") << "piece " << piece;
     }
+}
+
+TEST_F(MarkedWindow, HasNoMnemonicTwice) {
+    session->select_rounds({1, 2});
+    test::expect_own_mnemonics_in_menus(*window);
+    for (const QString& key : window->panels().keys()) {
+        window->panels().go_to_section(key);
+        test::expect_own_mnemonics(*window, key.toStdString());
+    }
+    test::expect_own_mnemonics_in_dialogs(*window);
 }
 
 /// Every action of the menus that asks something, with whatever window it opens.

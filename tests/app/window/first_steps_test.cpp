@@ -46,7 +46,7 @@ TEST(FirstSteps, TheFirstFinishedPieceIsAskedForInANotice) {
     MakerAtTheWindow maker(estimated_toy());
     maker.table().setFocus();
     maker.session.select_rounds({5});
-    maker.press(Qt::Key_W, Qt::ControlModifier | Qt::ShiftModifier);
+    maker.press(Qt::Key_F9, Qt::ShiftModifier);
     EXPECT_TRUE(maker.window->notices().causes().contains(QStringLiteral("finished-piece")));
     EXPECT_EQ(QApplication::activeModalWidget(), nullptr);
     EXPECT_TRUE(maker.table().hasFocus());

@@ -62,6 +62,10 @@ class MainWindowTest : public ::testing::Test {
         QTest::keyClick(focus(), key, modifiers);
         QCoreApplication::processEvents();
     }
+    void press_two(Qt::Key key) {  // Ctrl+B, then the key
+        press(Qt::Key_B, Qt::ControlModifier);
+        press(key);
+    }
     QWidget* focus() { return QApplication::focusWidget() ? QApplication::focusWidget() : window.get(); }
     [[nodiscard]] std::vector<int> counts() const { return counts_of(*session->piece()); }
     [[nodiscard]] QString pup() const { return folder.filePath(QStringLiteral("pup.roundwright")); }
@@ -261,7 +265,7 @@ TEST_F(MainWindowTest, UndoAndRedoGoThroughIdenticalDocuments) {
     step();
     press(Qt::Key_D, Qt::ControlModifier | Qt::ShiftModifier);
     step();
-    press(Qt::Key_E, Qt::ControlModifier | Qt::AltModifier);
+    press_two(Qt::Key_E);
     step();
     ASSERT_EQ(session->undo_stack().count(), static_cast<int>(states.size()) - 1);
     for (int at = static_cast<int>(states.size()) - 2; at >= 0; --at) {
@@ -478,7 +482,7 @@ TEST_F(MainWindowTest, CtrlAndTheArrowsMoveTheEyeThatWasClicked) {
 }
 
 TEST_F(MainWindowTest, ASampleOpensAsANewToy) {
-    press(Qt::Key_F9, Qt::ControlModifier);
+    press_two(Qt::Key_P);
     ASSERT_TRUE(session->piece());
     EXPECT_FALSE(session->toy().title.empty());
     EXPECT_TRUE(session->path().isEmpty()) << "saving never writes over a sample";
@@ -488,10 +492,10 @@ TEST_F(MainWindowTest, ASampleOpensAsANewToy) {
 TEST_F(MainWindowTest, UnitsChangeEverywhere) {
     type_a_ball();
     EXPECT_TRUE(window->shape().size_text().contains(QStringLiteral("mm")));
-    press(Qt::Key_I, Qt::ControlModifier | Qt::AltModifier);
+    press_two(Qt::Key_I);
     EXPECT_TRUE(window->shape().size_text().contains(QStringLiteral("in")));
     EXPECT_FALSE(window->shape().size_text().contains(QStringLiteral("mm")));
-    press(Qt::Key_M, Qt::ControlModifier | Qt::AltModifier);
+    press_two(Qt::Key_M);
 }
 
 TEST_F(MainWindowTest, PiecesAreAddedNamedAndDeleted) {

@@ -287,7 +287,7 @@ class RandomEdits : public ::testing::Test {
     }
     void start_over() {
         said << QStringLiteral("start over");
-        maker.press(Qt::Key_F6);
+        maker.press(Qt::Key_7, Qt::AltModifier);
         maker.press(Qt::Key_A, Qt::ControlModifier);
         maker.press(Qt::Key_Delete);
         clerk.piece().rounds.clear();
