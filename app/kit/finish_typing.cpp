@@ -16,6 +16,16 @@ QAbstractItemView* view_edited_by(const QWidget& editor) {
     return view && view->viewport() == viewport ? view : nullptr;
 }
 
+/// Of a window that another program has taken the keyboard from, the field that had it.
+QWidget* field_being_typed_in() {
+    if (QWidget* field = QApplication::focusWidget()) return field;
+    for (const QWidget* window : QApplication::topLevelWidgets()) {
+        QWidget* field = window->focusWidget();
+        if (field && field->isVisible()) return field;
+    }
+    return nullptr;
+}
+
 }  // namespace
 
 QLineEdit* typed_line(QWidget* field) {
@@ -25,7 +35,7 @@ QLineEdit* typed_line(QWidget* field) {
 }
 
 void finish_typing() {
-    QWidget* field = QApplication::focusWidget();
+    QWidget* field = field_being_typed_in();
     if (!field) return;
     if (auto* view = view_edited_by(*field)) {
         auto* delegate = view->itemDelegate();
