@@ -16,14 +16,16 @@ QAbstractItemView* view_edited_by(const QWidget& editor) {
     return view && view->viewport() == viewport ? view : nullptr;
 }
 
-/// Of a window that another program has taken the keyboard from, the field that had it.
-QWidget* field_being_typed_in() {
-    if (QWidget* field = QApplication::focusWidget()) return field;
-    for (const QWidget* window : QApplication::topLevelWidgets()) {
-        QWidget* field = window->focusWidget();
-        if (field && field->isVisible()) return field;
+void finish(QWidget* field) {
+    if (auto* view = view_edited_by(*field)) {
+        auto* delegate = view->itemDelegate();
+        Q_EMIT delegate->commitData(field);
+        Q_EMIT delegate->closeEditor(field, QAbstractItemDelegate::NoHint);
+    } else if (auto* box = qobject_cast<QAbstractSpinBox*>(field)) {
+        box->interpretText();
+    } else if (auto* line = typed_line(field)) {
+        Q_EMIT line->editingFinished();
     }
-    return nullptr;
 }
 
 }  // namespace
@@ -35,16 +37,11 @@ QLineEdit* typed_line(QWidget* field) {
 }
 
 void finish_typing() {
-    QWidget* field = field_being_typed_in();
-    if (!field) return;
-    if (auto* view = view_edited_by(*field)) {
-        auto* delegate = view->itemDelegate();
-        Q_EMIT delegate->commitData(field);
-        Q_EMIT delegate->closeEditor(field, QAbstractItemDelegate::NoHint);
-    } else if (auto* box = qobject_cast<QAbstractSpinBox*>(field)) {
-        box->interpretText();
-    } else if (auto* line = typed_line(field)) {
-        Q_EMIT line->editingFinished();
+    if (QWidget* field = QApplication::focusWidget()) return finish(field);
+    // Another program has the keyboard: each window has the field that it will go back to.
+    for (const QWidget* window : QApplication::topLevelWidgets()) {
+        QWidget* field = window->focusWidget();
+        if (field && field->isVisible()) finish(field);
     }
 }
 

@@ -99,7 +99,7 @@ TEST(PlacedOnScreen, MovesAndShrinksNoMoreThanItMust) {
 TEST_F(WindowPlacingTest, WindowsBesideTheMainOneOpenWithTheirTitlesOnTheScreen) {
     window->setGeometry(0, 0, 700, 600);  // at the upper edge
     press_in_main(Qt::Key_P, Qt::ControlModifier);
-    press_in_main(Qt::Key_F7);
+    press_in_main(Qt::Key_F7, Qt::ShiftModifier);
     press_in_main(Qt::Key_F9);
     const auto* preview = window->findChild<PatternPreview*>();
     const auto* chart = window->findChild<ChartWindow*>();
@@ -112,12 +112,12 @@ TEST_F(WindowPlacingTest, WindowsBesideTheMainOneOpenWithTheirTitlesOnTheScreen)
 }
 
 TEST_F(WindowPlacingTest, TheNextTimeAWindowIsPutBackOnTheScreen) {
-    press(Qt::Key_F7);
+    press(Qt::Key_F7, Qt::ShiftModifier);
     auto* chart = window->findChild<ChartWindow*>();
     ASSERT_NE(chart, nullptr);
     chart->setGeometry(300, -200, 500, 400);
     chart->close();
-    press_in_main(Qt::Key_F7);
+    press_in_main(Qt::Key_F7, Qt::ShiftModifier);
     expect_title_on_screen(*chart);
     EXPECT_EQ(chart->size(), QSize(500, 400)) << "its size is the maker's";
 }
@@ -167,7 +167,7 @@ TEST_F(WindowPlacingTest, SmallDialogsAreAsWideAsTheirTitles) {
 }
 
 TEST_F(WindowPlacingTest, CtrlWClosesWindowsAndDialogs) {
-    press(Qt::Key_F7);
+    press(Qt::Key_F7, Qt::ShiftModifier);
     auto* chart = window->findChild<ChartWindow*>();
     ASSERT_NE(chart, nullptr);
     ASSERT_TRUE(wait_until([&] { return QApplication::activeWindow() == chart; }));
