@@ -67,10 +67,12 @@ class ProgramStyle : public QProxyStyle {
                                                          : QProxyStyle::pixelMetric(metric, option, widget);
     }
     using QProxyStyle::polish;
+    /// Fields of numbers in small type are lower than the style would have them; others keep their own least.
     void polish(QWidget* widget) override {
         QProxyStyle::polish(widget);
-        const bool is_field = qobject_cast<QAbstractSpinBox*>(widget) != nullptr;
-        if (is_field && widget->minimumHeight() == 0) widget->setMinimumHeight(least_target_px);
+        const auto* field = qobject_cast<QAbstractSpinBox*>(widget);
+        if (field != nullptr && field->minimumHeight() == 0 && field->sizeHint().height() < least_target_px)
+            widget->setMinimumHeight(least_target_px);
     }
     QSize sizeFromContents(ContentsType type, const QStyleOption* option, const QSize& contents,
                            const QWidget* widget) const override {
@@ -152,8 +154,7 @@ QString style_rules(const ThemeColours& colours) {
                "QHeaderView::section { background: transparent; color: %2; border: none;"
                "  border-bottom: 1px solid %1; padding: 5px 7px; }"
                "QAbstractItemView { border: none; outline: none; }"
-               "QToolButton { border: 1px solid transparent; border-radius: 5px; padding: 4px;"
-               "  min-height: 14px; }"  // 24 with the rest (WCAG 2.2, 2.5.8)
+               "QToolButton { border: 1px solid transparent; border-radius: 5px; padding: 4px; }"
                "QToolButton:hover { background: %3; }"
                "QToolButton:checked { background: %3; border-color: %4; }"
                "QToolButton::menu-indicator { image: none; }"

@@ -21,6 +21,8 @@ const QStringList without_texts{
 /// Words that are not said, or are the same in every language: names of fonts and styles, keys of steps that
 /// merge, of contexts and of files, and rounds in the trade's language.
 const std::set<QString> not_said{
+    QStringLiteral("Actions"),
+    QStringLiteral("no action "),  // a fault of the program's own
     QStringLiteral("CommandLine"),
     QStringLiteral("FieldWidgets"),
     QStringLiteral("FirstToy"),

@@ -55,7 +55,7 @@ class EarlierVersionsInTheWindow : public ::testing::Test {
         }));
     }
     VersionsDialog* open_dialog() {
-        press(Qt::Key_E, Qt::ControlModifier | Qt::ShiftModifier);
+        press(Qt::Key_H, Qt::ControlModifier | Qt::ShiftModifier);
         auto* dialog = window->findChild<VersionsDialog*>();
         EXPECT_NE(dialog, nullptr);
         if (dialog != nullptr) {

@@ -224,7 +224,7 @@ TEST_F(LargeText, GoingToTheRoundsUncoversThem) {
     settle();
     const bool covers = !window->rounds_view().isVisible();
     EXPECT_EQ(covers, room() != room_of_usual_type) << said(room());
-    QTest::keyClick(window.get(), Qt::Key_F6);
+    QTest::keyClick(window.get(), Qt::Key_7, Qt::AltModifier);
     settle();
     EXPECT_TRUE(window->rounds_view().isVisible());
     EXPECT_TRUE(window->rounds_view().hasFocus());
