@@ -173,8 +173,7 @@ std::vector<double> levels_of(const YieldedFabric& fabric) {
     std::vector<double> levels(fabric.from_start);
     levels.insert(levels.end(), fabric.from_end.begin(), fabric.from_end.end());
     std::ranges::sort(levels, std::greater<>());
-    const auto [first, last] = std::ranges::unique(levels);
-    levels.erase(first, last);
+    levels.erase(std::unique(levels.begin(), levels.end()), levels.end());
     std::erase_if(levels, [](double level) { return level <= 0; });
     const std::size_t step = (levels.size() + most_levels - 1) / most_levels;
     std::vector<double> kept;
