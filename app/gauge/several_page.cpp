@@ -20,7 +20,7 @@ namespace roundwright::app {
 
 namespace {
 
-constexpr int lines_of_the_list = 9;
+constexpr int lines_of_the_list = 10;
 
 QToolButton* button(const QString& words) {
     auto* made = new QToolButton;
@@ -44,6 +44,7 @@ SeveralPage::SeveralPage(DocumentSession& session, QAction* from_finished_piece,
       delete_(button(tr("De&lete"))) {
     list_->setModel(model_);
     list_->setWordWrap(true);
+    list_->setSpacing(2);
     list_->setAccessibleName(tr("Measurements"));
     list_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     list_->setResizeMode(QListView::Adjust);
