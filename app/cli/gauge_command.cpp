@@ -86,16 +86,6 @@ struct MeasuredPiece {
     std::vector<Measured> measured;
 };
 
-std::size_t piece_named(const Toy& toy, const QString& name) {
-    for (std::size_t i = 0; i < toy.pieces.size(); ++i)
-        if (own_piece_name(toy, i) == name) return i;
-    bool good = false;
-    const int number = name.toInt(&good);
-    if (good && number >= 1 && number <= static_cast<int>(toy.pieces.size()))
-        return static_cast<std::size_t>(number - 1);
-    throw Complaint{CommandLine::tr("There is no piece \"%1\" to measure.").arg(name)};
-}
-
 /// What "width", "height", "circumference" or the number of a round names.
 Measured named_measure(const QString& what, const Piece& piece) {
     for (const auto of : {MeasuredOf::width, MeasuredOf::height, MeasuredOf::circumference})

@@ -27,14 +27,16 @@ std::optional<std::size_t> piece_called(const Toy& toy, const QString& wanted) {
 
 }  // namespace
 
+std::size_t piece_named(const Toy& toy, const QString& wanted) {
+    if (const auto piece = piece_called(toy, wanted)) return *piece;
+    throw Complaint{
+        CommandLine::tr("There is no piece \"%1\"; there are: %2.").arg(wanted, piece_names(toy))};
+}
+
 std::vector<std::size_t> pieces_wanted(const Arguments& arguments, const Toy& toy) {
     if (toy.pieces.empty()) throw Complaint{CommandLine::tr("The toy has no pieces.")};
-    if (arguments.has(QStringLiteral("piece"))) {
-        const QString wanted = arguments.value(QStringLiteral("piece"));
-        if (const auto piece = piece_called(toy, wanted)) return {*piece};
-        throw Complaint{
-            CommandLine::tr("There is no piece \"%1\"; there are: %2.").arg(wanted, piece_names(toy))};
-    }
+    if (arguments.has(QStringLiteral("piece")))
+        return {piece_named(toy, arguments.value(QStringLiteral("piece")))};
     return all_pieces(toy);
 }
 

@@ -8,6 +8,9 @@
 
 namespace roundwright::app {
 
+/// The piece of that name, or number from 1. Throws a `Complaint` that lists the pieces where there is none.
+[[nodiscard]] std::size_t piece_named(const Toy& toy, const QString& wanted);
+
 /// The pieces that "--piece" names, by name or by number from 1; all where it is not given. Throws a
 /// `Complaint` where there is no such piece.
 [[nodiscard]] std::vector<std::size_t> pieces_wanted(const Arguments& arguments, const Toy& toy);

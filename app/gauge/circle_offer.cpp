@@ -17,10 +17,7 @@ namespace {
 
 constexpr double widest_circle_mm = 1000;
 
-Gauge gauge_now(const Toy& toy) {
-    const auto known = gauge_from(toy.gauge, toy.hook_mm);
-    return known ? *known : usual_gauge(toy.hook_mm);
-}
+Gauge gauge_now(const Toy& toy) { return gauge_or_usual(toy.gauge, toy.hook_mm); }
 
 }  // namespace
 

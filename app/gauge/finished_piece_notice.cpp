@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "core/gauge/combined_gauge.h"
+#include "core/study/next_measurement.h"
 #include "render/wording/as_sentence.h"
 #include "render/wording/piece_name.h"
 
@@ -12,10 +13,6 @@ namespace roundwright::app {
 namespace {
 
 const auto cause = QStringLiteral("finished-piece");
-
-bool is_finished(const Piece& piece) {
-    return !piece.rounds.empty() && piece.worked.rounds >= static_cast<int>(piece.rounds.size());
-}
 
 bool is_of_finished_piece(const GaugeMeasurement& measurement) {
     const auto* given = std::get_if<GivenGauge>(&measurement.what);

@@ -57,7 +57,7 @@ GaugePanel::GaugePanel(DocumentSession& session, QAction* from_finished_piece, Q
       offer_unknown_(new CircleOffer(session)),
       offer_estimate_(new CircleOffer(session)) {
     source_->addItems({tr("Not known yet"), tr("A swatch"), tr("A gauge circle"), tr("Yarn weight and hook"),
-                       tr("A known stitch size"), tr("Several measurements")});
+                       tr("A known stitch size"), tr("Several together")});
     add_pages();
     lay_out(from_finished_piece);
     connect(source_, &QComboBox::activated, this, &GaugePanel::choose_source);

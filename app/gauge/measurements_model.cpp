@@ -24,9 +24,9 @@ void MeasurementsModel::read_toy() {
 QString MeasurementsModel::words(std::size_t row) const {
     const GaugeMeasurement& measurement = several_.measurements[row];
     const MeasurementPart part = combined_ ? combined_->parts[row] : MeasurementPart{};
-    return tr("%1 — %2\n%3")
-        .arg(as_sentence(measurement_name(measurement)), share_words(measurement, part),
-             measurement_words(measurement, session_.preferences().units()));
+    return as_sentence(measurement_name(measurement)) + u'\n' +
+           measurement_words(measurement, session_.preferences().units()) + u'\n' +
+           share_words(measurement, part);
 }
 
 QVariant MeasurementsModel::data(const QModelIndex& index, int role) const {

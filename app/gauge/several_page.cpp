@@ -21,7 +21,7 @@ namespace roundwright::app {
 
 namespace {
 
-constexpr int lines_of_the_list = 9;
+constexpr int lines_of_the_list = 10;
 
 QToolButton* button(const QString& words) {
     auto* made = new QToolButton;
@@ -48,6 +48,7 @@ SeveralPage::SeveralPage(DocumentSession& session, QAction* from_finished_piece,
     edit_->setAccessibleName(tr("Change the measurement"));
     delete_->setAccessibleName(tr("Delete the measurement"));
     list_->setWordWrap(true);
+    list_->setSpacing(2);
     list_->setAccessibleName(tr("Measurements"));
     list_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     list_->setResizeMode(QListView::Adjust);

@@ -44,4 +44,9 @@ double usual_hook_mm(YarnWeight weight) {
 
 Gauge usual_gauge(double hook_mm) { return gauge_of(usual_belief(hook_mm)); }
 
+Gauge gauge_or_usual(const GaugeSource& source, double hook_mm) {
+    const auto known = gauge_from(source, hook_mm);
+    return known ? *known : usual_gauge(hook_mm);
+}
+
 }  // namespace roundwright

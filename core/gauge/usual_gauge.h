@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/gauge/gauge.h"
+#include "core/gauge/gauge_source.h"
 #include "core/gauge/yarn_standard.h"
 
 namespace roundwright {
@@ -17,5 +18,8 @@ namespace roundwright {
 /// A gauge that stands in while the maker has given none: the estimate for the usual weight. A hook that is
 /// not a positive number counts as 3.5 mm.
 [[nodiscard]] Gauge usual_gauge(double hook_mm);
+
+/// What a source gives, or the usual gauge where it gives none.
+[[nodiscard]] Gauge gauge_or_usual(const GaugeSource& source, double hook_mm);
 
 }  // namespace roundwright

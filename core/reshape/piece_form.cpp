@@ -72,10 +72,7 @@ SizeRange size_range(const PieceForm& form) {
     return size_range(form.problem, form.shape, form.gauge, stuffing_error_share * form.piece.area_stretch);
 }
 
-Gauge gauge_of(const Toy& toy) {
-    const auto known = gauge_from(toy.gauge, toy.hook_mm);
-    return known ? *known : usual_gauge(toy.hook_mm);
-}
+Gauge gauge_of(const Toy& toy) { return gauge_or_usual(toy.gauge, toy.hook_mm); }
 
 PieceForm piece_form(const Piece& piece, const Gauge& gauge, const Shape* warm, std::stop_token stop) {
     PieceForm form{piece, gauge, piece_graph(piece), {}, {}};

@@ -5,6 +5,7 @@
 #include <array>
 #include <cmath>
 
+#include "core/gauge/gauge_belief.h"
 #include "core/shape/calibration_fit.h"
 #include "core/shape/calibration_notes.h"
 
@@ -46,7 +47,7 @@ bool is_usable(const KnownBefore& known) {
 }
 
 double spread(double value, double error) {
-    return std::max(least_spread, error / value / deviations_in_error);
+    return std::max(least_spread, error / value / deviations_in_half_width);
 }
 
 /// The inverse covariance of the logarithms of a gauge whose errors are known.
@@ -126,8 +127,8 @@ Gauge gauge_of(const CalibrationFit& fit) {
     const auto deviation = [&](int v) { return std::sqrt(fit.covariance(v, v)); };
     const double width = std::exp(fit.values[0]);
     const double height = std::exp(fit.values[1]);
-    Gauge gauge{width, height, width * deviations_in_error * deviation(0),
-                height * deviations_in_error * deviation(1)};
+    Gauge gauge{width, height, width * deviations_in_half_width * deviation(0),
+                height * deviations_in_half_width * deviation(1)};
     gauge.error_correlation = std::clamp(fit.covariance(0, 1) / (deviation(0) * deviation(1)), -1.0, 1.0);
     return gauge;
 }
@@ -144,7 +145,7 @@ Calibration calibration_of(const CalibrationFit& fit, double known_stretch,
     found.gauge = gauge_of(fit);
     found.area_stretch = sought[stretch] ? std::exp(fit.values[stretch]) : known_stretch;
     found.area_stretch_error =
-        found.area_stretch * deviations_in_error * std::sqrt(fit.covariance(stretch, stretch));
+        found.area_stretch * deviations_in_half_width * std::sqrt(fit.covariance(stretch, stretch));
     found.covariance = fit.covariance;
     found.modelled_mm = fit.modelled_mm;
     found.residual_mm = root_mean_square_off(measured, fit.modelled_mm);

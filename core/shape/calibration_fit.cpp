@@ -5,6 +5,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/gauge/gauge_belief.h"
 #include "core/shape/scaled_problem.h"
 
 namespace roundwright {
@@ -70,7 +71,7 @@ class Fit {
         Eigen::VectorXd parts(at.size());
         for (Eigen::Index i = 0; i < at.size(); ++i) {
             const Measured& measure = measured_[static_cast<std::size_t>(i)];
-            parts[i] = (measure.mm - at[i]) * deviations_in_error / measure.error_mm;
+            parts[i] = (measure.mm - at[i]) * deviations_in_half_width / measure.error_mm;
         }
         return parts;
     }

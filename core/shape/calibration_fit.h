@@ -11,15 +11,13 @@ namespace roundwright {
 /// Logarithms of stitch width (mm), round height (mm) and area stretch, in the order of CalibratedValue.
 using CalibrationValues = Eigen::Vector3d;
 
-/// What is believed before anything is measured. Errors everywhere are half widths; a normal error stays
-/// within two standard deviations 95 times in 100.
+/// What is believed before anything is measured.
 struct CalibrationPresumption {
     CalibrationValues values = CalibrationValues::Zero();
     Eigen::Matrix3d information =
         Eigen::Matrix3d::Zero();  ///< inverse covariance; 0 in the rows and columns of what is not sought
     std::array<bool, 3> sought{};
 };
-inline constexpr double deviations_in_error = 2;
 
 /// The least sum of squares found.
 struct CalibrationFit {

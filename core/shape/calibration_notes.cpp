@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/gauge/gauge_belief.h"
 #include "core/shape/calibration_fit.h"
 
 namespace roundwright {
@@ -36,7 +37,7 @@ void note_disagreement(const Calibration& found, const std::vector<Measured>& me
     CalibrationNote note{CalibrationCode::measurements_disagree};
     for (std::size_t i = 0; i < measured.size(); ++i) {
         const double part =
-            std::abs(measured[i].mm - found.modelled_mm[i]) * deviations_in_error / measured[i].error_mm;
+            std::abs(measured[i].mm - found.modelled_mm[i]) * deviations_in_half_width / measured[i].error_mm;
         squares += part * part;
         if (part > worst) note.measured = i;
         worst = std::max(worst, part);

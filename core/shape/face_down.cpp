@@ -6,6 +6,7 @@
 
 #include "core/shape/fabric_thickness.h"
 #include "core/shape/measure_profile.h"
+#include "core/shape/meridian.h"
 #include "core/shape/yield_flat.h"
 
 namespace roundwright {
@@ -18,9 +19,8 @@ double most_drawn(double fan_mm, double round_mm) { return std::max(fan_mm, roun
 /// Neighbours differ by the height of their round at most.
 std::vector<double> lying_radii(const ShapeProblem& problem) {
     std::vector<double> radius;
-    for (const double loop : problem.rest_loop_mm) radius.push_back(loop / (2 * std::numbers::pi));
-    if (problem.first == MeridianEnd::pole) radius.front() = 0;
-    if (problem.last == MeridianEnd::pole) radius.back() = 0;
+    for (std::size_t i = 0; i < problem.rest_loop_mm.size(); ++i)
+        radius.push_back(rest_length_mm(problem, i) / (2 * std::numbers::pi));
     const auto& heights = problem.rest_height_mm;
     if (problem.first == MeridianEnd::drawn_closed)
         radius.front() = std::min(radius.front(), most_drawn(problem.first_fan_height_mm, heights.front()));

@@ -7,6 +7,7 @@
 
 #include "core/shape/band_matrix.h"
 #include "core/shape/fabric_thickness.h"
+#include "core/shape/meridian.h"
 
 namespace roundwright {
 
@@ -62,10 +63,9 @@ double closing_height(const ShapeProblem& problem) {
 
 Layer layer_of(const ShapeProblem& problem) {
     Layer layer;
-    for (const double loop : problem.rest_loop_mm) layer.length.push_back(loop / 2);
+    for (std::size_t i = 0; i < problem.rest_loop_mm.size(); ++i)
+        layer.length.push_back(rest_length_mm(problem, i) / 2);
     layer.height = problem.rest_height_mm;
-    if (problem.first == MeridianEnd::pole) layer.length.front() = 0;
-    if (problem.last == MeridianEnd::pole) layer.length.back() = 0;
     layer.is_straight.assign(layer.length.size(), false);
     layer.is_straight.front() = problem.first == MeridianEnd::drawn_closed;
     layer.is_straight.back() = problem.sewn_straight;

@@ -7,6 +7,7 @@
 #include "core/shape/fabric_limits.h"
 #include "core/shape/fabric_thickness.h"
 #include "core/shape/growth.h"
+#include "core/shape/meridian.h"
 #include "core/shape/solve_shape.h"
 #include "core/shape/wave_length.h"
 #include "core/shape/yield_flat.h"
@@ -19,35 +20,28 @@ namespace {
 
 constexpr double no_change = 1e-9;
 
-/// A pole has no loop.
-double rest_loop(const ShapeProblem& problem, std::size_t loop) {
-    const bool first = loop == 0 && problem.first == MeridianEnd::pole;
-    const bool last = loop + 1 == problem.rest_loop_mm.size() && problem.last == MeridianEnd::pole;
-    return first || last ? 0 : problem.rest_loop_mm[loop];
-}
-
 double spare_length(const ShapeProblem& problem, const Shape& shape, std::size_t loop) {
-    return std::max(0.0, rest_loop(problem, loop) - 2 * pi * shape.radius_mm[loop]);
+    return std::max(0.0, rest_length_mm(problem, loop) - 2 * pi * shape.radius_mm[loop]);
 }
 
 /// What lies in waves where the loop ruffles: fabric that is not stuffed has been pushed together first.
 double waving_length(const ShapeProblem& problem, std::size_t loop) {
     const double yielded = problem.area_stretch > 0 ? 0 : pushed_together_mm(problem, loop);
-    return rest_loop(problem, loop) - yielded;
+    return rest_length_mm(problem, loop) - yielded;
 }
 
 /// The longest circle that loop i could lie in on a flat table, given the rounds below.
 std::vector<double> reachable_loops(const ShapeProblem& problem) {
-    std::vector<double> reachable{rest_loop(problem, 0)};
+    std::vector<double> reachable{rest_length_mm(problem, 0)};
     for (std::size_t i = 1; i < problem.rest_loop_mm.size(); ++i)
         reachable.push_back(
-            std::min(rest_loop(problem, i), reachable.back() + 2 * pi * problem.rest_height_mm[i - 1]));
+            std::min(rest_length_mm(problem, i), reachable.back() + 2 * pi * problem.rest_height_mm[i - 1]));
     return reachable;
 }
 
 bool has_waves(const ShapeProblem& problem, const Shape& shape, const std::vector<double>& reachable,
                std::size_t i) {
-    const double loop = rest_loop(problem, i);
+    const double loop = rest_length_mm(problem, i);
     const double spare = std::min(loop - reachable[i], spare_length(problem, shape, i));
     return spare > pushed_together_mm(problem, i);
 }
@@ -63,7 +57,7 @@ bool ruffles(const ShapeProblem& problem, const Shape& shape, const std::vector<
 
 bool gathers(const ShapeProblem& problem, const Shape& shape, double growth, std::size_t i) {
     return growth < gathers_below_growth &&
-           spare_length(problem, shape, i - 1) > ruffles_above_share * rest_loop(problem, i - 1);
+           spare_length(problem, shape, i - 1) > ruffles_above_share * rest_length_mm(problem, i - 1);
 }
 
 bool stands_unstuffed(const ShapeProblem& problem) {
@@ -80,15 +74,15 @@ double rise(const ShapeProblem& problem, const Shape& shape, double growth, doub
 RoundLie lie_of(const ShapeProblem& problem, const Shape& shape, const std::vector<double>& reachable,
                 std::size_t i) {
     const double height = problem.rest_height_mm[i - 1];
-    const double below = rest_loop(problem, i - 1);
-    const double change = rest_loop(problem, i) - below;
+    const double below = rest_length_mm(problem, i - 1);
+    const double change = rest_length_mm(problem, i) - below;
     const double length = height * (1 + shape.wale_stretch[i - 1]);
     RoundLie lie;
-    lie.growth = growth_ratio(below, rest_loop(problem, i), height);
+    lie.growth = growth_ratio(below, rest_length_mm(problem, i), height);
     lie.rise_mm = rise(problem, shape, lie.growth, length, i);
     lie.spare_length_mm = spare_length(problem, shape, i);
     if (problem.stitch_width_mm > 0) lie.flat_increase = flat_increase(height, problem.stitch_width_mm);
-    const double least = no_change * rest_loop(problem, i);
+    const double least = no_change * rest_length_mm(problem, i);
     if (change > -least && ruffles(problem, shape, reachable, i)) {
         lie.lie = Lie::ruffles;
         lie.spare_length_mm = std::max(0.0, waving_length(problem, i) - 2 * pi * shape.radius_mm[i]);
@@ -114,7 +108,7 @@ double amplitude(const ShapeProblem& problem, const Shape& shape, std::size_t lo
 int wave_count(const ShapeProblem& problem, const Shape& shape, std::size_t loop) {
     const double one = amplitude(problem, shape, loop, 1);
     const double stitch = problem.stitch_width_mm > 0 ? problem.stitch_width_mm : problem.rest_height_mm[0];
-    const double most = std::max(2.0, std::floor(rest_loop(problem, loop) / (2 * stitch)));
+    const double most = std::max(2.0, std::floor(rest_length_mm(problem, loop) / (2 * stitch)));
     return static_cast<int>(std::clamp(std::ceil(one / problem.rest_height_mm[loop - 1]), 2.0, most));
 }
 

@@ -8,6 +8,7 @@
 
 #include "core/shape/fabric_limits.h"
 #include "core/shape/growth.h"
+#include "core/shape/meridian.h"
 
 namespace roundwright {
 
@@ -29,12 +30,9 @@ constexpr double base_share = 0.8;
 /// form.
 constexpr std::size_t stiff_up_to_rounds = 3;
 
-double loop(const ShapeProblem& problem, std::size_t i) {
-    return i == 0 && problem.first == MeridianEnd::pole ? 0 : problem.rest_loop_mm[i];
-}
-
 double growth(const ShapeProblem& problem, std::size_t i) {
-    return growth_ratio(loop(problem, i - 1), loop(problem, i), problem.rest_height_mm[i - 1]);
+    return growth_ratio(rest_length_mm(problem, i - 1), rest_length_mm(problem, i),
+                        problem.rest_height_mm[i - 1]);
 }
 
 /// What a round of this growth rises, as a cone of half angle asin g does; nothing where it lies flat.
@@ -56,7 +54,7 @@ double whole_rise_mm(const ShapeProblem& problem) {
 
 /// Height of the rounds that do not widen towards the wider end.
 double wall_mm(const ShapeProblem& problem) {
-    const double way = problem.rest_loop_mm.back() < loop(problem, 0) ? -1 : 1;
+    const double way = problem.rest_loop_mm.back() < rest_length_mm(problem, 0) ? -1 : 1;
     double sum = 0;
     for (std::size_t i = 1; i < problem.rest_loop_mm.size(); ++i) {
         const double g = growth(problem, i);
@@ -90,11 +88,12 @@ std::size_t rounds_of_base(const ShapeProblem& problem) {
 
 bool has_base(const ShapeProblem& problem, double mouth_mm) {
     const std::size_t rounds = rounds_of_base(problem);
-    return rounds >= base_from_rounds && loop(problem, rounds) / std::numbers::pi >= base_share * mouth_mm;
+    return rounds >= base_from_rounds &&
+           rest_length_mm(problem, rounds) / std::numbers::pi >= base_share * mouth_mm;
 }
 
 bool has_high_walls(const ShapeProblem& problem) {
-    const double mouth = std::max(loop(problem, 0), problem.rest_loop_mm.back()) / std::numbers::pi;
+    const double mouth = std::max(rest_length_mm(problem, 0), problem.rest_loop_mm.back()) / std::numbers::pi;
     const double share = has_base(problem, mouth) ? standing_wall_share_on_base : standing_wall_share;
     return wall_mm(problem) > share * mouth;
 }

@@ -5,6 +5,8 @@
 #include <cstddef>
 #include <numbers>
 
+#include "core/shape/meridian.h"
+
 namespace roundwright {
 
 namespace {
@@ -20,9 +22,7 @@ constexpr double always_fits = 0.15;
 constexpr double never_fits = 0.3;
 
 double rest_radius(const ShapeProblem& problem, std::size_t loop) {
-    const bool pole = (loop == 0 && problem.first == MeridianEnd::pole) ||
-                      (loop + 1 == problem.rest_loop_mm.size() && problem.last == MeridianEnd::pole);
-    return pole ? 0 : problem.rest_loop_mm[loop] / (2 * std::numbers::pi);
+    return rest_length_mm(problem, loop) / (2 * std::numbers::pi);
 }
 
 LoopCircles circles_at_zero(std::size_t loops) {

@@ -29,15 +29,22 @@ double first_fan_height(const ShapeProblem& problem) {
 
 }  // namespace
 
+bool is_pole(const ShapeProblem& problem, std::size_t loop) {
+    return (loop == 0 && problem.first == MeridianEnd::pole) ||
+           (loop + 1 == problem.rest_loop_mm.size() && problem.last == MeridianEnd::pole);
+}
+
+double rest_length_mm(const ShapeProblem& problem, std::size_t loop) {
+    return is_pole(problem, loop) ? 0 : problem.rest_loop_mm[loop];
+}
+
 bool is_usable(const ShapeProblem& problem) {
     const auto& loops = problem.rest_loop_mm;
     const auto& heights = problem.rest_height_mm;
     if (heights.empty() || loops.size() != heights.size() + 1) return false;
     if (!std::all_of(heights.begin(), heights.end(), is_length)) return false;
     for (std::size_t i = 0; i < loops.size(); ++i) {
-        const bool pole = (i == 0 && problem.first == MeridianEnd::pole) ||
-                          (i + 1 == loops.size() && problem.last == MeridianEnd::pole);
-        if (!pole && !is_length(loops[i])) return false;
+        if (!is_pole(problem, i) && !is_length(loops[i])) return false;
     }
     // Two poles and one round between them enclose nothing and have no loop at all.
     if (loops.size() == 2 && problem.first == MeridianEnd::pole && problem.last == MeridianEnd::pole)

@@ -22,6 +22,11 @@ struct Meridian {
     }
 };
 
+/// Whether loop i of a problem is a point on the axis.
+[[nodiscard]] bool is_pole(const ShapeProblem& problem, std::size_t loop);
+/// The relaxed length of loop i, mm; 0 at a pole.
+[[nodiscard]] double rest_length_mm(const ShapeProblem& problem, std::size_t loop);
+
 /// Whether the solver can work on a problem: at least one round, every length a positive finite number (0 at
 /// a pole), the stretch finite and not negative.
 [[nodiscard]] bool is_usable(const ShapeProblem& problem);

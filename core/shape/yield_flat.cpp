@@ -8,6 +8,7 @@
 
 #include "core/gauge/flat_limits.h"
 #include "core/shape/growth.h"
+#include "core/shape/meridian.h"
 
 namespace roundwright {
 
@@ -135,17 +136,12 @@ Parts lay_down(Rings& rings) {
     return parts;
 }
 
-bool is_pole(const ShapeProblem& problem, std::size_t loop) {
-    return (loop == 0 && problem.first == MeridianEnd::pole) ||
-           (loop + 1 == problem.rest_loop_mm.size() && problem.last == MeridianEnd::pole);
-}
-
 /// Loops from `inner` to `outer`, either of which may come first.
 Rings rings_of(const ShapeProblem& problem, std::size_t inner, std::size_t outer) {
     Rings rings;
     const bool outwards = inner <= outer;
     for (std::size_t i = inner;; outwards ? ++i : --i) {
-        rings.radius.push_back(is_pole(problem, i) ? 0 : problem.rest_loop_mm[i] / (2 * pi));
+        rings.radius.push_back(rest_length_mm(problem, i) / (2 * pi));
         rings.pushed.push_back(pushed_together_mm(problem, i) / (2 * pi));
         if (i == outer) break;
         rings.height.push_back(problem.rest_height_mm[outwards ? i : i - 1]);

@@ -114,10 +114,6 @@ GaugeFindings measured_on(const Length& length, const GaugeBelief& belief) {
     return {{{length.by_gauge, length.by_gauge.dot(belief.mean), std::hypot(tape, stuffing)}}, {}};
 }
 
-bool is_finished(const Piece& piece) {
-    return !piece.rounds.empty() && piece.worked.rounds >= static_cast<int>(piece.rounds.size());
-}
-
 /// The candidates, each with what is left of the sizes' error.
 class Candidates {
   public:
@@ -162,6 +158,10 @@ class Candidates {
 };
 
 }  // namespace
+
+bool is_finished(const Piece& piece) {
+    return !piece.rounds.empty() && piece.worked.rounds >= static_cast<int>(piece.rounds.size());
+}
 
 std::vector<NextMeasurement> next_measurements(const Toy& toy, std::span<const PieceStudy> studies) {
     if (studies.empty()) return {};

@@ -9,6 +9,9 @@
 
 namespace roundwright {
 
+/// Worked to its last round.
+[[nodiscard]] bool is_finished(const Piece& piece);
+
 enum class NextMeasurementKind { circle, swatch_in_rounds, finished_piece };
 
 /// What one more measurement would do for the sizes of a toy's pieces.

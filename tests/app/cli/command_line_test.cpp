@@ -359,7 +359,7 @@ TEST_F(CommandLine, GaugeOfSeveralPiecesAndCircles) {
     const QStringList measured{
         "gauge",     path_of_two,
         "--circle",  "5=50mm,5=50.5mm+-2mm",
-        "--lengths", QStringLiteral("Fin:width=%1mm,Fin:height=%2mm+-1mm,2:6=150mm").arg(width, height)};
+        "--lengths", QStringLiteral("fin:width=%1mm,Fin:height=%2mm+-1mm,2:6=150mm").arg(width, height)};
     const ProgramRun words = run_program(measured);
     EXPECT_EQ(words.exit_code, 0) << words.err;
     EXPECT_THAT(words.out, HasSubstr("Together: A stitch is "));
