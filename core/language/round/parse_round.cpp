@@ -181,6 +181,7 @@ class RoundParser final : public RepeatParser {
         const bool counts = is_bracketed_count();
         at_ = open;
         if (counts || (!said && is_number(1) && !name_ahead(2))) return back_to(start);
+        if (number == 0) report(ReadCode::number_is_zero, span(start, open));
         const std::size_t before = list.nodes.size();
         if (!try_group(list, depth) || list.nodes.size() == before) return true;
         if (auto* group = std::get_if<Group>(&list.nodes.back().what);

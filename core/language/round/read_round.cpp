@@ -110,7 +110,7 @@ std::string us_words(const std::vector<Token>& tokens, const RoundSyntax& syntax
 
 void prove(ReadRound& read, const std::vector<Token>& tokens) {
     // Skips alone leave nothing to go on from.
-    const bool leaves = read.made.loops_left > 0 || read.made.stitches.empty();
+    const bool leaves = read.made.loops_left > 0;
     const bool worked = works_anything(read.syntax.nodes) && leaves;
     if (!worked && read.syntax.repeats_from == 0 && !any_error(read.diagnostics)) {
         const TextSpan where = tokens.empty() ? TextSpan{} : tokens.front().where;

@@ -18,6 +18,7 @@
 #include "app/files/document_files.h"
 #include "app/files/end_signals.h"
 #include "app/files/recovery_dialog.h"
+#include "app/kit/finish_typing.h"
 #include "app/kit/notice_bar.h"
 #include "app/read_pattern/pattern_review.h"
 #include "app/read_pattern/pattern_text_actions.h"
@@ -116,6 +117,7 @@ class Recovery : public ::testing::Test {
         return window->close();
     }
     void close_without_saving() {
+        finish_typing();
         if (session->modified()) answer_next_dialog(QStringLiteral("Don’t save"));
         ASSERT_TRUE(window->close());
     }

@@ -105,5 +105,20 @@ TEST(RoundLimits, LettersOfUtf8AreReadInTheirShortestForm) {
         EXPECT_TRUE(LexedText(overlong).not_utf8()) << overlong;
 }
 
+TEST(RoundLimits, ARoundThatIsProvedLeavesLoops) {
+    RoundSetting setting;
+    setting.work.into_ring = true;
+    for (const std::string& words :
+         {std::string("0\0\0\0\0\0\0\x13*(sc, dec]", 19), std::string("0*(sc, dec]"),
+          std::string("0 x (sc, dec)"), std::string("*(sc, dec]"), std::string("(sc, dec) x 0"),
+          std::string("0 sc")}) {
+        YarnTable yarns;
+        const ReadRound read = read_round(words, setting, yarns);
+        EXPECT_TRUE(!read.proved() || read.made.loops_left > 0) << words;
+        EXPECT_EQ(said(read, ReadCode::number_is_zero) != nullptr, words.find('0') != std::string::npos)
+            << words;
+    }
+}
+
 }  // namespace
 }  // namespace roundwright
