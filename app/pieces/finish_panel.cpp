@@ -37,6 +37,7 @@ int chains_of(const Start& start) {
         int operator()(const ChainRing& ring) const { return ring.chains; }
         int operator()(const OpenTube& tube) const { return tube.chains; }
         int operator()(const OvalChain& oval) const { return oval.chains; }
+        int operator()(const WorkedOn& on) const { return on.stitches; }
     } chains;
     return std::visit(chains, start);
 }

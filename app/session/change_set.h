@@ -19,12 +19,15 @@ struct ChangeSet {
     bool everything = false;      ///< another toy: new, opened or recovered
     bool words = false;           ///< title, designer, notes and the other words of the pattern
     bool materials = false;       ///< hook, gauge, yarns: all that is the toy's and is not words
+    bool joins = false;           ///< how the pieces are joined, and how the toy is meant to rest
     Splice pieces;                ///< in Toy::pieces; a changed piece is one for one
     bool another_piece = false;   ///< where one is for one: it is not the same piece, but one in its place
     bool piece_settings = false;  ///< of the one piece changed: anything but its rounds
     Splice rounds;                ///< in the rounds of piece `pieces.first`, where that is one for one
 
-    [[nodiscard]] bool empty() const { return !everything && !words && !materials && pieces.empty(); }
+    [[nodiscard]] bool empty() const {
+        return !everything && !words && !materials && !joins && pieces.empty();
+    }
     /// Pieces came, went or moved: indices held from before are stale.
     [[nodiscard]] bool piece_list() const {
         return everything || (!pieces.empty() && (!pieces.one_for_one() || another_piece));

@@ -28,10 +28,12 @@ bool same_materials(const Toy& a, const Toy& b) {
     return a.hook_mm == b.hook_mm && a.gauge == b.gauge && a.yarns == b.yarns && a.making == b.making;
 }
 
-/// Does not compile once a field is added to a toy: it is then a word or a material.
+bool same_joins(const Toy& a, const Toy& b) { return a.joins == b.joins && a.stance == b.stance; }
+
+/// Does not compile once a field is added to a toy: it is then a word, a material or of the joins.
 [[maybe_unused]] void every_field_is_compared(const Toy& toy) {
-    [[maybe_unused]] const auto& [title, designer, notes, private_notes, hook, gauge, yarns, pieces, text,
-                                  making, kept] = toy;
+    [[maybe_unused]] const auto& [title, designer, notes, private_notes, hook, gauge, yarns, pieces, joins,
+                                  stance, text, making, kept] = toy;
 }
 
 Piece without_rounds(Piece piece) {
@@ -52,6 +54,7 @@ ChangeSet changes_between(const Toy& before, const Toy& after) {
     ChangeSet changes;
     changes.words = !same_words(before, after);
     changes.materials = !same_materials(before, after);
+    changes.joins = !same_joins(before, after);
     changes.pieces = splice_between(
         before.pieces.size(), after.pieces.size(),
         [&](std::size_t i, std::size_t k) { return same_piece(before.pieces, i, after.pieces, k); });

@@ -6,6 +6,7 @@ namespace roundwright {
 
 /// What one toy may hold. Each limit is met with a message, never with silence or a crash.
 inline constexpr std::size_t max_pieces = 200;
+inline constexpr std::size_t max_joins = 1'000;
 inline constexpr std::size_t max_rounds_per_piece = 2'000;
 inline constexpr std::size_t max_stitches_per_piece = 200'000;
 /// What all the pieces of a text that is read may hold together.

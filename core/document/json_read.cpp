@@ -24,11 +24,13 @@ constexpr double most_area_stretch = 0.5;
 constexpr double longest_seconds = 1e9;
 constexpr double most_of_a_logarithm = 100;  // a line of evidence has unit length; ln of 100 m is 11.5
 constexpr double least_deviation = 1e-6;
+constexpr double most_weight_grams = 100'000;
 constexpr int most_made = 1'000;
 constexpr int most_stitches = static_cast<int>(max_stitches_per_piece);
 constexpr int most_rounds = static_cast<int>(max_rounds_per_piece);
 constexpr std::size_t most_yarns = 1'000;
 constexpr std::size_t most_features = 1'000;
+constexpr std::size_t most_joins = max_joins;
 constexpr int most_ids = static_cast<int>(largest_piece_id);
 
 template <class Choice, std::size_t count>
@@ -203,12 +205,19 @@ Yarn read_yarn(const JsonPlace& place) {
     return yarn;
 }
 
+WorkedOn read_worked_on(const JsonPlace& place) {
+    WorkedOn on{.stitches = place.at("stitches").whole(1, most_stitches)};
+    if (place.has("chains_between")) on.chains_between = place.at("chains_between").whole(0, most_stitches);
+    return on;
+}
+
 Start start_of_kind(const JsonPlace& place) {
     const JsonPlace kind = place.at("kind");
     const std::string word = kind.text();
     if (word == "magic_ring") return MagicRing{};
+    if (word == "worked_on") return read_worked_on(place);
     if (word != "chain_ring" && word != "open_tube" && word != "oval_chain") {
-        kind.fail("one of magic_ring chain_ring open_tube oval_chain");
+        kind.fail("one of magic_ring chain_ring open_tube oval_chain worked_on");
     }
     const int chains = place.at("chains").whole(1, most_stitches);
     if (word == "chain_ring") return ChainRing{chains};
@@ -290,6 +299,10 @@ Piece read_piece(const JsonPlace& place, std::size_t yarns) {
     piece.end = choice(place.at("end"), names::ends);
     if (place.has("joining")) piece.joining = choice(place.at("joining"), names::joinings);
     piece.area_stretch = optional_number(place, "area_stretch", piece.area_stretch, 0, most_area_stretch);
+    if (place.has("stuffed_from_round"))
+        piece.stuffed_rounds = RoundSpan{place.at("stuffed_from_round").whole(0, most_rounds),
+                                         place.at("stuffed_to_round").whole(0, most_rounds)};
+    piece.weight_grams = optional_number(place, "weight_grams", 0, 0, most_weight_grams);
     piece.starts_at_top = optional_flag(place, "starts_at_top");
     if (place.has("make")) piece.make = place.at("make").whole(1, most_made);
     if (place.has("worked")) piece.worked = read_worked(place.at("worked"));
@@ -324,6 +337,29 @@ PieceList read_pieces(const JsonPlace& place, std::size_t yarns, std::vector<Men
     return {std::move(pieces), ids};
 }
 
+PieceCopy read_copy(const JsonPlace& place, std::string_view piece, std::string_view copy) {
+    return {PieceId{static_cast<std::uint32_t>(place.at(piece).whole(1, most_ids))},
+            place.at(copy).whole(0, most_made - 1)};
+}
+
+Join read_join(const JsonPlace& place) {
+    Join join;
+    join.piece = read_copy(place, "piece", "copy");
+    join.onto = read_copy(place, "onto", "onto_copy");
+    join.pair = optional_flag(place, "pair");
+    join.end = choice(place.at("end"), names::joined_ends);
+    join.seam = choice(place.at("seam"), names::seams);
+    join.at.round = place.at("round").whole(-1, most_rounds);
+    join.at.stitches_right = optional_number(place, "stitches_right", 0, -most_stitches, most_stitches);
+    join.at.around = optional_flag(place, "around");
+    join.turn_degrees = optional_number(place, "turn_degrees", 0, -360, 360);
+    join.lean_degrees = optional_number(place, "lean_degrees", 0, -180, 180);
+    join.lean_right_degrees = optional_number(place, "lean_right_degrees", 0, -180, 180);
+    join.sink_mm = optional_number(place, "sink_mm", 0, -longest_mm, longest_mm);
+    join.kept = place.kept();
+    return join;
+}
+
 PieceThen read_piece_then(const JsonPlace& place) {
     PieceThen then{PieceId{static_cast<std::uint32_t>(place.at("piece").whole(1, most_ids))}, {}};
     const JsonPlace stitches = place.at("stitches");
@@ -345,6 +381,8 @@ PatternText read_text(const JsonPlace& place) {
     text.copyright = optional_text(place, "copyright");
     if (place.has("written_for"))
         text.written_for = list(place.at("written_for"), max_pieces, read_piece_then);
+    if (place.has("assembly_then"))
+        text.assembly_then = list(place.at("assembly_then"), most_joins, read_join);
     place.close();
     return text;
 }
@@ -375,6 +413,8 @@ Toy read_toy(const JsonPlace& place, std::vector<MendedId>& mended) {
     if (place.has("text")) toy.text = read_text(place.at("text"));
     if (place.has("making")) toy.making = read_making(place.at("making"));
     toy.pieces = read_pieces(place.at("pieces"), toy.yarns.size(), mended);
+    if (place.has("joins")) toy.joins = list(place.at("joins"), most_joins, read_join);
+    if (place.has("stance")) toy.stance = choice(place.at("stance"), names::stances);
     toy.kept = place.kept({"gauge", "text", "making"});
     return toy;
 }

@@ -151,6 +151,11 @@ ordered_json yarn_json(const Yarn& yarn) {
 ordered_json start_json(const MagicRing&) { return {{"kind", "magic_ring"}}; }
 ordered_json start_json(const ChainRing& ring) { return {{"kind", "chain_ring"}, {"chains", ring.chains}}; }
 ordered_json start_json(const OpenTube& tube) { return {{"kind", "open_tube"}, {"chains", tube.chains}}; }
+ordered_json start_json(const WorkedOn& on) {
+    ordered_json json{{"kind", "worked_on"}, {"stitches", on.stitches}};
+    if (on.chains_between != 0) json["chains_between"] = on.chains_between;
+    return json;
+}
 ordered_json start_json(const OvalChain& oval) { return {{"kind", "oval_chain"}, {"chains", oval.chains}}; }
 
 void put_working(ordered_json& json, const WorkedEvenly& even) {
@@ -211,6 +216,11 @@ ordered_json piece_json(PieceId id, const Piece& piece) {
                       {"area_stretch", piece.area_stretch},
                       {"starts_at_top", piece.starts_at_top},
                       {"make", piece.make}};
+    if (piece.stuffed_rounds) {
+        json["stuffed_from_round"] = piece.stuffed_rounds->first;
+        json["stuffed_to_round"] = piece.stuffed_rounds->last;
+    }
+    if (piece.weight_grams != 0) json["weight_grams"] = piece.weight_grams;
     if (piece.worked != WorkedSoFar{} || keeps(piece.kept, "worked"))
         json["worked"] = worked_json(piece.worked);
     if (piece.face_degrees != 0) json["face_degrees"] = piece.face_degrees;
@@ -224,6 +234,29 @@ ordered_json pieces_json(const PieceList& pieces) {
     ordered_json list = ordered_json::array();
     for (std::size_t i = 0; i < pieces.size(); ++i) list.push_back(piece_json(pieces.id(i), pieces[i]));
     return list;
+}
+
+void put_number(ordered_json& json, std::string_view key, double number) {
+    if (number != 0) json[std::string(key)] = number;
+}
+
+ordered_json join_json(const Join& join) {
+    ordered_json json{{"piece", static_cast<std::uint32_t>(join.piece.piece)},
+                      {"copy", join.piece.copy},
+                      {"onto", static_cast<std::uint32_t>(join.onto.piece)},
+                      {"onto_copy", join.onto.copy}};
+    if (join.pair) json["pair"] = true;
+    json["end"] = names::name_of(names::joined_ends, join.end);
+    json["seam"] = names::name_of(names::seams, join.seam);
+    json["round"] = join.at.round;
+    put_number(json, "stitches_right", join.at.stitches_right);
+    if (join.at.around) json["around"] = true;
+    put_number(json, "turn_degrees", join.turn_degrees);
+    put_number(json, "lean_degrees", join.lean_degrees);
+    put_number(json, "lean_right_degrees", join.lean_right_degrees);
+    put_number(json, "sink_mm", join.sink_mm);
+    put_kept(json, join.kept);
+    return json;
 }
 
 /// Counts as fast entry writes them, so that a piece stays on one line.
@@ -243,6 +276,7 @@ ordered_json text_json(const PatternText& text) {
     put(json, "finishing", text.finishing);
     put(json, "copyright", text.copyright);
     if (!text.written_for.empty()) json["written_for"] = list_json(text.written_for, piece_then_json);
+    if (!text.assembly_then.empty()) json["assembly_then"] = list_json(text.assembly_then, join_json);
     return json;
 }
 
@@ -345,6 +379,8 @@ std::string write_document(const Toy& toy) {
     if (toy.text != PatternText{}) document["text"] = text_json(toy.text);
     if (toy.making != Making{}) document["making"] = making_json(toy.making);
     document["pieces"] = pieces_json(toy.pieces);
+    if (!toy.joins.empty()) document["joins"] = list_json(toy.joins, join_json);
+    if (toy.stance != Stance::standing) document["stance"] = names::name_of(names::stances, toy.stance);
     put_kept(document, toy.kept);
     return Printer().print(document);
 }

@@ -45,6 +45,15 @@ inline constexpr Names<End, 3> ends{{{End::drawn_closed, "drawn_closed"},
                                      {End::sewn_straight, "sewn_straight"}}};
 inline constexpr Names<Joining, 3> joinings{
     {{Joining::spiral, "spiral"}, {Joining::joined, "joined"}, {Joining::rows, "rows"}}};
+inline constexpr Names<JoinedEnd, 2> joined_ends{{{JoinedEnd::start, "start"}, {JoinedEnd::end, "end"}}};
+inline constexpr Names<Seam, 6> seams{{{Seam::edge, "edge"},
+                                       {Seam::closed, "closed"},
+                                       {Seam::straight, "straight"},
+                                       {Seam::hung, "hung"},
+                                       {Seam::layers, "layers"},
+                                       {Seam::worked_on, "worked_on"}}};
+inline constexpr Names<Stance, 3> stances{
+    {{Stance::standing, "standing"}, {Stance::sitting, "sitting"}, {Stance::lying, "lying"}}};
 inline constexpr Names<FeatureKind, 5> features{{{FeatureKind::safety_eye, "safety_eye"},
                                                  {FeatureKind::safety_nose, "safety_nose"},
                                                  {FeatureKind::embroidered_eye, "embroidered_eye"},

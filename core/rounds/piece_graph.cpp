@@ -124,7 +124,8 @@ int foundation_loops(const Start& start) {
     const auto held = [](int chains) { return std::clamp(chains, 0, most_stitches); };
     return std::visit(Overload{[](const MagicRing&) { return 0; }, [](const ChainRing&) { return 0; },
                                [&](const OpenTube& tube) { return held(tube.chains); },
-                               [&](const OvalChain& oval) { return 2 * held(oval.chains); }},
+                               [&](const OvalChain& oval) { return 2 * held(oval.chains); },
+                               [&](const WorkedOn& on) { return held(on.stitches); }},
                       start);
 }
 

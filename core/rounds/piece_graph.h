@@ -55,7 +55,8 @@ class SharedGraph {
 };
 
 /// Loops that round 1 is worked over: the chains of an open tube, both sides of those of an oval (out along
-/// one side, back along the other, the loops of a chain's two sides standing at either end); none for a ring.
+/// one side, back along the other, the loops of a chain's two sides standing at either end), the edges that
+/// it is worked on; none for a ring.
 [[nodiscard]] int foundation_loops(const Start& start);
 
 /// What the next round of a piece stands on.

@@ -26,6 +26,7 @@ int foundation_loops(const Piece& piece, const StitchGraph& graph) {
     if (const auto* ring = std::get_if<ChainRing>(&piece.start)) return ring->chains;
     if (const auto* tube = std::get_if<OpenTube>(&piece.start)) return tube->chains;
     if (const auto* oval = std::get_if<OvalChain>(&piece.start)) return 2 * oval->chains;
+    if (const auto* on = std::get_if<WorkedOn>(&piece.start)) return on->stitches;
     return 0;
 }
 

@@ -165,8 +165,11 @@ Edited<Toy> insert_piece(const Toy& toy, std::size_t at, const Piece& piece) {
 
 Toy remove_piece(const Toy& toy, std::size_t piece) {
     Toy edited = toy;
-    if (piece < toy.pieces.size())
-        edited.pieces.erase(edited.pieces.begin() + static_cast<std::ptrdiff_t>(piece));
+    if (piece >= toy.pieces.size()) return edited;
+    const PieceId gone = toy.pieces.id(piece);
+    edited.pieces.erase(edited.pieces.begin() + static_cast<std::ptrdiff_t>(piece));
+    std::erase_if(edited.joins,
+                  [gone](const Join& join) { return join.piece.piece == gone || join.onto.piece == gone; });
     return edited;
 }
 

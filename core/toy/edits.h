@@ -45,6 +45,7 @@ struct Edited {
                                           std::span<const int> edge);
 
 [[nodiscard]] Edited<Toy> insert_piece(const Toy& toy, std::size_t at, const Piece& piece);
+/// With the joins of the piece, its own and those onto it.
 [[nodiscard]] Toy remove_piece(const Toy& toy, std::size_t piece);
 /// Moves a piece to the place `to`, counted after it was taken out.
 [[nodiscard]] Toy move_piece(const Toy& toy, std::size_t piece, std::size_t to);

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "core/base/kept_keys.h"
+#include "core/toy/join.h"
 #include "core/toy/piece_id.h"
 
 namespace roundwright {
@@ -31,6 +32,7 @@ struct PatternText {
     std::string finishing;  ///< one step a paragraph
     std::string copyright;
     std::vector<PieceThen> written_for = {};  ///< one a piece; empty: not known
+    std::vector<Join> assembly_then = {};     ///< the joins that `assembly` was written for; empty: not known
 
     friend bool operator==(const PatternText&, const PatternText&) = default;
 };

@@ -11,6 +11,7 @@
 #include "core/gauge/gauge_source.h"
 #include "core/stitches/stitch.h"
 #include "core/toy/feature.h"
+#include "core/toy/join.h"
 #include "core/toy/making.h"
 #include "core/toy/pattern_text.h"
 #include "core/toy/piece_list.h"
@@ -50,7 +51,7 @@ struct Round {
 
 /// Starts. A magic ring draws closed to a point; a chain ring leaves a hole `chains` stitches round; an open
 /// tube is worked into a joined chain of `chains`; an oval is worked around both sides of a chain of
-/// `chains`.
+/// `chains`; what is worked on goes on over the last edges of other pieces, which the toy's joins name.
 struct MagicRing {
     friend bool operator==(const MagicRing&, const MagicRing&) = default;
 };
@@ -66,7 +67,12 @@ struct OvalChain {
     int chains = 6;
     friend bool operator==(const OvalChain&, const OvalChain&) = default;
 };
-using Start = std::variant<MagicRing, ChainRing, OpenTube, OvalChain>;
+struct WorkedOn {
+    int stitches = 12;       ///< loops that round 1 is worked over, those of the chains among them
+    int chains_between = 0;  ///< chains from one edge to the next, worked over on both sides
+    friend bool operator==(const WorkedOn&, const WorkedOn&) = default;
+};
+using Start = std::variant<MagicRing, ChainRing, OpenTube, OvalChain, WorkedOn>;
 
 /// Drawn closed to a point, left open, or flattened and sewn straight across through both layers.
 enum class End { drawn_closed, left_open, sewn_straight };
@@ -90,6 +96,14 @@ struct WorkedSoFar {
     friend bool operator==(const WorkedSoFar&, const WorkedSoFar&) = default;
 };
 
+/// Rounds of a piece, counted from 0, both of them among these.
+struct RoundSpan {
+    int first = 0;
+    int last = 0;
+
+    friend bool operator==(const RoundSpan&, const RoundSpan&) = default;
+};
+
 struct Piece {
     std::string name;
     Start start = MagicRing{};
@@ -97,6 +111,8 @@ struct Piece {
     End end = End::left_open;
     Joining joining = Joining::spiral;
     double area_stretch = medium_stuffing_stretch;
+    std::optional<RoundSpan> stuffed_rounds;  ///< only these are stuffed; none: the whole piece
+    double weight_grams = 0;     ///< pellets or the like, in a bag of their own, at its lowest point
     bool starts_at_top = false;  ///< the first round is the top of the finished piece
     int make = 1;                ///< how many of this piece the toy needs
     WorkedSoFar worked;          ///< of the one on the hook
@@ -131,6 +147,8 @@ struct Toy {
     GaugeSource gauge;
     std::vector<Yarn> yarns;
     PieceList pieces;
+    std::vector<Join> joins;
+    Stance stance = Stance::standing;
     PatternText text;
     Making making;
     KeptKeys kept{};  ///< with those of `gauge`, `text` and `making`

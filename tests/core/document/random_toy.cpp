@@ -128,7 +128,9 @@ Round round(std::mt19937& random, std::size_t yarns) {
 
 Start start(std::mt19937& random) {
     const int chains = whole(random, 1, 60);
-    switch (whole(random, 0, 3)) {
+    switch (whole(random, 0, 4)) {
+        case 4:
+            return WorkedOn{chains, whole(random, 0, 9)};
         case 0:
             return MagicRing{};
         case 1:
@@ -171,6 +173,8 @@ Piece piece(std::mt19937& random, std::size_t yarns) {
     piece.end = choice<End>(random, 3);
     piece.joining = choice<Joining>(random, 3);
     piece.area_stretch = number(random, 0, 0.5);
+    if (flag(random)) piece.stuffed_rounds = RoundSpan{whole(random, 0, 9), whole(random, 0, 20)};
+    piece.weight_grams = flag(random) ? number(random, 0, 200) : 0;
     piece.starts_at_top = flag(random);
     piece.make = whole(random, 1, 9);
     if (flag(random))
@@ -178,6 +182,25 @@ Piece piece(std::mt19937& random, std::size_t yarns) {
     for (int i = whole(random, 0, 4); i > 0; --i) piece.features.push_back(feature(random));
     piece.face_degrees = number(random, -180, 180);
     return piece;
+}
+
+PieceCopy piece_copy(std::mt19937& random) {
+    return {PieceId{static_cast<std::uint32_t>(whole(random, 1, 9))}, whole(random, 0, 8)};
+}
+
+Join join(std::mt19937& random) {
+    Join made;
+    made.piece = piece_copy(random);
+    made.onto = piece_copy(random);
+    made.pair = flag(random);
+    made.end = choice<JoinedEnd>(random, 2);
+    made.seam = choice<Seam>(random, 6);
+    made.at = {whole(random, -1, 20), number(random, -20, 20), flag(random)};
+    made.turn_degrees = number(random, -180, 180);
+    made.lean_degrees = number(random, -90, 90);
+    made.lean_right_degrees = number(random, -90, 90);
+    made.sink_mm = number(random, -5, 20);
+    return made;
 }
 
 PatternText pattern_text(std::mt19937& random) {
@@ -193,6 +216,7 @@ PatternText pattern_text(std::mt19937& random) {
         for (int rounds = whole(random, 0, 8); rounds > 0; --rounds)
             then.stitches.push_back(whole(random, 1, 60));
     }
+    for (int i = whole(random, 0, 2); i > 0; --i) written.assembly_then.push_back(join(random));
     return written;
 }
 
@@ -210,17 +234,18 @@ Making making(std::mt19937& random) {
 
 /// Does not compile once a field is added to a type of the document: random_toy must then set it too.
 void every_field_is_set(const Toy& a, const Yarn& b, const Piece& c, const Round& d, const WorkedEvenly& e) {
-    [[maybe_unused]] const auto& [a1, a2, a3, a4, a5, a6, a7, a8, a9, a10, a11] = a;
+    [[maybe_unused]] const auto& [a1, a2, a3, a4, a5, a6, a7, a8, a9, a10, a11, a12, a13] = a;
     [[maybe_unused]] const auto& [b1, b2, b3, b4, b5, b6, b7, b8] = b;
-    [[maybe_unused]] const auto& [c1, c2, c3, c4, c5, c6, c7, c8, c9, c10, c11, c12] = c;
+    [[maybe_unused]] const auto& [c1, c2, c3, c4, c5, c6, c7, c8, c9, c10, c11, c12, c13, c14] = c;
     [[maybe_unused]] const auto& [d1, d2, d3, d4, d5] = d;
     [[maybe_unused]] const auto& [e1, e2, e3, e4] = e;
-    [[maybe_unused]] const auto& [f1, f2, f3, f4, f5, f6, f7] = a.text;
+    [[maybe_unused]] const auto& [f1, f2, f3, f4, f5, f6, f7, f8] = a.text;
     [[maybe_unused]] const auto& [g1, g2, g3, g4, g5, g6, g7, g8] = a.making;
     [[maybe_unused]] const auto& [h1, h2, h3] = c.worked;
     [[maybe_unused]] const auto& [j1, j2, j3, j4, j5] = GaugeMeasurement{};
     [[maybe_unused]] const auto& [k1, k2, k3, k4] = FinishedPieceGauge{};
     [[maybe_unused]] const auto& [l1, l2, l3, l4] = GaugeLine{};
+    [[maybe_unused]] const auto& [n1, n2, n3, n4, n5, n6, n7, n8, n9, n10, n11] = Join{};
     [[maybe_unused]] const auto& [m1, m2, m3, m4] = Measured{};
     [[maybe_unused]] const auto& [i1, i2, i3, i4, i5, i6, i7, i8, i9, i10, i11, i12, i13, i14] = Feature{};
 }
@@ -237,6 +262,8 @@ Toy random_toy(std::mt19937& random) {
     toy.gauge = gauge(random);
     for (int i = whole(random, 0, 4); i > 0; --i) toy.yarns.push_back(yarn(random));
     for (int i = whole(random, 0, 5); i > 0; --i) toy.pieces.push_back(piece(random, toy.yarns.size()));
+    for (int i = whole(random, 0, 5); i > 0; --i) toy.joins.push_back(join(random));
+    toy.stance = choice<Stance>(random, 3);
     toy.text = pattern_text(random);
     toy.making = making(random);
     every_field_is_set(toy, Yarn{}, Piece{}, Round{}, WorkedEvenly{});
@@ -290,6 +317,8 @@ Toy with_unknown_keys(Toy toy, std::mt19937& random) {
         for (Round& round : piece.rounds) round.kept = kept(random);
         for (Feature& feature : piece.features) feature.kept = kept(random);
     }
+    for (Join& join : toy.joins) join.kept = kept(random);
+    for (Join& join : toy.text.assembly_then) join.kept = kept(random);
     for (PieceThen& then : toy.text.written_for) then.kept = kept(random);
     return toy;
 }

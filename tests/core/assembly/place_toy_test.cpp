@@ -1,0 +1,150 @@
+#include <cmath>
+#include <gtest/gtest.h>
+#include <numbers>
+
+#include "core/assembly/join_frames.h"
+#include "core/assembly/placed_toy.h"
+#include "core/assembly/study_solved.h"
+
+namespace roundwright {
+namespace {
+
+using std::numbers::pi;
+
+/// A ball of so many stitches around.
+Piece ball(int most, double face_degrees = 0) {
+    Piece piece;
+    for (int n = 6; n < most; n += 6)
+        piece.rounds.push_back({.working = WorkedEvenly{.stitches = n}, .note = {}});
+    for (int i = 0; i < most / 6; ++i)
+        piece.rounds.push_back({.working = WorkedEvenly{.stitches = most}, .note = {}});
+    for (int n = most - 6; n > 0; n -= 6)
+        piece.rounds.push_back({.working = WorkedEvenly{.stitches = n}, .note = {}});
+    piece.end = End::drawn_closed;
+    piece.face_degrees = face_degrees;
+    return piece;
+}
+
+/// A cup: an ear, open at its last edge.
+Piece cup() {
+    Piece piece;
+    for (int n = 6; n <= 18; n += 6)
+        piece.rounds.push_back({.working = WorkedEvenly{.stitches = n}, .note = {}});
+    for (int i = 0; i < 4; ++i) piece.rounds.push_back({.working = WorkedEvenly{.stitches = 18}, .note = {}});
+    return piece;
+}
+
+struct PlaceToy : ::testing::Test {
+    Toy toy;
+    PlacedToy place() {
+        solved.clear();
+        for (std::size_t i = 0; i < toy.pieces.size(); ++i)
+            solved.push_back(solved_piece(toy, i, study_shape(toy, i)));
+        return place_toy(toy, solved);
+    }
+    PieceCopy copy(std::size_t piece, int number = 0) const { return {toy.pieces.id(piece), number}; }
+    std::vector<SolvedPiece> solved;
+};
+
+TEST_F(PlaceToy, WhatIsNotJoinedStandsInARowWithoutTouching) {
+    toy.pieces = PieceList{ball(36), cup(), ball(24)};
+    const PlacedToy placed = place();
+    ASSERT_EQ(placed.pieces.size(), 3u);
+    for (std::size_t i = 1; i < 3; ++i) {
+        const double apart =
+            placed.pieces[i].pose.translation().x() - placed.pieces[i - 1].pose.translation().x();
+        const double touching = (solved[placed.pieces[i].solved].measures.width_mm +
+                                 solved[placed.pieces[i - 1].solved].measures.width_mm) /
+                                2;
+        EXPECT_GT(apart, touching);
+    }
+}
+
+TEST_F(PlaceToy, TheMiddleOfAnOpenEdgeLiesOnTheSurfaceAndItsFarEndPointsOutwards) {
+    toy.pieces = PieceList{ball(48), cup()};
+    toy.joins = {{.piece = copy(1), .onto = copy(0), .at = {.round = 10, .stitches_right = 7}}};
+    const PlacedToy placed = place();
+    ASSERT_TRUE(placed.problems.empty());
+    const auto end = frame_of_end(solved[1], JoinedEnd::end);
+    const auto at = frame_of_place(solved[0], toy.joins[0].at);
+    ASSERT_TRUE(end && at);
+    const Pose& pose = placed.pieces[1].pose;
+    EXPECT_NEAR((pose * end->point - at->point).norm(), 0, 1e-9);
+    EXPECT_NEAR((pose.linear() * end->out + at->out).norm(), 0, 1e-9);
+    EXPECT_NEAR(pose.linear().determinant(), 1, 1e-12);
+    // The magic ring is the far end.
+    const auto start = frame_of_end(solved[1], JoinedEnd::start);
+    EXPECT_NEAR((pose * start->point - at->point).dot(at->out), solved[1].measures.height_mm, 1e-6);
+}
+
+TEST_F(PlaceToy, APairMirrorsExactlyHoweverTheFacesAreTurned) {
+    toy.pieces = PieceList{ball(48, 25), cup()};
+    toy.pieces[1].make = 2;
+    toy.pieces[1].face_degrees = -40;
+    toy.joins = {{.piece = copy(1),
+                  .onto = copy(0),
+                  .pair = true,
+                  .at = {.round = 10, .stitches_right = 7},
+                  .turn_degrees = 30,
+                  .lean_degrees = 20,
+                  .lean_right_degrees = -12,
+                  .sink_mm = 2}};
+    const PlacedToy placed = place();
+    ASSERT_EQ(placed.pieces.size(), 3u);
+    const double turn = 25 * pi / 180;
+    const Vec3 right(std::cos(turn), 0, -std::sin(turn));
+    const auto image = [&](const Vec3& p) -> Vec3 { return p - 2 * p.dot(right) * right; };
+    // A point of the piece and its image about the piece's own plane are images of each other in the toy.
+    const double own = -40 * pi / 180;
+    const Vec3 own_right(std::cos(own), 0, -std::sin(own));
+    for (const Vec3& p : {Vec3(3, 1, 4), Vec3(-2, 7, 1), Vec3(0, 0, 9)}) {
+        const Vec3 own_image = p - 2 * p.dot(own_right) * own_right;
+        EXPECT_NEAR((placed.pieces[2].pose * own_image - image(placed.pieces[1].pose * p)).norm(), 0, 1e-9);
+    }
+    EXPECT_NEAR(placed.pieces[2].pose.linear().determinant(), 1, 1e-12);
+}
+
+TEST_F(PlaceToy, LeaningSinkingAndTurningDoWhatTheySay) {
+    toy.pieces = PieceList{ball(48), cup()};
+    const int middle = static_cast<int>(toy.pieces[0].rounds.size()) / 2 - 1;
+    Join join{.piece = copy(1), .onto = copy(0), .at = {.round = middle}};
+    toy.joins = {join};
+    const Pose straight = place().pieces[1].pose;
+    const auto far = frame_of_end(solved[1], JoinedEnd::start)->point;
+    toy.joins[0].sink_mm = 3;
+    EXPECT_NEAR((place().pieces[1].pose * far - straight * far).z(), -3, 0.2);
+    toy.joins[0] = join;
+    toy.joins[0].lean_degrees = 30;
+    EXPECT_GT((place().pieces[1].pose * far).y(), (straight * far).y() + 5);
+    toy.joins[0] = join;
+    toy.joins[0].lean_right_degrees = 30;
+    EXPECT_GT((place().pieces[1].pose * far).x(), (straight * far).x() + 5);
+    toy.joins[0] = join;
+    toy.joins[0].turn_degrees = 90;
+    EXPECT_NEAR((place().pieces[1].pose * far - straight * far).norm(), 0, 1e-6);
+}
+
+TEST_F(PlaceToy, KeepsAJoinInItsGapWhenThePieceIsResized) {
+    toy.pieces = PieceList{ball(48), cup()};
+    toy.joins = {{.piece = copy(1), .onto = copy(0), .at = {.round = 10, .stitches_right = 7}}};
+    for (const double stretch : {0.01, 0.08}) {
+        toy.pieces[0].area_stretch = stretch;
+        const PlacedToy placed = place();
+        const Vec3 edge = placed.pieces[1].pose * frame_of_end(solved[1], JoinedEnd::end)->point;
+        const SurfacePlace found = solved[0].surface.nearest(edge);
+        EXPECT_NEAR(found.along_mm, solved[0].surface.along_of_loop(11), 1e-3);
+        EXPECT_NEAR(found.angle, 2 * pi * 7 / solved[0].stitches[10], 1e-3);
+    }
+}
+
+TEST_F(PlaceToy, APlaceThatIsNotThereIsNamedAndThePieceStandsByItself) {
+    toy.pieces = PieceList{ball(24), cup()};
+    toy.joins = {{.piece = copy(1), .onto = copy(0), .at = {.round = 400}}};
+    const PlacedToy placed = place();
+    ASSERT_EQ(placed.problems.size(), 1u);
+    EXPECT_EQ(placed.problems[0].fault, JoinFault::no_such_place);
+    EXPECT_FALSE(placed.pieces[1].join);
+}
+
+}  // namespace
+}  // namespace roundwright
