@@ -193,8 +193,14 @@ void Chain::judge() {
 
 Loss Chain::loss_of_the_last() {
     const Work& found = window_->found.work;
-    const Loss loss = owed_.loss(found, end_ns_);
-    if (loss.known) return loss;
+    Moment shown = window_->found;
+    Moment owed = owed_.last();
+    for (Moment* moment : {&shown, &owed})
+        if (!moment->path.empty()) moment->path = canonical(moment->path);
+    if (stands_for(shown, owed, window_->offered > 0)) {
+        const Loss loss = owed_.loss(found, end_ns_);
+        if (loss.known) return loss;
+    }
     // Where nothing came back another toy is open, or a new one.
     if (window_->offered > 0 && !known_toys_.contains(found.toy))
         fault(owed_blow_, Fault::never_there, found.toy + " “" + found.typed + "”");

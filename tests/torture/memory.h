@@ -27,6 +27,12 @@ struct Moment {
     [[nodiscard]] bool owes() const { return modified || !work.typed.empty(); }
 };
 
+/// Whether what a new window shows stands for what was owed: a copy that came back, or the same file (paths
+/// without links). Another toy does not, though the window before may have held just such an empty one.
+[[nodiscard]] inline bool stands_for(const Moment& found, const Moment& owed, bool came_back) {
+    return came_back || found.path == owed.path;
+}
+
 /// What came back, held against what had been there.
 struct Loss {
     bool known = true;   ///< false: what came back was never there

@@ -74,6 +74,14 @@ TEST(TortureMemory, OnlyWhatIsNowhereElseIsOwed) {
     EXPECT_FALSE(memory.owed_within(1.5, 4 * second));
 }
 
+TEST(TortureMemory, AnEmptyToyDoesNotStandForTheFileThatWasOpen) {
+    const Moment empty{0, {"nothing", ""}, "", false};
+    const Moment pup{4 * second, {"c", ""}, "/harbour/pup", true};
+    EXPECT_FALSE(stands_for(empty, pup, false));
+    EXPECT_TRUE(stands_for(pup, pup, false));
+    EXPECT_TRUE(stands_for(empty, pup, true)) << "a copy may come back without its file";
+}
+
 TEST(TortureMemory, WhatIsGivenUpIsOwedAgainWhereItStays) {
     Memory memory = an_evening();
     memory.give_up(4 * second);
