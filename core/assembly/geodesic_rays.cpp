@@ -14,7 +14,7 @@ constexpr int steps_of_a_ray = 32;
 constexpr int halvings = 50;
 constexpr int closer_steps = 6;
 /// Nearer to the axis than this the angle says nothing.
-constexpr double least_radius_mm = 1e-6;
+constexpr double least_radius_mm = 1e-4;
 
 double angle_about_axis(const Vec3& point) { return std::atan2(point.x(), point.z()); }
 
@@ -33,7 +33,10 @@ Vec3 in_plane(const Vec3& way, const Vec3& normal) {
 
 SurfaceSpot nearby_spot(const SolvedPiece& piece, const Vec3& point, SurfacePlace& hint) {
     SurfacePoint at = piece.surface.at(hint);
-    if (!piece.measures.flattened)
+    const bool on_axis = std::hypot(at.point.x(), at.point.z()) < least_radius_mm;
+    if (on_axis)
+        hint.angle = angle_about_axis(point) - piece.piece->face_degrees * pi / 180;
+    else if (!piece.measures.flattened)
         hint.angle += std::remainder(angle_about_axis(point) - angle_about_axis(at.point), 2 * pi);
     for (int step = 0; step < closer_steps; ++step) {
         at = piece.surface.at(hint);

@@ -55,7 +55,7 @@ inline Solid cap(double radius, double height, int steps = 96) {
 inline Solid torus(double big, double small, int steps = 96) {
     std::vector<Vec2> profile;
     for (int k = 0; k <= steps; ++k) {
-        const double angle = -2 * std::numbers::pi * k / steps;
+        const double angle = 2 * std::numbers::pi * k / steps;
         profile.emplace_back(big - small * std::cos(angle), -small * std::sin(angle));
     }
     return revolved(profile, 192);
