@@ -14,7 +14,7 @@ struct PieceOverlap {
 
 /// Pieces that run into each other by more than a hundredth of the smaller one, and by more than their join
 /// accounts for: the area of the edge, seam or end times the depth that it sinks in, that the surface bulges
-/// into it, and their fabrics. What one of the two has no volume of does not count.
+/// into it, and half their fabrics, and the wedge by which it leans. What has no volume does not count.
 [[nodiscard]] std::vector<PieceOverlap> pieces_that_overlap(const AssembledToy& toy);
 
 }  // namespace roundwright

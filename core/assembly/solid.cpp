@@ -163,6 +163,12 @@ class LineGrid {
 
     [[nodiscard]] double cell_area() const { return cell_.x() * cell_.y(); }
 
+    [[nodiscard]] Vec2 place_of(std::size_t line) const {
+        const auto across = static_cast<std::size_t>(across_);
+        return {box_.low.x() + (static_cast<double>(line % across) + 0.5) * cell_.x(),
+                box_.low.y() + (static_cast<double>(line / across) + 0.5) * cell_.y()};
+    }
+
     /// The crossings of all lines with a solid, by line, in order along it.
     [[nodiscard]] std::vector<std::vector<Crossing>> cut(const Solid& solid) const {
         std::vector<std::vector<Crossing>> lines(static_cast<std::size_t>(across_) *
@@ -242,6 +248,67 @@ double common_length(const std::vector<Crossing>& a, const std::vector<Crossing>
 }
 
 }  // namespace
+
+namespace {
+
+/// A piece of an upright line within a solid.
+struct Column {
+    Vec2 at;
+    double low, high;
+};
+
+std::vector<Column> columns_of(const Solid& solid, const LineGrid& grid) {
+    std::vector<Column> columns;
+    const auto lines = grid.cut(solid);
+    for (std::size_t line = 0; line < lines.size(); ++line) {
+        int inside = 0;
+        double since = 0;
+        for (const Crossing& crossing : lines[line]) {
+            if (inside > 0) columns.push_back({grid.place_of(line), since, crossing.line_place});
+            inside += crossing.turn;
+            since = crossing.line_place;
+        }
+    }
+    return columns;
+}
+
+/// Of what the columns hold below a level.
+VolumeMeasure below(const std::vector<Column>& columns, double level, double cell_area) {
+    VolumeMeasure found;
+    Vec3 moment = Vec3::Zero();
+    for (const Column& column : columns) {
+        const double high = std::min(column.high, level);
+        if (!(high > column.low)) continue;
+        const double volume = (high - column.low) * cell_area;
+        found.volume_mm3 += volume;
+        moment += volume * Vec3(column.at.x(), column.at.y(), (column.low + high) / 2);
+    }
+    if (found.volume_mm3 > 0) found.centre = moment / found.volume_mm3;
+    return found;
+}
+
+}  // namespace
+
+VolumeMeasure lowest_part(const Solid& solid, const Vec3& down, double volume_mm3) {
+    constexpr int across = 48, halvings = 40;
+    const Eigen::Matrix3d upright =
+        Eigen::Quaterniond::FromTwoVectors(down, -Vec3::UnitZ()).toRotationMatrix();
+    Solid turned = solid;
+    for (Vec3& point : turned.points) point = upright * point;
+    const Box box = box_of(turned);
+    VolumeMeasure found = measure_volume(solid);
+    if (found.volume_mm3 <= volume_mm3 || !((box.high - box.low).minCoeff() > 0)) return found;
+    const LineGrid grid(box, across);
+    const auto columns = columns_of(turned, grid);
+    double low = box.low.z(), high = box.high.z();
+    for (int halving = 0; halving < halvings; ++halving) {
+        const double level = (low + high) / 2;
+        (below(columns, level, grid.cell_area()).volume_mm3 < volume_mm3 ? low : high) = level;
+    }
+    found = below(columns, high, grid.cell_area());
+    found.centre = upright.transpose() * found.centre;
+    return found;
+}
 
 double overlap_volume_mm3(const Solid& a, const Solid& b, int across) {
     if (a.empty() || b.empty()) return 0;

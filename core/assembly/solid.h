@@ -54,6 +54,10 @@ struct AreaMeasure {
 };
 [[nodiscard]] AreaMeasure measure_area(const Solid& solid);
 
+/// The lowest part of a solid that holds so much, filled as a liquid would; all of it where it holds less.
+/// `down`: a unit vector.
+[[nodiscard]] VolumeMeasure lowest_part(const Solid& solid, const Vec3& down, double volume_mm3);
+
 /// The volume that lies in both. Each is cut by parallel lines, `across` of them each way over the box that
 /// both have in common; a line is in a solid where the solid's triangles wind around it, and what the two
 /// have in common on it is added up. Its error falls faster than the lines come closer together: about 0.1 %

@@ -13,19 +13,6 @@ namespace {
 
 constexpr double grams_of_mm3_at_1_kg_per_m3 = 1e-6;
 
-Vec3 lowest_middle(const Solid& solid, const Vec3& down) {
-    double lowest = -std::numeric_limits<double>::infinity();
-    for (const Vec3& point : solid.points) lowest = std::max(lowest, point.dot(down));
-    Vec3 sum = Vec3::Zero();
-    double count = 0;
-    for (const Vec3& point : solid.points) {
-        if (lowest - point.dot(down) > fabric_gives_mm) continue;
-        sum += point;
-        ++count;
-    }
-    return count > 0 ? Vec3(sum / count) : sum;
-}
-
 Estimate density_of(Finish finish) { return finish == Finish::glossy ? eye_kg_per_m3 : felt_kg_per_m3; }
 
 /// Weighs the copies of one toy.
@@ -87,7 +74,8 @@ class Scales {
         const double grams = solved.piece->weight_grams;
         if (!solid || !(grams > 0)) return {exactly(std::max(0.0, grams)), none};
         const Vec3 down = toy_.toy.stance == Stance::lying ? Vec3(-Vec3::UnitZ()) : Vec3(-Vec3::UnitY());
-        return {exactly(grams), lowest_middle(*solid, down) - pellet_bag_radius_mm(grams) * down};
+        const double volume = grams * 1e6 / pellets_kg_per_m3;
+        return {exactly(grams), lowest_part(*solid, down, volume).centre};
     }
 
     const AssembledToy& toy_;
@@ -192,9 +180,13 @@ class Tape {
         return std::move(measures_);
     }
 
-  private:
-    [[nodiscard]] bool belongs(std::size_t i) const { return std::ranges::binary_search(group_, i); }
+    Rest find_rest() {
+        group_ = together(toy_.placed);
+        rest(mass_of_group());
+        return std::move(measures_.rest);
+    }
 
+  private:
     void note_missing() {
         measures_.apart = toy_.placed.pieces.size() - group_.size();
         for (const SolvedPiece& solved : toy_.solved)
@@ -290,11 +282,16 @@ std::vector<std::size_t> together(const PlacedToy& placed) {
         root.push_back(onto ? root[*onto] : i);
         ++count[root[i]];
     }
+    if (count.empty()) return {};
     const auto most = static_cast<std::size_t>(std::ranges::max_element(count) - count.begin());
     std::vector<std::size_t> group;
     for (std::size_t i = 0; i < root.size(); ++i)
         if (root[i] == most) group.push_back(i);
     return group;
+}
+
+Rest toy_rest(const AssembledToy& toy, std::span<const PieceStudy> studies) {
+    return Tape(toy, studies).find_rest();
 }
 
 ToyMeasures toy_measures(const AssembledToy& toy, std::span<const PieceStudy> studies) {

@@ -62,6 +62,9 @@ inline constexpr double well_stable_degrees = 10;
 /// `studies`: one a piece of the toy, with sizes where ranges are wanted.
 [[nodiscard]] ToyMeasures toy_measures(const AssembledToy& toy, std::span<const PieceStudy> studies);
 
+/// How the toy rests, without the rest of its measures.
+[[nodiscard]] Rest toy_rest(const AssembledToy& toy, std::span<const PieceStudy> studies);
+
 /// The copies that hang together, the most of them where there are several such groups; indices, ascending.
 [[nodiscard]] std::vector<std::size_t> together(const PlacedToy& placed);
 

@@ -54,9 +54,9 @@ TEST(RestOnATable, StandsWithinItsFeet) {
 }
 
 TEST(RestOnATable, ABallStandsOnWhatItsFabricGives) {
-    // The cap that 1 mm of giving flattens has a radius of sqrt(2 R - 1).
+    // The cap that 2 mm of giving flattens has a radius of sqrt(2 R 2 - 2^2).
     const Rest rest = rest_of(test::ball(40, {0, 40, 0}, 400).points, {0, 40, 0}, Stance::standing);
-    EXPECT_NEAR(rest.stable_degrees, degrees(std::atan2(std::sqrt(79), 40)), 1);
+    EXPECT_NEAR(rest.stable_degrees, degrees(std::atan2(std::sqrt(156), 40)), 1);
 }
 
 // A wedge that leans out over its back, and its centre of mass with it, falls onto that back.

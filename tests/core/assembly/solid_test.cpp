@@ -46,6 +46,16 @@ TEST(SolidMeasures, TheFabricOfASolidLeavesOutWhatClosesIt) {
     EXPECT_NEAR((measure_area(open).centre - Vec3(0.4, 0.5, 0.5)).norm(), 0, 1e-12);
 }
 
+// The lowest part of a ball is a cap: of R = 5 the one of h = 2, see above, below its middle.
+TEST(LowestPart, OfABallIsACap) {
+    for (const Vec3& down : {Vec3(0, -1, 0), Vec3(0, 0, -1), Vec3(0.6, 0, 0.8)}) {
+        const VolumeMeasure found = lowest_part(test::ball(5), down, 54.454272662223);
+        EXPECT_NEAR(found.volume_mm3, 54.454272662223, 1e-3);
+        EXPECT_NEAR((found.centre - 3 * 64 / (4.0 * 13) * down).norm(), 0, 0.02);
+    }
+    EXPECT_NEAR(lowest_part(test::ball(1), -Vec3::UnitY(), 100).volume_mm3, 4.0 / 3 * pi, 0.01);
+}
+
 // The lens of two balls: pi (4 R + d) (2 R - d)^2 / 12 for equal radii R whose middles are d apart (E. W.
 // Weisstein, Sphere-Sphere Intersection, MathWorld).
 TEST(OverlapVolume, OfTwoBallsIsTheirLens) {
