@@ -30,7 +30,10 @@ std::optional<PictureWanted> picture_wanted(const Arguments& arguments) {
     for (const PictureView& seen : picture_views()) {
         if (view == QLatin1String(seen.name)) picture.view = seen;
     }
-    const auto pixels = pixels_wanted(arguments.value(QStringLiteral("size"), QStringLiteral("1200x1200")));
+    const bool listing = arguments.has(QStringLiteral("listing"));
+    if (listing) picture.ground = render::Ground::shadow;
+    const QString usual = QStringLiteral("%1x%1").arg(listing ? listing_pixels : 1200);
+    const auto pixels = pixels_wanted(arguments.value(QStringLiteral("size"), usual));
     if (!pixels) {
         print_problem(CommandLine::tr("--size takes pixels such as 1200x900, at most %1 a side.")
                           .arg(most_picture_pixels));
@@ -47,18 +50,37 @@ std::optional<PictureWanted> picture_wanted(const Arguments& arguments) {
     return picture;
 }
 
-int draw(const Arguments& arguments, const QString& path, const Toy& toy, const PictureWanted& picture) {
+int write_picture(const Arguments& arguments, const QString& path, const ShownPiece& shown,
+                  const PictureWanted& picture, const QString& title) {
+    const QString output = arguments.value(QStringLiteral("output"));
+    const bool vector = ending_of(output) == QLatin1String("svg");
+    return write_output(arguments, path, output,
+                        vector ? picture_svg(shown, picture, title) : png_bytes(picture_of(shown, picture)));
+}
+
+int draw_piece(const Arguments& arguments, const QString& path, const Toy& toy,
+               const PictureWanted& picture) {
     const std::size_t piece = pieces_wanted(arguments, toy).front();
     const ShownPiece shown = shown_piece(toy, piece, for_pictures);
     if (shown.empty()) {
         print_problem(CommandLine::tr("%1 has no shape to draw.").arg(piece_name(toy, piece)));
         return exit_checks_failed;
     }
-    const QString output = arguments.value(QStringLiteral("output"));
-    const bool vector = ending_of(output) == QLatin1String("svg");
-    return write_output(arguments, path, output,
-                        vector ? picture_svg(shown, picture, printable_name(own_piece_name(toy, piece)))
-                               : png_bytes(picture_of(shown, picture)));
+    return write_picture(arguments, path, shown, picture, printable_name(own_piece_name(toy, piece)));
+}
+
+int draw_toy(const Arguments& arguments, const QString& path, const Toy& toy, const PictureWanted& picture) {
+    const ShownPiece shown = as_one(shown_toy(toy, for_pictures));
+    if (shown.empty()) {
+        print_problem(CommandLine::tr("The toy has no shape to draw."));
+        return exit_checks_failed;
+    }
+    return write_picture(arguments, path, shown, picture, printable_name(QString::fromStdString(toy.title)));
+}
+
+int draw(const Arguments& arguments, const QString& path, const Toy& toy, const PictureWanted& picture) {
+    return shows_whole_toy(arguments, toy) ? draw_toy(arguments, path, toy, picture)
+                                           : draw_piece(arguments, path, toy, picture);
 }
 
 int run(const Arguments& arguments) {
@@ -74,7 +96,10 @@ constexpr Option options_of_image[] = {
      QT_TRANSLATE_NOOP("CommandLine", "where to save it: a picture, or a drawing at full size")},
     force_option,
     {"piece", 0, "PIECE", nullptr,
-     QT_TRANSLATE_NOOP("CommandLine", "which piece, by number or name; otherwise the first")},
+     QT_TRANSLATE_NOOP("CommandLine", "one piece, by number or name; otherwise the whole toy")},
+    apart_option,
+    {"listing", 0, nullptr, nullptr,
+     QT_TRANSLATE_NOOP("CommandLine", "square, 2,000 pixels, on a soft shadow: for a shop's listing")},
     {"view", 0, "VIEW", "front|side|back|top|bottom|three-quarter",
      QT_TRANSLATE_NOOP("CommandLine", "the side to show")},
     {"size", 0, "WIDTHxHEIGHT", nullptr,
@@ -89,7 +114,7 @@ constexpr Option options_of_image[] = {
 
 const Command& image_command() {
     static const Command command{
-        "image",          "FILE", QT_TRANSLATE_NOOP("CommandLine", "draw a piece as a picture"),
+        "image",          "FILE", QT_TRANSLATE_NOOP("CommandLine", "draw the toy or a piece as a picture"),
         options_of_image, run,    true};
     return command;
 }

@@ -22,7 +22,9 @@ const QStringList& endings() {
 int write_mesh(const Arguments& arguments, const QString& path, const Toy& toy, const ShownOptions& options) {
     const QString output = arguments.value(QStringLiteral("output"));
     const MeshForm form = mesh_form_of(ending_of(output)).value_or(MeshForm::obj);
-    const MeshFile file = mesh_file(toy, {form, pieces_wanted(arguments, toy), options});
+    const MeshFile file = shows_whole_toy(arguments, toy)
+                              ? toy_mesh_file(toy, form, options)
+                              : mesh_file(toy, {form, pieces_wanted(arguments, toy), options});
     if (file.piece_without) {
         print_problem(CommandLine::tr("%1 has no shape to write.").arg(piece_name(toy, *file.piece_without)));
         return exit_checks_failed;
@@ -51,7 +53,8 @@ constexpr Option options_of_mesh[] = {
      QT_TRANSLATE_NOOP("CommandLine", "where to save it; the ending sets the kind of file")},
     force_option,
     {"piece", 0, "PIECE", nullptr,
-     QT_TRANSLATE_NOOP("CommandLine", "one piece, by number or name; otherwise all in a row")},
+     QT_TRANSLATE_NOOP("CommandLine", "one piece, by number or name; otherwise the whole toy")},
+    apart_option,
     {"smooth", 0, nullptr, nullptr, QT_TRANSLATE_NOOP("CommandLine", "without the relief of the stitches")},
     {"triangles", 0, "NUMBER", nullptr,
      QT_TRANSLATE_NOOP("CommandLine", "at most this many per piece; the relief gets coarser")},

@@ -40,6 +40,11 @@ std::vector<std::size_t> pieces_wanted(const Arguments& arguments, const Toy& to
     return all_pieces(toy);
 }
 
+bool shows_whole_toy(const Arguments& arguments, const Toy& toy) {
+    return !toy.joins.empty() && !arguments.has(QStringLiteral("piece")) &&
+           !arguments.has(QStringLiteral("apart"));
+}
+
 std::size_t one_piece_wanted(const Arguments& arguments, const Toy& toy) {
     const auto pieces = pieces_wanted(arguments, toy);
     if (pieces.size() == 1) return pieces.front();

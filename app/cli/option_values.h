@@ -15,6 +15,15 @@ namespace roundwright::app {
 /// `Complaint` where there is no such piece.
 [[nodiscard]] std::vector<std::size_t> pieces_wanted(const Arguments& arguments, const Toy& toy);
 
+/// For whole toys: "--apart".
+inline constexpr Option apart_option{
+    "apart", 0, nullptr, nullptr,
+    QT_TRANSLATE_NOOP("CommandLine", "the pieces one by one, not the whole toy sewn together")};
+/// Whether all of the toy is wanted as it is sewn together: where pieces of it are joined, unless "--piece"
+/// or
+/// "--apart" says otherwise.
+[[nodiscard]] bool shows_whole_toy(const Arguments& arguments, const Toy& toy);
+
 /// The piece that "--piece" names, or the only one; a complaint where there are several.
 [[nodiscard]] std::size_t one_piece_wanted(const Arguments& arguments, const Toy& toy);
 

@@ -8,11 +8,14 @@
 #include "app/cli/input_file.h"
 #include "app/cli/output.h"
 #include "app/cli/shape_json.h"
+#include "app/cli/toy_json.h"
+#include "core/assembly/assembled_studies.h"
 #include "render/wording/as_sentence.h"
 #include "render/wording/check_sentence.h"
 #include "render/wording/counted.h"
 #include "render/wording/measurement_words.h"
 #include "render/wording/shape_words.h"
+#include "render/wording/toy_words.h"
 
 namespace roundwright::app {
 namespace {
@@ -45,7 +48,16 @@ void print_shapes_as_json(const QString& path, const Toy& toy, const std::vector
     for (std::size_t piece = 0; piece < studies.size(); ++piece) {
         json["pieces"].push_back(shape_json(toy.pieces[piece], studies[piece], stitches));
     }
+    if (!toy.joins.empty()) json["toy"] = toy_json(toy, studies);
     print_json(json);
+}
+
+/// The toy sewn together: its size, what it weighs, and how it stands.
+void print_toy(const Toy& toy, const std::vector<PieceStudy>& studies, LengthUnit units) {
+    if (toy.joins.empty()) return;
+    const ToyMeasures measures = toy_measures(assemble(toy, studies), studies);
+    print_line(CommandLine::tr("  Sewn together: %1").arg(toy_size_words(measures, units)));
+    print_line(CommandLine::tr("    %1.").arg(as_sentence(toy_standing_words(measures, toy.stance, units))));
 }
 
 /// A piece without rounds has no shape yet, and nothing is wrong with it.
@@ -84,6 +96,7 @@ int shape_toy(const Arguments& arguments, const QString& path, const Toy& toy) {
         for (std::size_t piece = 0; piece < studies.size(); ++piece) {
             print_shape(toy, piece, studies[piece], units_wanted(arguments));
         }
+        print_toy(toy, studies, units_wanted(arguments));
     }
     return tell_failures(path, toy, studies, units_wanted(arguments)) ? exit_fine : exit_checks_failed;
 }

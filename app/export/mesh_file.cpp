@@ -40,15 +40,12 @@ std::unique_ptr<MeshWriter> writer_of(MeshForm form) {
     return nullptr;
 }
 
-/// Places pieces side by side.
-class Row {
+/// Names and adds a piece with what is fitted to it.
+class Adder {
   public:
-    Row(const Toy& toy, MeshWriter& writer) : toy_(toy), writer_(writer) {}
+    Adder(const Toy& toy, MeshWriter& writer) : toy_(toy), writer_(writer) {}
 
-    void add(std::size_t piece, const ShownPiece& shown) {
-        const auto [left, right] = extent_x(shown.surface.mesh);
-        const Vec3 place(std::exchange(empty_, false) ? 0 : edge_ + gap_mm - left, 0, 0);
-        const std::string name = printable_name(own_piece_name(toy_, piece)).toStdString();
+    void add(std::size_t piece, const ShownPiece& shown, const std::string& name, const Vec3& place) {
         writer_.add({name, &shown.surface.mesh, place});
         for (const FeaturePart& part : shown.parts) {
             const std::string& feature =
@@ -57,12 +54,31 @@ class Row {
                                          : printable_name(QString::fromStdString(feature)).toStdString(),
                          &part.mesh, place});
         }
-        edge_ = place.x() + right;
+    }
+
+    [[nodiscard]] std::string name_of(std::size_t piece) const {
+        return printable_name(own_piece_name(toy_, piece)).toStdString();
     }
 
   private:
     const Toy& toy_;
     MeshWriter& writer_;
+};
+
+/// Places pieces side by side.
+class Row {
+  public:
+    Row(const Toy& toy, MeshWriter& writer) : adder_(toy, writer) {}
+
+    void add(std::size_t piece, const ShownPiece& shown) {
+        const auto [left, right] = extent_x(shown.surface.mesh);
+        const Vec3 place(std::exchange(empty_, false) ? 0 : edge_ + gap_mm - left, 0, 0);
+        adder_.add(piece, shown, adder_.name_of(piece), place);
+        edge_ = place.x() + right;
+    }
+
+  private:
+    Adder adder_;
     double edge_ = 0;
     bool empty_ = true;
 };
@@ -118,6 +134,21 @@ MeshFile mesh_file(const Toy& toy, const MeshWanted& wanted, const render::Progr
         if (shown.empty()) return {{}, wanted.pieces[k]};
         row.add(wanted.pieces[k], shown);
         if (progress.report) progress.report(static_cast<int>(k + 1), static_cast<int>(shares.size()));
+    }
+    file.bytes = writer->finish();
+    return file;
+}
+
+MeshFile toy_mesh_file(const Toy& toy, MeshForm form, const ShownOptions& options) {
+    MeshFile file;
+    for (std::size_t piece = 0; piece < toy.pieces.size(); ++piece)
+        if (!study_shape(toy, piece).measures().converged()) return {{}, piece};
+    const auto writer = writer_of(form);
+    Adder adder(toy, *writer);
+    for (const ShownCopy& copy : shown_toy(toy, options)) {
+        const bool several = toy.pieces[copy.piece].make > 1;
+        const std::string number = several ? " " + std::to_string(copy.copy + 1) : std::string();
+        adder.add(copy.piece, copy.shown, adder.name_of(copy.piece) + number, Vec3::Zero());
     }
     file.bytes = writer->finish();
     return file;

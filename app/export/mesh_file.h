@@ -39,6 +39,10 @@ struct MeshFile {
 [[nodiscard]] MeshFile mesh_file(const Toy& toy, const MeshWanted& wanted,
                                  const render::Progress& progress = {});
 
+/// The whole toy as it is sewn together, resting on a table at y = 0: every copy of every piece, each with
+/// what is fitted to it.
+[[nodiscard]] MeshFile toy_mesh_file(const Toy& toy, MeshForm form, const ShownOptions& options = {});
+
 /// What each may have where all together may have `most`: what it wants, or, where that is too much, the same
 /// as the others that want more.
 [[nodiscard]] std::vector<std::size_t> shares_of(std::vector<std::size_t> wanted, std::size_t most);

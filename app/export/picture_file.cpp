@@ -31,7 +31,8 @@ std::span<const PictureView> picture_views() { return views; }
 QImage picture_of(const ShownPiece& shown, const PictureWanted& wanted) {
     std::vector<render::ScenePart> parts;
     for (const FeaturePart& part : shown.parts) parts.push_back(render::scene_part(part));
-    return render::picture_of(shown.surface, parts, wanted.view.direction, wanted.pixels, wanted.background);
+    return render::picture_of(shown.surface, parts, wanted.view.direction, wanted.pixels, wanted.background,
+                              wanted.ground);
 }
 
 QByteArray png_bytes(const QImage& image) {

@@ -11,6 +11,7 @@
 #include "app/export/shown_piece.h"
 #include "render/drawing/drawing_view.h"
 #include "render/raster/camera.h"
+#include "render/raster/software_picture.h"
 
 namespace roundwright::app {
 
@@ -29,7 +30,11 @@ struct PictureWanted {
     PictureView view = picture_views().front();
     QSize pixels{1200, 1200};
     QColor background = Qt::transparent;
+    render::Ground ground = render::Ground::none;
 };
+
+/// A side of the square picture that a listing in a shop shows.
+inline constexpr int listing_pixels = 2'000;
 
 /// The piece as the window shows it.
 [[nodiscard]] QImage picture_of(const ShownPiece& shown, const PictureWanted& wanted);

@@ -29,6 +29,21 @@ inline constexpr ShownOptions for_pictures{Relief::shaded, most_picture_triangle
 /// The solved piece; empty where no settled shape was found.
 [[nodiscard]] ShownPiece shown_piece(const Toy& toy, std::size_t piece, const ShownOptions& options = {});
 
+/// A copy of a piece where it is in the toy.
+struct ShownCopy {
+    std::size_t piece = 0;  ///< index into the toy's pieces
+    int copy = 0;
+    ShownPiece shown;
+};
+
+/// The toy as it rests on a table at y = 0, every copy of its pieces placed; pieces without a settled shape
+/// are left out. All copies together have about as many triangles as one piece may have in a file, or as four
+/// in a picture.
+[[nodiscard]] std::vector<ShownCopy> shown_toy(const Toy& toy, const ShownOptions& options = {});
+
+/// Copies as one surface, and all that is fitted to them.
+[[nodiscard]] ShownPiece as_one(const std::vector<ShownCopy>& copies);
+
 /// How many triangles its fabric has at most; 0 where it is empty.
 [[nodiscard]] std::size_t shown_triangles(const Toy& toy, std::size_t piece, const ShownOptions& options);
 

@@ -5,7 +5,10 @@
 #include <new>
 #include <vector>
 
+#include <QPainter>
+
 #include "render/raster/drawing_job.h"
+#include "render/raster/ground_shadow.h"
 #include "render/raster/pile.h"
 #include "render/raster/stitch_size.h"
 #include "render/raster/tile_painter.h"
@@ -25,6 +28,21 @@ void paint_all(const DrawingJob& job, Lane lane, QImage& image) {
     });
 }
 
+/// Round a toy and its shadow.
+constexpr double shadow_margin = 1.18;
+
+QImage on_ground(const QImage& picture, const SoftwareScene& scene, const Camera& camera,
+                 const QColor& background) {
+    std::vector<const Mesh*> meshes;
+    for (const ShadedMesh& shaded : scene.meshes) meshes.push_back(shaded.mesh);
+    QImage whole(picture.size(), QImage::Format_ARGB32_Premultiplied);
+    whole.fill(background);
+    QPainter painter(&whole);
+    painter.drawImage(0, 0, ground_shadow(meshes, camera));
+    painter.drawImage(0, 0, picture);
+    return whole;
+}
+
 }  // namespace
 
 QImage draw_software_picture(const SoftwareScene& scene, Camera camera, QSize size, int samples,
@@ -41,9 +59,9 @@ QImage draw_software_picture(const SoftwareScene& scene, Camera camera, QSize si
 }
 
 QImage picture_of(const StitchSurface& surface, const std::vector<ScenePart>& parts, ViewDirection direction,
-                  QSize size, const QColor& background) {
+                  QSize size, const QColor& background, Ground ground) {
     SoftwareScene scene;
-    scene.background = background;
+    scene.background = ground == Ground::none ? background : QColor(Qt::transparent);
     scene.stitch_mm = stitch_size_mm(surface);
     scene.meshes.push_back({&surface.mesh, nullptr, Finish::yarn});
     const Mesh pile = pile_mesh(surface);
@@ -56,8 +74,9 @@ QImage picture_of(const StitchSurface& surface, const std::vector<ScenePart>& pa
     Camera camera;
     camera.set_viewport(size.width(), size.height());
     camera.look_from(direction);
-    camera.fit(clouds);
-    return draw_software_picture(scene, camera, size, fine_samples);
+    camera.fit(clouds, ground == Ground::none ? Camera::fit_margin : shadow_margin);
+    const QImage picture = draw_software_picture(scene, camera, size, fine_samples);
+    return ground == Ground::none ? picture : on_ground(picture, scene, camera, background);
 }
 
 }  // namespace roundwright::render

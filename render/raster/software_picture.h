@@ -49,8 +49,12 @@ struct DrawingRun {
 [[nodiscard]] QImage draw_software_picture(const SoftwareScene& scene, Camera camera, QSize size, int samples,
                                            const DrawingRun& run = {});
 
-/// A picture of a piece by itself, fitted, seen from one side; needs no window.
+/// What something in a picture stands on: nothing, or a table that shows by its soft shadow alone.
+enum class Ground { none, shadow };
+
+/// A picture of a piece by itself, or of a toy, fitted, seen from one side; needs no window.
 [[nodiscard]] QImage picture_of(const StitchSurface& surface, const std::vector<ScenePart>& parts,
-                                ViewDirection direction, QSize size, const QColor& background);
+                                ViewDirection direction, QSize size, const QColor& background,
+                                Ground ground = Ground::none);
 
 }  // namespace roundwright::render

@@ -1,0 +1,64 @@
+#include "core/assembly/assembled_studies.h"
+
+#include "core/assembly/study_solved.h"
+#include "core/study/study_surface.h"
+
+namespace roundwright {
+namespace {
+
+template <class Values>
+void append(Values& to, const Values& more) {
+    to.insert(to.end(), more.begin(), more.end());
+}
+
+void append(Mesh& to, const Mesh& more, std::int32_t stitches_before) {
+    const auto vertices = static_cast<std::uint32_t>(to.vertex_count());
+    append(to.positions, more.positions);
+    append(to.normals, more.normals);
+    append(to.colours, more.colours);
+    for (const std::uint32_t index : more.indices) to.indices.push_back(vertices + index);
+    for (const std::int32_t stitch : more.stitch_of_triangle)
+        to.stitch_of_triangle.push_back(stitch < 0 ? -1 : stitch + stitches_before);
+    append(to.places, more.places);
+    append(to.faces, more.faces);
+}
+
+}  // namespace
+
+AssembledToy assemble(const Toy& toy, std::span<const PieceStudy> studies,
+                      const std::optional<RevolveOptions>& surfaces, const AssembledToy* before) {
+    std::vector<SolvedPiece> solved;
+    std::vector<std::shared_ptr<const StitchSurface>> own(studies.size());
+    for (std::size_t piece = 0; piece < studies.size(); ++piece) {
+        solved.push_back(solved_piece(toy, piece, studies[piece]));
+        if (!surfaces || !studies[piece].measures().converged()) continue;
+        own[piece] =
+            std::make_shared<const StitchSurface>(study_surface(toy, piece, studies[piece], *surfaces));
+    }
+    return assemble(toy, std::move(solved), std::move(own), before);
+}
+
+std::vector<FeaturePart> placed_features(const AssembledToy& toy, std::size_t index) {
+    const SolvedPiece& solved = toy.solved[toy.placed.pieces[index].solved];
+    std::vector<FeaturePart> parts =
+        feature_parts(solved.piece->features, solved.surface, solved.stitches, solved.fabric_mm);
+    for (FeaturePart& part : parts) part.mesh = placed_mesh(part.mesh, toy.forms[index]);
+    return parts;
+}
+
+StitchSurface one_surface(std::span<const std::shared_ptr<const StitchSurface>> surfaces) {
+    StitchSurface sum;
+    sum.first_stitch_of_round = {0};
+    for (const auto& surface : surfaces) {
+        if (!surface || surface->mesh.indices.empty()) continue;
+        const auto before = static_cast<std::int32_t>(sum.stitches.size());
+        append(sum.mesh, surface->mesh, before);
+        append(sum.stitches, surface->stitches);
+        for (std::size_t round = 1; round < surface->first_stitch_of_round.size(); ++round)
+            sum.first_stitch_of_round.push_back(static_cast<std::uint32_t>(before) +
+                                                surface->first_stitch_of_round[round]);
+    }
+    return sum;
+}
+
+}  // namespace roundwright
