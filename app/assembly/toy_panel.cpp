@@ -52,7 +52,7 @@ std::optional<Vec3> extent_of(const AssembledToy& toy) {
     constexpr double far = 1e9;
     Vec3 low = Vec3::Constant(far), high = Vec3::Constant(-far);
     bool any = false;
-    for (const auto& surface : toy.surfaces) {
+    for (const auto& surface : toy.surfaces()) {
         if (surface == nullptr) continue;
         const auto& positions = surface->mesh.positions;
         for (std::size_t at = 0; at + 2 < positions.size(); at += 3) {
@@ -213,12 +213,12 @@ QString ToyPanel::detail_words() const {
     const Toy& toy = *assembled->toy;
     QStringList sentences;
     for (const HiddenFeature& hidden : assembled->hidden) {
-        const PlacedPiece& own = assembled->placed.pieces[hidden.placed];
-        const Piece& piece = *assembled->solved[own.solved].piece;
+        const PlacedPiece& own = assembled->placed().pieces[hidden.placed];
+        const Piece& piece = *assembled->solved()[own.solved].piece;
         sentences << tr("%1 of %2 hidden by %3")
                          .arg(as_sentence(feature_name(piece.features[static_cast<std::size_t>(hidden.feature)])),
                               copy_name(toy, own.copy),
-                              copy_name(toy, assembled->placed.pieces[hidden.by].copy));
+                              copy_name(toy, assembled->placed().pieces[hidden.by].copy));
     }
     if (state_.any_hidden()) sentences << tr("Some pieces are not shown");
     return sentences.join(QStringLiteral(". "));

@@ -66,7 +66,7 @@ ToyScene::ToyScene(DocumentSession& session, ToyState& state, render::SceneView&
 ToyScene::~ToyScene() { session_.disconnect(this); }
 
 const PlacedPiece& ToyScene::placed(std::size_t drawn) const {
-    return shown_->placed.pieces[drawn_[drawn].placed];
+    return shown_->placed().pieces[drawn_[drawn].placed];
 }
 
 // --- what is shown
@@ -76,13 +76,13 @@ void ToyScene::show() {
     drawn_.clear();
     first_round_ = {0};
     if (shown_ == nullptr) return;
-    for (std::size_t at = 0; at < shown_->placed.pieces.size(); ++at) {
-        if (shown_->surfaces[at] != nullptr && !state_.is_hidden(shown_->placed.pieces[at].copy))
+    for (std::size_t at = 0; at < shown_->placed().pieces.size(); ++at) {
+        if (shown_->surfaces()[at] != nullptr && !state_.is_hidden(shown_->placed().pieces[at].copy))
             drawn_.push_back({at, Vec3::Zero()});
     }
     shift_apart();
     std::vector<ShiftedSurface> parts;
-    for (const Drawn& drawn : drawn_) parts.push_back({shown_->surfaces[drawn.placed].get(), drawn.shift});
+    for (const Drawn& drawn : drawn_) parts.push_back({shown_->surfaces()[drawn.placed].get(), drawn.shift});
     OneSurface whole = one_surface(parts);
     first_round_ = std::move(whole.first_round);
     light();
@@ -93,17 +93,17 @@ void ToyScene::show() {
 /// Each away from what it is sewn to, so that what hangs on it goes along.
 void ToyScene::shift_apart() {
     if (state_.apart() <= 0) return;
-    const std::size_t count = shown_->placed.pieces.size();
+    const std::size_t count = shown_->placed().pieces.size();
     std::vector<Vec3> shifts(count, Vec3::Zero()), middles(count, Vec3::Zero());
     for (std::size_t at = 0; at < count; ++at) {
-        if (shown_->surfaces[at] == nullptr) continue;
-        middles[at] = middle_of(*shown_->surfaces[at]);
-        const auto& onto = shown_->placed.pieces[at].onto;
+        if (shown_->surfaces()[at] == nullptr) continue;
+        middles[at] = middle_of(*shown_->surfaces()[at]);
+        const auto& onto = shown_->placed().pieces[at].onto;
         if (!onto) continue;
         const Vec3 away = middles[at] - middles[*onto];
         const double length = away.norm();
         const Vec3 direction = length > 1e-6 ? Vec3(away / length) : Vec3(Vec3::UnitY());
-        const double reach = gap_apart_mm + reach_of(*shown_->surfaces[at], middles[at]);
+        const double reach = gap_apart_mm + reach_of(*shown_->surfaces()[at], middles[at]);
         shifts[at] = shifts[*onto] + state_.apart() * reach * direction;
     }
     for (Drawn& drawn : drawn_) drawn.shift = shifts[drawn.placed];
@@ -114,7 +114,7 @@ void ToyScene::show_parts() {
     face_parts_.clear();
     for (std::size_t at = 0; at < drawn_.size(); ++at) {
         const PlacedPiece& piece = placed(at);
-        const SolvedPiece& solved = shown_->solved[piece.solved];
+        const SolvedPiece& solved = shown_->solved()[piece.solved];
         const auto& study = shown_->pieces[piece.solved].study;
         if (study == nullptr) continue;
         for (FeaturePart& part :
@@ -187,7 +187,7 @@ std::optional<ToyScene::Met> ToyScene::met(QPointF position,
     for (std::size_t at = 0; at < drawn_.size(); ++at) {
         if (!counts(at)) continue;
         const Ray shifted{ray.origin - drawn_[at].shift, ray.direction};
-        const auto hit = first_hit_by_trying_all(shown_->surfaces[drawn_[at].placed]->mesh, shifted);
+        const auto hit = first_hit_by_trying_all(shown_->surfaces()[drawn_[at].placed]->mesh, shifted);
         if (!hit || (first && hit->t >= distance)) continue;
         distance = hit->t;
         first = Met{at, placed(at).pose.inverse() * hit->point};
@@ -201,8 +201,8 @@ std::optional<Vec3> ToyScene::place_of(std::size_t drawn) const {
     if (!piece.join || !piece.onto) return std::nullopt;
     JoinPlace place = shown_->toy->joins[*piece.join].at;
     if (piece.mirrored) place.stitches_right = -place.stitches_right;
-    const PlacedPiece& onto = shown_->placed.pieces[*piece.onto];
-    const auto frame = frame_of_place(shown_->solved[onto.solved], place);
+    const PlacedPiece& onto = shown_->placed().pieces[*piece.onto];
+    const auto frame = frame_of_place(shown_->solved()[onto.solved], place);
     if (!frame) return std::nullopt;
     return Vec3(onto.pose * frame->point + drawn_[drawn].shift);
 }
@@ -215,9 +215,9 @@ std::optional<Toy> ToyScene::sewn_at(QPointF position) const {
     Toy toy = session_.said_toy();
     if (join >= toy.joins.size()) return std::nullopt;
     const auto hangs_on_it = [&](std::size_t at) {
-        const auto& pieces = shown_->placed.pieces;
+        const auto& pieces = shown_->placed().pieces;
         for (std::size_t other = 0; other < pieces.size(); ++other)
-            if (pieces[other].join == join && hangs_on(shown_->placed, drawn_[at].placed, other)) return true;
+            if (pieces[other].join == join && hangs_on(shown_->placed(), drawn_[at].placed, other)) return true;
         return false;
     };
     const auto found = met(position, [&](std::size_t at) { return !hangs_on_it(at); });
@@ -225,7 +225,7 @@ std::optional<Toy> ToyScene::sewn_at(QPointF position) const {
     const PlacedPiece& onto = placed(found->drawn);
     Join& moved = toy.joins[join];
     const bool around = moved.at.around && moved.onto == onto.copy;
-    moved.at = place_near(shown_->solved[onto.solved], found->point);
+    moved.at = place_near(shown_->solved()[onto.solved], found->point);
     if (placed(*now).mirrored) moved.at.stitches_right = -moved.at.stitches_right;
     moved.at.around = around;
     moved.onto = onto.copy;
@@ -261,7 +261,7 @@ void ToyScene::give_up() {
 
 std::optional<Toy> ToyScene::feature_at(const FacePart& part, QPointF position) const {
     const auto found = met(position, [&](std::size_t at) { return at == part.drawn; });
-    const SolvedPiece& solved = shown_->solved[placed(part.drawn).solved];
+    const SolvedPiece& solved = shown_->solved()[placed(part.drawn).solved];
     Toy toy = session_.said_toy();
     const auto index = toy.pieces.index_of(solved.id);
     if (!found || !index) return std::nullopt;

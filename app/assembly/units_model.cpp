@@ -48,7 +48,7 @@ QString UnitsModel::fault(int row) const {
     if (row < 0 || static_cast<std::size_t>(row) >= units_.size() || assembled == nullptr) return {};
     const auto& join = units_[static_cast<std::size_t>(row)].join;
     if (!join || assembled->toy->joins != session_.toy().joins) return {};
-    const auto& problems = assembled->placed.problems;
+    const auto& problems = assembled->placed().problems;
     const auto found = std::ranges::find(problems, *join, &JoinProblem::join);
     return found == problems.end() ? QString() : join_fault_words(found->fault);
 }

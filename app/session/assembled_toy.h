@@ -4,7 +4,8 @@
 #include <vector>
 
 #include "core/assembly/hidden_features.h"
-#include "core/assembly/placed_toy.h"
+#include "core/assembly/placed_surface.h"
+#include "core/assembly/toy_measures.h"
 #include "core/study/study_surface.h"
 
 namespace roundwright::app {
@@ -21,20 +22,26 @@ struct AssembledPiece {
 struct AssembledToy {
     std::shared_ptr<const Toy> toy;
     std::vector<AssembledPiece> pieces;
-    std::vector<SolvedPiece> solved;  ///< one a piece
-    PlacedToy placed;
-    /// Of each placed piece, in the toy's frame; null where it has no shape.
-    std::vector<std::shared_ptr<const StitchSurface>> surfaces;
+    std::shared_ptr<const roundwright::AssembledToy> whole;
     std::vector<HiddenFeature> hidden;
-    /// How many surfaces were made and placed for it anew, and not taken from the one before.
-    std::size_t placed_anew = 0;
+    std::shared_ptr<const ToyMeasures> measures;  ///< null: they are not known yet
+
+    [[nodiscard]] const std::vector<SolvedPiece>& solved() const { return whole->solved; }
+    [[nodiscard]] const PlacedToy& placed() const { return whole->placed; }
+    /// Of each placed piece, in the toy's frame; null where it has no shape.
+    [[nodiscard]] const std::vector<std::shared_ptr<const StitchSurface>>& surfaces() const {
+        return whole->surfaces;
+    }
 };
 
-/// Puts a toy together. `studies`: one a piece, whose shapes are of the toy's pieces as they are; null where
-/// there is none. What `before` (may be null) has of the same is shared with it; a piece whose study found no
-/// shape keeps its last one.
-[[nodiscard]] AssembledToy assemble(std::shared_ptr<const Toy> toy,
-                                    const std::vector<std::shared_ptr<const PieceStudy>>& studies,
-                                    const AssembledToy* before, const RevolveOptions& options);
+/// Puts a toy together, but for its measures. `studies`: one a piece, whose shapes are of the toy's pieces as
+/// they are; null where there is none. What `before` (may be null) has of the same is shared with it; a piece
+/// whose study found no shape keeps its last one.
+[[nodiscard]] AssembledToy put_in_place(std::shared_ptr<const Toy> toy,
+                                        const std::vector<std::shared_ptr<const PieceStudy>>& studies,
+                                        const AssembledToy* before, const RevolveOptions& options);
+
+/// The same with its measures.
+[[nodiscard]] AssembledToy measured(AssembledToy toy);
 
 }  // namespace roundwright::app

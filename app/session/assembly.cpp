@@ -52,6 +52,7 @@ void Assembly::set_most_triangles(std::size_t triangles) {
 
 void Assembly::clear() {
     background_.cancel();
+    measuring_.cancel();
     running_ = false;
     made_.reset();
     made_of_ = {};
@@ -84,7 +85,7 @@ void Assembly::start() {
         options.relief = Relief::shaded;
         options.most_triangles = triangles_a_copy(*of.toy, of.most_triangles);
         auto made =
-            std::make_shared<const AssembledToy>(assemble(of.toy, of.studies, before.get(), options));
+            std::make_shared<const AssembledToy>(put_in_place(of.toy, of.studies, before.get(), options));
         return [this, of, made] { take(of, made); };
     });
 }
@@ -97,8 +98,21 @@ void Assembly::take(const Inputs& of, std::shared_ptr<const AssembledToy> made) 
         made_ = std::move(made);
         made_of_ = of;
         Q_EMIT changed();
+        measure();
     }
     bring_up_to_date();
+}
+
+/// Once it rests: while it is dragged, the measures of the place before are of no use.
+void Assembly::measure() {
+    measuring_.start_latest(render::Lane::longer, [this, of = made_](const render::TaskRun&) -> render::Delivery {
+        auto with_measures = std::make_shared<const AssembledToy>(measured(*of));
+        return [this, of, with_measures] {
+            if (made_ != of) return;
+            made_ = with_measures;
+            Q_EMIT changed();
+        };
+    });
 }
 
 }  // namespace roundwright::app

@@ -33,6 +33,7 @@ class Assembly : public QObject {
     [[nodiscard]] bool is_up_to_date() const { return made_ != nullptr && made_of_ == wanted_; }
 
   Q_SIGNALS:
+    /// Made anew, or measured.
     void changed();
     void failed(const QString& why);
 
@@ -48,10 +49,12 @@ class Assembly : public QObject {
     void bring_up_to_date();
     void start();
     void take(const Inputs& of, std::shared_ptr<const AssembledToy> made);
+    void measure();
     [[nodiscard]] bool find_studies();
 
     const Studies& studies_;
     render::Background background_;
+    render::Background measuring_;
     Inputs wanted_, made_of_;
     std::shared_ptr<const AssembledToy> made_;
     bool is_wanted_ = false;

@@ -43,10 +43,10 @@ TEST_F(AssemblyTest, NothingIsPutTogetherBeforeItIsWanted) {
     session.show_whole_toy(true);
     ASSERT_TRUE(wait());
     const auto toy = session.assembled();
-    EXPECT_EQ(toy->placed.pieces.size(), 4u);
-    EXPECT_TRUE(toy->placed.problems.empty());
-    EXPECT_EQ(toy->placed_anew, 4u);
-    for (const auto& surface : toy->surfaces) EXPECT_NE(surface, nullptr);
+    EXPECT_EQ(toy->placed().pieces.size(), 4u);
+    EXPECT_TRUE(toy->placed().problems.empty());
+    EXPECT_EQ(toy->whole->placed_again, 4u);
+    for (const auto& surface : toy->surfaces()) EXPECT_NE(surface, nullptr);
 }
 
 TEST_F(AssemblyTest, OnlyWhatChangedIsSolvedAndPlacedAgain) {
@@ -57,14 +57,14 @@ TEST_F(AssemblyTest, OnlyWhatChangedIsSolvedAndPlacedAgain) {
     session.edit(QStringLiteral("Turn"), with([](Toy& toy) { toy.joins[0].turn_degrees = 20; }));
     ASSERT_TRUE(wait());
     EXPECT_EQ(session.requests_made(), requests);  // no shape was solved for it
-    EXPECT_EQ(session.assembled()->placed_anew, 2u);  // the pair
+    EXPECT_EQ(session.assembled()->whole->placed_again, 2u);  // the pair
     EXPECT_EQ(session.assembled()->pieces[1].drawn, before->pieces[1].drawn);
     session.edit(QStringLiteral("Rounds"), with([](Toy& toy) {
                      toy.pieces[2].rounds[2].working = WorkedEvenly{.stitches = 10};
                  }));
     ASSERT_TRUE(wait());
     EXPECT_EQ(session.requests_made(), requests + 1);
-    EXPECT_EQ(session.assembled()->placed_anew, 1u);  // the tail
+    EXPECT_EQ(session.assembled()->whole->placed_again, 1u);  // the tail
     session.edit(QStringLiteral("Title"), with([](Toy& toy) { toy.title = "Grey pup"; }));
     const QSignalSpy told(&session, &DocumentSession::assembled_changed);
     QTest::qWait(30);
@@ -74,7 +74,7 @@ TEST_F(AssemblyTest, OnlyWhatChangedIsSolvedAndPlacedAgain) {
 TEST_F(AssemblyTest, FollowsAPreviewAndComesBackWhenItIsGivenUp) {
     session.show_whole_toy(true);
     ASSERT_TRUE(wait());
-    const auto at = [&] { return session.assembled()->placed.pieces[2].pose.translation(); };
+    const auto at = [&] { return session.assembled()->placed().pieces[2].pose.translation(); };
     const Vec3 before = at();
     {
         LivePreview preview(session, QStringLiteral("Move"));
@@ -93,7 +93,7 @@ TEST_F(AssemblyTest, WhatIsOfAnotherToyIsDropped) {
     EXPECT_FALSE(session.shows_whole_toy());
     session.show_whole_toy(true);
     ASSERT_TRUE(wait());
-    EXPECT_EQ(session.assembled()->placed.pieces.size(), 1u);
+    EXPECT_EQ(session.assembled()->placed().pieces.size(), 1u);
 }
 
 TEST_F(AssemblyTest, APieceThatLosesItsShapeKeepsTheLastOne) {
@@ -101,8 +101,8 @@ TEST_F(AssemblyTest, APieceThatLosesItsShapeKeepsTheLastOne) {
     ASSERT_TRUE(wait());
     session.edit(QStringLiteral("Rounds"), with([](Toy& toy) { toy.pieces[2].rounds.clear(); }));
     ASSERT_TRUE(wait());
-    EXPECT_EQ(session.assembled()->placed.pieces.size(), 4u);
-    EXPECT_TRUE(session.assembled()->placed.problems.empty());
+    EXPECT_EQ(session.assembled()->placed().pieces.size(), 4u);
+    EXPECT_TRUE(session.assembled()->placed().problems.empty());
 }
 
 TEST(Session, SaysWhenJoinsOrStanceChanged) {
