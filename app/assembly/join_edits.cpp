@@ -6,6 +6,7 @@
 #include <QCoreApplication>
 
 #include "app/assembly/first_places.h"
+#include "core/assembly/first_joins.h"
 #include "core/assembly/move_join.h"
 #include "core/rounds/piece_graph.h"
 #include "render/wording/join_place.h"
@@ -131,7 +132,7 @@ bool JoinEdits::set_stance(Stance stance) {
 }
 
 bool JoinEdits::put_together() {
-    return session_.edit(JoinEditsText::tr("Put the toy together"), with_first_places(session_.said_toy()));
+    return session_.edit(JoinEditsText::tr("Put the toy together"), roundwright::put_together(session_.said_toy()));
 }
 
 }  // namespace roundwright::app

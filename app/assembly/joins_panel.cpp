@@ -114,7 +114,7 @@ void JoinsPanel::follow() {
     const QScopedValueRollback guard(showing_, true);
     const int row = model_->row_of(state_.picked());
     if (row >= 0 && row != list_->currentIndex().row()) list_->setCurrentIndex(model_->index(row));
-    together_->setVisible(session_.toy().joins.empty() && model_->rowCount() > 1);
+    together_->setVisible(model_->standing() > 1);
     together_->setEnabled(!session_.read_only());
     const QString fault = model_->fault(row);
     fault_->setVisible(!fault.isEmpty());

@@ -87,8 +87,7 @@ void ToyActions::update_state() {
     const bool shown = session_.shows_whole_toy();
     const ToyUnit* unit = joins_.unit();
     whole_->setChecked(shown);
-    together_->setEnabled(shown && !session_.read_only() && session_.toy().joins.empty() &&
-                          joins_.model().rowCount() > 1);
+    together_->setEnabled(shown && !session_.read_only() && joins_.model().standing() > 1);
     apart_->setEnabled(shown);
     apart_->setChecked(state_.apart() > 0);
     hide_->setEnabled(shown && unit != nullptr);

@@ -19,7 +19,8 @@
 #include "render/wording/as_sentence.h"
 #include "render/wording/feature_name.h"
 #include "render/wording/join_place.h"
-#include "render/wording/length_text.h"
+#include "render/wording/measure_words.h"
+#include "render/wording/toy_words.h"
 
 namespace roundwright::app {
 namespace {
@@ -47,22 +48,9 @@ QWidget* labelled(const QString& text, QWidget* field) {
     return both;
 }
 
-/// From side to side, from low to high, from back to front, mm.
-std::optional<Vec3> extent_of(const AssembledToy& toy) {
-    constexpr double far = 1e9;
-    Vec3 low = Vec3::Constant(far), high = Vec3::Constant(-far);
-    bool any = false;
-    for (const auto& surface : toy.surfaces()) {
-        if (surface == nullptr) continue;
-        const auto& positions = surface->mesh.positions;
-        for (std::size_t at = 0; at + 2 < positions.size(); at += 3) {
-            const Vec3 point(positions[at], positions[at + 1], positions[at + 2]);
-            low = low.cwiseMin(point);
-            high = high.cwiseMax(point);
-            any = true;
-        }
-    }
-    return any ? std::optional<Vec3>(high - low) : std::nullopt;
+bool anything_in(const AssembledToy* toy) {
+    return toy != nullptr &&
+           std::ranges::any_of(toy->surfaces(), [](const auto& surface) { return surface != nullptr; });
 }
 
 }  // namespace
@@ -183,15 +171,13 @@ QString ToyPanel::message() const {
 
 void ToyPanel::show_words() {
     const auto toy = session_.assembled();
-    const auto extent = toy ? extent_of(*toy) : std::nullopt;
-    const LengthUnit units = session_.preferences().units();
     message_->setText(message());
-    stack_->setCurrentIndex(extent && scene_ != nullptr ? 1 : 0);
-    size_text_ = extent ? tr("%1 tall, %2 wide, %3 deep")
-                              .arg(length_text(extent->y(), units), length_text(extent->x(), units),
-                                   length_text(extent->z(), units))
-                        : QString();
-    size_->say(size_text_);
+    stack_->setCurrentIndex(anything_in(toy.get()) && scene_ != nullptr ? 1 : 0);
+    // While a piece is dragged, the size of the place before stays until the new one is known.
+    if (toy == nullptr || !anything_in(toy.get())) size_text_.clear();
+    if (toy != nullptr && toy->measures != nullptr && toy->measures->usable())
+        size_text_ = toy_size_words(*toy->measures, session_.preferences().units());
+    size_->say(sizes_kept_whole(size_text_));
     detail_->say(hover_.isEmpty() ? detail_words() : hover_);
     stance_->setCurrentIndex(stance_->findData(static_cast<int>(session_.toy().stance)));
     stance_->setEnabled(!session_.read_only());
@@ -206,7 +192,7 @@ void ToyPanel::show_hover(const std::optional<ToyScene::Pointed>& at) {
     detail_->say(hover_.isEmpty() ? detail_words() : hover_);
 }
 
-/// What is hidden, and what of the picked piece is known.
+/// How it stands, what is hidden, what runs into each other.
 QString ToyPanel::detail_words() const {
     const auto assembled = session_.assembled();
     if (assembled == nullptr) return {};
@@ -219,6 +205,16 @@ QString ToyPanel::detail_words() const {
                          .arg(as_sentence(feature_name(piece.features[static_cast<std::size_t>(hidden.feature)])),
                               copy_name(toy, own.copy),
                               copy_name(toy, assembled->placed().pieces[hidden.by].copy));
+    }
+    if (assembled->measures != nullptr && assembled->measures->usable()) {
+        const LengthUnit units = session_.preferences().units();
+        sentences.prepend(as_sentence(toy_standing_words(*assembled->measures, toy.stance, units)));
+        for (const PieceOverlap& overlap : assembled->measures->overlaps) {
+            const auto& pieces = assembled->placed().pieces;
+            sentences << as_sentence(tr("%1 and %2 run into each other")
+                                         .arg(copy_name(toy, pieces[overlap.one].copy),
+                                              copy_name(toy, pieces[overlap.other].copy)));
+        }
     }
     if (state_.any_hidden()) sentences << tr("Some pieces are not shown");
     return sentences.join(QStringLiteral(". "));

@@ -31,7 +31,7 @@ class ToyPanel : public QWidget {
     [[nodiscard]] render::SceneView* scene() { return scene_; }
     bool take_keyboard();
     void set_scene_colour(const QColor& colour);
-    /// "142 mm tall, 96 mm wide, 80 mm deep": empty while nothing is together.
+    /// "120 mm wide (110–130), 180 mm tall ...": empty while nothing is together.
     [[nodiscard]] QString size_text() const { return size_text_; }
     /// What the picture shows, in words.
     [[nodiscard]] QString picture_words() const;

@@ -30,19 +30,17 @@ double reach_of(const StitchSurface& surface, const Vec3& middle) {
     return reach;
 }
 
-Mesh posed_mesh(Mesh mesh, const Pose& pose, const Vec3& shift) {
-    StitchSurface wrapped;
-    wrapped.mesh = std::move(mesh);
-    Pose moved = pose;
-    moved.translation() += shift;
-    return posed(std::move(wrapped), moved).mesh;
+Mesh shifted(Mesh mesh, const Vec3& shift) {
+    for (std::size_t at = 0; at + 2 < mesh.positions.size(); at += 3)
+        Eigen::Map<Eigen::Vector3f>(mesh.positions.data() + at) += shift.cast<float>();
+    return mesh;
 }
 
 }  // namespace
 
 ToyScene::ToyScene(DocumentSession& session, ToyState& state, render::SceneView& scene, QObject* parent)
     : QObject(parent), session_(session), state_(state), scene_(scene) {
-    connect(&session_, &DocumentSession::assembled_changed, this, &ToyScene::show);
+    connect(&session_, &DocumentSession::assembled_changed, this, &ToyScene::follow);
     connect(&session_, &DocumentSession::selection_changed, this, &ToyScene::light);
     connect(&session_, &DocumentSession::current_piece_changed, this, &ToyScene::light);
     connect(&state_, &ToyState::picked_changed, this, &ToyScene::light);
@@ -71,8 +69,15 @@ const PlacedPiece& ToyScene::placed(std::size_t drawn) const {
 
 // --- what is shown
 
+/// Where nothing but its measures is new, the picture stays.
+void ToyScene::follow() {
+    shown_ = session_.assembled();
+    if (shown_ == nullptr || shown_->whole != drawn_whole_) show();
+}
+
 void ToyScene::show() {
     shown_ = session_.assembled();
+    drawn_whole_ = shown_ ? shown_->whole : nullptr;
     drawn_.clear();
     first_round_ = {0};
     if (shown_ == nullptr) return;
@@ -121,7 +126,8 @@ void ToyScene::show_parts() {
              feature_parts(solved.piece->features, solved.surface, solved.stitches, study->fabric.mm)) {
             face_parts_.push_back({at, part.feature});
             render::ScenePart shown = render::scene_part(std::move(part));
-            shown.mesh = posed_mesh(std::move(shown.mesh), piece.pose, drawn_[at].shift);
+            shown.mesh = shifted(placed_mesh(shown.mesh, shown_->whole->forms[drawn_[at].placed]),
+                                 drawn_[at].shift);
             parts.push_back(std::move(shown));
         }
     }

@@ -46,6 +46,7 @@ class ToyScene : public QObject {
         int feature = 0;
     };
 
+    void follow();
     void show();
     void show_parts();
     void light();
@@ -75,6 +76,7 @@ class ToyScene : public QObject {
     ToyState& state_;
     render::SceneView& scene_;
     std::shared_ptr<const AssembledToy> shown_;
+    std::shared_ptr<const roundwright::AssembledToy> drawn_whole_;  ///< what the picture was made of
     std::vector<Drawn> drawn_;
     std::vector<int> first_round_;  ///< of each drawn piece in the picture's surface, and their number
     std::vector<FacePart> face_parts_;

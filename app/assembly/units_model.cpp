@@ -31,6 +31,11 @@ int UnitsModel::row_of(const PieceCopy& copy) const {
     return found == units_.end() ? -1 : static_cast<int>(found - units_.begin());
 }
 
+int UnitsModel::standing() const {
+    return static_cast<int>(
+        std::ranges::count_if(units_, [](const ToyUnit& unit) { return !unit.join.has_value(); }));
+}
+
 QString UnitsModel::title(const ToyUnit& unit) const {
     const Toy& toy = session_.toy();
     return as_sentence(unit.join ? join_title(toy, toy.joins[*unit.join])

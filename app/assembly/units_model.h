@@ -19,6 +19,8 @@ class UnitsModel : public CountedListModel {
     [[nodiscard]] const std::vector<ToyUnit>& units() const { return units_; }
     /// The row of a copy; -1: it is not there.
     [[nodiscard]] int row_of(const PieceCopy& copy) const;
+    /// How many stand by themselves.
+    [[nodiscard]] int standing() const;
     /// What is wrong with a row's join, as a sentence without its stop; empty: nothing.
     [[nodiscard]] QString fault(int row) const;
 

@@ -1,16 +1,11 @@
 #include "core/assembly/one_surface.h"
 
+#include <Eigen/Core>
 #include <algorithm>
+#include <utility>
 
 namespace roundwright {
 namespace {
-
-void turn_each(std::vector<float>& vectors, const Eigen::Matrix3f& turn, const Eigen::Vector3f& shift) {
-    for (std::size_t at = 0; at + 2 < vectors.size(); at += 3) {
-        Eigen::Map<Eigen::Vector3f> vector(vectors.data() + at);
-        vector = (turn * vector + shift).eval();
-    }
-}
 
 template <class Value>
 void append(std::vector<Value>& to, const std::vector<Value>& from) {
@@ -73,19 +68,6 @@ class Gatherer {
 };
 
 }  // namespace
-
-StitchSurface posed(StitchSurface surface, const Pose& pose) {
-    const Eigen::Matrix3f turn = pose.linear().cast<float>();
-    turn_each(surface.mesh.positions, turn, pose.translation().cast<float>());
-    turn_each(surface.mesh.normals, turn, Eigen::Vector3f::Zero());
-    for (StitchPatch& patch : surface.stitches) {
-        for (Vec3& corner : patch.corners) corner = (pose * corner).eval();
-        patch.normal = (pose.linear() * patch.normal).eval();
-    }
-    for (auto* pole : {&surface.first_pole, &surface.last_pole})
-        if (*pole) **pole = (pose * **pole).eval();
-    return surface;
-}
 
 int OneSurface::part_of(int round) const {
     const auto after = std::upper_bound(first_round.begin(), first_round.end(), round);

@@ -3,13 +3,10 @@
 #include <span>
 #include <vector>
 
-#include "core/assembly/placed_toy.h"
+#include "core/base/vec.h"
 #include "core/mesh/stitch_surface.h"
 
 namespace roundwright {
-
-/// The surface in the toy's frame.
-[[nodiscard]] StitchSurface posed(StitchSurface surface, const Pose& pose);
 
 /// A surface in the toy's frame, moved by `shift`, mm.
 struct ShiftedSurface {

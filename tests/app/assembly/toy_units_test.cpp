@@ -2,8 +2,8 @@
 
 #include <gtest/gtest.h>
 
-#include "app/assembly/first_places.h"
 #include "app/assembly/join_edits.h"
+#include "core/assembly/first_joins.h"
 #include "core/assembly/join_tree.h"
 #include "tests/app/app_testing.h"
 
@@ -49,7 +49,7 @@ TEST(ToyUnits, ListAJoinWhosePieceIsGoneAtTheEnd) {
 }
 
 TEST(FirstPlaces, PutEveryPieceOnWithoutACircleAndNoTwoInOnePlace) {
-    const Toy toy = with_first_places(pup());
+    const Toy toy = roundwright::put_together(pup());
     const auto tree = join_tree(toy);
     EXPECT_TRUE(tree.problems.empty());
     std::size_t standing = 0;
@@ -58,7 +58,7 @@ TEST(FirstPlaces, PutEveryPieceOnWithoutACircleAndNoTwoInOnePlace) {
     for (std::size_t a = 0; a < toy.joins.size(); ++a)
         for (std::size_t b = 0; b < a; ++b)
             EXPECT_FALSE(toy.joins[a].onto == toy.joins[b].onto && toy.joins[a].at == toy.joins[b].at);
-    EXPECT_EQ(with_first_places(toy), toy);
+    EXPECT_EQ(roundwright::put_together(toy), toy);
 }
 
 TEST(JoinEdits, SewingInACircleIsNotOffered) {

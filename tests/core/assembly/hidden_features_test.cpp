@@ -2,7 +2,7 @@
 
 #include <gtest/gtest.h>
 
-#include "core/assembly/one_surface.h"
+#include "core/assembly/placed_surface.h"
 #include "core/assembly/study_solved.h"
 #include "core/study/study_surface.h"
 
@@ -47,7 +47,7 @@ struct HiddenFeatures : ::testing::Test {
         const PlacedToy placed = place_toy(toy, solved);
         std::vector<const StitchSurface*> seen;
         for (const PlacedPiece& piece : placed.pieces) {
-            surfaces[piece.solved] = posed(surfaces[piece.solved], piece.pose);
+            surfaces[piece.solved] = placed_surface(surfaces[piece.solved], PlacedForm(piece.pose));
             seen.push_back(&surfaces[piece.solved]);
         }
         return hidden_features(placed, solved, seen);

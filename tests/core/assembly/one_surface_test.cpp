@@ -55,23 +55,5 @@ TEST(OneSurface, OfNothingIsEmpty) {
     EXPECT_TRUE(whole.surface.stitches.empty());
 }
 
-TEST(PosedSurface, TurnsCornersNormalsAndVerticesAlike) {
-    const StitchSurface own = ball(24);
-    Pose pose = Pose::Identity();
-    pose.linear() = Eigen::AngleAxisd(0.7, Vec3(1, 2, 3).normalized()).toRotationMatrix();
-    pose.translation() = Vec3(5, -6, 7);
-    const StitchSurface turned = posed(own, pose);
-    ASSERT_EQ(turned.stitches.size(), own.stitches.size());
-    for (std::size_t i = 0; i < own.stitches.size(); i += 7) {
-        EXPECT_NEAR((turned.stitches[i].corners[1] - pose * own.stitches[i].corners[1]).norm(), 0, 1e-9);
-        EXPECT_NEAR((turned.stitches[i].normal - pose.linear() * own.stitches[i].normal).norm(), 0, 1e-9);
-    }
-    for (std::size_t at = 0; at + 2 < own.mesh.positions.size(); at += 300) {
-        const auto point = [at](const std::vector<float>& from) { return Vec3(from[at], from[at + 1], from[at + 2]); };
-        EXPECT_NEAR((point(turned.mesh.positions) - pose * point(own.mesh.positions)).norm(), 0, 1e-4);
-        EXPECT_NEAR(point(turned.mesh.normals).dot(pose.linear() * point(own.mesh.normals)), 1, 1e-4);
-    }
-}
-
 }  // namespace
 }  // namespace roundwright
