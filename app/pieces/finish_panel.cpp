@@ -123,8 +123,11 @@ void FinishPanel::connect_all() {
         session_.edit_piece(tr("Change the end"), [end](Piece& piece) { piece.end = static_cast<End>(end); });
     });
     connect(make_, &QSpinBox::valueChanged, this, [this](int make) {
-        session_.edit_piece(
-            tr("Make %1").arg(make), [make](Piece& piece) { piece.make = make; }, QStringLiteral("make"));
+        if (session_.piece() == nullptr) return;
+        session_.edit(tr("Make %1").arg(make),
+                      made_so_often(session_.said_toy(),
+                                    static_cast<std::size_t>(session_.current_piece()), make),
+                      QStringLiteral("make"));
     });
     connect(starts_at_top_, &QCheckBox::clicked, this, [this](bool top) {
         session_.edit_piece(top ? tr("Put round 1 at the top") : tr("Put round 1 at the bottom"),

@@ -6,7 +6,9 @@
 #include <QRegularExpression>
 
 #include "app/rounds/round_edits.h"
+#include "core/assembly/first_joins.h"
 #include "core/toy/edits.h"
+#include "core/toy/join_edits.h"
 #include "render/wording/plain_text.h"
 
 namespace roundwright::app {
@@ -35,7 +37,23 @@ QString numbered_name(const Toy& toy, const QString& name) {
     }
 }
 
+/// Sewn on where it may be meant to go, so that the toy stays together; on pieces without rounds there is no
+/// place yet.
+Toy with_a_first_place(Toy toy, std::size_t at) {
+    for (std::size_t piece = 0; piece < toy.pieces.size(); ++piece)
+        if (piece != at && !std::as_const(toy).pieces[piece].rounds.empty())
+            return with_first_joins(std::move(toy), at);
+    return toy;
+}
+
 }  // namespace
+
+Toy made_so_often(const Toy& toy, std::size_t piece, int make) {
+    const PieceId id = toy.pieces.id(piece);
+    const bool is_sewn = std::ranges::any_of(toy.joins, [id](const Join& join) { return join.piece.piece == id; });
+    Toy after = set_made(toy, piece, make);
+    return is_sewn ? with_first_joins(std::move(after), piece) : after;
+}
 
 Toy empty_toy() {
     Toy toy;
@@ -57,7 +75,8 @@ bool PieceEdits::insert(int at, const Piece& piece, const QString& text) {
         session_.refuse(refusal_words(*edited.refusal));
         return false;
     }
-    if (!session_.edit(text, std::move(edited.value))) return false;
+    Toy after = with_a_first_place(std::move(edited.value), static_cast<std::size_t>(at));
+    if (!session_.edit(text, std::move(after))) return false;
     session_.set_current_piece(at);
     return true;
 }
@@ -123,8 +142,9 @@ bool PieceEdits::set_starts_at_top(bool at_top) {
 }
 
 bool PieceEdits::set_make(int make) {
-    return session_.edit_piece(PieceEditsText::tr("Make %1 %n time(s)", nullptr, make).arg(name()),
-                               [&](Piece& piece) { piece.make = std::max(make, 1); });
+    return session_.edit(PieceEditsText::tr("Make %1 %n time(s)", nullptr, make).arg(name()),
+                         made_so_often(session_.said_toy(),
+                                       static_cast<std::size_t>(session_.current_piece()), make));
 }
 
 }  // namespace roundwright::app

@@ -28,6 +28,10 @@ class PieceEdits {
     DocumentSession& session_;
 };
 
+/// The toy with a piece made so many times: joins of copies that there are no more go, and if the others are
+/// sewn on, so are new ones.
+[[nodiscard]] Toy made_so_often(const Toy& toy, std::size_t piece, int make);
+
 /// A toy with one empty piece and one yarn, ready for the first round.
 [[nodiscard]] Toy empty_toy();
 
