@@ -470,7 +470,7 @@ void MainWindow::show_name() {
 void MainWindow::tell(const QString& text) { announcer_->complain(plain_message(text).replace(u'\n', u' ')); }
 
 void MainWindow::announce() {
-    new Announcements(session_, *announcer_, checks_->model(), *fast_entry_, this);
+    new Announcements(session_, *announcer_, checks_->model(), *fast_entry_, *rounds_view_, this);
     connect(announcer_, &Announcer::shown_changed, this, &MainWindow::show_said);
 }
 
