@@ -55,7 +55,10 @@ void Announcements::follow_line() {
     connect(line_.line(), &QLineEdit::textChanged, this, [this] {
         announcer_.drop(understood_topic);
         if (line_.line()->text().isEmpty() || line_.problem().isEmpty()) announcer_.dealt_with();
-        if (!line_.line()->text().isEmpty()) understood_ = as_sentence(line_.what_was_understood());
+        if (!line_.line()->text().isEmpty()) {
+            understood_ = as_sentence(line_.what_was_understood());
+            typed_ = true;
+        }
         later();
     });
     connect(&line_, &FastEntryLine::not_understood, &announcer_, &Announcer::complain);
@@ -67,6 +70,7 @@ void Announcements::follow_line() {
 
 void Announcements::follow_words() {
     connect(&rounds_, &RoundsView::typed_changed, this, [this] {
+        typed_ = typed_ || !rounds_.spoken_hint().isEmpty();
         announcer_.drop(understood_topic);
         later();
     });
@@ -108,8 +112,8 @@ void Announcements::tell_what_is_typed() {
 void Announcements::tell_piece(const PieceAsHeard& now) {
     const PieceNews news = piece_news(*piece_, now);
     const bool told_by_the_line = line_is_typed() || session_.said_toy() != session_.toy();
-    const bool told_already = line_is_typed() || !rounds_.spoken_hint().isEmpty();
-    announcer_.say(count_topic, told_already ? QString() : news.count, Weight::count);
+    announcer_.say(count_topic, typed_ ? QString() : news.count, Weight::count);
+    typed_ = line_is_typed() || !rounds_.spoken_hint().isEmpty();
     announcer_.say(lie_topic, news.lie, Weight::lie);
     if (news.size) tell_size();
     announcer_.say(place_topic, news.features, Weight::place);

@@ -57,6 +57,7 @@ class Announcements : public QObject {
     std::set<CheckKey> known_checks_;
     bool knows_checks_ = false;
     QString understood_;
+    bool typed_ = false;  ///< what was typed was told as such, and so is what becomes of it
 };
 
 }  // namespace roundwright::app
