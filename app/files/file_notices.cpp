@@ -153,7 +153,7 @@ NoticeAnswer FileNotices::look_only() const {
 
 NoticeAnswer FileNotices::take_theirs() const {
     return {tr("Take &theirs"), [this] { files_.reload(); },
-            tr("Shows what is in the file now. Ctrl+Z brings yours back.")};
+            tr("Shows what is in the file now. Undo brings yours back.")};
 }
 
 NoticeAnswer FileNotices::keep_mine() const {

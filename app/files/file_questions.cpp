@@ -31,7 +31,7 @@ QString lines_of_both(bool is_toy) {
     const QString mine =
         FileQuestionsText::tr("Keep mine: yours is saved over theirs, which stays under Earlier versions.");
     const QString theirs =
-        FileQuestionsText::tr("Take theirs: it comes into this window, and Ctrl+Z brings yours back.");
+        FileQuestionsText::tr("Take theirs: it comes into this window, and Undo brings yours back.");
     const QString both =
         FileQuestionsText::tr("Keep both: yours is saved beside it under a name of its own.");
     return (is_toy ? QStringList{mine, theirs, both} : QStringList{mine, both}).join(QLatin1Char('\n'));
@@ -66,7 +66,7 @@ bool wants_file_instead(QWidget* window, const QString& toy, bool unsaved) {
         unsaved ? FileQuestionsText::tr("“%1” is open here, with changes that are not in its file.").arg(toy)
                 : FileQuestionsText::tr("“%1” is open here, and its file was changed by another program.")
                       .arg(toy);
-    say(box, what, FileQuestionsText::tr("Ctrl+Z brings back what is here now."));
+    say(box, what, FileQuestionsText::tr("Undo brings back what is here now."));
     box.addButton(FileQuestionsText::tr("&Keep what is here"), QMessageBox::RejectRole);
     const auto* file =
         box.addButton(FileQuestionsText::tr("Take what is in the &file"), QMessageBox::AcceptRole);

@@ -6,8 +6,12 @@
 #include <QAbstractItemView>
 #include <QAccessible>
 #include <QApplication>
+#include <QShortcut>
 #include <QStringList>
 #include <QWidget>
+
+#include "app/kit/action_keys.h"
+#include "app/kit/at_spi_words.h"
 
 namespace roundwright::app {
 namespace {
@@ -103,23 +107,28 @@ void Announcer::describe(QWidget* widget, const QString& words) {
         own_words_ = widget->accessibleDescription();
     }
     lent_words_ = goes_on && lent_words_ == words ? words + u' ' : words;
-    if (auto* view = qobject_cast<QAbstractItemView*>(widget)) describe_current_cell(view, lent_words_);
+    auto* view = qobject_cast<QAbstractItemView*>(widget);
+    auto* cell = view != nullptr ? describe_current_cell(view, lent_words_) : nullptr;
     widget->setAccessibleDescription(lent_words_);
+    if (!QAccessible::isActive()) return;
+    auto* heard = cell != nullptr ? cell : QAccessible::queryAccessibleInterface(widget);
+    if (heard != nullptr) tell_at_spi_of_description(*heard, lent_words_);
 }
 
 /// In a table the keyboard is at a cell, and that is what is listened to.
-void Announcer::describe_current_cell(QAbstractItemView* view, const QString& words) {
+QAccessibleInterface* Announcer::describe_current_cell(QAbstractItemView* view, const QString& words) {
     const QModelIndex current = view->currentIndex();
-    auto* model = dynamic_cast<AnnouncedAtACell*>(view->model());
-    if (model == nullptr || !current.isValid() || !QAccessible::isActive()) return;
-    cells_ = view->model();
-    model->set_announced(current, words);
+    if (!current.isValid() || !QAccessible::isActive()) return nullptr;
     auto* table = QAccessible::queryAccessibleInterface(view);
     auto* cells = table != nullptr ? table->tableInterface() : nullptr;
     auto* cell = cells != nullptr ? cells->cellAt(current.row(), current.column()) : nullptr;
-    if (cell == nullptr) return;
+    auto* model = dynamic_cast<AnnouncedAtACell*>(view->model());
+    if (model == nullptr || cell == nullptr) return cell;
+    cells_ = view->model();
+    model->set_announced(current, words);
     QAccessibleEvent event(cell, QAccessible::DescriptionChanged);
     QAccessible::updateAccessibility(&event);
+    return cell;
 }
 
 void Announcer::give_back() {
@@ -128,6 +137,16 @@ void Announcer::give_back() {
     if (described_ && described_->accessibleDescription() == lent_words_)
         described_->setAccessibleDescription(own_words_);
     described_.clear();
+}
+
+void say_again_by_key(QWidget& window, Announcer& announcer) {
+    auto* shortcut = new QShortcut(&window);
+    const auto follow = [shortcut] {
+        shortcut->setKeys(ActionKeys::instance().keys(QStringLiteral("help.say-again")));
+    };
+    follow();
+    QObject::connect(&ActionKeys::instance(), &ActionKeys::changed, shortcut, follow);
+    QObject::connect(shortcut, &QShortcut::activated, &announcer, &Announcer::say_again);
 }
 
 QString joined_sentences(const QStringList& sentences) {

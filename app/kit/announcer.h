@@ -10,6 +10,7 @@
 #include <QTimer>
 
 class QAbstractItemView;
+class QAccessibleInterface;
 class QWidget;
 
 namespace roundwright::app {
@@ -74,7 +75,7 @@ class Announcer : public QObject {
     void say_waiting();
     void tell(const QString& words, Weight weight);
     void describe(QWidget* widget, const QString& words);
-    void describe_current_cell(QAbstractItemView* view, const QString& words);
+    QAccessibleInterface* describe_current_cell(QAbstractItemView* view, const QString& words);
     void give_back();
 
     QWidget* window_;
@@ -88,6 +89,9 @@ class Announcer : public QObject {
     QString lent_words_;
     QPointer<QObject> cells_;  ///< an AnnouncedAtACell
 };
+
+/// In a dialog, which has no menus, the keys of the menu's "Say again" do the same.
+void say_again_by_key(QWidget& window, Announcer& announcer);
 
 /// Sentences in a row, each with its full stop.
 [[nodiscard]] QString joined_sentences(const QStringList& sentences);

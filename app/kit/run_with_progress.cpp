@@ -5,6 +5,7 @@
 #include <QCoreApplication>
 #include <QEventLoop>
 #include <QMessageBox>
+#include <QProgressBar>
 #include <QProgressDialog>
 
 #include "render/background/background.h"
@@ -17,6 +18,7 @@ bool run_with_progress(QWidget* parent, const QString& title,
     QProgressDialog dialog(title, QCoreApplication::translate("RunWithProgress", "Cancel"), 0, 0, parent);
     dialog.setWindowModality(Qt::WindowModal);
     dialog.setMinimumDuration(400);
+    dialog.findChild<QProgressBar*>()->setAccessibleName(title);
     // Stays when it is cancelled, so that nothing else is done in the window until the work has ended.
     QObject::disconnect(&dialog, &QProgressDialog::canceled, &dialog, &QProgressDialog::cancel);
     render::Background background;

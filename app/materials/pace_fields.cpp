@@ -98,7 +98,7 @@ void PaceFields::show_time() {
         return time_->setText(
             tr("About %1 to crochet this piece (%2 to %3), at your pace.").arg(likely, low, high));
     time_->setText(tr("Perhaps %1 to crochet this piece, anything from %2 to %3: a guess at %4 stitches a "
-                      "minute. Time a few rounds in Work along (F9) and it goes by your pace.")
+                      "minute. Time a few rounds in Work along and it goes by your pace.")
                        .arg(likely, low, high, pace_text(usual_stitches_per_minute.likely)));
 }
 

@@ -19,12 +19,12 @@
 #include <QVBoxLayout>
 
 #include "app/kit/action_maker.h"
+#include "app/kit/announcer.h"
 #include "app/kit/field_widgets.h"
 #include "app/kit/icons.h"
 #include "app/kit/room_on_screen.h"
 #include "app/kit/true_focus.h"
 #include "app/print/pages_view.h"
-#include "app/print/pattern_files.h"
 #include "app/print/print_pattern.h"
 #include "app/print/thumbnails_model.h"
 #include "app/toy/toy_details.h"
@@ -91,6 +91,7 @@ QString file_name_of(const Toy& toy) {
 PatternPreview::PatternPreview(DocumentSession& session, QWidget* parent)
     : QDialog(parent, Qt::Window),
       session_(session),
+      announcer_(new Announcer(this)),
       view_(new PagesView),
       thumbnails_(new ThumbnailsModel(this)),
       thumbnail_list_(new TrueFocus<QListView>),
@@ -173,14 +174,11 @@ QWidget* PatternPreview::buttons() {
     auto* close = new QPushButton(tr("Close"));
     pdf->setDefault(true);
     auto* menu = new QMenu(other);
-    const auto save = [this](PatternForm form) {
-        save_pattern(this, form, session_, options(), file_name_of(session_.toy()));
-    };
-    menu->addAction(tr("Plain &text…"), this, [save] { save(PatternForm::plain_text); });
-    menu->addAction(tr("&Markdown…"), this, [save] { save(PatternForm::markdown); });
-    menu->addAction(tr("&Rounds as a table (CSV)…"), this, [save] { save(PatternForm::rounds_table); });
+    menu->addAction(tr("Plain &text…"), this, [this] { save(PatternForm::plain_text); });
+    menu->addAction(tr("&Markdown…"), this, [this] { save(PatternForm::markdown); });
+    menu->addAction(tr("&Rounds as a table (CSV)…"), this, [this] { save(PatternForm::rounds_table); });
     other->setMenu(menu);
-    connect(pdf, &QPushButton::clicked, this, [save] { save(PatternForm::pdf); });
+    connect(pdf, &QPushButton::clicked, this, [this] { save(PatternForm::pdf); });
     connect(print, &QPushButton::clicked, this, [this] {
         if (pages_) print_pattern(this, *pages_);
     });
@@ -192,6 +190,11 @@ QWidget* PatternPreview::buttons() {
     layout->addWidget(pdf);
     layout->addWidget(close);
     return row;
+}
+
+void PatternPreview::save(PatternForm form) {
+    if (save_pattern(this, form, session_, options(), file_name_of(session_.toy())))
+        announcer_->answer(tr("The pattern is saved"));
 }
 
 void PatternPreview::fill_view_menu(QMenu* menu) {
@@ -211,6 +214,7 @@ void PatternPreview::fill_view_menu(QMenu* menu) {
 }
 
 void PatternPreview::follow() {
+    say_again_by_key(*this, *announcer_);
     soon_.setSingleShot(true);
     soon_.setInterval(follow_after_ms);
     connect(&soon_, &QTimer::timeout, this, &PatternPreview::compose);
@@ -283,6 +287,7 @@ void PatternPreview::show_pages(const render::PatternPages& pages) {
     thumbnails_->set_pages(pages, devicePixelRatioF());
     thumbnail_list_->setIconSize(thumbnails_->picture_size());
     state_->setText(pages_words(pages.count()));
+    announcer_->say(QStringLiteral("pages"), state_->text(), Weight::answer);
 }
 
 void PatternPreview::keep_choices() const {

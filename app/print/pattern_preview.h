@@ -6,6 +6,7 @@
 #include <QDialog>
 #include <QTimer>
 
+#include "app/print/pattern_files.h"
 #include "app/session/document_session.h"
 #include "render/background/background.h"
 #include "render/pages/pattern_pages.h"
@@ -18,6 +19,7 @@ class QMenu;
 
 namespace roundwright::app {
 
+class Announcer;
 class PagesView;
 class ThumbnailsModel;
 
@@ -38,6 +40,7 @@ class PatternPreview : public QDialog {
     void build();
     QWidget* choices();
     QWidget* buttons();
+    void save(PatternForm form);
     void fill_view_menu(QMenu* menu);
     void follow();
     void compose_soon();
@@ -50,6 +53,7 @@ class PatternPreview : public QDialog {
     DocumentSession& session_;
     render::Background composing_;
     QTimer soon_;
+    Announcer* announcer_;
     std::optional<render::PatternPages> pages_;
     PagesView* view_;
     ThumbnailsModel* thumbnails_;

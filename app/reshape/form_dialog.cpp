@@ -11,6 +11,7 @@
 #include <QRadioButton>
 #include <QVBoxLayout>
 
+#include "app/kit/announcer.h"
 #include "app/kit/field_widgets.h"
 #include "app/kit/plain_texts.h"
 #include "app/kit/room_on_screen.h"
@@ -34,7 +35,8 @@ constexpr FormKind kinds[] = {FormKind::ball,     FormKind::egg,  FormKind::pear
 
 }  // namespace
 
-FormDialog::FormDialog(DocumentSession& session, QWidget* parent) : QDialog(parent), session_(session) {
+FormDialog::FormDialog(DocumentSession& session, QWidget* parent)
+    : QDialog(parent), session_(session), announcer_(new Announcer(this)) {
     setWindowTitle(tr("New from a shape"));
     if (session_.piece() != nullptr) old_ = piece_form(*session_.piece(), gauge_of(session_.toy()));
     build();
@@ -134,6 +136,7 @@ QWidget* FormDialog::answers() {
 
 void FormDialog::connect_all() {
     connect(kinds_, &QListWidget::currentRowChanged, this, [this](int row) { fields_->choose(kinds[row]); });
+    say_again_by_key(*this, *announcer_);
     connect(fields_, &FormFields::edited, this, &FormDialog::work_out);
     connect(to_form_, &QRadioButton::toggled, this, &FormDialog::work_out);
     connect(in_place_, &QRadioButton::toggled, this, &FormDialog::work_out);
@@ -172,6 +175,7 @@ void FormDialog::show_nothing(const QString& why) {
     answer_->setText(why);
     rounds_->setText({});
     show_frog_back();
+    say_answer();
 }
 
 void FormDialog::take(Reshaped made) {
@@ -182,6 +186,7 @@ void FormDialog::take(Reshaped made) {
     if (usable) made_ = std::move(made);
     show_frog_back();
     apply_->setEnabled(usable && !session_.read_only());
+    say_answer();
 }
 
 void FormDialog::show_frog_back() {
@@ -189,6 +194,10 @@ void FormDialog::show_frog_back() {
     if (made_ && old_ && in_place_->isChecked()) back_ = frog_back_for(session_.toy(), *old_, made_->form);
     frog_back_->setText(back_ ? frog_back_words(*back_) : QString());
     frog_back_->setVisible(!frog_back_->text().isEmpty());
+}
+
+void FormDialog::say_answer() {
+    announcer_->say(QStringLiteral("answer"), joined_sentences({answer(), frog_back()}), Weight::answer);
 }
 
 QString FormDialog::answer() const { return answer_->text(); }

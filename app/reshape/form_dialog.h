@@ -16,6 +16,7 @@ class QRadioButton;
 
 namespace roundwright::app {
 
+class Announcer;
 class FormFields;
 class OutlineView;
 
@@ -45,6 +46,7 @@ class FormDialog : public QDialog {
     void take(Reshaped made);
     void show_nothing(const QString& why);
     void show_frog_back();
+    void say_answer();
     bool put_in_place();
     bool add(const Piece& made);
 
@@ -54,6 +56,7 @@ class FormDialog : public QDialog {
     std::optional<PieceForm> old_;  ///< the piece whose place it may take
     std::optional<FrogBack> back_;  ///< of that piece, where its place is taken
 
+    Announcer* announcer_;
     QListWidget* kinds_;
     FormFields* fields_;
     QRadioButton* to_size_;

@@ -8,7 +8,6 @@
 #include <QPushButton>
 #include <QScrollArea>
 #include <QScrollBar>
-#include <QShortcut>
 #include <QVBoxLayout>
 
 #include "app/kit/announcer.h"
@@ -144,8 +143,7 @@ void ReshapeDialog::connect_all() {
         preview_->set_shows_fabric(fabric);
         show_legend();
     });
-    auto* again = new QShortcut(Qt::Key_F7, this);
-    connect(again, &QShortcut::activated, announcer_, &Announcer::say_again);
+    say_again_by_key(*this, *announcer_);
     connect(preview_, &PreviewStack::failed, this, [this](const QString& why) {
         as_fabric_->setChecked(false);
         legend_->setText(why);

@@ -107,6 +107,11 @@ std::optional<TypedCell> RoundsDelegate::typed() const {
     return TypedCell{open_.line->text(), open_.cell.row(), column_of(open_.cell) == RoundColumn::words};
 }
 
+QString RoundsDelegate::spoken_hint() const {
+    const auto* words = qobject_cast<const WordsEdit*>(open_.line.data());
+    return words != nullptr && words->isModified() ? words->spoken_hint() : QString();
+}
+
 QLineEdit* RoundsDelegate::words_edit(QWidget* parent, int row) const {
     const auto& session = model_.session();
     const auto round = static_cast<std::size_t>(row);
@@ -117,6 +122,7 @@ QLineEdit* RoundsDelegate::words_edit(QWidget* parent, int row) const {
     words->setFrame(false);
     words->setAccessibleName(tr("Words of round %1").arg(row + 1));
     connect(words, &WordsEdit::words_read, this, [this, words, row] { preview_words(row, *words); });
+    connect(words, &WordsEdit::offer_chosen, this, &RoundsDelegate::offer_chosen);
     return words;
 }
 

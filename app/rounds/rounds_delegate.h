@@ -35,6 +35,9 @@ class RoundsDelegate : public CellDelegate {
     /// What stands in the cell that is being edited, if it is something else than the cell held.
     [[nodiscard]] std::optional<TypedCell> typed() const;
 
+    /// What is said of the words that are being typed; empty where none are.
+    [[nodiscard]] QString spoken_hint() const;
+
     QWidget* createEditor(QWidget* parent, const QStyleOptionViewItem& option,
                           const QModelIndex& index) const override;
     void setEditorData(QWidget* editor, const QModelIndex& index) const override;
@@ -47,6 +50,7 @@ class RoundsDelegate : public CellDelegate {
 
   Q_SIGNALS:
     void typed_changed();
+    void offer_chosen(const QString& words);
     /// The maker asks to end the edit. The view gives it to the model, closes it and goes on, before the next
     /// key.
     void ended(QWidget* editor, QPersistentModelIndex cell, roundwright::app::RoundsDelegate::Ending how);

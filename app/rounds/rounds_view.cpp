@@ -34,6 +34,7 @@ RoundsView::RoundsView(RoundsModel& model, QWidget* parent)
     setModel(&model_);
     connect(delegate_, &RoundsDelegate::ended, this, &RoundsView::end_edit);
     connect(delegate_, &RoundsDelegate::typed_changed, this, &RoundsView::typed_changed);
+    connect(delegate_, &RoundsDelegate::offer_chosen, this, &RoundsView::offer_chosen);
     setItemDelegate(delegate_);
     setSelectionBehavior(SelectRows);
     setSelectionMode(ExtendedSelection);
@@ -180,6 +181,8 @@ void RoundsView::edit_words() { open_editor(column(RoundColumn::words)); }
 void RoundsView::edit_count() { open_editor(column(RoundColumn::stitches)); }
 
 std::optional<TypedCell> RoundsView::typed() const { return delegate_->typed(); }
+
+QString RoundsView::spoken_hint() const { return delegate_->spoken_hint(); }
 
 void RoundsView::bring_back(const TypedCell& typed) {
     setFocus(Qt::OtherFocusReason);

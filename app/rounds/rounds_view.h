@@ -22,6 +22,8 @@ class RoundsView : public TrueFocus<QTableView> {
     void edit_count();
     /// What is typed into a cell and not entered yet.
     [[nodiscard]] std::optional<TypedCell> typed() const;
+    /// What is said of the words that are being typed.
+    [[nodiscard]] QString spoken_hint() const;
     /// Puts it back into its cell, ready to be gone on with.
     void bring_back(const TypedCell& typed);
     [[nodiscard]] QSize sizeHint() const override;
@@ -29,6 +31,7 @@ class RoundsView : public TrueFocus<QTableView> {
 
   Q_SIGNALS:
     void typed_changed();
+    void offer_chosen(const QString& words);
 
   protected:
     bool event(QEvent* event) override;

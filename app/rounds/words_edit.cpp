@@ -11,9 +11,11 @@
 #include <QListView>
 #include <QPainter>
 #include <QPainterPath>
+#include <QScopedValueRollback>
 #include <QStringListModel>
 
 #include "app/kit/action_keys.h"
+#include "app/kit/announcer.h"
 #include "app/kit/theme.h"
 #include "app/kit/true_focus.h"
 #include "render/wording/counted.h"
@@ -83,6 +85,11 @@ WordsEdit::WordsEdit(const RoundSetting& setting, YarnTable yarns, QWidget* pare
     hint_->hide();
     connect(completer_, qOverload<const QModelIndex&>(&QCompleter::activated), this,
             [this](const QModelIndex& index) { take(index.row()); });
+    connect(completer_->popup()->selectionModel(), &QItemSelectionModel::currentChanged, this,
+            [this](const QModelIndex& index) {
+                if (!offering_ && popup_open() && index.isValid())
+                    Q_EMIT offer_chosen(index.data().toString());
+            });
     connect(this, &QLineEdit::textChanged, this, &WordsEdit::read);
     connect(this, &QLineEdit::textEdited, this, &WordsEdit::offer);
     connect(this, &QLineEdit::cursorPositionChanged, this, [this](int, int) { update(); });
@@ -140,11 +147,20 @@ QString WordsEdit::sentence() const {
                                    : tr("%1; all %2 below are used.").arg(made).arg(below);
 }
 
+QString WordsEdit::spoken_hint() const {
+    const bool begun = popup_open() && !completions_.empty() && completions_.front().replaced > 0;
+    if (!begun) return sentence();
+    return joined_sentences({sentence(), tr("Tab for “%1”").arg(offered_->stringList().front())});
+}
+
+/// What is wrong with words that were not touched yet is heard with the line itself; a description that
+/// changed with each key would talk over typing.
 void WordsEdit::say() {
     const bool wrong = fault() && !unfinished();
     hint_->setForegroundRole(wrong ? QPalette::BrightText : QPalette::PlaceholderText);
     hint_->setText(sentence());
-    setAccessibleDescription(hint_->text());
+    const QString described = isModified() ? QString() : hint_->text();
+    if (described != accessibleDescription()) setAccessibleDescription(described);
     place_hint();
 }
 
@@ -207,6 +223,7 @@ void WordsEdit::offer() {
     for (const Completion& one : completions_) words << QString::fromStdString(one.words).trimmed();
     offered_->setStringList(words);
     // The filter has to come before the table's, which takes the popup for the end of editing.
+    const QScopedValueRollback guard(offering_, true);
     completer_->setWidget(nullptr);
     completer_->setWidget(this);
     const int under = hint_->isVisible() && hint_->y() > y() ? hint_->height() : 0;

@@ -25,6 +25,8 @@ class WordsEdit : public QLineEdit {
     [[nodiscard]] const ReadRound& reading() const { return reading_; }
     [[nodiscard]] QString hint() const;
     [[nodiscard]] QStringList offered() const;
+    /// What a maker who listens is told once the hand rests: the hint, and the word that Tab would complete.
+    [[nodiscard]] QString spoken_hint() const;
     [[nodiscard]] QWidget* popup() const;
     /// Makes the likeliest mend in the line; false when none is offered.
     bool mend();
@@ -35,6 +37,8 @@ class WordsEdit : public QLineEdit {
   Q_SIGNALS:
     /// The words have changed and were read again.
     void words_read();
+    /// Of what is offered, by its keys.
+    void offer_chosen(const QString& words);
 
   protected:
     bool event(QEvent* event) override;
@@ -68,6 +72,7 @@ class WordsEdit : public QLineEdit {
     QCompleter* completer_;
     QPointer<QLabel> hint_;  ///< the parent's, so that it can lie over its neighbours
     bool taking_ = false;
+    bool offering_ = false;
 };
 
 }  // namespace roundwright::app

@@ -6,6 +6,7 @@
 
 #include "app/checks/checks_model.h"
 #include "app/rounds/fast_entry_line.h"
+#include "app/rounds/rounds_view.h"
 #include "render/wording/as_sentence.h"
 #include "render/wording/shape_words.h"
 
@@ -25,8 +26,13 @@ const auto place_topic = QStringLiteral("place");
 }  // namespace
 
 Announcements::Announcements(DocumentSession& session, Announcer& announcer, const ChecksModel& checks,
-                             FastEntryLine& line, QObject* parent)
-    : QObject(parent), session_(session), announcer_(announcer), checks_(checks), line_(line) {
+                             FastEntryLine& line, RoundsView& rounds, QObject* parent)
+    : QObject(parent),
+      session_(session),
+      announcer_(announcer),
+      checks_(checks),
+      line_(line),
+      rounds_(rounds) {
     rest_.setSingleShot(true);
     rest_.setInterval(rest_ms);
     connect(&rest_, &QTimer::timeout, this, &Announcements::tell_news);
@@ -42,12 +48,17 @@ Announcements::Announcements(DocumentSession& session, Announcer& announcer, con
     });
     connect(&session_.undo_stack(), &QUndoStack::indexChanged, &announcer_, &Announcer::dealt_with);
     follow_line();
+    follow_words();
 }
 
 void Announcements::follow_line() {
     connect(line_.line(), &QLineEdit::textChanged, this, [this] {
         announcer_.drop(understood_topic);
         if (line_.line()->text().isEmpty() || line_.problem().isEmpty()) announcer_.dealt_with();
+        if (!line_.line()->text().isEmpty()) {
+            understood_ = as_sentence(line_.what_was_understood());
+            typed_ = true;
+        }
         later();
     });
     connect(&line_, &FastEntryLine::not_understood, &announcer_, &Announcer::complain);
@@ -55,6 +66,15 @@ void Announcements::follow_line() {
         if (!understood_.isEmpty()) announcer_.answer(tr("Added: %1").arg(understood_));
         later();
     });
+}
+
+void Announcements::follow_words() {
+    connect(&rounds_, &RoundsView::typed_changed, this, [this] {
+        typed_ = typed_ || !rounds_.spoken_hint().isEmpty();
+        announcer_.drop(understood_topic);
+        later();
+    });
+    connect(&rounds_, &RoundsView::offer_chosen, &announcer_, &Announcer::answer);
 }
 
 void Announcements::forget() {
@@ -69,11 +89,7 @@ bool Announcements::line_is_typed() const {
 
 /// The latest answer of the solver is waited for; it starts the rest anew.
 void Announcements::tell_news() {
-    if (line_is_typed()) {
-        if (line_.problem().isEmpty()) understood_ = as_sentence(line_.what_was_understood());
-        announcer_.say(understood_topic, line_.problem().isEmpty() ? understood_ : line_.problem(),
-                       Weight::count);
-    }
+    tell_what_is_typed();
     const int current = session_.current_piece();
     if (session_.solving() || session_.piece() == nullptr || !session_.is_up_to_date(current)) return;
     const auto study = session_.shown_study(current);
@@ -86,10 +102,18 @@ void Announcements::tell_news() {
     piece_ = now;
 }
 
+void Announcements::tell_what_is_typed() {
+    const QString typed = !line_is_typed()              ? rounds_.spoken_hint()
+                          : line_.problem().isEmpty() ? understood_
+                                                      : line_.problem();
+    if (!typed.isEmpty()) announcer_.say(understood_topic, typed, Weight::count);
+}
+
 void Announcements::tell_piece(const PieceAsHeard& now) {
     const PieceNews news = piece_news(*piece_, now);
     const bool told_by_the_line = line_is_typed() || session_.said_toy() != session_.toy();
-    announcer_.say(count_topic, line_is_typed() ? QString() : news.count, Weight::count);
+    announcer_.say(count_topic, typed_ ? QString() : news.count, Weight::count);
+    typed_ = line_is_typed() || !rounds_.spoken_hint().isEmpty();
     announcer_.say(lie_topic, news.lie, Weight::lie);
     if (news.size) tell_size();
     announcer_.say(place_topic, news.features, Weight::place);

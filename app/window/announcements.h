@@ -16,6 +16,7 @@ namespace roundwright::app {
 
 class ChecksModel;
 class FastEntryLine;
+class RoundsView;
 
 /// What the window says of the toy: what has changed since it was last said, once the hand rests. Typing on
 /// puts it off, so that no keystroke is talked over.
@@ -23,7 +24,7 @@ class Announcements : public QObject {
     Q_OBJECT
   public:
     Announcements(DocumentSession& session, Announcer& announcer, const ChecksModel& checks,
-                  FastEntryLine& line, QObject* parent);
+                  FastEntryLine& line, RoundsView& rounds, QObject* parent);
 
   private:
     /// What tells a check from another while edits go on.
@@ -35,9 +36,11 @@ class Announcements : public QObject {
     };
 
     void follow_line();
+    void follow_words();
     void forget();
     void later() { rest_.start(); }
     void tell_news();
+    void tell_what_is_typed();
     void tell_piece(const PieceAsHeard& now);
     void tell_size();
     void tell_checks(const std::vector<int>& rounds_told);
@@ -48,11 +51,13 @@ class Announcements : public QObject {
     Announcer& announcer_;
     const ChecksModel& checks_;
     FastEntryLine& line_;
+    RoundsView& rounds_;
     QTimer rest_;
     std::optional<PieceAsHeard> piece_;  ///< nothing: what comes next is on show, and not new
     std::set<CheckKey> known_checks_;
     bool knows_checks_ = false;
     QString understood_;
+    bool typed_ = false;  ///< what was typed was told as such, and so is what becomes of it
 };
 
 }  // namespace roundwright::app

@@ -38,6 +38,7 @@
 #include "app/kit/action_catalogue.h"
 #include "app/kit/action_keys.h"
 #include "app/kit/action_maker.h"
+#include "app/kit/alt_sent_again.h"
 #include "app/kit/announcer.h"
 #include "app/kit/field_rules.h"
 #include "app/kit/look.h"
@@ -125,6 +126,7 @@ MainWindow::MainWindow(DocumentSession& session, const QString& state_folder, QW
       panels_(new PanelColumn(this)),
       preference_actions_(new PreferenceActions(session.preferences(), this)) {
     FieldRules::hold();
+    AltSentAgain::pass_over();
     PlainTexts::hold();
     setWindowIcon(QIcon(QStringLiteral(":/icons/roundwright.svg")));
     setAcceptDrops(true);
@@ -492,8 +494,14 @@ void MainWindow::show_name() {
 void MainWindow::tell(const QString& text) { announcer_->complain(plain_message(text).replace(u'\n', u' ')); }
 
 void MainWindow::announce() {
-    new Announcements(session_, *announcer_, checks_->model(), *fast_entry_, this);
+    new Announcements(session_, *announcer_, checks_->model(), *fast_entry_, *rounds_view_, this);
     connect(announcer_, &Announcer::shown_changed, this, &MainWindow::show_said);
+    const auto say_what_is_open = [this] {
+        announcer_->answer(tr("%1 is open").arg(name_in_words(toy_name(session_))));
+    };
+    connect(files_, &DocumentFiles::opened, this, say_what_is_open);
+    connect(files_, &DocumentFiles::new_toy, this, [this] { announcer_->answer(tr("New toy")); });
+    connect(&session_, &DocumentSession::saved, this, [this] { announcer_->answer(tr("Saved")); });
 }
 
 void MainWindow::show_said(const QString& words) {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <functional>
+#include <tuple>
 
 #include <QAbstractButton>
 #include <QCheckBox>
@@ -19,6 +20,7 @@
 #include "app/kit/announcer.h"
 #include "app/kit/field_widgets.h"
 #include "app/kit/flow_layout.h"
+#include "app/kit/key_labels.h"
 #include "app/kit/read_out.h"
 #include "app/kit/room_on_screen.h"
 #include "app/work_along/work_notes.h"
@@ -70,13 +72,14 @@ void WorkAlongView::build() {
     progress_->setAccessibleName(tr("Progress of the piece"));
     times_ = big_label(tr("Time taken and time left"), 1.1);
     measure_ = new QCheckBox(tr("&Time my rounds"));
-    done_ = new QPushButton(tr("Round done (Page Down)"));
-    back_ = new QPushButton(tr("Round back (Page Up)"));
-    stitch_back_ = new QPushButton(tr("Stitch back (Backspace)"));
-    stitch_ = new QPushButton(tr("Count a stitch (→)"));
+    done_ = new QPushButton;
+    back_ = new QPushButton;
+    stitch_back_ = new QPushButton;
+    stitch_ = new QPushButton;
     again_ = new QPushButton(tr("Begin &again"));
-    where_ = new QPushButton(tr("Where am I? (Home)"));
-    say_again_ = new QPushButton(tr("Say again (End)"));
+    where_ = new QPushButton;
+    say_again_ = new QPushButton;
+    name_buttons();
     said_ = new QLabel;
     said_->setWordWrap(true);
     said_->setTextFormat(Qt::PlainText);
@@ -118,6 +121,18 @@ void WorkAlongView::build() {
     resize(room_on_screen(*this, {860, 600}));
 }
 
+/// With the keys that the maker has chosen.
+void WorkAlongView::name_buttons() {
+    const std::tuple<QPushButton*, QString, const char*> names[] = {
+        {done_, tr("Round done"), "work.done"},
+        {back_, tr("Round back"), "work.back"},
+        {stitch_back_, tr("Stitch back"), "work.stitch-back"},
+        {stitch_, tr("Count a stitch"), "work.count"},
+        {where_, tr("Where am I?"), "work.where"},
+        {say_again_, tr("Say again"), "work.say-again"}};
+    for (const auto& [button, words, id] : names) button->setText(with_keys(words, QLatin1String(id)));
+}
+
 void WorkAlongView::add_shortcuts() {
     const std::pair<const char*, std::function<void()>> keys[] = {
         {"work.done", [this] { finish_round(); }},  {"work.back", [this] { go_back(); }},
@@ -125,6 +140,7 @@ void WorkAlongView::add_shortcuts() {
         {"work.where", [this] { say_where(); }},    {"work.say-again", [this] { announcer_->say_again(); }},
         {"work.close", [this] { close(); }}};
     ActionKeys& all = ActionKeys::instance();
+    connect(&all, &ActionKeys::changed, this, &WorkAlongView::name_buttons);
     for (const auto& [id, act] : keys) {
         auto* shortcut = new QShortcut(this);
         shortcut->setAutoRepeat(false);

@@ -40,6 +40,7 @@ class WorkAlongView : public QWidget {
 
   private:
     void build();
+    void name_buttons();
     void add_shortcuts();
     void finish_round();
     void count_stitch();

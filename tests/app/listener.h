@@ -31,6 +31,16 @@ class Listener {
 
     /// What was said since the last time this was asked.
     [[nodiscard]] QStringList take_said() { return std::exchange(said_, {}); }
+    /// The new names of what is not the keyboard's, read-outs above all.
+    [[nodiscard]] QStringList take_names() { return std::exchange(names_, {}); }
+    /// What had the last focus event, as it was told then.
+    struct Place {
+        QAccessible::Role role = QAccessible::NoRole;
+        QString name;
+        QString value;
+        QAccessible::State state;
+    };
+    [[nodiscard]] const Place& place() const { return place_; }
     /// Focus events of widgets that did not have the keyboard, by class and name.
     [[nodiscard]] QStringList phantoms() const { return phantoms_; }
     [[nodiscard]] int focus_events() const { return focus_events_; }
@@ -46,6 +56,8 @@ class Listener {
     static void hear(QAccessibleEvent* event) {
         if (!ear()) return;
         if (event->type() == QAccessible::Focus) ear()->hear_focus(*event);
+        if (event->type() == QAccessible::NameChanged && event->accessibleInterface())
+            ear()->names_ << event->accessibleInterface()->text(QAccessible::Name);
         if (event->type() == QAccessible::DescriptionChanged) ear()->hear_description(*event);
 #if QT_VERSION >= QT_VERSION_CHECK(6, 8, 0)
         if (event->type() == QAccessible::Announcement)
@@ -60,6 +72,15 @@ class Listener {
         return qobject_cast<QWidget*>(event.object());
     }
 
+    static Place place_of(QAccessibleInterface& about) {
+        auto* number = about.valueInterface();
+        auto* text = about.textInterface();
+        const QString value = text     ? text->text(0, text->characterCount())
+                              : number ? number->currentValue().toString()
+                                       : about.text(QAccessible::Value);
+        return {about.role(), about.text(QAccessible::Name), value, about.state()};
+    }
+
     /// Menus take keys as popups, without being the focus widget.
     static bool has_keyboard(const QWidget& widget) {
         return &widget == QApplication::focusWidget() || widget.inherits("QMenu") ||
@@ -68,6 +89,7 @@ class Listener {
 
     void hear_focus(QAccessibleEvent& event) {
         ++focus_events_;
+        if (auto* about = event.accessibleInterface()) place_ = place_of(*about);
         const QWidget* widget = widget_of(event);
         if (widget == nullptr || has_keyboard(*widget)) return;
         phantoms_ << QStringLiteral("%1 “%2”").arg(QLatin1String(widget->metaObject()->className()),
@@ -83,7 +105,8 @@ class Listener {
     }
 
     QAccessible::UpdateHandler before_ = nullptr;
-    QStringList said_, phantoms_;
+    QStringList said_, names_, phantoms_;
+    Place place_;
     int focus_events_ = 0;
 };
 

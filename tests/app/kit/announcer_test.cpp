@@ -2,7 +2,10 @@
 
 #include <gtest/gtest.h>
 
+#include <QAccessible>
+#include <QDBusConnection>
 #include <QLineEdit>
+#include <QProcess>
 #include <QVBoxLayout>
 #include <QWidget>
 
@@ -60,6 +63,41 @@ TEST_F(AnnouncerTest, AComplaintStaysUntilItIsDealtWith) {
     EXPECT_EQ(announcer.shown(), QStringLiteral("“x” is not a count."));
     announcer.dealt_with();
     EXPECT_EQ(announcer.shown(), QStringLiteral("Added."));
+}
+
+/// A bus of its own stands for the desktop's, by the name that Qt gives its connection to that.
+TEST_F(AnnouncerTest, WhatIsSaidGoesOverTheAccessibilityBus) {
+    QProcess bus;
+    bus.start(QStringLiteral("dbus-daemon"), {QStringLiteral("--session"), QStringLiteral("--nofork"),
+                                              QStringLiteral("--print-address")});
+    if (!bus.waitForReadyRead(5000)) GTEST_SKIP() << "no dbus-daemon";
+    const QString address = QString::fromLatin1(bus.readLine()).trimmed();
+    const QString qts = QStringLiteral("a11y");
+    QDBusConnection::disconnectFromBus(qts);
+    ASSERT_TRUE(QDBusConnection::connectToBus(address, qts).isConnected());
+    QProcess monitor;
+    monitor.start(QStringLiteral("dbus-monitor"),
+                  {QStringLiteral("--address"), address, QStringLiteral("member='PropertyChange'")});
+    if (!monitor.waitForReadyRead(5000)) GTEST_SKIP() << "no dbus-monitor";
+    QTest::qWait(300);
+    announcer.answer(QStringLiteral("Added"));
+    QString heard;
+    EXPECT_TRUE(wait_until([&] {
+        heard += QString::fromUtf8(monitor.readAllStandardOutput());
+        return heard.contains(QStringLiteral("Added."));
+    })) << heard.toStdString();
+    auto* about = QAccessible::queryAccessibleInterface(field);
+    const QString path = QStringLiteral("path=/org/a11y/atspi/accessible/%1;");
+    EXPECT_TRUE(heard.contains(path.arg(QAccessible::uniqueId(about)))) << heard.toStdString();
+    const QString words = heard.simplified();
+    EXPECT_TRUE(words.contains(QStringLiteral(
+        "string \"accessible-description\" int32 0 int32 0 variant string \"Added.\" struct {")))
+        << words.toStdString();
+    QDBusConnection::disconnectFromBus(qts);
+    monitor.kill();
+    monitor.waitForFinished();
+    bus.kill();
+    bus.waitForFinished();
 }
 
 TEST_F(AnnouncerTest, AFieldHasItsOwnDescriptionBackWhenTheKeyboardLeavesIt) {

@@ -14,6 +14,7 @@
 #include "app/reshape/join_dialog.h"
 #include "app/reshape/reshape_actions.h"
 #include "tests/app/app_testing.h"
+#include "tests/app/listener.h"
 
 namespace roundwright::app {
 namespace {
@@ -71,6 +72,21 @@ TEST_F(FormDialogTest, AFormBecomesANewPieceInOneStep) {
     EXPECT_EQ(session.current_piece(), 1);
     session.undo_stack().undo();
     EXPECT_EQ(session.toy().pieces.size(), 1u);
+}
+
+TEST_F(FormDialogTest, TheAnswerIsSaidAndSaidAgain) {
+    Listener listener;
+    if (!Listener::can_listen()) GTEST_SKIP() << "qt6-base-private-dev is not installed";
+    open();
+    QTest::qWait(300);
+    (void)listener.take_said();
+    choose(1);
+    QTest::qWait(300);
+    const QStringList said = listener.take_said();
+    ASSERT_EQ(said.size(), 1) << said.join(QStringLiteral(" | ")).toStdString();
+    EXPECT_TRUE(said.front().startsWith(dialog->answer())) << said.front().toStdString();
+    QTest::keyClick(dialog->focusWidget(), Qt::Key_F7);
+    EXPECT_EQ(listener.take_said(), said);
 }
 
 TEST_F(FormDialogTest, OrTakesThePlaceOfTheRounds) {

@@ -142,7 +142,7 @@ TEST(Texts, WhatIsCountedHasAFormForEachNumber) {
             "wide. Check the gauge."),
         QStringLiteral("Perhaps %1 to crochet this piece, anything from %2 to %3: a guess at %4 stitches a "
                        "minute. Time a "
-                       "few rounds in Work along (F9) and it goes by your pace.")};
+                       "few rounds in Work along and it goes by your pace.")};
     for (const FoundText& text : find_texts().texts) {
         EXPECT_TRUE(text.counted || measures.count(text.source) > 0 || !text.source.contains(number_of))
             << text.source.toStdString();

@@ -1,5 +1,9 @@
 #include <gtest/gtest.h>
 
+#include <QCoreApplication>
+#include <QKeyEvent>
+#include <QWindow>
+
 #include "app/checks/checks_list.h"
 #include "app/rounds/words_edit.h"
 #include "tests/app/listener.h"
@@ -57,6 +61,17 @@ TEST_F(HeardTest, TheChecksTellTheirCurrentOneWhileTheyHaveTheKeyboard) {
     EXPECT_EQ(phantoms(), "");
 }
 
+/// As Qt's bridge does once a screen reader has seen the keys.
+TEST_F(HeardTest, AShortcutWithAltOpensNoMenu) {
+    maker.click_cell(1);
+    const QWidget* table = QApplication::focusWidget();
+    QWindow* window = maker.window->windowHandle();
+    for (const auto type : {QEvent::KeyPress, QEvent::KeyRelease})
+        QCoreApplication::postEvent(window, new QKeyEvent(type, Qt::Key_Alt, Qt::NoModifier));
+    QTest::qWait(50);
+    EXPECT_EQ(QApplication::focusWidget(), table);
+}
+
 class NewsTest : public HeardTest {
   protected:
     void SetUp() override {
@@ -98,6 +113,66 @@ TEST_F(NewsTest, TypingFastIsNotTalkedOver) {
     maker.press(Qt::Key_Return);
     EXPECT_TRUE(said_in_one().starts_with("Added: "));
     EXPECT_EQ(phantoms(), "");
+}
+
+TEST_F(NewsTest, AnEntryTypedInOneGoIsSaidToBeAdded) {
+    maker.window->fast_entry().focus_line();
+    (void)said();
+    maker.type(QStringLiteral("24x2"));
+    maker.press(Qt::Key_Return);
+    const std::string heard = said_in_one();
+    EXPECT_TRUE(heard.starts_with("Added: Rounds 7 and 8: 2 rounds of 24.")) << heard;
+    EXPECT_EQ(heard.find("Round 7:"), std::string::npos) << "said twice: " << heard;
+}
+
+TEST_F(NewsTest, WhatWasOnlyTypedIsNotSaidToBeRemoved) {
+    maker.window->fast_entry().focus_line();
+    maker.type(QStringLiteral("24x2"));
+    (void)said();
+    maker.press(Qt::Key_Escape);
+    EXPECT_EQ(said_in_one().find("removed"), std::string::npos);
+    maker.type(QStringLiteral("24x2"));
+    (void)said();
+    maker.press(Qt::Key_8, Qt::AltModifier);
+    EXPECT_EQ(said_in_one().find("removed"), std::string::npos);
+}
+
+TEST_F(NewsTest, WordsAreSaidOnceTheHandRests) {
+    maker.begin_words(2);
+    (void)said();
+    for (const QChar letter : QStringLiteral("[sc 2, inc] x 6")) {
+        maker.type(letter);
+        QTest::qWait(60);
+    }
+    EXPECT_EQ(listener.take_said(), QStringList());
+    const std::string heard = said_in_one();
+    EXPECT_TRUE(heard.starts_with("There are 12 stitches below and the words use 18")) << heard;
+    maker.press(Qt::Key_F8, Qt::ControlModifier | Qt::ShiftModifier);
+    const std::string fixed = said_in_one();
+    EXPECT_TRUE(fixed.starts_with("18 stitches; all 12 below are used.")) << fixed;
+    EXPECT_EQ(fixed.find("Round 3:"), std::string::npos) << "said twice: " << fixed;
+    EXPECT_EQ(phantoms(), "");
+    maker.press(Qt::Key_Escape);
+}
+
+TEST_F(NewsTest, OfWhatIsOfferedTheChosenOneIsSaid) {
+    maker.begin_words(2);
+    maker.type(QStringLiteral("[i"));
+    const std::string heard = said_in_one();
+    EXPECT_NE(heard.find("Tab for “inc”."), std::string::npos) << heard;
+    const QStringList offered = maker.table().findChild<WordsEdit*>()->offered();
+    ASSERT_GT(offered.size(), 1);
+    maker.press(Qt::Key_Down);
+    EXPECT_EQ(said_in_one(), joined_sentences({offered[1]}).toStdString());
+    maker.put_popup_away();
+    maker.press(Qt::Key_Escape);
+}
+
+TEST_F(NewsTest, OpeningAndSavingAreSaid) {
+    maker.press(Qt::Key_S, Qt::ControlModifier);
+    EXPECT_TRUE(said_in_one().starts_with("Saved."));
+    maker.press(Qt::Key_N, Qt::ControlModifier);
+    EXPECT_TRUE(said_in_one().starts_with("New toy."));
 }
 
 TEST_F(NewsTest, AnEntryThatIsNotUnderstoodStaysSaidUntilItIsDealtWith) {

@@ -1,11 +1,18 @@
 #include <QFileDialog>
+#include <QMessageBox>
+#include <QPointer>
 #include <QPushButton>
 #include <QToolButton>
 
+#include "app/files/file_questions.h"
+#include "app/files/recovery_dialog.h"
 #include "app/gauge/gauge_panel.h"
+#include "app/gauge/several_page.h"
+#include "app/kit/notice_bar.h"
 #include "app/plot/rounds_plot.h"
 #include "app/rounds/rounds_in_words.h"
 #include "render/scene/scene_view.h"
+#include "tests/app/files/kept_testing.h"
 #include "tests/app/window/accessible_tree.h"
 #include "tests/app/window/maker_at_the_window.h"
 
@@ -114,6 +121,101 @@ TEST(SpokenWindow, EveryDialog) {
         }
     }
     EXPECT_GT(seen.size(), 10) << seen.values().join(QLatin1Char('|')).toStdString();
+}
+
+/// Every dialog that is asked, walked and then rejected.
+class WalkedDialogs {
+  public:
+    WalkedDialogs() {
+        QObject::connect(&timer_, &QTimer::timeout, &timer_, [this] {
+            auto* dialog = qobject_cast<QDialog*>(QApplication::activeModalWidget());
+            if (dialog == nullptr || dialog == last_) return;
+            last_ = dialog;
+            titles << dialog->windowTitle();
+            EXPECT_EQ(tree_faults(*dialog), "") << dialog->windowTitle().toStdString();
+            if (auto* box = qobject_cast<QMessageBox*>(dialog)) expect_told(*box);
+            dialog->reject();
+        });
+        timer_.start(30);
+    }
+    QStringList titles;
+
+  private:
+    /// A reader says a message box by its labels.
+    static void expect_told(QMessageBox& box) {
+        const QString all = accessible_names(box).join(u'\n');
+        EXPECT_TRUE(all.contains(box.text())) << box.text().toStdString();
+        EXPECT_TRUE(all.contains(box.informativeText())) << box.informativeText().toStdString();
+        EXPECT_NE(qobject_cast<QPushButton*>(box.focusWidget()), nullptr) << box.text().toStdString();
+    }
+    QTimer timer_;
+    QPointer<QDialog> last_;
+};
+
+TEST(SpokenWindow, EveryQuestionAboutFiles) {
+    MakerAtTheWindow maker(toy_with_a_face());
+    WalkedDialogs walked;
+    EXPECT_EQ(ask_which_to_keep(maker.window.get(), QStringLiteral("Seal pup"), true, {}), Keep::undecided);
+    EXPECT_EQ(ask_which_to_keep(maker.window.get(), QStringLiteral("Seal pup"), false,
+                                QStringLiteral("It is empty.")),
+              Keep::undecided);
+    EXPECT_FALSE(wants_file_instead(maker.window.get(), QStringLiteral("Seal pup"), true));
+    EXPECT_FALSE(wants_to_replace(maker.window.get(), QStringLiteral("notes.txt")));
+    rename_piece(maker.session, "Pup");
+    EXPECT_FALSE(maker.window->close());
+    EXPECT_EQ(walked.titles.size(), 5) << walked.titles.join(u'|').toStdString();
+}
+
+TEST(SpokenWindow, WhatWasLeftBehind) {
+    QTemporaryDir folder;
+    const QString state = folder.filePath(QStringLiteral("state"));
+    leave_behind(state, {}, "Pup");
+    leave_behind(state, {}, "Whelk");
+    DocumentSession session;
+    const Autosave autosave(session, state);
+    RecoveryDialog dialog(autosave, autosave.left_behind(), {});
+    dialog.show();
+    ASSERT_TRUE(QTest::qWaitForWindowActive(&dialog));
+    EXPECT_EQ(tree_faults(dialog), "");
+    const auto details = [&dialog] {
+        for (const QString& name : accessible_names(dialog))
+            if (name.startsWith(QStringLiteral("What is in this copy: "))) return name;
+        return QString();
+    };
+    EXPECT_FALSE(details().isEmpty());
+    QTest::keyClick(dialog.focusWidget(), Qt::Key_Down);
+    EXPECT_FALSE(details().isEmpty());
+}
+
+TEST(SpokenWindow, MeasurementsAndTheirDialog) {
+    Toy toy = toy_with_a_face();
+    toy.gauge = SeveralGauge{{{CircleGauge{.rounds = 5, .increases = 6, .across_mm = 52}, {}, "2026-05-01"},
+                              {CircleGauge{.rounds = 5, .increases = 6, .across_mm = 58}, {}, "2026-05-03"}}};
+    MakerAtTheWindow maker(toy);
+    maker.window->panels().open_section(QStringLiteral("gauge"));
+    auto& page = maker.window->findChild<GaugePanel*>()->several();
+    page.list().setCurrentIndex(page.list().model()->index(1, 0));
+    EXPECT_EQ(tree_faults(*maker.window), "");
+    WalkedDialogs walked;
+    page.list().setFocus();
+    maker.press(Qt::Key_Return);
+    EXPECT_TRUE(wait_until([&walked] { return walked.titles.size() == 1; }));
+}
+
+TEST(SpokenWindow, NoticesAndWhatIsReadOnly) {
+    MakerAtTheWindow maker(toy_with_a_face());
+    maker.window->notices().put_up(QStringLiteral("one"),
+                                   {NoticeRank::danger,
+                                    QStringLiteral("Unsaved changes cannot be kept safe."),
+                                    {{QStringLiteral("&Save"), [] {}}, {QStringLiteral("Not &now"), [] {}}}});
+    EXPECT_EQ(tree_faults(*maker.window), "");
+    DocumentSession other;
+    MainWindow looking(other, maker.folder.filePath(QStringLiteral("state")));
+    looking.show();
+    looking.begin(maker.file());
+    ASSERT_TRUE(QTest::qWaitForWindowActive(&looking));
+    ASSERT_TRUE(other.read_only());
+    EXPECT_EQ(tree_faults(looking), "");
 }
 
 QString heard(const QWidget& widget) {

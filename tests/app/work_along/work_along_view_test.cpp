@@ -7,6 +7,7 @@
 #include <QDir>
 #include <QPushButton>
 
+#include "app/kit/action_keys.h"
 #include "tests/app/app_testing.h"
 #include "tests/app/listener.h"
 
@@ -50,6 +51,21 @@ TEST_F(WorkingViewTest, TheSpaceBarTicksOffRounds) {
     EXPECT_TRUE(view->words().startsWith(QStringLiteral("All 6 rounds are done")));
     press(Qt::Key_Space);
     EXPECT_EQ(worked().rounds, 6);
+}
+
+TEST_F(WorkingViewTest, ButtonsNameTheKeysThatTheMakerChose) {
+    const auto words = [this](const char* begin) {
+        for (const auto* button : view->findChildren<QPushButton*>())
+            if (button->text().startsWith(QLatin1String(begin))) return button->text().toStdString();
+        return std::string();
+    };
+    EXPECT_EQ(words("Round done"), "Round done (Page Down)");
+    EXPECT_EQ(words("Where am I?"), "Where am I? (Home)");
+    ActionKeys::instance().choose(QStringLiteral("work.done"), {QKeySequence(Qt::Key_F3)});
+    EXPECT_EQ(words("Round done"), "Round done (F3)");
+    ActionKeys::instance().choose(QStringLiteral("work.done"), {});
+    EXPECT_EQ(words("Round done"), "Round done");
+    ActionKeys::instance().take_usual_for_all();
 }
 
 TEST_F(WorkingViewTest, EveryTickCanBeUndone) {
