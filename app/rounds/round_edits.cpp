@@ -87,6 +87,8 @@ QString refusal_words(EditRefusal refusal) {
             return most_rounds_words(max_rounds_per_piece);
         case EditRefusal::too_many_pieces:
             return most_pieces_words(max_pieces);
+        case EditRefusal::too_many_joins:
+            return most_joins_words(max_joins);
         case EditRefusal::too_many_stitches:
             return most_stitches_words(max_stitches_per_piece);
     }

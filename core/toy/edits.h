@@ -12,9 +12,10 @@ namespace roundwright {
 /// be in any order and hold one twice; numbers that are not there are passed over.
 
 enum class EditRefusal {
-    too_many_rounds,   ///< the piece would be over max_rounds_per_piece
-    too_many_pieces,   ///< the toy would be over max_pieces
-    too_many_stitches  ///< a round would be over max_stitches_per_piece
+    too_many_rounds,    ///< the piece would be over max_rounds_per_piece
+    too_many_pieces,    ///< the toy would be over max_pieces
+    too_many_stitches,  ///< a round would be over max_stitches_per_piece
+    too_many_joins      ///< the toy would be over max_joins
 };
 
 /// The edited value, or, where an edit is refused, the value as it was.

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/assembly/study_solved.h"
 #include "core/gauge/usual_gauge.h"
 #include "core/shape/reads_as_flat.h"
 #include "render/wording/pattern/pattern_words.h"
@@ -102,6 +103,16 @@ void add_materials(PatternStudy& pattern) {
     pattern.materials = materials(pattern.toy, worked);
 }
 
+void put_together(PatternStudy& pattern) {
+    std::vector<std::vector<int>> counts;
+    for (std::size_t i = 0; i < pattern.pieces.size(); ++i) {
+        pattern.solved.push_back(solved_piece(pattern.toy, i, pattern.pieces[i]));
+        counts.push_back(pattern.solved.back().stitches);
+    }
+    pattern.placed = place_toy(pattern.toy, pattern.solved);
+    pattern.sewing = sewing_steps(pattern.toy, counts, pattern.gauge);
+}
+
 }  // namespace
 
 std::optional<PatternStudy> study_pattern(const Toy& toy, const PatternOptions& options,
@@ -117,6 +128,7 @@ std::optional<PatternStudy> study_pattern(const Toy& toy, const PatternOptions& 
     }
     if (options.contents.gauge_table) add_gauges(pattern, options.units, progress);
     add_materials(pattern);
+    put_together(pattern);
     if (progress.report) progress.report(steps, steps);
     if (progress.stop.stop_requested()) return std::nullopt;
     return pattern;

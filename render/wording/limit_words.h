@@ -8,5 +8,6 @@ namespace roundwright {
 [[nodiscard]] QString most_rounds_words(int most);
 [[nodiscard]] QString most_stitches_words(int most);
 [[nodiscard]] QString most_pieces_words(int most);
+[[nodiscard]] QString most_joins_words(int most);
 
 }  // namespace roundwright

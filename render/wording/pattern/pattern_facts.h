@@ -3,6 +3,8 @@
 #include <optional>
 #include <vector>
 
+#include "core/assembly/placed_toy.h"
+#include "core/assembly/sewing_steps.h"
 #include "core/materials/estimate.h"
 #include "core/materials/materials.h"
 #include "core/study/piece_study.h"
@@ -35,6 +37,9 @@ struct PatternStudy {
     Materials materials;
     Gauge gauge;
     bool gauge_known = false;
+    std::vector<SolvedPiece> solved;  ///< one a piece
+    PlacedToy placed;                 ///< every copy, put together
+    std::vector<SewingStep> sewing;   ///< in the order of the work
 };
 
 }  // namespace roundwright::render

@@ -1,0 +1,165 @@
+#include "render/pages/toy_figure.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/assembly/join_frames.h"
+#include "core/face/feature_mesh.h"
+#include "core/study/study_surface.h"
+#include "render/pages/piece_figure.h"
+
+namespace roundwright::render {
+namespace {
+
+/// So many triangles are drawn of the whole toy, whatever it is made of.
+constexpr std::size_t most_toy_triangles = 2 * most_page_triangles;
+
+/// The least cosine between a place's normal and the way to the viewer at which it counts as seen.
+constexpr double least_facing = -0.15;
+
+void move_points(std::vector<float>& points, const Pose& pose, bool turn_only) {
+    for (std::size_t i = 0; i + 2 < points.size(); i += 3) {
+        const Vec3 point(points[i], points[i + 1], points[i + 2]);
+        const Vec3 moved = turn_only ? Vec3(pose.linear() * point) : pose * point;
+        for (std::size_t k = 0; k < 3; ++k) points[i + k] = static_cast<float>(moved[static_cast<int>(k)]);
+    }
+}
+
+void move_mesh(Mesh& mesh, const Pose& pose) {
+    move_points(mesh.positions, pose, false);
+    move_points(mesh.normals, pose, true);
+}
+
+void move_stitch(StitchPatch& stitch, const Pose& pose) {
+    for (Vec3& corner : stitch.corners) corner = pose * corner;
+    stitch.normal = pose.linear() * stitch.normal;
+    // No round of a whole toy is its first or last: rims are within, where they are sewn.
+    ++stitch.round;
+}
+
+template <class Number>
+void append(std::vector<Number>& all, const std::vector<Number>& more) {
+    all.insert(all.end(), more.begin(), more.end());
+}
+
+void add_surface(StitchSurface& all, StitchSurface more, const Pose& pose) {
+    move_mesh(more.mesh, pose);
+    for (StitchPatch& stitch : more.stitches) move_stitch(stitch, pose);
+    const auto vertices = static_cast<std::uint32_t>(all.mesh.vertex_count());
+    const auto stitches = static_cast<std::int32_t>(all.stitches.size());
+    for (std::uint32_t& index : more.mesh.indices) index += vertices;
+    more.mesh.stitch_of_triangle.resize(more.mesh.triangle_count(), -1);
+    for (std::int32_t& stitch : more.mesh.stitch_of_triangle)
+        if (stitch >= 0) stitch += stitches;
+    append(all.mesh.positions, more.mesh.positions);
+    append(all.mesh.normals, more.mesh.normals);
+    append(all.mesh.colours, more.mesh.colours);
+    append(all.mesh.indices, more.mesh.indices);
+    append(all.mesh.stitch_of_triangle, more.mesh.stitch_of_triangle);
+    append(all.stitches, more.stitches);
+}
+
+void add_parts(std::vector<DrawnPart>& parts, const SolvedPiece& solved, const PieceStudy& study,
+               const Pose& pose) {
+    if (solved.piece->features.empty() || solved.surface.empty()) return;
+    for (FeaturePart& part :
+         feature_parts(solved.piece->features, solved.surface, solved.stitches, study.fabric.mm)) {
+        if (part.inside) continue;
+        move_mesh(part.mesh, pose);
+        parts.push_back({std::move(part.mesh), part.finish == Finish::glossy});
+    }
+}
+
+Vec3 towards_viewer(ToyView view) {
+    constexpr double radians_per_degree = 3.14159265358979323846 / 180;
+    const DrawingView from = drawing_view(view);
+    const double yaw = from.yaw_degrees * radians_per_degree;
+    const double pitch = from.pitch_degrees * radians_per_degree;
+    return {std::sin(yaw) * std::cos(pitch), std::sin(pitch), std::cos(yaw) * std::cos(pitch)};
+}
+
+/// What stands all round is seen from every side.
+bool is_all_round(const Join& join, const SolvedPiece& onto) {
+    return join.at.around || join.at.round < 0 || join.at.round + 1 >= static_cast<int>(onto.stitches.size());
+}
+
+}  // namespace
+
+DrawingView drawing_view(ToyView view) {
+    switch (view) {
+        case ToyView::front:
+            return {0, 0};
+        case ToyView::side:
+            return {90, 0};
+        case ToyView::back:
+            return {180, 0};
+        case ToyView::aside:
+            return {24, 12};
+    }
+    return {};
+}
+
+ToyModel::ToyModel(const PatternStudy& study) {
+    const std::size_t shown = std::max<std::size_t>(study.placed.pieces.size(), 1);
+    RevolveOptions options;
+    options.most_triangles = std::min(most_page_triangles, most_toy_triangles / shown);
+    std::vector<StitchSurface> surfaces(study.pieces.size());
+    for (std::size_t i = 0; i < surfaces.size(); ++i)
+        surfaces[i] = study_surface(study.toy, i, study.pieces[i], options);
+    for (const PlacedPiece& placed : study.placed.pieces) {
+        add_surface(surface_, surfaces[placed.solved], placed.pose);
+        add_parts(parts_, study.solved[placed.solved], study.pieces[placed.solved], placed.pose);
+    }
+}
+
+DrawOptions ToyModel::options(ToyView view, double units_per_mm) const {
+    DrawOptions drawing;
+    drawing.view = drawing_view(view);
+    drawing.units_per_mm = units_per_mm;
+    drawing.parts = parts_;
+    return drawing;
+}
+
+QRectF ToyModel::seen_mm(ToyView view) const {
+    const DrawnPiece placed = place_piece(surface_, options(view, 1));
+    return placed.bounds.translated(-placed.origin);
+}
+
+ToyFigure::ToyFigure(const ToyModel& model, double units_per_mm, ToyView view, YarnDetail most_detail) {
+    if (model.empty() || units_per_mm <= 0) return;
+    DrawOptions drawing = model.options(view, units_per_mm);
+    drawing.most_detail = most_detail;
+    recording_ =
+        record([&](QPainter& painter) { origin_ = draw_piece(painter, model.surface_, drawing).origin; });
+}
+
+void ToyFigure::paint(QPainter& painter, QPointF origin) const {
+    if (recording_) recording_->paint(painter, origin - origin_);
+}
+
+std::vector<SeenJoin> seen_joins(const PatternStudy& study, ToyView view) {
+    std::vector<SeenJoin> seen;
+    const Projection projection(drawing_view(view));
+    const Vec3 viewer = towards_viewer(view);
+    for (const PlacedPiece& placed : study.placed.pieces) {
+        if (!placed.join) continue;
+        Join join = study.toy.joins[*placed.join];
+        if (placed.mirrored) join.at.stitches_right = -join.at.stitches_right;
+        const PlacedPiece& onto = study.placed.pieces[*placed.onto];
+        const auto frame = frame_of_place(study.solved[onto.solved], join.at);
+        if (!frame) continue;
+        const bool faces = (onto.pose.linear() * frame->out).dot(viewer) > least_facing;
+        if (!faces && !is_all_round(join, study.solved[onto.solved])) continue;
+        const QPointF flat = projection.flat(onto.pose * frame->point);
+        seen.push_back({*placed.join, {flat.x(), -flat.y()}});
+    }
+    return seen;
+}
+
+bool shows_whole_toy(const PatternStudy& study) {
+    const auto has_shape = [](const PieceStudy& piece) { return piece.measures().usable(); };
+    return std::ranges::any_of(study.placed.pieces, [](const PlacedPiece& p) { return p.join.has_value(); }) &&
+           std::ranges::all_of(study.pieces, has_shape);
+}
+
+}  // namespace roundwright::render
