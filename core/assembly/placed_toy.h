@@ -2,6 +2,7 @@
 
 #include <Eigen/Geometry>
 #include <cstddef>
+#include <cstdint>
 #include <memory>
 #include <optional>
 #include <span>
@@ -18,14 +19,24 @@ namespace roundwright {
 /// at 0, axis at x = z = 0) to the toy's, mm. Turns and shifts only.
 using Pose = Eigen::Isometry3d;
 
+struct SeamLine;
+struct Solid;
+
 /// What placing reads of a piece that has been solved. Of one without a shape `surface` is empty.
 struct SolvedPiece {
     PieceId id = PieceId::none;
     std::shared_ptr<const Piece> piece;
     FaceSurface surface;
     PieceMeasures measures;
-    std::vector<int> stitches;  ///< after each round
+    std::vector<int> stitches;             ///< after each round
+    double fabric_mm = 0;                  ///< how thick its fabric is
+    std::shared_ptr<const Solid> solid;    ///< what its fabric encloses; null: no shape
+    std::shared_ptr<const Solid> stuffed;  ///< the part of that which is stuffed; null: none
+    std::shared_ptr<const void> made_of;   ///< of two with the same one, the shapes are the same
 };
+
+/// Whether two lie the same way, with the same ends and the same face.
+[[nodiscard]] bool lies_alike(const SolvedPiece& a, const SolvedPiece& b);
 
 /// One copy of a piece where it is in the toy.
 struct PlacedPiece {
@@ -35,6 +46,9 @@ struct PlacedPiece {
     std::optional<std::size_t> onto;  ///< index of what it is joined to, in `PlacedToy::pieces`
     bool mirrored = false;            ///< the second of a pair
     Pose pose = Pose::Identity();
+    /// The line that it is sewn along, in the frame of what it is joined to, not mirrored; null where nothing
+    /// of it follows a line.
+    std::shared_ptr<const SeamLine> line;
 };
 
 enum class JoinFault {
@@ -60,8 +74,22 @@ struct PlacedToy {
     std::vector<JoinProblem> problems;
 };
 
+/// A toy as it was placed before, with what it was placed from: seams whose join and two pieces are the same
+/// are taken from it.
+struct PlacedBefore {
+    const Toy& toy;
+    std::span<const SolvedPiece> solved;
+    const PlacedToy& placed;
+};
+
 /// Places a toy whose pieces are `solved`, one a piece in their order. A join with a problem is passed over:
-/// its piece stands by itself.
-[[nodiscard]] PlacedToy place_toy(const Toy& toy, std::span<const SolvedPiece> solved);
+/// its piece stands by itself. An open edge sits so deep that its middle is that of the line it is sewn
+/// along; what hangs hangs straight down, which of a toy that lies is to its back; what a piece begins on
+/// stands side by side. `before` may be null.
+[[nodiscard]] PlacedToy place_toy(const Toy& toy, std::span<const SolvedPiece> solved,
+                                  const PlacedBefore* before = nullptr);
+
+/// How many lines of seams were looked for so far, in all threads.
+[[nodiscard]] std::uint64_t seam_lines_found();
 
 }  // namespace roundwright

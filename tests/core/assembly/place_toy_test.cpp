@@ -4,6 +4,7 @@
 
 #include "core/assembly/join_frames.h"
 #include "core/assembly/placed_toy.h"
+#include "core/assembly/seam_line.h"
 #include "core/assembly/study_solved.h"
 
 namespace roundwright {
@@ -60,7 +61,7 @@ TEST_F(PlaceToy, WhatIsNotJoinedStandsInARowWithoutTouching) {
     }
 }
 
-TEST_F(PlaceToy, TheMiddleOfAnOpenEdgeLiesOnTheSurfaceAndItsFarEndPointsOutwards) {
+TEST_F(PlaceToy, AnOpenEdgeSitsSoDeepThatItsMiddleIsThatOfItsLineAndItsFarEndPointsOutwards) {
     toy.pieces = PieceList{ball(48), cup()};
     toy.joins = {{.piece = copy(1), .onto = copy(0), .at = {.round = 10, .stitches_right = 7}}};
     const PlacedToy placed = place();
@@ -69,12 +70,15 @@ TEST_F(PlaceToy, TheMiddleOfAnOpenEdgeLiesOnTheSurfaceAndItsFarEndPointsOutwards
     const auto at = frame_of_place(solved[0], toy.joins[0].at);
     ASSERT_TRUE(end && at);
     const Pose& pose = placed.pieces[1].pose;
-    EXPECT_NEAR((pose * end->point - at->point).norm(), 0, 1e-9);
+    ASSERT_TRUE(placed.pieces[1].line);
+    const Vec3 middle = placed.pieces[1].line->middle();
+    EXPECT_NEAR((pose * end->point - middle).dot(at->out), 0, 1e-9);
+    EXPECT_LT((middle - at->point).dot(at->out), -1);
     EXPECT_NEAR((pose.linear() * end->out + at->out).norm(), 0, 1e-9);
     EXPECT_NEAR(pose.linear().determinant(), 1, 1e-12);
     // The magic ring is the far end.
     const auto start = frame_of_end(solved[1], JoinedEnd::start);
-    EXPECT_NEAR((pose * start->point - at->point).dot(at->out), solved[1].measures.height_mm, 1e-6);
+    EXPECT_NEAR((pose * start->point - middle).dot(at->out), solved[1].measures.height_mm, 1e-6);
 }
 
 TEST_F(PlaceToy, APairMirrorsExactlyHoweverTheFacesAreTurned) {

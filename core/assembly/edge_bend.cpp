@@ -1,0 +1,71 @@
+#include "core/assembly/edge_bend.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <numbers>
+#include <utility>
+
+namespace roundwright {
+namespace {
+
+using std::numbers::pi;
+
+double falloff(double t) { return t >= 1 ? 0 : (1 - t) * (1 - t) * (1 + 2 * t); }
+
+}  // namespace
+
+EdgeBend::EdgeBend(const SolvedPiece& piece, JoinedEnd end, std::vector<Vec3> edge, std::vector<Vec3> shifts)
+    : shifts_(std::move(shifts)), first_angle_(piece.piece->face_degrees * pi / 180) {
+    for (const Vec3& shift : shifts_) mean_ += shift / static_cast<double>(shifts_.size());
+    const auto& loops = piece.measures.loops;
+    radius_mm_ = (end == JoinedEnd::start ? loops.front() : loops.back()).radius_mm;
+    reach_mm_ = 2 * radius_mm_;
+    profile_ = FabricProfile(piece, end, reach_mm_);
+    if (piece.measures.flattened) edge_ = std::move(edge);
+}
+
+double EdgeBend::distance_mm(const Vec3& point) const {
+    if (!edge_.empty()) return std::abs(point.y() - profile_.height_mm());
+    return profile_.nearest(point).distance_mm;
+}
+
+Vec3 EdgeBend::around(const Vec3& point) const {
+    const double radius = std::hypot(point.x(), point.z());
+    const double inside = radius_mm_ > 0 ? std::min(1.0, radius / radius_mm_) : 0;
+    if (inside == 0) return mean_;
+    const double turns = (std::atan2(point.x(), point.z()) - first_angle_) / (2 * pi);
+    const double place = (turns - std::floor(turns)) * static_cast<double>(shifts_.size());
+    const auto before = static_cast<std::size_t>(place) % shifts_.size();
+    const double share = place - std::floor(place);
+    const Vec3 at = (1 - share) * shifts_[before] + share * shifts_[(before + 1) % shifts_.size()];
+    return mean_ + inside * (at - mean_);
+}
+
+/// Between the points on either side of the nearest: the shift of a point of a flattened edge.
+Vec3 EdgeBend::of_nearest(const Vec3& point) const {
+    Vec3 level = point;
+    level.y() = edge_.front().y();
+    double least = std::numeric_limits<double>::infinity();
+    Vec3 found = mean_;
+    for (std::size_t k = 0; k < edge_.size(); ++k) {
+        const Vec3& from = edge_[k];
+        const std::size_t next = (k + 1) % edge_.size();
+        const Vec3 way = edge_[next] - from;
+        const double length = way.squaredNorm();
+        const double share = length > 0 ? std::clamp((level - from).dot(way) / length, 0.0, 1.0) : 0;
+        const double off = (from + share * way - level).squaredNorm();
+        if (off >= least) continue;
+        least = off;
+        found = (1 - share) * shifts_[k] + share * shifts_[next];
+    }
+    return found;
+}
+
+Vec3 EdgeBend::shift(const Vec3& point) const {
+    const double distance = distance_mm(point);
+    if (!(distance < reach_mm_)) return Vec3::Zero();
+    return falloff(distance / reach_mm_) * (edge_.empty() ? around(point) : of_nearest(point));
+}
+
+}  // namespace roundwright

@@ -1,0 +1,44 @@
+#include "core/assembly/fabric_profile.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace roundwright {
+
+FabricProfile::FabricProfile(const SolvedPiece& piece, JoinedEnd from, double reach_mm) {
+    const auto& loops = piece.measures.loops;
+    const bool turned = piece.piece->starts_at_top;
+    outwards_ = (from == JoinedEnd::start) == turned ? -1 : 1;
+    for (std::size_t k = 0; k < loops.size(); ++k) {
+        const LoopMeasures& loop = loops[from == JoinedEnd::start ? k : loops.size() - 1 - k];
+        const double height = turned ? piece.measures.height_mm - loop.height_mm : loop.height_mm;
+        const double way = levels_.empty()
+                               ? 0
+                               : levels_.back().distance + std::hypot(loop.radius_mm - levels_.back().radius,
+                                                                      height - levels_.back().height);
+        levels_.push_back({loop.radius_mm, height, way});
+        if (way >= reach_mm) break;
+    }
+}
+
+FabricProfile::Spot FabricProfile::nearest(const Vec3& point) const {
+    const Vec2 at(std::hypot(point.x(), point.z()), point.y());
+    double least = std::numeric_limits<double>::infinity();
+    Spot found;
+    for (std::size_t k = 1; k < levels_.size(); ++k) {
+        const Level& a = levels_[k - 1];
+        const Level& b = levels_[k];
+        const Vec2 from(a.radius, a.height), way(b.radius - a.radius, b.height - a.height);
+        const double squared = way.squaredNorm();
+        const double share = squared > 0 ? std::clamp((at - from).dot(way) / squared, 0.0, 1.0) : 0;
+        const Vec2 off = at - from - share * way;
+        if (off.squaredNorm() >= least) continue;
+        least = off.squaredNorm();
+        const double side = outwards_ * (off.x() * way.y() - off.y() * way.x());
+        found = {a.distance + share * (b.distance - a.distance), std::copysign(off.norm(), side)};
+    }
+    return found;
+}
+
+}  // namespace roundwright
