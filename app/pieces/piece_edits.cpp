@@ -6,6 +6,7 @@
 #include <QRegularExpression>
 
 #include "app/rounds/round_edits.h"
+#include "core/assembly/first_joins.h"
 #include "core/toy/edits.h"
 #include "render/wording/plain_text.h"
 
@@ -46,6 +47,8 @@ Toy empty_toy() {
     toy.pieces.push_back(empty_piece(1));
     return toy;
 }
+
+std::size_t PieceEdits::current() const { return static_cast<std::size_t>(session_.current_piece()); }
 
 QString PieceEdits::name() const {
     return session_.piece() ? QString::fromStdString(session_.piece()->name) : QString();
@@ -101,8 +104,13 @@ bool PieceEdits::move(int from, int to) {
 }
 
 bool PieceEdits::set_start(const Start& start) {
-    return session_.edit_piece(PieceEditsText::tr("Change the start of %1").arg(name()),
-                               [&](Piece& piece) { piece.start = start; });
+    return session_.edit(PieceEditsText::tr("Change the start of %1").arg(name()),
+                         begun_with(session_.said_toy(), current(), start));
+}
+
+bool PieceEdits::begin_on_edges(int chains_between) {
+    return session_.edit(PieceEditsText::tr("Work %1 on the edges of others").arg(name()),
+                         begun_on_edges(session_.said_toy(), current(), chains_between));
 }
 
 bool PieceEdits::set_end(End end) {
@@ -123,8 +131,8 @@ bool PieceEdits::set_starts_at_top(bool at_top) {
 }
 
 bool PieceEdits::set_make(int make) {
-    return session_.edit_piece(PieceEditsText::tr("Make %1 %n time(s)", nullptr, make).arg(name()),
-                               [&](Piece& piece) { piece.make = std::max(make, 1); });
+    return session_.edit(PieceEditsText::tr("Make %1 %n time(s)", nullptr, make).arg(name()),
+                         made_times(session_.said_toy(), current(), make));
 }
 
 }  // namespace roundwright::app

@@ -16,6 +16,8 @@ class PieceEdits {
     bool remove();
     bool move(int from, int to);
     bool set_start(const Start& start);
+    /// On the edges of other pieces, with so many chains between them.
+    bool begin_on_edges(int chains_between);
     bool set_end(End end);
     bool set_joining(Joining joining);
     bool set_starts_at_top(bool at_top);
@@ -24,6 +26,7 @@ class PieceEdits {
   private:
     bool insert(int at, const Piece& piece, const QString& text);
     [[nodiscard]] QString name() const;
+    [[nodiscard]] std::size_t current() const;
 
     DocumentSession& session_;
 };

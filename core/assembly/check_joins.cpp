@@ -1,9 +1,14 @@
 #include "core/assembly/check_joins.h"
 
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 #include "core/assembly/join_tree.h"
+#include "core/assembly/pieces_overlap.h"
+#include "core/assembly/seam_measures.h"
+#include "core/assembly/study_solved.h"
+#include "core/study/toy_checks.h"
 #include "core/toy/join_edits.h"
 
 namespace roundwright {
@@ -148,7 +153,57 @@ const Join* join_of(const std::vector<Join>& joins, const PieceCopy& copy) {
     return found == joins.end() ? nullptr : &*found;
 }
 
+std::optional<Check> check_seam(const AssembledToy& toy, std::size_t copy) {
+    const PlacedPiece& placed = toy.placed.pieces[copy];
+    const auto seam = seam_measures(toy.toy, toy.placed, toy.solved, copy);
+    if (!seam || !placed.join || seam->stitches == 0 || seam->line_mm <= 0) return std::nullopt;
+    if (toy.toy.joins[*placed.join].seam == Seam::worked_on) return std::nullopt;
+    const double stretch = seam->stretch();
+    const double seen = stretch < 0 ? seen_gathering : seen_stretching;
+    if (std::abs(stretch) < seen) return std::nullopt;
+    // By how much of the line: so much of the edge is over, or is missing.
+    const double share = std::abs(seam->stitches_mm / seam->line_mm - 1);
+    return Check{stretch < 0 ? CheckCode::seam_gathers : CheckCode::seam_stretches,
+                 std::abs(stretch) < 2 * seen ? Severity::note : Severity::warning,
+                 static_cast<int>(placed.solved),
+                 -1,
+                 {toy.solved[toy.placed.pieces[*placed.onto].solved].piece->name, seam->stitches,
+                  Millimetres{seam->line_mm}, 100 * share},
+                 {}};
+}
+
 }  // namespace
+
+std::vector<Check> check_seams(const AssembledToy& toy) {
+    std::vector<Check> checks;
+    for (std::size_t i = 0; i < toy.placed.pieces.size(); ++i)
+        if (auto check = check_seam(toy, i)) checks.push_back(std::move(*check));
+    for (const PieceOverlap& overlap : pieces_that_overlap(toy)) {
+        const std::size_t one = toy.placed.pieces[overlap.one].solved;
+        const std::size_t other = toy.placed.pieces[overlap.other].solved;
+        checks.push_back({CheckCode::pieces_overlap,
+                          Severity::warning,
+                          static_cast<int>(other),
+                          -1,
+                          {toy.solved[one].piece->name, overlap.volume_mm3},
+                          {}});
+    }
+    return checks;
+}
+
+AssembledToy assembled(const Toy& toy, std::span<const PieceStudy> studies) {
+    std::vector<SolvedPiece> solved;
+    for (std::size_t i = 0; i < studies.size(); ++i) solved.push_back(solved_piece(toy, i, studies[i]));
+    return assemble(toy, std::move(solved),
+                    std::vector<std::shared_ptr<const StitchSurface>>(studies.size()));
+}
+
+std::vector<Check> checks_of_joins(const Toy& toy, std::span<const PieceStudy> studies) {
+    std::vector<Check> checks = check_joins(toy, counts_of_pieces(studies));
+    if (toy.joins.empty()) return checks;
+    for (Check& check : check_seams(assembled(toy, studies))) checks.push_back(std::move(check));
+    return checks;
+}
 
 std::vector<Check> check_joins(const Toy& toy, RoundCounts counts) { return JoinChecker(toy, counts).run(); }
 

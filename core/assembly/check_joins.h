@@ -3,8 +3,10 @@
 #include <optional>
 #include <vector>
 
+#include "core/assembly/placed_surface.h"
 #include "core/assembly/sewing_steps.h"
 #include "core/checks/check.h"
+#include "core/study/piece_study.h"
 
 namespace roundwright {
 
@@ -12,6 +14,20 @@ namespace roundwright {
 /// a circle, or to what is not there; edges that nothing is sewn to; first rounds that do not come out with
 /// the edges they are worked on; words of assembly that were written before the joins changed.
 [[nodiscard]] std::vector<Check> check_joins(const Toy& toy, RoundCounts counts);
+
+/// What shows once it is placed: edges that their seam gathers or stretches, pieces that run into each other.
+[[nodiscard]] std::vector<Check> check_seams(const AssembledToy& toy);
+
+/// A toy put together from the studies of its pieces, without the surfaces that pictures are made of.
+[[nodiscard]] AssembledToy assembled(const Toy& toy, std::span<const PieceStudy> studies);
+
+/// Both of a toy, from the studies of its pieces.
+[[nodiscard]] std::vector<Check> checks_of_joins(const Toy& toy, std::span<const PieceStudy> studies);
+
+/// An edge that is this much longer than the line it is sewn along is gathered enough to see, one this much
+/// shorter has to be pulled; values of our own. A note up to twice that, beyond it a warning.
+inline constexpr double seen_gathering = 0.08;
+inline constexpr double seen_stretching = 0.12;
 
 /// How one piece's join differs from the one that the maker's words were written for.
 struct JoinChange {

@@ -5,14 +5,9 @@
 
 #include "core/assembly/join_frames.h"
 #include "core/face/feature_mesh.h"
-#include "core/study/study_surface.h"
-#include "render/pages/piece_figure.h"
 
 namespace roundwright::render {
 namespace {
-
-/// So many triangles are drawn of the whole toy, whatever it is made of.
-constexpr std::size_t most_toy_triangles = 2 * most_page_triangles;
 
 /// The least cosine between a place's normal and the way to the viewer at which it counts as seen.
 constexpr double least_facing = -0.15;
@@ -59,14 +54,17 @@ void add_surface(StitchSurface& all, StitchSurface more, const Pose& pose) {
     append(all.stitches, more.stitches);
 }
 
-void add_parts(std::vector<DrawnPart>& parts, const SolvedPiece& solved, const PieceStudy& study,
-               const Pose& pose) {
+void add_parts(std::vector<DrawnPart>& parts, const PatternStudy& study, std::size_t copy) {
+    const AssembledToy& toy = *study.together;
+    const std::size_t piece = toy.placed.pieces[copy].solved;
+    const SolvedPiece& solved = toy.solved[piece];
     if (solved.piece->features.empty() || solved.surface.empty()) return;
-    for (FeaturePart& part :
-         feature_parts(solved.piece->features, solved.surface, solved.stitches, study.fabric.mm)) {
+    for (FeaturePart& part : feature_parts(solved.piece->features, solved.surface, solved.stitches,
+                                           study.pieces[piece].fabric.mm)) {
         if (part.inside) continue;
-        move_mesh(part.mesh, pose);
-        parts.push_back({std::move(part.mesh), part.finish == Finish::glossy});
+        Mesh mesh = placed_mesh(part.mesh, toy.forms[copy]);
+        move_mesh(mesh, study.measures.rest.pose);
+        parts.push_back({std::move(mesh), part.finish == Finish::glossy});
     }
 }
 
@@ -100,15 +98,11 @@ DrawingView drawing_view(ToyView view) {
 }
 
 ToyModel::ToyModel(const PatternStudy& study) {
-    const std::size_t shown = std::max<std::size_t>(study.placed.pieces.size(), 1);
-    RevolveOptions options;
-    options.most_triangles = std::min(most_page_triangles, most_toy_triangles / shown);
-    std::vector<StitchSurface> surfaces(study.pieces.size());
-    for (std::size_t i = 0; i < surfaces.size(); ++i)
-        surfaces[i] = study_surface(study.toy, i, study.pieces[i], options);
-    for (const PlacedPiece& placed : study.placed.pieces) {
-        add_surface(surface_, surfaces[placed.solved], placed.pose);
-        add_parts(parts_, study.solved[placed.solved], study.pieces[placed.solved], placed.pose);
+    const AssembledToy& toy = *study.together;
+    for (std::size_t i = 0; i < toy.surfaces.size(); ++i) {
+        if (!toy.surfaces[i]) continue;
+        add_surface(surface_, *toy.surfaces[i], study.measures.rest.pose);
+        add_parts(parts_, study, i);
     }
 }
 
@@ -139,18 +133,20 @@ void ToyFigure::paint(QPainter& painter, QPointF origin) const {
 
 std::vector<SeenJoin> seen_joins(const PatternStudy& study, ToyView view) {
     std::vector<SeenJoin> seen;
+    const AssembledToy& toy = *study.together;
+    const Pose& rest = study.measures.rest.pose;
     const Projection projection(drawing_view(view));
     const Vec3 viewer = towards_viewer(view);
-    for (const PlacedPiece& placed : study.placed.pieces) {
+    for (const PlacedPiece& placed : toy.placed.pieces) {
         if (!placed.join) continue;
         Join join = study.toy.joins[*placed.join];
         if (placed.mirrored) join.at.stitches_right = -join.at.stitches_right;
-        const PlacedPiece& onto = study.placed.pieces[*placed.onto];
-        const auto frame = frame_of_place(study.solved[onto.solved], join.at);
+        const SolvedPiece& onto = toy.solved[toy.placed.pieces[*placed.onto].solved];
+        const auto frame = frame_of_place(onto, join.at);
         if (!frame) continue;
-        const bool faces = (onto.pose.linear() * frame->out).dot(viewer) > least_facing;
-        if (!faces && !is_all_round(join, study.solved[onto.solved])) continue;
-        const QPointF flat = projection.flat(onto.pose * frame->point);
+        const SurfaceSpot spot = toy.forms[*placed.onto].place(SurfaceSpot{frame->point, frame->out});
+        if ((rest.linear() * spot.normal).dot(viewer) < least_facing && !is_all_round(join, onto)) continue;
+        const QPointF flat = projection.flat(rest * spot.place);
         seen.push_back({*placed.join, {flat.x(), -flat.y()}});
     }
     return seen;
@@ -158,7 +154,8 @@ std::vector<SeenJoin> seen_joins(const PatternStudy& study, ToyView view) {
 
 bool shows_whole_toy(const PatternStudy& study) {
     const auto has_shape = [](const PieceStudy& piece) { return piece.measures().usable(); };
-    return std::ranges::any_of(study.placed.pieces, [](const PlacedPiece& p) { return p.join.has_value(); }) &&
+    const auto is_joined = [](const PlacedPiece& placed) { return placed.join.has_value(); };
+    return std::ranges::any_of(study.together->placed.pieces, is_joined) &&
            std::ranges::all_of(study.pieces, has_shape);
 }
 

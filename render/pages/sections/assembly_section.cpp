@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include <QFontMetricsF>
@@ -190,7 +191,7 @@ struct JoinCell {
 };
 
 bool can_be_drawn(const PageContext& context, const SewingStep& step) {
-    return context.study.pieces[step.onto].measures().usable() && !context.study.solved[step.onto].surface.empty();
+    return context.study.pieces[step.onto].measures().usable() && !context.study.together->solved[step.onto].surface.empty();
 }
 
 void add_join_drawings(Blocks& blocks, const PageContext& context) {

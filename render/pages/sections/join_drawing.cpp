@@ -72,7 +72,7 @@ QString JoinDrawing::seen_words() const {
 }
 
 std::optional<QPointF> JoinDrawing::seen(const SurfacePlace& place) const {
-    const SurfacePoint at = study_->solved[step_.onto].surface.at(place);
+    const SurfacePoint at = study_->together->solved[step_.onto].surface.at(place);
     const double turned = place.angle - view_degrees_ * pi / 180;
     if (study_->pieces[step_.onto].measures().flattened) {
         const double side = view_degrees_ == 0 ? 1 : -1;
@@ -99,7 +99,7 @@ double JoinDrawing::half_seam_mm() const {
 }
 
 JoinDrawing::Line JoinDrawing::line_on_fabric(double angle, double mirror) const {
-    const FaceSurface& surface = study_->solved[step_.onto].surface;
+    const FaceSurface& surface = study_->together->solved[step_.onto].surface;
     const double along = surface.along_of_loop(static_cast<int>(loop()));
     const double reach = half_seam_mm();
     const double radius = std::max(surface.at({along, angle}).radius_mm, reach / 2);
@@ -122,7 +122,7 @@ JoinDrawing::Line JoinDrawing::line_on_fabric(double angle, double mirror) const
 void JoinDrawing::find_lines() {
     if (!in_gap() || loop() >= outline_->loops()) return;
     const double angle = angle_of(step_);
-    const double along = study_->solved[step_.onto].surface.along_of_loop(static_cast<int>(loop()));
+    const double along = study_->together->solved[step_.onto].surface.along_of_loop(static_cast<int>(loop()));
     const bool both = step_.copies > 1;
     for (const double side : both ? std::vector{-1.0, 1.0} : std::vector{1.0}) {
         const auto middle = seen({along, side * angle});

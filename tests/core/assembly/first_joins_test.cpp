@@ -133,5 +133,40 @@ TEST(FirstJoins, OneAloneAndNoRoundsAreFine) {
     EXPECT_TRUE(put_together(toy).joins.empty());
 }
 
+TEST(FirstJoins, ASecondCopyIsTheOtherOfAPair) {
+    Toy toy;
+    toy.pieces = PieceList{piece_of("Body", 24, 36, End::drawn_closed), piece_of("Arm", 10, 9)};
+    toy.joins = {{.piece = {toy.pieces.id(1), 0},
+                  .onto = {toy.pieces.id(0), 0},
+                  .at = {.round = 12, .stitches_right = 9}}};
+    const Toy two = made_times(toy, 1, 2);
+    ASSERT_EQ(two.joins.size(), 1u);
+    EXPECT_TRUE(two.joins[0].pair);
+    const Toy three = made_times(two, 1, 3);
+    EXPECT_EQ(three.joins.size(), 2u);
+    EXPECT_EQ(made_times(three, 1, 1).joins, toy.joins);
+    toy.joins.clear();
+    EXPECT_TRUE(made_times(toy, 1, 2).joins.empty());
+}
+
+TEST(FirstJoins, APieceBegunOnEdgesCountsTheirStitches) {
+    Toy toy;
+    toy.pieces = PieceList{piece_of("Leg", 9, 12, End::left_open, 2),
+                           piece_of("Body", 20, 36, End::drawn_closed)};
+    toy = put_together(toy);
+    const Toy begun = begun_on_edges(toy, 1, 3);
+    EXPECT_EQ(std::as_const(begun).pieces[1].start, Start(WorkedOn{.stitches = 30, .chains_between = 3}));
+    ASSERT_FALSE(begun.joins.empty());
+    for (const Join& join : begun.joins) EXPECT_EQ(join.seam, Seam::worked_on);
+    const Toy ring = begun_with(begun, 1, MagicRing{});
+    EXPECT_TRUE(ring.joins.empty());
+}
+
+TEST(FirstJoins, APieceBegunOnNothingKeepsItsOwnCount) {
+    Toy toy;
+    toy.pieces = PieceList{piece_of("Body", 20, 36, End::drawn_closed)};
+    EXPECT_EQ(begun_on_edges(toy, 0, 2).pieces[0].start, Start(WorkedOn{.stitches = 36, .chains_between = 2}));
+}
+
 }  // namespace
 }  // namespace roundwright
