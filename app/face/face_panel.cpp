@@ -1,6 +1,7 @@
 #include "app/face/face_panel.h"
 
 #include <QAction>
+#include <QApplication>
 #include <QCheckBox>
 #include <QDoubleSpinBox>
 #include <QFormLayout>
@@ -116,7 +117,18 @@ void FacePanel::fill_menu(QMenu* menu) const { menu->addActions(nudges_); }
 /// Never without a sign of what would move.
 void FacePanel::update_nudges() {
     for (QAction* action : std::as_const(nudges_))
-        action->setEnabled(feature() != nullptr && (picked_ || isVisible()));
+        action->setEnabled((feature() != nullptr && (picked_ || isVisible())) || moves_other());
+}
+
+void FacePanel::set_other(Other other) {
+    other_ = std::move(other);
+    update_nudges();
+}
+
+bool FacePanel::moves_other() const {
+    const QWidget* focus = QApplication::focusWidget();
+    const bool here = feature() != nullptr && focus != nullptr && isAncestorOf(focus);
+    return !here && other_.can_be_moved && other_.can_be_moved();
 }
 
 void FacePanel::showEvent(QShowEvent* event) {
@@ -228,6 +240,7 @@ void FacePanel::embroider_instead() {
 }
 
 void FacePanel::nudge(int up, int right) {
+    if (moves_other()) return other_.move(up, right);
     const std::vector<int> around = counts();
     if (feature() == nullptr || around.size() < 2) return;
     const int rounds = session_.piece()->starts_at_top ? -up : up;

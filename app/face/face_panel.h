@@ -1,5 +1,7 @@
 #pragma once
 
+#include <functional>
+
 #include <QWidget>
 
 #include "app/face/feature_fields.h"
@@ -37,6 +39,14 @@ class FacePanel : public QWidget {
     /// face, by so many stitches; of a pair the one that was picked, the other mirrors it.
     void nudge(int up, int right);
 
+    /// Something else that the same keys move while it can be moved, unless the keyboard is in this panel.
+    struct Other {
+        std::function<bool()> can_be_moved;
+        std::function<void(int up, int right)> move;
+    };
+    void set_other(Other other);
+    void update_nudges();
+
   Q_SIGNALS:
     void picked_on_the_shape();
 
@@ -46,7 +56,7 @@ class FacePanel : public QWidget {
 
   private:
     void pick(int feature, int side);
-    void update_nudges();
+    [[nodiscard]] bool moves_other() const;
     void build();
     QWidget* list_part();
     void add_shortcuts();
@@ -65,6 +75,7 @@ class FacePanel : public QWidget {
     FaceScene* scene_ = nullptr;
     FeaturesModel* model_;
     QList<QAction*> nudges_;
+    Other other_;
     bool picked_ = false;  ///< on the shape, with the panel folded perhaps
     int side_ = 1;         ///< of a pair: the one that was picked, -1 left or 1 right
     QListView* list_;

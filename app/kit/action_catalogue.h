@@ -24,6 +24,7 @@ enum class ActionPlace {
     piece,
     start,
     worked,
+    toy,
     shape,
     on_the_face,
     pattern,

@@ -3,10 +3,15 @@
 #include <algorithm>
 
 #include <QInputDialog>
+#include <QLocale>
+#include <QMessageBox>
 
 #include "app/kit/action_catalogue.h"
 #include "app/kit/action_maker.h"
 #include "app/pieces/piece_edits.h"
+#include "core/toy/join_edits.h"
+#include "render/wording/as_sentence.h"
+#include "render/wording/piece_name.h"
 
 namespace roundwright::app {
 
@@ -38,7 +43,7 @@ void PieceActions::make_list_actions() {
     });
     duplicate_ = on_piece(alone("piece.duplicate"), [this] { PieceEdits(session_).duplicate(); });
     rename_ = on_piece(alone("piece.rename"), [this] { ask_name(); });
-    remove_ = on_piece(alone("piece.delete"), [this] { PieceEdits(session_).remove(); });
+    remove_ = on_piece(alone("piece.delete"), [this] { remove(); });
     earlier_ = on_piece(alone("piece.left"), [this] {
         PieceEdits(session_).move(session_.current_piece(), session_.current_piece() - 1);
     });
@@ -103,6 +108,27 @@ void PieceActions::fill(QMenu* menu) {
     worked->addActions(joinings_);
     menu->addAction(drawn_closed_);
     menu->addAction(make_);
+}
+
+/// What is sewn to a piece would stand by itself without it.
+void PieceActions::remove() {
+    const Toy& toy = session_.toy();
+    const auto current = static_cast<std::size_t>(session_.current_piece());
+    QStringList sewn;
+    for (const std::size_t piece : pieces_joined_onto(toy, current)) sewn << piece_name(toy, piece);
+    if (sewn.isEmpty() || may_remove(as_sentence(piece_name(toy, current)), sewn))
+        PieceEdits(session_).remove();
+}
+
+bool PieceActions::may_remove(const QString& name, const QStringList& sewn) {
+    QMessageBox box(QMessageBox::Question, tr("Delete piece"), QString(), QMessageBox::NoButton, window_);
+    box.setTextFormat(Qt::PlainText);
+    box.setText(tr("Sewn to %1: %2").arg(name, QLocale().createSeparatedList(sewn)));
+    box.setInformativeText(tr("If it is deleted, what is sewn to it stands by itself. Undo brings both back."));
+    auto* remove = box.addButton(tr("&Delete"), QMessageBox::AcceptRole);
+    box.addButton(tr("&Cancel"), QMessageBox::RejectRole);
+    box.exec();
+    return box.clickedButton() == remove;
 }
 
 void PieceActions::ask_name() {

@@ -29,6 +29,8 @@ class PieceActions : public QObject {
     void make_start_actions();
     void make_working_actions();
     QAction* on_piece(QAction* action, const std::function<void()>& act);
+    void remove();
+    [[nodiscard]] bool may_remove(const QString& name, const QStringList& sewn);
     void ask_name();
     void ask_make();
     /// A start on a chain: asks for the number of chains.

@@ -4,12 +4,19 @@
 
 #include <QAction>
 #include <QHBoxLayout>
+#include <QMouseEvent>
 #include <QScopedValueRollback>
 
 #include "app/pieces/piece_edits.h"
 #include "render/wording/plain_text.h"
 
 namespace roundwright::app {
+namespace {
+
+constexpr int toy_tab = 0;
+constexpr int first_piece = 1;  // its tab
+
+}  // namespace
 
 QString piece_title(const Piece& piece) {
     const QString name = piece.name.empty() ? PieceBar::tr("Unnamed") : name_in_words(piece.name);
@@ -24,7 +31,8 @@ PieceBar::PieceBar(DocumentSession& session, QAction* new_piece, QAction* rename
     tabs_->setMovable(true);
     tabs_->setUsesScrollButtons(true);
     tabs_->setElideMode(Qt::ElideRight);
-    tabs_->setAccessibleName(tr("Pieces"));
+    tabs_->setAccessibleName(tr("Whole toy and pieces"));
+    tabs_->installEventFilter(this);
     auto* add = new QToolButton(this);
     add->setDefaultAction(new_piece);
     add->setFocusPolicy(Qt::TabFocus);
@@ -33,30 +41,44 @@ PieceBar::PieceBar(DocumentSession& session, QAction* new_piece, QAction* rename
     layout->setSpacing(2);
     layout->addWidget(tabs_, 1);
     layout->addWidget(add);
-    connect(tabs_, &QTabBar::currentChanged, this, [this](int piece) {
-        if (!refilling_) session_.set_current_piece(piece);
+    connect(tabs_, &QTabBar::currentChanged, this, &PieceBar::choose);
+    connect(tabs_, &QTabBar::tabBarDoubleClicked, rename, [rename](int tab) {
+        if (tab >= first_piece) rename->trigger();
     });
-    connect(tabs_, &QTabBar::tabBarDoubleClicked, rename, &QAction::trigger);
     connect(tabs_, &QTabBar::tabMoved, this, &PieceBar::moved);
     connect(&session_, &DocumentSession::toy_changed, this, &PieceBar::follow);
     connect(&session_, &DocumentSession::current_piece_changed, this, &PieceBar::show_current);
+    connect(&session_, &DocumentSession::whole_toy_shown, this, &PieceBar::show_current);
     refill();
+}
+
+/// The toy's own tab is not to be dragged.
+bool PieceBar::eventFilter(QObject* watched, QEvent* event) {
+    if (watched == tabs_ && event->type() == QEvent::MouseButtonPress)
+        tabs_->setMovable(tabs_->tabAt(static_cast<QMouseEvent*>(event)->pos()) != toy_tab);
+    return QWidget::eventFilter(watched, event);
+}
+
+void PieceBar::choose(int tab) {
+    if (refilling_) return;
+    if (tab == toy_tab) return session_.show_whole_toy(true);
+    session_.show_whole_toy(false);
+    session_.set_current_piece(tab - first_piece);
 }
 
 void PieceBar::refill() {
     const QScopedValueRollback guard(refilling_, true);
     const auto& pieces = session_.toy().pieces;
-    while (tabs_->count() > static_cast<int>(pieces.size())) tabs_->removeTab(tabs_->count() - 1);
-    for (int piece = 0; piece < static_cast<int>(pieces.size()); ++piece) {
-        const QString title =
-            piece_title(pieces[static_cast<std::size_t>(piece)]).replace(u'&', QStringLiteral("&&"));
-        if (piece < tabs_->count()) {
-            tabs_->setTabText(piece, title);
-        } else {
-            tabs_->addTab(title);
-        }
+    QStringList titles{tr("Whole toy")};
+    for (const Piece& piece : pieces) titles << piece_title(piece).replace(u'&', QStringLiteral("&&"));
+    while (tabs_->count() > titles.size()) tabs_->removeTab(tabs_->count() - 1);
+    for (int tab = 0; tab < titles.size(); ++tab) {
+        if (tab < tabs_->count())
+            tabs_->setTabText(tab, titles[tab]);
+        else
+            tabs_->addTab(titles[tab]);
     }
-    tabs_->setCurrentIndex(session_.current_piece());
+    show_current();
     if (tabs_->count() > 0) setMinimumHeight(std::max(minimumHeight(), tabs_->sizeHint().height()));
 }
 
@@ -64,13 +86,16 @@ void PieceBar::follow(const ChangeSet& changes) {
     if (changes.piece_list() || changes.piece_settings) refill();
 }
 
-void PieceBar::show_current(int piece) {
+void PieceBar::show_current() {
     const QScopedValueRollback guard(refilling_, true);
-    tabs_->setCurrentIndex(piece);
+    const bool whole = session_.shows_whole_toy() || session_.current_piece() < 0;
+    tabs_->setCurrentIndex(whole ? toy_tab : first_piece + session_.current_piece());
 }
 
 void PieceBar::moved(int from, int to) {
-    if (!refilling_) PieceEdits(session_).move(from, to);
+    if (refilling_) return;
+    if (std::min(from, to) == toy_tab || !PieceEdits(session_).move(from - first_piece, to - first_piece))
+        refill();
 }
 
 }  // namespace roundwright::app

@@ -8,7 +8,8 @@
 
 namespace roundwright::app {
 
-/// The pieces of the toy as a row of tabs, with a button for a new one. Double click renames, dragging moves.
+/// The whole toy and its pieces as a row of tabs, with a button for a new piece. Double click renames, dragging
+/// moves; the toy's own tab stays the first.
 class PieceBar : public QWidget {
     Q_OBJECT
   public:
@@ -17,8 +18,10 @@ class PieceBar : public QWidget {
   private:
     void refill();
     void follow(const ChangeSet& changes);
-    void show_current(int piece);
+    void show_current();
+    void choose(int tab);
     void moved(int from, int to);
+    bool eventFilter(QObject* watched, QEvent* event) override;
 
     DocumentSession& session_;
     QTabBar* tabs_;

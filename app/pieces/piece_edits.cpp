@@ -36,6 +36,15 @@ QString numbered_name(const Toy& toy, const QString& name) {
     }
 }
 
+/// Sewn on where it may be meant to go, so that the toy stays together; on pieces without rounds there is no
+/// place yet.
+Toy with_a_first_place(Toy toy, std::size_t at) {
+    for (std::size_t piece = 0; piece < toy.pieces.size(); ++piece)
+        if (piece != at && !std::as_const(toy).pieces[piece].rounds.empty())
+            return with_first_joins(std::move(toy), at);
+    return toy;
+}
+
 }  // namespace
 
 Toy empty_toy() {
@@ -60,7 +69,8 @@ bool PieceEdits::insert(int at, const Piece& piece, const QString& text) {
         session_.refuse(refusal_words(*edited.refusal));
         return false;
     }
-    if (!session_.edit(text, std::move(edited.value))) return false;
+    Toy after = with_a_first_place(std::move(edited.value), static_cast<std::size_t>(at));
+    if (!session_.edit(text, std::move(after))) return false;
     session_.set_current_piece(at);
     return true;
 }

@@ -94,6 +94,7 @@ void FastEntryLine::changeEvent(QEvent* event) {
 QString FastEntryLine::typed() const { return line_->text().replace(line_end, u'\n'); }
 
 void FastEntryLine::focus_line() {
+    session_.show_whole_toy(false);
     line_->setFocus(Qt::OtherFocusReason);
     line_->selectAll();
 }

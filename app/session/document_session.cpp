@@ -8,6 +8,7 @@
 #include <QFileInfo>
 #include <QScopedValueRollback>
 
+#include "app/session/assembly.h"
 #include "core/assembly/check_joins.h"
 #include "core/base/limits.h"
 
@@ -26,6 +27,10 @@ bool is_same_path(const QString& one, const QString& other) {
 DocumentSession::DocumentSession(QObject* parent)
     : QObject(parent),
       history_([this](const ToyDelta& step, ToyHistory::Way way) { follow_step(step, way); }) {
+    assembly_ = std::make_unique<Assembly>(studies_);
+    connect(assembly_.get(), &Assembly::changed, this, &DocumentSession::assembled_changed);
+    connect(assembly_.get(), &Assembly::failed, this, &DocumentSession::refuse);
+    connect(&studies_, &Studies::shape_ready, assembly_.get(), &Assembly::shape_came);
     connect(&studies_, &Studies::busy_changed, this, &DocumentSession::solving_changed);
     connect(&studies_, &Studies::failed, this, &DocumentSession::refuse);
     connect(&studies_, &Studies::study_ready, this,
@@ -202,6 +207,7 @@ void DocumentSession::toy_became(const ChangeSet& changes) {
     const bool another_selection = selection_ != selection_before;
     studies_.follow(toy(), current_id_);
     if (!preview_.toy()) studies_.preview_is_over();
+    assembly_->follow(toy());
     Q_EMIT toy_changed(changes);
     if (another_piece) Q_EMIT current_piece_changed(current_piece_);
     if (another_selection) Q_EMIT selection_changed(selection_);
@@ -255,6 +261,21 @@ bool DocumentSession::shows_last_good_shape(int piece) const {
 
 // --- its file
 
+void DocumentSession::show_whole_toy(bool whole) {
+    if (std::exchange(shows_whole_toy_, whole) == whole) return;
+    end_merging();
+    assembly_->set_wanted(whole);
+    Q_EMIT whole_toy_shown(whole);
+}
+
+std::shared_ptr<const AssembledToy> DocumentSession::assembled() const { return assembly_->toy(); }
+
+bool DocumentSession::assembled_is_up_to_date() const { return assembly_->is_up_to_date(); }
+
+void DocumentSession::set_most_triangles_together(std::size_t triangles) {
+    assembly_->set_most_triangles(triangles);
+}
+
 bool DocumentSession::modified() const { return counts_as_unsaved(file_.standing); }
 
 void DocumentSession::happened(FileEvent event) { stand(after(file_.standing, event)); }
@@ -281,6 +302,8 @@ void DocumentSession::tell_modified() {
 
 void DocumentSession::replace_toy(Toy toy, OpenFile file) {
     preview_.end();
+    show_whole_toy(false);
+    assembly_->clear();
     studies_.clear();
     file_ = std::move(file);
     {

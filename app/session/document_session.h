@@ -24,6 +24,9 @@
 
 namespace roundwright::app {
 
+class Assembly;
+struct AssembledToy;
+
 /// What a save may take the place of.
 enum class SaveOver {
     what_is_known,  ///< the file as it was read or saved last
@@ -103,6 +106,16 @@ class DocumentSession : public QObject {
     /// The shape on show is of an earlier state, since that of the toy as it is now did not converge.
     [[nodiscard]] bool shows_last_good_shape(int piece) const;
     [[nodiscard]] bool solving() const { return studies_.busy(); }
+    // The whole toy.
+    /// Whether the toy is on show as a whole, in the place of the current piece.
+    [[nodiscard]] bool shows_whole_toy() const { return shows_whole_toy_; }
+    void show_whole_toy(bool whole);
+    /// The toy put together, while it is on show; the last one that was, or null.
+    [[nodiscard]] std::shared_ptr<const AssembledToy> assembled() const;
+    [[nodiscard]] bool assembled_is_up_to_date() const;
+    /// All its pieces get coarser to stay below this many triangles.
+    void set_most_triangles_together(std::size_t triangles);
+
     [[nodiscard]] bool shows_unstuffed() const { return studies_.shows_unstuffed(); }
     void set_shows_unstuffed(bool unstuffed) { studies_.set_shows_unstuffed(unstuffed); }
     /// The relief gets coarser to stay below this many triangles.
@@ -161,6 +174,8 @@ class DocumentSession : public QObject {
     void surface_ready(int piece, std::shared_ptr<const roundwright::StitchSurface> surface,
                        std::shared_ptr<const roundwright::PieceStudy> shown);
     void solving_changed(bool solving);
+    void whole_toy_shown(bool whole);
+    void assembled_changed();
     void file_changed();  ///< path or read-only
     /// The file is written next, if it can be: what stands in it now may be lost.
     void about_to_save(const QString& path);
@@ -198,6 +213,8 @@ class DocumentSession : public QObject {
     Preferences preferences_;
     TypedDrafts drafts_;
     Studies studies_;
+    std::unique_ptr<Assembly> assembly_;
+    bool shows_whole_toy_ = false;
     OpenFile file_;
     QSet<QString> remarks_made_;
     bool told_modified_ = false;

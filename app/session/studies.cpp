@@ -74,6 +74,16 @@ bool Studies::is_up_to_date(PieceId piece) const {
     return findings && findings->wanted == 0;
 }
 
+std::shared_ptr<const PieceStudy> Studies::shape_study(PieceId piece) const {
+    const Findings* findings = found(piece);
+    return findings ? findings->shaped : nullptr;
+}
+
+bool Studies::shape_is_known(PieceId piece) const {
+    const Findings* findings = found(piece);
+    return findings && findings->shape_known;
+}
+
 bool Studies::shows_last_good_shape(PieceId piece) const {
     const Findings* findings = found(piece);
     return findings && findings->last_good;
@@ -201,6 +211,8 @@ void Studies::request(Findings& findings, const PieceOfToy& of, bool study_is_ri
     findings.surface_wanted = request.surface_wanted;
     request.before = work_before(findings);
     if (study_is_right) request.known = findings.study;
+    findings.shape_known = study_is_right;
+    findings.shaped = study_is_right ? findings.study : nullptr;
     if (!request.surface_wanted) forget_surface(findings);
     solver_.post(std::move(request));
 }
@@ -246,6 +258,7 @@ void Studies::try_out(Toy toy) {
     SolveRequest request = new_request(wanted);
     trial_->of = wanted;
     trial_->wanted = request.revision;
+    trial_->shape_known = false;
     request.before = work_before(trial_->study ? *trial_ : *found(current_));
     solver_.post(std::move(request));
 }
@@ -273,6 +286,9 @@ void Studies::take(const SolveResult& result) {
     const bool surface_is_there = findings.surface_wanted && !result.again && result.study;
     if (surface_is_there) take_surface(findings, result);
     const bool surface_is_new = surface_is_there && !findings.last_good;
+    findings.shaped = result.study;
+    findings.shape_known = true;
+    Q_EMIT shape_ready(piece);
     if (!result.has_checks) {
         if (surface_is_new) Q_EMIT surface_ready(piece);
         return;
@@ -288,7 +304,8 @@ void Studies::take(const SolveResult& result) {
 
 void Studies::take_trial(const SolveResult& result) {
     if (result.has_checks) trial_->wanted = 0;
-    trial_->study = result.study;
+    trial_->study = trial_->shaped = result.study;
+    trial_->shape_known = true;
     if (result.again) {
         if (!trial_->last_good) trial_->shown = result.shown;
         return;

@@ -33,6 +33,8 @@ struct Findings {
     Shared<SurfaceStage> drawn;   ///< the surface with what it was made from
     std::uint64_t wanted = 0;     ///< revision of the request under way; 0: none
     bool surface_wanted = false;  ///< by the request under way
+    std::shared_ptr<const PieceStudy> shaped;  ///< stuffed, of the toy as it is; may have no checks yet
+    bool shape_known = false;                  ///< `shaped` is right, or there is none to be had
     bool last_good = false;       ///< the surface is of an earlier state, since this one's did not converge
 };
 
@@ -67,6 +69,10 @@ class Studies : public QObject {
     [[nodiscard]] std::shared_ptr<const PieceStudy> shown_study(PieceId piece) const;
     [[nodiscard]] std::shared_ptr<const StitchSurface> surface(PieceId piece) const;
     [[nodiscard]] bool is_up_to_date(PieceId piece) const;
+    /// The study of the piece as it is now, which has its shape and may have no checks yet; null where it has
+    /// none, or none was found so far (`shape_is_known`).
+    [[nodiscard]] std::shared_ptr<const PieceStudy> shape_study(PieceId piece) const;
+    [[nodiscard]] bool shape_is_known(PieceId piece) const;
     [[nodiscard]] bool shows_last_good_shape(PieceId piece) const;
     [[nodiscard]] bool busy() const { return solver_.busy(); }
     [[nodiscard]] bool shows_unstuffed() const { return shows_unstuffed_; }
@@ -82,6 +88,7 @@ class Studies : public QObject {
   Q_SIGNALS:
     void study_ready(roundwright::PieceId piece);
     void surface_ready(roundwright::PieceId piece);
+    void shape_ready(roundwright::PieceId piece);  ///< before the signals of the study and the surface
     void busy_changed(bool busy);
     void failed(const QString& why);  ///< the work on a piece ended by an error
 

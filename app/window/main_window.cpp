@@ -69,6 +69,7 @@
 #include "app/window/help.h"
 #include "app/window/panel_column.h"
 #include "app/window/preference_actions.h"
+#include "app/window/whole_toy.h"
 #include "app/window/window_parts.h"
 #include "app/window/window_placing.h"
 #include "app/window/work_area.h"
@@ -80,6 +81,7 @@
 namespace roundwright::app {
 namespace {
 
+constexpr int menu_before_toy = 4;  // the Shape menu, in the menu bar
 constexpr int look_again_ms = 5000;  // as long as a busy disk holds up the end of a program
 const auto geometry_setting = QStringLiteral("window/geometry");
 const auto columns_setting = QStringLiteral("window/columns");
@@ -129,6 +131,7 @@ MainWindow::MainWindow(DocumentSession& session, const QString& state_folder, QW
     fill_panels();
     build_menus();
     lay_out();
+    add_whole_toy();
     order_parts();
     follow_session();
     announce();
@@ -163,18 +166,25 @@ QWidget* MainWindow::rounds_side() {
         rows->addWidget(button);
     }
     rows->addStretch(1);
+    auto* table = new QWidget(side);
+    auto* table_layout = new QVBoxLayout(table);
+    table_layout->setContentsMargins(0, 0, 0, 0);
+    table_layout->setSpacing(2);
+    table_layout->addWidget(rounds_view_, 1);
+    table_layout->addLayout(rows);
+    whole_toy_ = new WholeToy(session_, {table, shape_, fast_entry_}, *shape_actions_, this);
     auto* layout = new QVBoxLayout(side);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->setSpacing(2);
     layout->addLayout(head);
-    layout->addWidget(rounds_view_, 1);
-    layout->addLayout(rows);
+    layout->addWidget(whole_toy_->left(), 1);
     return side;
 }
 
 void MainWindow::lay_out() {
     rows_ = new QSplitter(Qt::Vertical, this);
-    work_area_ = new WorkArea({rounds_side(), shape_, fast_entry_, panels_}, this);
+    auto* left = rounds_side();
+    work_area_ = new WorkArea({left, whole_toy_->picture(), fast_entry_, panels_}, this);
     rows_->addWidget(work_area_);
     rows_->addWidget(checks_);
     rows_->setChildrenCollapsible(false);
@@ -344,7 +354,7 @@ void MainWindow::fill_go_menu(QMenu* menu) {
     menu->addSeparator();
     add_actions(menu, {{"go.rounds", [this] { go_to_rounds(Qt::ShortcutFocusReason); }},
                        {"go.line", [this] { fast_entry_->focus_line(); }},
-                       {"go.shape", [this] { shape_->take_keyboard(); }},
+                       {"go.shape", [this] { whole_toy_->take_picture(); }},
                        {"go.panels", [this] { panels_->take_keyboard(); }},
                        {"go.checks", [this] { checks_->take_keyboard(); }},
                        {"go.notices", [this] { notices_->take_keyboard(); }}});
@@ -374,6 +384,7 @@ void MainWindow::order_parts() {
     parts_ = new WindowParts(this);
     parts_->add(notices_, [this] { return notices_->take_keyboard(); });
     parts_->add(rounds_side_, [this] {
+        if (session_.shows_whole_toy()) return whole_toy_->take_left();
         go_to_rounds(Qt::ShortcutFocusReason);
         return true;
     });
@@ -381,7 +392,7 @@ void MainWindow::order_parts() {
         fast_entry_->focus_line();
         return true;
     });
-    parts_->add(shape_, [this] { return shape_->take_keyboard(); });
+    parts_->add(whole_toy_->picture(), [this] { return whole_toy_->take_picture(); });
     parts_->add(panels_, [this] { return panels_->take_keyboard(); });
     parts_->add(checks_, [this] { return checks_->take_keyboard(); });
     parts_->order_tabs();
@@ -426,7 +437,18 @@ void MainWindow::follow_session() {
     auto* file_notices = new FileNotices(session_, follower_, *files_, *notices_, this);
     connect(file_notices, &FileNotices::told, this, &MainWindow::tell);
     connect(notices_, &NoticeBar::left, this, [this] { go_to_rounds(Qt::OtherFocusReason); });
-    connect(&theme_, &Theme::changed, this, [this] { shape_->set_scene_colour(Theme::colours().scene); });
+    connect(&theme_, &Theme::changed, this, [this] {
+        shape_->set_scene_colour(Theme::colours().scene);
+        whole_toy_->set_scene_colour(Theme::colours().scene);
+    });
+}
+
+void MainWindow::add_whole_toy() {
+    whole_toy_->add_menu(*menuBar(), menuBar()->actions().value(menu_before_toy));
+    whole_toy_->share_keys(*face_, *panels_);
+    whole_toy_->announce_to(*announcer_);
+    connect(whole_toy_, &WholeToy::rounds_wanted, this, [this] { go_to_rounds(Qt::OtherFocusReason); });
+    connect(whole_toy_, &WholeToy::scene_made, this, [this] { parts_->order_tabs(); });
 }
 
 void MainWindow::follow_keeping() {
@@ -582,6 +604,7 @@ void MainWindow::bring_back_dialog(const std::vector<TypedText>& texts) {
 }
 
 void MainWindow::go_to_rounds(Qt::FocusReason reason) {
+    session_.show_whole_toy(false);
     work_area_->show_rounds();
     rounds_view_->setFocus(reason);
 }

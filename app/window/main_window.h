@@ -41,6 +41,7 @@ class PatternTextActions;
 class VersionActions;
 class WindowParts;
 class WorkAlongActions;
+class WholeToy;
 class WorkArea;
 
 /// The one window: rounds, shape and panels side by side, the fast entry line and the checks below.
@@ -59,6 +60,7 @@ class MainWindow : public QMainWindow {
     [[nodiscard]] RoundsView& rounds_view() { return *rounds_view_; }
     [[nodiscard]] RoundsModel& rounds_model() { return *rounds_model_; }
     [[nodiscard]] ShapePanel& shape() { return *shape_; }
+    [[nodiscard]] WholeToy& whole_toy() { return *whole_toy_; }
     [[nodiscard]] FastEntryLine& fast_entry() { return *fast_entry_; }
     [[nodiscard]] ChecksList& checks() { return *checks_; }
     [[nodiscard]] PanelColumn& panels() { return *panels_; }
@@ -85,6 +87,7 @@ class MainWindow : public QMainWindow {
     /// Of the catalogue, in this window and in the menu.
     void add_actions(QMenu* menu,
                      std::initializer_list<std::pair<const char*, std::function<void()>>> actions);
+    void add_whole_toy();
     void order_parts();
     void show_shortcuts();
     void say_which_keys_are_lost();
@@ -143,6 +146,7 @@ class MainWindow : public QMainWindow {
     FacePanel* face_ = nullptr;
     WindowParts* parts_ = nullptr;
     QWidget* rounds_side_ = nullptr;
+    WholeToy* whole_toy_ = nullptr;
     PatternPreview* preview_ = nullptr;
     PatternTextActions* pattern_text_actions_ = nullptr;
     ChartWindow* chart_ = nullptr;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cstddef>
+#include <limits>
 #include <utility>
 
 #include "render/raster/lit_rounds.h"
@@ -19,6 +20,7 @@ constexpr int at_rest_ms = 800;  ///< while a colour is being chosen the ground 
 constexpr double facing_pitch_degrees = 8;
 constexpr int rounds_of_a_cell = 4;    ///< at most, in a fabric of cells larger than its stitches
 constexpr int rays_worth_a_tree = 3;   ///< at one surface; a drag brings a new one with each move
+constexpr int the_fabric = std::numeric_limits<int>::max();  ///< among the numbers of movable parts
 constexpr double least_margin = 1.04;  ///< a fitted view closer to its edges than this is fitted again
 
 /// The stitch at a point of a triangle that `stitch` owns: that one, but where triangles are larger than
@@ -46,10 +48,7 @@ CameraSceneView::CameraSceneView(QObject* parent) : SceneView(parent) {
     hover_timer_.setSingleShot(true);
     hover_timer_.setInterval(hover_every_ms);
     connect(&hover_timer_, &QTimer::timeout, this, &CameraSceneView::tell_hover);
-    input_.set_movable_part_at([this](QPointF position) {
-        const auto part = part_at(position);
-        return part && parts()[static_cast<std::size_t>(*part)].movable ? *part : -1;
-    });
+    input_.set_movable_part_at([this](QPointF position) { return movable_at(position); });
     measure_later_.setSingleShot(true);
     connect(&measure_later_, &QTimer::timeout, this, &CameraSceneView::measure_outline);
     connect_input();
@@ -62,8 +61,14 @@ void CameraSceneView::connect_input() {
     connect(&input_, &ViewInput::pointed, this, &CameraSceneView::point_at);
     connect(&input_, &ViewInput::clicked, this, &CameraSceneView::click_at);
     connect(&input_, &ViewInput::key_pressed, this, &CameraSceneView::key);
-    connect(&input_, &ViewInput::part_dragged, this, &SceneView::part_dragged);
-    connect(&input_, &ViewInput::part_dropped, this, &SceneView::part_dropped);
+    connect(&input_, &ViewInput::double_clicked, this, &CameraSceneView::double_click_at);
+    connect(&input_, &ViewInput::part_dragged, this, [this](int part, QPointF at) {
+        part == the_fabric ? Q_EMIT fabric_dragged(at) : Q_EMIT part_dragged(part, at);
+    });
+    connect(&input_, &ViewInput::part_dropped, this, [this](int part, QPointF at) {
+        part == the_fabric ? Q_EMIT fabric_dropped(at) : Q_EMIT part_dropped(part, at);
+    });
+    connect(&input_, &ViewInput::part_drag_given_up, this, &SceneView::drag_given_up);
     connect(&input_, &ViewInput::drag_began, this, [this] { show_dragging(true); });
     connect(&input_, &ViewInput::drag_ended, this, [this] { show_dragging(false); });
     connect(&input_, &ViewInput::wheeled, this, [this](double delta) {
@@ -302,8 +307,35 @@ void CameraSceneView::click_at(QPointF position) {
     Q_EMIT clicked(found ? found->round : -1, found ? found->stitch : -1);
 }
 
+/// On the fabric it may be told; beside it, and where nobody asks to be told, it fits the view.
+void CameraSceneView::double_click_at(QPointF position) {
+    const auto found = opens_ ? hit(position) : std::nullopt;
+    found ? Q_EMIT opened(found->round, found->stitch) : fit();
+}
+
+int CameraSceneView::movable_at(QPointF position) const {
+    if (const auto part = part_at(position))
+        return parts()[static_cast<std::size_t>(*part)].movable ? *part : -1;
+    if (!movable_rounds_) return -1;
+    const auto found = hit(position);
+    const bool moves =
+        found && found->round >= movable_rounds_->first && found->round <= movable_rounds_->last;
+    return moves ? the_fabric : -1;
+}
+
+Ray CameraSceneView::ray(QPointF at) const { return camera_.ray(at.x(), at.y()); }
+
+QPointF CameraSceneView::on_screen(const Vec3& point) const {
+    const Vec3 seen = camera_.project(point);
+    return {seen.x(), seen.y()};
+}
+
 void CameraSceneView::key(int key) {
     switch (key) {
+        case Qt::Key_Return:
+        case Qt::Key_Enter:
+            if (opens_) Q_EMIT opened(-1, -1);
+            break;
         case Qt::Key_F:
             look_from(ViewDirection::front);
             break;

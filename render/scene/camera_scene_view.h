@@ -34,6 +34,10 @@ class CameraSceneView : public SceneView {
     [[nodiscard]] double pixels_per_mm() const override;
     [[nodiscard]] std::optional<SceneHit> hit(QPointF logical_position) const override;
     [[nodiscard]] std::optional<int> part_at(QPointF logical_position) const override;
+    [[nodiscard]] Ray ray(QPointF logical_position) const override;
+    [[nodiscard]] QPointF on_screen(const Vec3& point) const override;
+    void set_movable_rounds(const std::optional<RoundSpan>& rounds) override { movable_rounds_ = rounds; }
+    void set_opens(bool opens) override { opens_ = opens; }
     [[nodiscard]] QImage picture(QSize pixels, const QColor& background) const override;
 
     [[nodiscard]] const Camera& camera() const { return camera_; }
@@ -84,6 +88,8 @@ class CameraSceneView : public SceneView {
     void point_at(QPointF position);
     void tell_hover();
     void click_at(QPointF position);
+    void double_click_at(QPointF position);
+    [[nodiscard]] int movable_at(QPointF position) const;
     void key(int key);
     void moved_by_hand();
 
@@ -105,6 +111,8 @@ class CameraSceneView : public SceneView {
     std::optional<QColor> usual_ground_;  ///< none: the background stays as it was set
     double stitch_mm_ = 5;
     bool shown_before_ = false;
+    bool opens_ = false;
+    std::optional<RoundSpan> movable_rounds_;
     bool fitted_ = true;  ///< nobody has zoomed or moved the view since it was fitted
     bool hovering_ = false;
     QPointF pointer_;

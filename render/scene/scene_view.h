@@ -12,6 +12,7 @@
 #include <QWidget>
 
 #include "core/mesh/stitch_surface.h"
+#include "core/toy/toy.h"
 #include "render/raster/camera.h"
 #include "render/raster/scene_part.h"
 
@@ -57,6 +58,15 @@ class SceneView : public QObject {
     [[nodiscard]] virtual std::optional<SceneHit> hit(QPointF logical_position) const = 0;
     /// The part seen at this point, an index into those given; none where the surface or nothing is seen.
     [[nodiscard]] virtual std::optional<int> part_at(QPointF logical_position) const = 0;
+    /// From the eye through this point of the view.
+    [[nodiscard]] virtual Ray ray(QPointF logical_position) const = 0;
+    /// Where a point of space is seen, whatever stands before it.
+    [[nodiscard]] virtual QPointF on_screen(const Vec3& point) const = 0;
+    /// A drag that starts on these rounds of the surface moves them instead of turning the view; none: no
+    /// drag does.
+    virtual void set_movable_rounds(const std::optional<RoundSpan>& rounds) = 0;
+    /// A double click on the surface, and Enter, are told by `opened`, and do not fit the view.
+    virtual void set_opens(bool opens) = 0;
     /// The picture from where the camera stands, drawn without the screen; the background may be transparent.
     [[nodiscard]] virtual QImage picture(QSize pixels, const QColor& background) const = 0;
 
@@ -69,6 +79,10 @@ class SceneView : public QObject {
     void part_clicked(int part);
     void part_dragged(int part, QPointF logical_position);  ///< a movable part follows the pointer
     void part_dropped(int part, QPointF logical_position);
+    void fabric_dragged(QPointF logical_position);  ///< movable rounds follow the pointer
+    void fabric_dropped(QPointF logical_position);
+    void drag_given_up();              ///< by Escape, or since the keyboard went elsewhere
+    void opened(int round, int stitch);  ///< -1, -1: by Enter
     void camera_changed();
 };
 

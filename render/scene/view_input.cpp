@@ -27,7 +27,8 @@ bool ViewInput::eventFilter(QObject* /*watched*/, QEvent* event) {
             release(*static_cast<QMouseEvent*>(event));
             return false;
         case QEvent::MouseButtonDblClick:
-            if (static_cast<QMouseEvent*>(event)->button() == Qt::LeftButton) Q_EMIT fit_asked();
+            if (const auto* mouse = static_cast<QMouseEvent*>(event); mouse->button() == Qt::LeftButton)
+                Q_EMIT double_clicked(mouse->position());
             return true;
         case QEvent::Wheel: {
             const QPoint delta = static_cast<QWheelEvent*>(event)->angleDelta();
@@ -85,15 +86,20 @@ void ViewInput::move(const QMouseEvent& event) {
 void ViewInput::release(const QMouseEvent& event) {
     if (drag_ == Drag::none || event.button() != button_) return;
     const bool is_click = drag_ == Drag::pressed && button_ == Qt::LeftButton;
-    if (drag_ == Drag::moving_part) Q_EMIT part_dropped(part_, event.position());
+    if (drag_ == Drag::moving_part) {
+        Q_EMIT part_dropped(part_, event.position());
+        drag_ = Drag::turning;  // it is done, and not given up
+    }
     end_drag();
     if (is_click) Q_EMIT clicked(event.position());
 }
 
 void ViewInput::end_drag() {
     const bool dragged = drag_ != Drag::none && drag_ != Drag::pressed;
+    const bool moved_part = drag_ == Drag::moving_part;
     drag_ = Drag::none;
     part_ = -1;
+    if (moved_part) Q_EMIT part_drag_given_up();
     if (dragged) Q_EMIT drag_ended();
 }
 
@@ -124,6 +130,10 @@ bool ViewInput::key(const QKeyEvent& event) {
             return true;
         case Qt::Key_Home:
             Q_EMIT fit_asked();
+            return true;
+        case Qt::Key_Escape:
+            if (drag_ != Drag::moving_part) break;
+            end_drag();
             return true;
         case Qt::Key_Tab:
             Q_EMIT tab_pressed(modifiers == Qt::NoModifier);

@@ -13,9 +13,9 @@ namespace roundwright::render {
 /// Turns the events of a window or a widget into what the maker means: turn, move, zoom, fit, point, click.
 /// Install it as an event filter; it takes the events it understands.
 ///
-/// Drag turns; drag with the middle button or with Shift moves; the wheel zooms; a double click or Home fits;
-/// a press and release in one place clicks; arrows turn by ten degrees, with Shift by one; plus and minus
-/// zoom.
+/// Drag turns; drag with the middle button or with Shift moves; the wheel zooms; Home fits; a press and
+/// release in one place clicks; arrows turn by ten degrees, with Shift by one; plus and minus zoom; Escape
+/// gives up the drag of a part.
 class ViewInput : public QObject {
     Q_OBJECT
   public:
@@ -36,10 +36,12 @@ class ViewInput : public QObject {
     void pointed(QPointF position);
     void pointer_left();
     void clicked(QPointF position);
+    void double_clicked(QPointF position);
     void drag_began();
     void drag_ended();
     void part_dragged(int part, QPointF position);
     void part_dropped(int part, QPointF position);
+    void part_drag_given_up();
     void tab_pressed(bool forward);
 
   private:

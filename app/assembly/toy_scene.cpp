@@ -1,0 +1,299 @@
+#include "app/assembly/toy_scene.h"
+
+#include <algorithm>
+#include <array>
+
+#include "app/session/assembled_toy.h"
+#include "core/assembly/join_frames.h"
+#include "core/assembly/move_join.h"
+#include "core/face/feature_mesh.h"
+#include "core/face/place_feature.h"
+#include "core/mesh/ray_cast.h"
+#include "render/scene/feature_scene_part.h"
+#include "render/wording/join_place.h"
+
+namespace roundwright::app {
+namespace {
+
+constexpr double gap_apart_mm = 12;
+
+Vec3 middle_of(const StitchSurface& surface) {
+    Vec3 sum = Vec3::Zero();
+    for (const StitchPatch& patch : surface.stitches) sum += patch.corners[0];
+    return sum / std::max<double>(1, static_cast<double>(surface.stitches.size()));
+}
+
+/// Largest reach of a surface from its middle.
+double reach_of(const StitchSurface& surface, const Vec3& middle) {
+    double reach = 0;
+    for (const StitchPatch& patch : surface.stitches) reach = std::max(reach, (patch.corners[0] - middle).norm());
+    return reach;
+}
+
+Mesh shifted(Mesh mesh, const Vec3& shift) {
+    for (std::size_t at = 0; at + 2 < mesh.positions.size(); at += 3)
+        Eigen::Map<Eigen::Vector3f>(mesh.positions.data() + at) += shift.cast<float>();
+    return mesh;
+}
+
+}  // namespace
+
+ToyScene::ToyScene(DocumentSession& session, ToyState& state, render::SceneView& scene, QObject* parent)
+    : QObject(parent), session_(session), state_(state), scene_(scene) {
+    connect(&session_, &DocumentSession::assembled_changed, this, &ToyScene::follow);
+    connect(&session_, &DocumentSession::selection_changed, this, &ToyScene::light);
+    connect(&session_, &DocumentSession::current_piece_changed, this, &ToyScene::light);
+    connect(&state_, &ToyState::picked_changed, this, &ToyScene::light);
+    connect(&state_, &ToyState::hidden_changed, this, &ToyScene::show);
+    connect(&state_, &ToyState::apart_changed, this, &ToyScene::show);
+    connect(&scene_, &render::SceneView::hovered, this,
+            [this](int round, int stitch) { Q_EMIT hovered(pointed(round, stitch)); });
+    connect(&scene_, &render::SceneView::clicked, this, [this](int round, int) { click(round); });
+    connect(&scene_, &render::SceneView::opened, this, [this](int round, int) { open(round); });
+    connect(&scene_, &render::SceneView::part_clicked, this, &ToyScene::pick_part);
+    connect(&scene_, &render::SceneView::part_dragged, this, &ToyScene::drag_part);
+    connect(&scene_, &render::SceneView::part_dropped, this, &ToyScene::drop_part);
+    connect(&scene_, &render::SceneView::fabric_dragged, this, &ToyScene::drag_fabric);
+    connect(&scene_, &render::SceneView::fabric_dropped, this, &ToyScene::drop_fabric);
+    connect(&scene_, &render::SceneView::drag_given_up, this, &ToyScene::give_up);
+    scene_.set_opens(true);
+    show();
+}
+
+// A drag that is under way is taken back; its scene may be gone by then.
+ToyScene::~ToyScene() { session_.disconnect(this); }
+
+const PlacedPiece& ToyScene::placed(std::size_t drawn) const {
+    return shown_->placed().pieces[drawn_[drawn].placed];
+}
+
+// --- what is shown
+
+/// Where nothing but its measures is new, the picture stays.
+void ToyScene::follow() {
+    shown_ = session_.assembled();
+    if (shown_ == nullptr || shown_->whole != drawn_whole_) show();
+}
+
+void ToyScene::show() {
+    shown_ = session_.assembled();
+    drawn_whole_ = shown_ ? shown_->whole : nullptr;
+    drawn_.clear();
+    first_round_ = {0};
+    if (shown_ == nullptr) return;
+    for (std::size_t at = 0; at < shown_->placed().pieces.size(); ++at) {
+        if (shown_->surfaces()[at] != nullptr && !state_.is_hidden(shown_->placed().pieces[at].copy))
+            drawn_.push_back({at, Vec3::Zero()});
+    }
+    shift_apart();
+    std::vector<ShiftedSurface> parts;
+    for (const Drawn& drawn : drawn_) parts.push_back({shown_->surfaces()[drawn.placed].get(), drawn.shift});
+    OneSurface whole = one_surface(parts);
+    first_round_ = std::move(whole.first_round);
+    light();
+    scene_.share_surface(std::make_shared<const StitchSurface>(std::move(whole.surface)));
+    show_parts();
+}
+
+/// Each away from what it is sewn to, so that what hangs on it goes along.
+void ToyScene::shift_apart() {
+    if (state_.apart() <= 0) return;
+    const std::size_t count = shown_->placed().pieces.size();
+    std::vector<Vec3> shifts(count, Vec3::Zero()), middles(count, Vec3::Zero());
+    for (std::size_t at = 0; at < count; ++at) {
+        if (shown_->surfaces()[at] == nullptr) continue;
+        middles[at] = middle_of(*shown_->surfaces()[at]);
+        const auto& onto = shown_->placed().pieces[at].onto;
+        if (!onto) continue;
+        const Vec3 away = middles[at] - middles[*onto];
+        const double length = away.norm();
+        const Vec3 direction = length > 1e-6 ? Vec3(away / length) : Vec3(Vec3::UnitY());
+        const double reach = gap_apart_mm + reach_of(*shown_->surfaces()[at], middles[at]);
+        shifts[at] = shifts[*onto] + state_.apart() * reach * direction;
+    }
+    for (Drawn& drawn : drawn_) drawn.shift = shifts[drawn.placed];
+}
+
+void ToyScene::show_parts() {
+    std::vector<render::ScenePart> parts;
+    face_parts_.clear();
+    for (std::size_t at = 0; at < drawn_.size(); ++at) {
+        const PlacedPiece& piece = placed(at);
+        const SolvedPiece& solved = shown_->solved()[piece.solved];
+        const auto& study = shown_->pieces[piece.solved].study;
+        if (study == nullptr) continue;
+        for (FeaturePart& part :
+             feature_parts(solved.piece->features, solved.surface, solved.stitches, study->fabric.mm)) {
+            face_parts_.push_back({at, part.feature});
+            render::ScenePart shown = render::scene_part(std::move(part));
+            shown.mesh = shifted(placed_mesh(shown.mesh, shown_->whole->forms[drawn_[at].placed]),
+                                 drawn_[at].shift);
+            parts.push_back(std::move(shown));
+        }
+    }
+    scene_.set_parts(std::move(parts));
+}
+
+std::optional<std::size_t> ToyScene::picked() const {
+    for (std::size_t at = 0; at < drawn_.size(); ++at)
+        if (placed(at).copy == state_.picked()) return at;
+    return std::nullopt;
+}
+
+void ToyScene::light() {
+    if (shown_ == nullptr) return;
+    std::vector<int> lit;
+    for (std::size_t at = 0; at < drawn_.size(); ++at) {
+        if (placed(at).copy.piece != state_.picked().piece) continue;
+        for (const int round : session_.selection())
+            if (first_round_[at] + round < first_round_[at + 1]) lit.push_back(first_round_[at] + round);
+    }
+    scene_.set_lit_rounds(lit);
+    const auto now = picked();
+    const bool moves = now && placed(*now).join && !session_.read_only();
+    scene_.set_movable_rounds(moves ? std::optional<RoundSpan>({first_round_[*now], first_round_[*now + 1] - 1})
+                                    : std::nullopt);
+}
+
+// --- pointing
+
+std::optional<ToyScene::Pointed> ToyScene::pointed(int round, int stitch) const {
+    if (shown_ == nullptr || round < 0 || round >= first_round_.back()) return std::nullopt;
+    const auto after = std::upper_bound(first_round_.begin(), first_round_.end(), round);
+    const auto at = static_cast<std::size_t>(after - first_round_.begin()) - 1;
+    return Pointed{placed(at).copy, round - first_round_[at], stitch};
+}
+
+void ToyScene::click(int round) {
+    const auto at = pointed(round, 0);
+    if (!at) return session_.select_rounds({});
+    state_.pick(at->copy);
+    session_.select_rounds({at->round});
+}
+
+void ToyScene::open(int round) {
+    if (const auto at = pointed(round, 0)) state_.pick(at->copy);
+    Q_EMIT opened();
+}
+
+void ToyScene::pick_part(int part) {
+    const auto index = static_cast<std::size_t>(part);
+    if (index >= face_parts_.size()) return;
+    state_.pick(placed(face_parts_[index].drawn).copy);
+    Q_EMIT feature_picked(face_parts_[index].feature);
+}
+
+// --- dragging
+
+std::optional<ToyScene::Met> ToyScene::met(QPointF position,
+                                           const std::function<bool(std::size_t)>& counts) const {
+    const Ray ray = scene_.ray(position);
+    std::optional<Met> first;
+    double distance = 0;
+    for (std::size_t at = 0; at < drawn_.size(); ++at) {
+        if (!counts(at)) continue;
+        const Ray shifted{ray.origin - drawn_[at].shift, ray.direction};
+        const auto hit = first_hit_by_trying_all(shown_->surfaces()[drawn_[at].placed]->mesh, shifted);
+        if (!hit || (first && hit->t >= distance)) continue;
+        distance = hit->t;
+        first = Met{at, placed(at).pose.inverse() * hit->point};
+    }
+    return first;
+}
+
+/// The place that a drawn piece is sewn to, in the picture.
+std::optional<Vec3> ToyScene::place_of(std::size_t drawn) const {
+    const PlacedPiece& piece = placed(drawn);
+    if (!piece.join || !piece.onto) return std::nullopt;
+    JoinPlace place = shown_->toy->joins[*piece.join].at;
+    if (piece.mirrored) place.stitches_right = -place.stitches_right;
+    const PlacedPiece& onto = shown_->placed().pieces[*piece.onto];
+    const auto frame = frame_of_place(shown_->solved()[onto.solved], place);
+    if (!frame) return std::nullopt;
+    return Vec3(onto.pose * frame->point + drawn_[drawn].shift);
+}
+
+/// The toy with the dragged piece sewn to what is under the pointer.
+std::optional<Toy> ToyScene::sewn_at(QPointF position) const {
+    const auto now = picked();
+    if (!now || !placed(*now).join) return std::nullopt;
+    const std::size_t join = *placed(*now).join;
+    Toy toy = session_.said_toy();
+    if (join >= toy.joins.size()) return std::nullopt;
+    const auto hangs_on_it = [&](std::size_t at) {
+        const auto& pieces = shown_->placed().pieces;
+        for (std::size_t other = 0; other < pieces.size(); ++other)
+            if (pieces[other].join == join && hangs_on(shown_->placed(), drawn_[at].placed, other)) return true;
+        return false;
+    };
+    const auto found = met(position, [&](std::size_t at) { return !hangs_on_it(at); });
+    if (!found) return std::nullopt;
+    const PlacedPiece& onto = placed(found->drawn);
+    Join& moved = toy.joins[join];
+    const bool around = moved.at.around && moved.onto == onto.copy;
+    moved.at = place_near(shown_->solved()[onto.solved], found->point);
+    if (placed(*now).mirrored) moved.at.stitches_right = -moved.at.stitches_right;
+    moved.at.around = around;
+    moved.onto = onto.copy;
+    return toy;
+}
+
+void ToyScene::drag_fabric(QPointF position) {
+    const auto now = picked();
+    if (!now || !placed(*now).join) return;
+    if (!grip_) {
+        const auto place = place_of(*now);
+        grip_ = place ? scene_.on_screen(*place) - position : QPointF();
+        dragged_ = placed(*now).copy;
+    }
+    const auto toy = sewn_at(position + *grip_);
+    if (!toy) return;
+    if (preview_ == nullptr)
+        preview_ =
+            std::make_unique<LivePreview>(session_, tr("Move %1").arg(copy_name(session_.toy(), dragged_)));
+    preview_->show(*toy);
+}
+
+void ToyScene::drop_fabric(QPointF position) {
+    drag_fabric(position);
+    if (preview_ != nullptr) preview_->commit();
+    give_up();
+}
+
+void ToyScene::give_up() {
+    preview_.reset();
+    grip_.reset();
+}
+
+std::optional<Toy> ToyScene::feature_at(const FacePart& part, QPointF position) const {
+    const auto found = met(position, [&](std::size_t at) { return at == part.drawn; });
+    const SolvedPiece& solved = shown_->solved()[placed(part.drawn).solved];
+    Toy toy = session_.said_toy();
+    const auto index = toy.pieces.index_of(solved.id);
+    if (!found || !index) return std::nullopt;
+    auto& features = toy.pieces[*index].features;
+    const auto at = static_cast<std::size_t>(part.feature);
+    if (at >= features.size()) return std::nullopt;
+    features[at] = moved_to(features[at], solved.surface.nearest(found->point), solved.surface, solved.stitches);
+    return toy;
+}
+
+void ToyScene::drag_part(int part, QPointF position) {
+    const auto index = static_cast<std::size_t>(part);
+    if (shown_ == nullptr || index >= face_parts_.size()) return;
+    const auto toy = feature_at(face_parts_[index], position);
+    if (!toy) return;
+    if (preview_ == nullptr) {
+        preview_ = std::make_unique<LivePreview>(session_, tr("Move on the face"));
+        pick_part(part);
+    }
+    preview_->show(*toy);
+}
+
+void ToyScene::drop_part(int part, QPointF position) {
+    drag_part(part, position);
+    if (preview_ != nullptr) preview_->commit();
+    give_up();
+}
+
+}  // namespace roundwright::app

@@ -1,0 +1,88 @@
+#pragma once
+
+#include <functional>
+#include <memory>
+#include <optional>
+#include <vector>
+
+#include <QObject>
+
+#include "app/assembly/toy_state.h"
+#include "app/session/live_preview.h"
+#include "core/assembly/one_surface.h"
+#include "render/scene/scene_view.h"
+
+namespace roundwright::app {
+
+/// Shows the toy together in a 3D view: all pieces that are not hidden, with what is on their faces, as far
+/// apart as is wished. Pieces are picked by a click there, and the picked one is dragged over the others.
+class ToyScene : public QObject {
+    Q_OBJECT
+  public:
+    ToyScene(DocumentSession& session, ToyState& state, render::SceneView& scene, QObject* parent = nullptr);
+    ~ToyScene() override;
+
+    /// What the pointer is over: a placed piece and its round; nothing beside the toy.
+    struct Pointed {
+        PieceCopy copy;
+        int round = 0;
+        int stitch = 0;
+    };
+
+  Q_SIGNALS:
+    void hovered(const std::optional<roundwright::app::ToyScene::Pointed>& at);
+    void opened();  ///< a piece was double clicked, and is picked now
+    void feature_picked(int feature);
+
+  private:
+    /// A placed piece as it is drawn.
+    struct Drawn {
+        std::size_t placed = 0;
+        Vec3 shift = Vec3::Zero();
+    };
+    /// A part of the picture that is on a face.
+    struct FacePart {
+        std::size_t drawn = 0;
+        int feature = 0;
+    };
+
+    void follow();
+    void show();
+    void show_parts();
+    void light();
+    void shift_apart();
+    [[nodiscard]] std::optional<Pointed> pointed(int round, int stitch) const;
+    void click(int round);
+    void open(int round);
+    void pick_part(int part);
+    void drag_part(int part, QPointF position);
+    void drop_part(int part, QPointF position);
+    void drag_fabric(QPointF position);
+    void drop_fabric(QPointF position);
+    void give_up();
+    [[nodiscard]] std::optional<std::size_t> picked() const;
+    [[nodiscard]] std::optional<Vec3> place_of(std::size_t drawn) const;
+    [[nodiscard]] std::optional<Toy> sewn_at(QPointF position) const;
+    [[nodiscard]] std::optional<Toy> feature_at(const FacePart& part, QPointF position) const;
+    /// Where a point of the view meets one of the pieces drawn, in that one's own frame.
+    struct Met {
+        std::size_t drawn = 0;
+        Vec3 point;
+    };
+    [[nodiscard]] std::optional<Met> met(QPointF position, const std::function<bool(std::size_t)>& counts) const;
+    [[nodiscard]] const PlacedPiece& placed(std::size_t drawn) const;
+
+    DocumentSession& session_;
+    ToyState& state_;
+    render::SceneView& scene_;
+    std::shared_ptr<const AssembledToy> shown_;
+    std::shared_ptr<const roundwright::AssembledToy> drawn_whole_;  ///< what the picture was made of
+    std::vector<Drawn> drawn_;
+    std::vector<int> first_round_;  ///< of each drawn piece in the picture's surface, and their number
+    std::vector<FacePart> face_parts_;
+    std::unique_ptr<LivePreview> preview_;
+    std::optional<QPointF> grip_;  ///< from the pointer to the place that is dragged
+    PieceCopy dragged_;
+};
+
+}  // namespace roundwright::app

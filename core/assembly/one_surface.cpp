@@ -1,0 +1,83 @@
+#include "core/assembly/one_surface.h"
+
+#include <Eigen/Core>
+#include <algorithm>
+#include <utility>
+
+namespace roundwright {
+namespace {
+
+template <class Value>
+void append(std::vector<Value>& to, const std::vector<Value>& from) {
+    to.insert(to.end(), from.begin(), from.end());
+}
+
+class Gatherer {
+  public:
+    void add(const ShiftedSurface& part) {
+        add_mesh(part.surface->mesh, part.shift.cast<float>());
+        add_stitches(*part.surface, part.shift);
+        whole_.first_round.push_back(rounds_);
+    }
+
+    OneSurface take() { return std::move(whole_); }
+
+    Gatherer() {
+        whole_.first_round.push_back(0);
+        whole_.surface.first_stitch_of_round.push_back(0);
+    }
+
+  private:
+    void add_mesh(const Mesh& from, const Eigen::Vector3f& shift) {
+        Mesh& to = whole_.surface.mesh;
+        const auto first_vertex = static_cast<std::uint32_t>(to.vertex_count());
+        const auto first_stitch = static_cast<std::int32_t>(whole_.surface.stitches.size());
+        const std::size_t triangles = to.triangle_count() + from.triangle_count();
+        const std::size_t first_place = to.positions.size();
+        append(to.positions, from.positions);
+        for (std::size_t at = first_place; at + 2 < to.positions.size(); at += 3)
+            Eigen::Map<Eigen::Vector3f>(to.positions.data() + at) += shift;
+        append(to.normals, from.normals);
+        append(to.colours, from.colours);
+        append(to.places, from.places);
+        append(to.faces, from.faces);
+        // A part without the places of its stitches' faces shows none.
+        to.places.resize(6 * triangles, 0);
+        to.faces.resize(triangles, 0);
+        for (const std::uint32_t index : from.indices) to.indices.push_back(index + first_vertex);
+        for (const std::int32_t stitch : from.stitch_of_triangle)
+            to.stitch_of_triangle.push_back(stitch < 0 ? stitch : stitch + first_stitch);
+        to.stitch_of_triangle.resize(triangles, -1);
+    }
+
+    void add_stitches(const StitchSurface& from, const Vec3& shift) {
+        StitchSurface& to = whole_.surface;
+        const auto first = static_cast<std::uint32_t>(to.stitches.size());
+        for (StitchPatch patch : from.stitches) {
+            patch.round += rounds_;
+            for (Vec3& corner : patch.corners) corner += shift;
+            to.stitches.push_back(patch);
+        }
+        for (std::size_t round = 1; round < from.first_stitch_of_round.size(); ++round)
+            to.first_stitch_of_round.push_back(first + from.first_stitch_of_round[round]);
+        rounds_ = static_cast<int>(to.first_stitch_of_round.size()) - 1;
+    }
+
+    OneSurface whole_;
+    int rounds_ = 0;
+};
+
+}  // namespace
+
+int OneSurface::part_of(int round) const {
+    const auto after = std::upper_bound(first_round.begin(), first_round.end(), round);
+    return static_cast<int>(after - first_round.begin()) - 1;
+}
+
+OneSurface one_surface(std::span<const ShiftedSurface> parts) {
+    Gatherer gatherer;
+    for (const ShiftedSurface& part : parts) gatherer.add(part);
+    return gatherer.take();
+}
+
+}  // namespace roundwright

@@ -1,0 +1,59 @@
+#include "core/assembly/one_surface.h"
+
+#include <gtest/gtest.h>
+
+#include "core/study/study_surface.h"
+
+namespace roundwright {
+namespace {
+
+StitchSurface ball(int most) {
+    Toy toy;
+    toy.yarns.emplace_back();
+    Piece piece;
+    for (int n = 6; n <= most; n += 6)
+        piece.rounds.push_back({.working = WorkedEvenly{.stitches = n}, .note = {}});
+    for (int n = most; n > 0; n -= 6)
+        piece.rounds.push_back({.working = WorkedEvenly{.stitches = n}, .note = {}});
+    piece.end = End::drawn_closed;
+    toy.pieces.push_back(piece);
+    return study_surface(toy, 0, study_shape(toy, 0));
+}
+
+TEST(OneSurface, HoldsEveryPartWithItsRoundsNumberedOn) {
+    const StitchSurface small = ball(18);
+    const StitchSurface large = ball(30);
+    const ShiftedSurface parts[] = {{&small, {0, 0, 0}}, {&large, {40, 0, -7}}};
+    const OneSurface whole = one_surface(parts);
+    ASSERT_EQ(whole.first_round, (std::vector{0, 6, 16}));
+    EXPECT_EQ(whole.part_of(5), 0);
+    EXPECT_EQ(whole.part_of(6), 1);
+    EXPECT_EQ(whole.part_of(15), 1);
+    const auto& surface = whole.surface;
+    ASSERT_EQ(surface.stitches.size(), small.stitches.size() + large.stitches.size());
+    EXPECT_EQ(surface.mesh.triangle_count(), small.mesh.triangle_count() + large.mesh.triangle_count());
+    ASSERT_EQ(surface.first_stitch_of_round.size(), 17u);
+    EXPECT_EQ(surface.first_stitch_of_round.back(), surface.stitches.size());
+    const auto first = surface.first_stitch_of_round[6];
+    EXPECT_EQ(first, small.stitches.size());
+    EXPECT_EQ(surface.stitches[first].round, 6);
+    EXPECT_EQ(surface.stitches[first].stitch, 0);
+    const Vec3 moved = surface.stitches[first].corners[2] - large.stitches[0].corners[2];
+    EXPECT_NEAR((moved - Vec3(40, 0, -7)).norm(), 0, 1e-9);
+    for (std::size_t triangle = 0; triangle < surface.mesh.triangle_count(); ++triangle) {
+        const bool of_large = triangle >= small.mesh.triangle_count();
+        const auto stitch = surface.mesh.stitch_of_triangle[triangle];
+        if (stitch >= 0) EXPECT_EQ(stitch >= static_cast<int>(first), of_large);
+        EXPECT_EQ(surface.mesh.indices[3 * triangle] >= small.mesh.vertex_count(), of_large);
+    }
+    EXPECT_EQ(surface.mesh.places.size(), 6 * surface.mesh.triangle_count());
+}
+
+TEST(OneSurface, OfNothingIsEmpty) {
+    const OneSurface whole = one_surface({});
+    EXPECT_EQ(whole.first_round, (std::vector{0}));
+    EXPECT_TRUE(whole.surface.stitches.empty());
+}
+
+}  // namespace
+}  // namespace roundwright
