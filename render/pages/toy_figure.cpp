@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/assembly/join_frames.h"
+#include "core/assembly/one_surface.h"
 #include "core/face/feature_mesh.h"
 
 namespace roundwright::render {
@@ -25,33 +26,15 @@ void move_mesh(Mesh& mesh, const Pose& pose) {
     move_points(mesh.normals, pose, true);
 }
 
-void move_stitch(StitchPatch& stitch, const Pose& pose) {
-    for (Vec3& corner : stitch.corners) corner = pose * corner;
-    stitch.normal = pose.linear() * stitch.normal;
-    // No round of a whole toy is its first or last: rims are within, where they are sewn.
-    ++stitch.round;
-}
-
-template <class Number>
-void append(std::vector<Number>& all, const std::vector<Number>& more) {
-    all.insert(all.end(), more.begin(), more.end());
-}
-
-void add_surface(StitchSurface& all, StitchSurface more, const Pose& pose) {
-    move_mesh(more.mesh, pose);
-    for (StitchPatch& stitch : more.stitches) move_stitch(stitch, pose);
-    const auto vertices = static_cast<std::uint32_t>(all.mesh.vertex_count());
-    const auto stitches = static_cast<std::int32_t>(all.stitches.size());
-    for (std::uint32_t& index : more.mesh.indices) index += vertices;
-    more.mesh.stitch_of_triangle.resize(more.mesh.triangle_count(), -1);
-    for (std::int32_t& stitch : more.mesh.stitch_of_triangle)
-        if (stitch >= 0) stitch += stitches;
-    append(all.mesh.positions, more.mesh.positions);
-    append(all.mesh.normals, more.mesh.normals);
-    append(all.mesh.colours, more.mesh.colours);
-    append(all.mesh.indices, more.mesh.indices);
-    append(all.mesh.stitch_of_triangle, more.mesh.stitch_of_triangle);
-    append(all.stitches, more.stitches);
+void move_surface(StitchSurface& surface, const Pose& pose) {
+    move_mesh(surface.mesh, pose);
+    for (StitchPatch& stitch : surface.stitches) {
+        for (Vec3& corner : stitch.corners) corner = pose * corner;
+        stitch.normal = pose.linear() * stitch.normal;
+        // No round of a whole toy is its first or last: rims are within, where they are sewn.
+        ++stitch.round;
+    }
+    surface.first_stitch_of_round.clear();
 }
 
 void add_parts(std::vector<DrawnPart>& parts, const PatternStudy& study, std::size_t copy) {
@@ -99,11 +82,14 @@ DrawingView drawing_view(ToyView view) {
 
 ToyModel::ToyModel(const PatternStudy& study) {
     const AssembledToy& toy = *study.together;
+    std::vector<ShiftedSurface> shown;
     for (std::size_t i = 0; i < toy.surfaces.size(); ++i) {
         if (!toy.surfaces[i]) continue;
-        add_surface(surface_, *toy.surfaces[i], study.measures.rest.pose);
+        shown.push_back({toy.surfaces[i].get(), Vec3::Zero()});
         add_parts(parts_, study, i);
     }
+    surface_ = one_surface(shown).surface;
+    move_surface(surface_, study.measures.rest.pose);
 }
 
 DrawOptions ToyModel::options(ToyView view, double units_per_mm) const {
