@@ -29,7 +29,7 @@ ChecksModel::ChecksModel(DocumentSession& session, QObject* parent)
     : QAbstractListModel(parent), session_(session) {
     connect(&session_, &DocumentSession::study_ready, this, &ChecksModel::refill);
     connect(&session_, &DocumentSession::toy_changed, this, [this](const ChangeSet& changes) {
-        if (changes.piece_list() || changes.words) refill();
+        if (changes.piece_list() || changes.words || changes.joins) refill();
     });
     connect(&session_.preferences(), &Preferences::units_changed, this, &ChecksModel::refill);
     connect(&session_.preferences(), &Preferences::terms_changed, this, &ChecksModel::refill);
@@ -58,6 +58,7 @@ void ChecksModel::refill() {
 void ChecksModel::add_said_numbers() {
     if (const auto counts = counts_worked_out()) {
         for (Check& check : check_said_numbers(session_.toy(), *counts)) checks_.push_back(std::move(check));
+        for (Check& check : check_joins(session_.toy(), *counts)) checks_.push_back(std::move(check));
     }
 }
 
@@ -118,6 +119,8 @@ bool ChecksModel::apply(const Check& found, const Cure& cure) {
         const auto counts = counts_worked_out();
         return counts && session_.edit(cure_step(cure), with_words_renumbered(session_.toy(), *counts));
     }
+    if (is_cure_of_joins(cure))
+        return session_.edit(cure_step(cure), cured_joins(session_.said_toy(), found, cure));
     if (found.piece < 0) return false;
     session_.set_current_piece(found.piece);
     if (!cure.feature && !cure.area_stretch) {

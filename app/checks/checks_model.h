@@ -6,6 +6,7 @@
 #include <QAbstractListModel>
 
 #include "app/session/document_session.h"
+#include "core/assembly/check_joins.h"
 #include "core/checks/check_said_numbers.h"
 
 namespace roundwright::app {

@@ -7,6 +7,7 @@
 #include "app/cli/input_file.h"
 #include "app/cli/output.h"
 #include "app/cli/severity_name.h"
+#include "core/assembly/check_joins.h"
 #include "core/study/toy_checks.h"
 #include "render/wording/check_sentence.h"
 
@@ -37,7 +38,9 @@ void print_checks(const QString& path, const Toy& toy, const std::vector<Check>&
 }
 
 int check_toy(const Arguments& arguments, const QString& path, const Toy& toy) {
-    const std::vector<Check> checks = every_check(toy, study_toy(toy));
+    const std::vector<PieceStudy> studies = study_toy(toy);
+    std::vector<Check> checks = every_check(toy, studies);
+    for (Check& check : checks_of_joins(toy, studies)) checks.push_back(std::move(check));
     const LengthUnit units = units_wanted(arguments);
     if (arguments.has(QStringLiteral("json"))) {
         ordered_json json{

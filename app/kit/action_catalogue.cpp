@@ -179,6 +179,8 @@ constexpr Row rows[] = {
     {"start.chain-ring", Place::start, QT_TRANSLATE_NOOP("Actions", "&Chain ring…"), after_ctrl_b(Qt::Key_2)},
     {"start.tube", Place::start, QT_TRANSLATE_NOOP("Actions", "Open &tube…"), after_ctrl_b(Qt::Key_3)},
     {"start.oval", Place::start, QT_TRANSLATE_NOOP("Actions", "&Oval on a chain…"), after_ctrl_b(Qt::Key_4)},
+    {"start.worked-on", Place::start, QT_TRANSLATE_NOOP("Actions", "On the &edges of others…"),
+     after_ctrl_b(Qt::Key_G)},
     {"start.at-top", Place::start, QT_TRANSLATE_NOOP("Actions", "Starts at the to&p"),
      after_ctrl_b(Qt::Key_T)},
     {"worked.spiral", Place::worked, QT_TRANSLATE_NOOP("Actions", "In a &spiral"), after_ctrl_b(Qt::Key_5)},

@@ -8,6 +8,8 @@
 #include <QSpinBox>
 #include <QVBoxLayout>
 
+#include "core/assembly/first_joins.h"
+
 namespace roundwright::app {
 
 namespace {
@@ -16,7 +18,7 @@ constexpr int most_chains = 400;
 constexpr int most_made = 99;
 
 // In the order of the Start variant, which the combo box follows.
-enum StartIndex { magic_ring, chain_ring, open_tube, oval_chain };
+enum StartIndex { magic_ring, chain_ring, open_tube, oval_chain, worked_on };
 
 Start start_of(int kind, int chains) {
     switch (kind) {
@@ -37,7 +39,7 @@ int chains_of(const Start& start) {
         int operator()(const ChainRing& ring) const { return ring.chains; }
         int operator()(const OpenTube& tube) const { return tube.chains; }
         int operator()(const OvalChain& oval) const { return oval.chains; }
-        int operator()(const WorkedOn& on) const { return on.stitches; }
+        int operator()(const WorkedOn& on) const { return on.chains_between; }
     } chains;
     return std::visit(chains, start);
 }
@@ -48,9 +50,16 @@ int usual_chains(int kind, const Piece& piece) {
         const auto* even = std::get_if<WorkedEvenly>(&piece.rounds.front().working);
         if (even != nullptr) return even->stitches;
     }
+    if (kind == worked_on) return WorkedOn{}.chains_between;
     return kind == chain_ring  ? ChainRing{}.chains
            : kind == open_tube ? OpenTube{}.chains
                                : OvalChain{}.chains;
+}
+
+QString worked_on_remark() {
+    return FinishPanel::tr(
+        "Round 1 goes on over the open edges of other pieces, and along the chains between them. How the fabric "
+        "lies where they meet is only about right.");
 }
 
 QString oval_remark() {
@@ -76,7 +85,7 @@ FinishPanel::FinishPanel(DocumentSession& session, QWidget* parent)
 
 void FinishPanel::build() {
     start_->addItems({tr("Magic ring"), tr("Ring of chains"), tr("Open tube on a joined chain"),
-                      tr("Oval around a chain")});
+                      tr("Oval around a chain"), tr("On the edges of other pieces")});
     chains_->setRange(2, most_chains);
     chains_->setKeyboardTracking(false);
     chains_label_->setBuddy(chains_);
@@ -107,6 +116,7 @@ void FinishPanel::build() {
     end_->setAccessibleName(tr("How the piece ends"));
     make_->setAccessibleName(tr("How many to make"));
     start_->setItemData(oval_chain, oval_remark(), Qt::ToolTipRole);
+    start_->setItemData(worked_on, worked_on_remark(), Qt::ToolTipRole);
 }
 
 void FinishPanel::connect_all() {
@@ -123,10 +133,7 @@ void FinishPanel::connect_all() {
         session_.edit_piece(tr("Change the end"), [end](Piece& piece) { piece.end = static_cast<End>(end); });
     });
     connect(make_, &QSpinBox::valueChanged, this, [this](int make) {
-        if (session_.piece() == nullptr) return;
-        session_.edit(tr("Make %1").arg(make),
-                      made_so_often(session_.said_toy(),
-                                    static_cast<std::size_t>(session_.current_piece()), make),
+        session_.edit(tr("Make %1").arg(make), made_times(session_.said_toy(), current(), make),
                       QStringLiteral("make"));
     });
     connect(starts_at_top_, &QCheckBox::clicked, this, [this](bool top) {
@@ -137,10 +144,15 @@ void FinishPanel::connect_all() {
     connect(&session_, &DocumentSession::current_piece_changed, this, &FinishPanel::show_piece);
 }
 
+std::size_t FinishPanel::current() const { return static_cast<std::size_t>(session_.current_piece()); }
+
 void FinishPanel::set_start(int kind, int chains) {
-    session_.edit_piece(
-        tr("Change the start"), [kind, chains](Piece& piece) { piece.start = start_of(kind, chains); },
-        QStringLiteral("start"));
+    const Toy& toy = session_.said_toy();
+    if (current() >= toy.pieces.size()) return;
+    session_.edit(tr("Change the start"),
+                  kind == worked_on ? begun_on_edges(toy, current(), chains)
+                                    : begun_with(toy, current(), start_of(kind, chains)),
+                  QStringLiteral("start"));
 }
 
 void FinishPanel::show_piece() {
@@ -149,10 +161,15 @@ void FinishPanel::show_piece() {
     if (piece == nullptr) return;
     const QSignalBlocker quiet[] = {QSignalBlocker(chains_), QSignalBlocker(make_)};
     start_->setCurrentIndex(static_cast<int>(piece->start.index()));
-    start_->setToolTip(piece->start.index() == oval_chain ? oval_remark() : QString());
+    const bool on_edges = piece->start.index() == worked_on;
+    start_->setToolTip(piece->start.index() == oval_chain ? oval_remark()
+                       : on_edges                         ? worked_on_remark()
+                                                          : QString());
     const bool chained = piece->start.index() != magic_ring;
     chains_label_->setVisible(chained);
     chains_->setVisible(chained);
+    chains_label_->setText(on_edges ? tr("&Chains between") : tr("&Chains"));
+    chains_->setMinimum(on_edges ? 0 : 2);
     if (chained) chains_->setValue(chains_of(piece->start));
     joining_->setCurrentIndex(static_cast<int>(piece->joining));
     end_->setCurrentIndex(static_cast<int>(piece->end));

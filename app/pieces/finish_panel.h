@@ -22,6 +22,7 @@ class FinishPanel : public QWidget {
     void connect_all();
     void set_start(int kind, int chains);
     void show_piece();
+    [[nodiscard]] std::size_t current() const;
 
     DocumentSession& session_;
     QComboBox* start_;

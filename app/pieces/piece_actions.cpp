@@ -74,6 +74,7 @@ void PieceActions::make_start_actions() {
         ask_chains(tr("An oval around how many chains?"), OvalChain{}.chains,
                    [](int chains) { return OvalChain{chains}; });
     });
+    starts_ << on_piece(choice("start.worked-on"), [this] { ask_chains_between(); });
 }
 
 void PieceActions::make_working_actions() {
@@ -150,6 +151,16 @@ void PieceActions::ask_chains(const QString& what, int usual, const std::functio
     bool accepted = false;
     const int chains = QInputDialog::getInt(window_, tr("Start"), what, usual, 2, 2000, 1, &accepted);
     if (accepted) PieceEdits(session_).set_start(start(chains));
+}
+
+void PieceActions::ask_chains_between() {
+    const auto* on = std::get_if<WorkedOn>(&session_.piece()->start);
+    bool accepted = false;
+    const int chains =
+        QInputDialog::getInt(window_, tr("Start"), tr("How many chains from one edge to the next?"),
+                             on == nullptr ? 0 : on->chains_between, 0, 400, 1, &accepted);
+    if (accepted) PieceEdits(session_).begin_on_edges(chains);
+    update_state();
 }
 
 void PieceActions::update_state() {

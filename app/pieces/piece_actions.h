@@ -34,6 +34,7 @@ class PieceActions : public QObject {
     void ask_name();
     void ask_make();
     /// A start on a chain: asks for the number of chains.
+    void ask_chains_between();
     void ask_chains(const QString& what, int usual, const std::function<Start(int)>& start);
     void update_state();
 

@@ -8,7 +8,6 @@
 #include "app/rounds/round_edits.h"
 #include "core/assembly/first_joins.h"
 #include "core/toy/edits.h"
-#include "core/toy/join_edits.h"
 #include "render/wording/plain_text.h"
 
 namespace roundwright::app {
@@ -48,13 +47,6 @@ Toy with_a_first_place(Toy toy, std::size_t at) {
 
 }  // namespace
 
-Toy made_so_often(const Toy& toy, std::size_t piece, int make) {
-    const PieceId id = toy.pieces.id(piece);
-    const bool is_sewn = std::ranges::any_of(toy.joins, [id](const Join& join) { return join.piece.piece == id; });
-    Toy after = set_made(toy, piece, make);
-    return is_sewn ? with_first_joins(std::move(after), piece) : after;
-}
-
 Toy empty_toy() {
     Toy toy;
     Yarn yarn;
@@ -64,6 +56,8 @@ Toy empty_toy() {
     toy.pieces.push_back(empty_piece(1));
     return toy;
 }
+
+std::size_t PieceEdits::current() const { return static_cast<std::size_t>(session_.current_piece()); }
 
 QString PieceEdits::name() const {
     return session_.piece() ? QString::fromStdString(session_.piece()->name) : QString();
@@ -120,8 +114,13 @@ bool PieceEdits::move(int from, int to) {
 }
 
 bool PieceEdits::set_start(const Start& start) {
-    return session_.edit_piece(PieceEditsText::tr("Change the start of %1").arg(name()),
-                               [&](Piece& piece) { piece.start = start; });
+    return session_.edit(PieceEditsText::tr("Change the start of %1").arg(name()),
+                         begun_with(session_.said_toy(), current(), start));
+}
+
+bool PieceEdits::begin_on_edges(int chains_between) {
+    return session_.edit(PieceEditsText::tr("Work %1 on the edges of others").arg(name()),
+                         begun_on_edges(session_.said_toy(), current(), chains_between));
 }
 
 bool PieceEdits::set_end(End end) {
@@ -143,8 +142,7 @@ bool PieceEdits::set_starts_at_top(bool at_top) {
 
 bool PieceEdits::set_make(int make) {
     return session_.edit(PieceEditsText::tr("Make %1 %n time(s)", nullptr, make).arg(name()),
-                         made_so_often(session_.said_toy(),
-                                       static_cast<std::size_t>(session_.current_piece()), make));
+                         made_times(session_.said_toy(), current(), make));
 }
 
 }  // namespace roundwright::app

@@ -16,6 +16,8 @@ class PieceEdits {
     bool remove();
     bool move(int from, int to);
     bool set_start(const Start& start);
+    /// On the edges of other pieces, with so many chains between them.
+    bool begin_on_edges(int chains_between);
     bool set_end(End end);
     bool set_joining(Joining joining);
     bool set_starts_at_top(bool at_top);
@@ -24,13 +26,10 @@ class PieceEdits {
   private:
     bool insert(int at, const Piece& piece, const QString& text);
     [[nodiscard]] QString name() const;
+    [[nodiscard]] std::size_t current() const;
 
     DocumentSession& session_;
 };
-
-/// The toy with a piece made so many times: joins of copies that there are no more go, and if the others are
-/// sewn on, so are new ones.
-[[nodiscard]] Toy made_so_often(const Toy& toy, std::size_t piece, int make);
 
 /// A toy with one empty piece and one yarn, ready for the first round.
 [[nodiscard]] Toy empty_toy();

@@ -20,6 +20,7 @@
 #include "app/reshape/form_fields.h"
 #include "app/reshape/form_icon.h"
 #include "app/reshape/outline_view.h"
+#include "core/reshape/carry_joins.h"
 #include "core/reshape/in_place_of.h"
 #include "core/reshape/piece_form.h"
 #include "core/reshape/reshape_toy.h"
@@ -205,10 +206,11 @@ QString FormDialog::frog_back() const { return frog_back_->text(); }
 
 bool FormDialog::put_in_place() {
     if (!back_) return false;
-    return session_.edit_piece(
-        tr("Turn %1 into a new shape: %2")
-            .arg(name_in_words(session_.piece()->name), form_name(fields_->form().kind)),
-        [&](Piece& piece) { piece = in_place_of(*old_, made_->form, *back_); });
+    return session_.edit(tr("Turn %1 into a new shape: %2")
+                             .arg(name_in_words(session_.piece()->name), form_name(fields_->form().kind)),
+                         with_piece_remade(session_.said_toy(),
+                                           static_cast<std::size_t>(session_.current_piece()),
+                                           in_place_of(*old_, made_->form, *back_)));
 }
 
 bool FormDialog::add(const Piece& made) {

@@ -12,6 +12,7 @@
 #include "app/kit/field_widgets.h"
 #include "app/kit/room_on_screen.h"
 #include "app/reshape/outline_view.h"
+#include "core/reshape/carry_joins.h"
 #include "core/reshape/mirror_join.h"
 #include "core/reshape/reshape_toy.h"
 #include "render/wording/plain_text.h"
@@ -95,11 +96,11 @@ QString JoinDialog::frog_back() const { return frog_back_->isHidden() ? QString(
 
 void JoinDialog::accept() {
     if (!joined_) return;
-    session_.edit_piece(tr("Join %1 and %2").arg(name_in_words(first_.piece.name), others_->currentText()),
-                        [this](Piece& piece) {
-                            piece = *joined_;
-                            piece.worked = progress_kept(first_.piece.worked, back_);
-                        });
+    Piece piece = *joined_;
+    piece.worked = progress_kept(first_.piece.worked, back_);
+    session_.edit(tr("Join %1 and %2").arg(name_in_words(first_.piece.name), others_->currentText()),
+                  with_piece_remade(session_.said_toy(), static_cast<std::size_t>(session_.current_piece()),
+                                    std::move(piece)));
     QDialog::accept();
 }
 

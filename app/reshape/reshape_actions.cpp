@@ -7,6 +7,7 @@
 #include "app/reshape/form_dialog.h"
 #include "app/reshape/join_dialog.h"
 #include "app/reshape/reshape_dialog.h"
+#include "core/reshape/carry_joins.h"
 #include "core/reshape/mirror_join.h"
 #include "render/wording/counted.h"
 #include "render/wording/plain_text.h"
@@ -58,8 +59,9 @@ void ReshapeActions::mirror() {
         return;
     }
     if (!may_lose_progress()) return;
-    session_.edit_piece(tr("Turn %1 upside down").arg(name_in_words(session_.piece()->name)),
-                        [&turned](Piece& piece) { piece = *turned; });
+    session_.edit(tr("Turn %1 upside down").arg(name_in_words(session_.piece()->name)),
+                  with_piece_remade(session_.said_toy(), static_cast<std::size_t>(session_.current_piece()),
+                                    *turned));
 }
 
 /// Turned over, a piece begins at its other end, and nothing worked so far can stay.

@@ -17,6 +17,7 @@
 #include "app/reshape/hand_sculpting.h"
 #include "app/reshape/preview_stack.h"
 #include "app/reshape/reshape_answers.h"
+#include "core/reshape/carry_joins.h"
 #include "render/wording/plain_text.h"
 #include "render/wording/reshape_words.h"
 
@@ -298,10 +299,13 @@ QString ReshapeDialog::frog_back() const { return answers_->frog_back(); }
 void ReshapeDialog::accept() {
     if (!proposal_ || task_.busy()) return;
     const QString name = name_in_words(form_->piece.name);
-    Toy toy = proposal_->whole_toy ? *proposal_->whole_toy : session_.toy();
-    Piece& piece = toy.pieces[static_cast<std::size_t>(piece_)];
-    piece = proposal_->made.form.piece;
+    Piece piece = proposal_->made.form.piece;
     piece.worked = progress_kept(questions_->worked(), proposal_->back);
+    const auto index = static_cast<std::size_t>(piece_);
+    // Of the whole toy the joins are carried over already, the piece's with the rest.
+    Toy toy = proposal_->whole_toy ? *proposal_->whole_toy
+                                   : with_piece_remade(session_.toy(), index, piece);
+    toy.pieces[index] = std::move(piece);
     session_.edit(by_hand()              ? tr("Reshape %1").arg(name)
                   : same_rounds()        ? tr("Change yarn or hook")
                   : proposal_->whole_toy ? tr("Resize all pieces")

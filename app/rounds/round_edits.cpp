@@ -124,6 +124,22 @@ bool RoundEdits::put(const QString& text, Edited<Piece> piece, const std::vector
     return session_.edit(text, toy_with(std::move(piece.value), yarn_names));
 }
 
+Edited<Toy> RoundEdits::edited(const RoundsEdit& edit, const std::vector<std::string>& yarn_names) const {
+    Edited<Toy> toy = edit_rounds(session_.said_toy(), index(session_.current_piece()), edit);
+    if (!toy.refusal) add_yarns(toy.value, yarn_names);
+    return toy;
+}
+
+bool RoundEdits::put(const QString& text, const RoundsEdit& edit,
+                     const std::vector<std::string>& yarn_names) {
+    Edited<Toy> toy = edited(edit, yarn_names);
+    if (toy.refusal) {
+        session_.refuse(refusal_words(*toy.refusal));
+        return false;
+    }
+    return session_.edit(text, std::move(toy.value));
+}
+
 Toy RoundEdits::toy_with(Piece piece, const std::vector<std::string>& yarn_names) const {
     Toy toy = session_.said_toy();
     toy.pieces[index(session_.current_piece())] = std::move(piece);
@@ -132,7 +148,12 @@ Toy RoundEdits::toy_with(Piece piece, const std::vector<std::string>& yarn_names
 }
 
 Edited<Piece> RoundEdits::with_count(const std::vector<int>& rounds, const CountEntry& entry) const {
-    Edited<Piece> piece = with_each_times(current(), rounds, entry.times);
+    return counted(current(), rounds, entry);
+}
+
+Edited<Piece> RoundEdits::counted(const Piece& from, const std::vector<int>& rounds,
+                                  const CountEntry& entry) const {
+    Edited<Piece> piece = with_each_times(from, rounds, entry.times);
     if (piece.refusal) return piece;
     const auto all = each_times(rounds, entry.times);
     if (entry.kind == CountEntry::Kind::count) return set_counts(piece.value, all, entry.value);
@@ -140,7 +161,9 @@ Edited<Piece> RoundEdits::with_count(const std::vector<int>& rounds, const Count
 }
 
 bool RoundEdits::set_count(const std::vector<int>& rounds, const CountEntry& entry) {
-    if (rounds.empty() || !put(set_count_text(rounds, entry), with_count(rounds, entry))) return false;
+    if (rounds.empty()) return false;
+    const RoundsEdit edit = [&](const Piece& piece) { return counted(piece, rounds, entry); };
+    if (!put(set_count_text(rounds, entry), edit)) return false;
     if (entry.times > 1) session_.select_rounds(each_times(rounds, entry.times));
     return true;
 }
@@ -239,13 +262,17 @@ bool RoundEdits::set_note(int round, const QString& note) {
 
 bool RoundEdits::insert(int at, const std::vector<Round>& rounds, const QString& text,
                         const std::vector<std::string>& yarn_names) {
-    if (!put(text, insert_rounds(current(), index(at), rounds), yarn_names)) return false;
+    const RoundsEdit edit = [&](const Piece& piece) { return insert_rounds(piece, index(at), rounds); };
+    if (!put(text, edit, yarn_names)) return false;
     session_.select_rounds(run_of(at, rounds.size()));
     return true;
 }
 
 bool RoundEdits::replace(int first, int replaced, const std::vector<Round>& rounds, const QString& text) {
-    if (!put(text, replace_rounds(current(), index(first), index(replaced), rounds))) return false;
+    const RoundsEdit edit = [&](const Piece& piece) {
+        return replace_rounds(piece, index(first), index(replaced), rounds);
+    };
+    if (!put(text, edit)) return false;
     session_.select_rounds(run_of(first, rounds.size()));
     return true;
 }
@@ -269,9 +296,11 @@ Round RoundEdits::like_round_before(int at) const {
 
 std::optional<Toy> RoundEdits::with_inserted(int at, const std::vector<Round>& rounds,
                                              const std::vector<std::string>& yarn_names) const {
-    auto grown = insert_rounds(current(), index(place_in_said(at)), rounds);
+    const std::size_t place = index(place_in_said(at));
+    auto grown =
+        edited([&](const Piece& piece) { return insert_rounds(piece, place, rounds); }, yarn_names);
     if (grown.refusal) return std::nullopt;
-    return toy_with(std::move(grown.value), yarn_names);
+    return std::move(grown.value);
 }
 
 std::vector<Round> RoundEdits::next_rounds(const CountEntry& entry) const {
@@ -292,7 +321,7 @@ bool RoundEdits::append_count(const CountEntry& entry) {
                                  std::get<WorkedEvenly>(rounds.front().working).stitches)
                   .arg(at + 1)
             : RoundEditsText::tr("Add %1").arg(rounds_phrase(run_of(static_cast<int>(at), rounds.size())));
-    return put(text, insert_rounds(current(), at, rounds));
+    return put(text, RoundsEdit([&](const Piece& piece) { return insert_rounds(piece, at, rounds); }));
 }
 
 std::optional<Toy> RoundEdits::with_appended(const CountEntry& entry) const {
@@ -306,21 +335,23 @@ RoundEdits::Appended RoundEdits::appended(const QString& words) const {
     const Round round =
         read_cell(like, below(at), words.trimmed().toStdString(), session_.preferences().terms(), yarns)
             .round;
-    auto grown = insert_rounds(current(), at, std::vector{round});
-    return {std::move(grown), std::move(yarns.names)};
+    return {round, std::move(yarns.names)};
 }
 
 bool RoundEdits::append_words(const QString& words) {
     if (words.trimmed().isEmpty()) return false;
-    Appended made = appended(words);
-    return put(RoundEditsText::tr("Add round %1").arg(current().rounds.size() + 1), std::move(made.piece),
-               made.yarn_names);
+    const Appended made = appended(words);
+    const std::size_t at = current().rounds.size();
+    const RoundsEdit edit = [&](const Piece& piece) {
+        return insert_rounds(piece, at, std::vector{made.round});
+    };
+    return put(RoundEditsText::tr("Add round %1").arg(at + 1), edit, made.yarn_names);
 }
 
 std::optional<Toy> RoundEdits::with_appended_words(const QString& words) const {
-    Appended made = appended(words);
-    if (words.trimmed().isEmpty() || made.piece.refusal) return std::nullopt;
-    return toy_with(std::move(made.piece.value), made.yarn_names);
+    if (words.trimmed().isEmpty()) return std::nullopt;
+    const Appended made = appended(words);
+    return with_inserted(static_cast<int>(current().rounds.size()), {made.round}, made.yarn_names);
 }
 
 bool RoundEdits::insert_even(int at) {
@@ -330,8 +361,8 @@ bool RoundEdits::insert_even(int at) {
 bool RoundEdits::remove(const std::vector<int>& rounds) {
     if (rounds.empty()) return false;
     const int left = static_cast<int>(current().rounds.size() - rounds.size());
-    if (!put(RoundEditsText::tr("Delete %1").arg(rounds_phrase(rounds)), remove_rounds(current(), rounds)))
-        return false;
+    const RoundsEdit edit = [&](const Piece& piece) { return Edited<Piece>{remove_rounds(piece, rounds)}; };
+    if (!put(RoundEditsText::tr("Delete %1").arg(rounds_phrase(rounds)), edit)) return false;
     const int next = std::min(rounds.front(), left - 1);
     session_.select_rounds(next < 0 ? std::vector<int>{} : std::vector<int>{next});
     return true;
@@ -340,8 +371,8 @@ bool RoundEdits::remove(const std::vector<int>& rounds) {
 bool RoundEdits::repeat(const std::vector<int>& rounds) {
     if (rounds.empty()) return false;
     const int at = rounds.back() + 1;
-    if (!put(RoundEditsText::tr("Repeat %1").arg(rounds_phrase(rounds)), duplicate_rounds(current(), rounds)))
-        return false;
+    const RoundsEdit edit = [&](const Piece& piece) { return duplicate_rounds(piece, rounds); };
+    if (!put(RoundEditsText::tr("Repeat %1").arg(rounds_phrase(rounds)), edit)) return false;
     session_.select_rounds(run_of(at, rounds.size()));
     return true;
 }

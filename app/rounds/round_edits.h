@@ -6,7 +6,7 @@
 #include "app/rounds/count_entry.h"
 #include "app/session/document_session.h"
 #include "core/rounds/piece_graph.h"
-#include "core/toy/edits.h"
+#include "core/toy/join_edits.h"
 
 namespace roundwright::app {
 
@@ -76,10 +76,16 @@ class RoundEdits {
     [[nodiscard]] Piece reworded(int round, const std::string& words, Terms terms, YarnTable& yarns) const;
     bool put(const QString& text, Piece piece);
     bool put(const QString& text, Edited<Piece> piece, const std::vector<std::string>& yarn_names = {});
+    /// With the joins onto the piece, which stay in their gaps.
+    bool put(const QString& text, const RoundsEdit& edit, const std::vector<std::string>& yarn_names = {});
+    [[nodiscard]] Edited<Toy> edited(const RoundsEdit& edit,
+                                     const std::vector<std::string>& yarn_names = {}) const;
+    [[nodiscard]] Edited<Piece> counted(const Piece& piece, const std::vector<int>& rounds,
+                                        const CountEntry& entry) const;
     [[nodiscard]] Toy toy_with(Piece piece, const std::vector<std::string>& yarn_names) const;
     /// A round more, worked as the words say, and the names of the yarns it then counts on.
     struct Appended {
-        Edited<Piece> piece;
+        Round round;
         std::vector<std::string> yarn_names;
     };
     [[nodiscard]] std::vector<Round> next_rounds(const CountEntry& entry) const;

@@ -9,6 +9,7 @@
 #include <QScopedValueRollback>
 
 #include "app/session/assembly.h"
+#include "core/assembly/check_joins.h"
 #include "core/base/limits.h"
 
 namespace roundwright::app {
@@ -110,6 +111,7 @@ bool DocumentSession::edit(const QString& text, Toy after, const QString& merge_
     if (!may_edit()) return false;
     after = with_words_remembered(said_toy(), std::move(after),
                                   [this](const Toy& toy) { return counts_of(toy); });
+    after = with_joins_remembered(said_toy(), std::move(after));
     if (history_.make_step(text, std::move(after), merge_key)) return true;
     end_preview();
     return false;

@@ -5,13 +5,22 @@
 #include <QComboBox>
 #include <QDialogButtonBox>
 #include <QFormLayout>
+#include <QLabel>
 #include <QLineEdit>
 #include <QPlainTextEdit>
+#include <QPushButton>
 #include <QTabWidget>
+#include <QTextCursor>
 #include <QVBoxLayout>
 
 #include "app/session/document_session.h"
+#include "core/assembly/check_joins.h"
+#include "core/checks/check_said_numbers.h"
+#include "core/gauge/usual_gauge.h"
+#include "render/wording/check_sentence.h"
+#include "render/wording/pattern/assembly_words.h"
 #include "render/wording/pattern/pattern_words.h"
+#include "render/wording/piece_name.h"
 
 namespace roundwright::app {
 namespace {
@@ -29,15 +38,37 @@ QComboBox* level_box(const std::optional<Level>& level) {
     return box;
 }
 
+QString steps_of_joins(const Toy& toy, Terms terms) {
+    if (toy.joins.empty()) return {};
+    const Gauge gauge = gauge_or_usual(toy.gauge, toy.hook_mm);
+    const CountsOfPieces counts = counts_of_pieces(toy);
+    return render::worked_out_assembly(toy, sewing_steps(toy, counts, gauge), terms).join(QLatin1Char('\n'));
+}
+
+/// What has changed since the words of assembly were written, one join a line.
+QString changes_of_joins(const Toy& toy) {
+    QStringList lines;
+    for (const Check& check : check_joins(toy, counts_of_pieces(toy))) {
+        if (check.code != CheckCode::joins_changed) continue;
+        Check told = check;
+        told.cures.clear();
+        const QString sentence = check_sentence(told, LengthUnit::millimetres);
+        lines += check.piece < 0 ? sentence
+                                 : QStringLiteral("%1: %2").arg(
+                                       piece_name(toy, static_cast<std::size_t>(check.piece)), sentence);
+    }
+    return lines.join(QLatin1Char('\n'));
+}
+
 std::string text_in(const QPlainTextEdit& box) { return box.toPlainText().trimmed().toStdString(); }
 
 }  // namespace
 
-ToyDetailsDialog::ToyDetailsDialog(const Toy& toy, QWidget* parent) : QDialog(parent) {
+ToyDetailsDialog::ToyDetailsDialog(const Toy& toy, QWidget* parent, Terms terms) : QDialog(parent) {
     setWindowTitle(tr("About this toy"));
     auto* tabs = new QTabWidget;
     tabs->addTab(toy_page(toy), tr("&Pattern"));
-    tabs->addTab(making_page(toy.text), tr("&Making up"));
+    tabs->addTab(making_page(toy, terms), tr("&Making up"));
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Ok | QDialogButtonBox::Cancel);
     connect(buttons, &QDialogButtonBox::accepted, this, &QDialog::accept);
     connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
@@ -64,11 +95,26 @@ QWidget* ToyDetailsDialog::toy_page(const Toy& toy) {
     return page;
 }
 
-QWidget* ToyDetailsDialog::making_page(const PatternText& text) {
+QWidget* ToyDetailsDialog::making_page(const Toy& toy, Terms terms) {
+    const PatternText& text = toy.text;
     auto* page = new QWidget;
     auto* form = new QFormLayout(page);
+    worked_out_ = steps_of_joins(toy, terms);
     assembly_ = text_box(form, tr("&Assembly"), text.assembly,
-                         tr("How the pieces go together and where: one step per line"));
+                         worked_out_.isEmpty()
+                             ? tr("How the pieces go together and where: one step per line")
+                             : tr("One step per line. If empty: the steps that the joins give"));
+    write_out_ = new QPushButton(tr("&Write the steps out"));
+    write_out_->setToolTip(tr("Puts the steps that the joins give into the box, so that you can change them"));
+    write_out_->setAutoDefault(false);
+    write_out_->setVisible(!worked_out_.isEmpty());
+    connect(write_out_, &QPushButton::clicked, this, &ToyDetailsDialog::write_out_steps);
+    const QString changes = changes_of_joins(toy);
+    changed_ = new QLabel(changes);
+    changed_->setWordWrap(true);
+    changed_->setVisible(!changes.isEmpty());
+    form->addRow(QString(), changed_);
+    form->addRow(QString(), write_out_);
     finishing_ = text_box(form, tr("&Finishing"), text.finishing,
                           tr("One step per line. If empty: how to brush a yarn that is brushed"));
     notions_ = text_box(form, tr("Noti&ons"), text.notions,
@@ -84,6 +130,14 @@ QPlainTextEdit* ToyDetailsDialog::text_box(QFormLayout* form, const QString& lab
     box->setTabChangesFocus(true);
     form->addRow(label, box);
     return box;
+}
+
+/// As if it was typed, so that Ctrl+Z brings back what stood there.
+void ToyDetailsDialog::write_out_steps() {
+    QTextCursor cursor(assembly_->document());
+    cursor.select(QTextCursor::Document);
+    cursor.insertText(worked_out_);
+    assembly_->setFocus();
 }
 
 void ToyDetailsDialog::keep_in(DialogDraft& draft) {
@@ -115,7 +169,7 @@ Toy ToyDetailsDialog::applied_to(Toy toy) const {
 
 void ask_toy_details(DocumentSession& session, QWidget* window) {
     DialogDraft draft(session.drafts(), toy_details_draft);
-    ToyDetailsDialog dialog(session.toy(), window);
+    ToyDetailsDialog dialog(session.toy(), window, session.preferences().terms());
     dialog.keep_in(draft);
     if (dialog.exec() != QDialog::Accepted) return;
     session.edit(ToyDetailsDialog::tr("Change what the pattern says"),

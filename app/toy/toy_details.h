@@ -2,12 +2,15 @@
 
 #include <QDialog>
 
+#include "core/language/words/terms.h"
 #include "core/toy/toy.h"
 
 class QComboBox;
 class QFormLayout;
+class QLabel;
 class QLineEdit;
 class QPlainTextEdit;
+class QPushButton;
 
 namespace roundwright::app {
 
@@ -15,11 +18,12 @@ class DialogDraft;
 class DocumentSession;
 
 /// What the maker says of the toy in the pattern, beside what is computed: title, level, introduction, how
-/// the pieces are put together, ...
+/// the pieces are put together, ... Left empty, assembly is what the joins say, which can be written out to
+/// be changed; where joins have changed under the maker's own words, it says which.
 class ToyDetailsDialog : public QDialog {
     Q_OBJECT
   public:
-    explicit ToyDetailsDialog(const Toy& toy, QWidget* parent = nullptr);
+    explicit ToyDetailsDialog(const Toy& toy, QWidget* parent = nullptr, Terms terms = Terms::us);
 
     /// Has what was typed before the program was ended, and keeps what is typed.
     void keep_in(DialogDraft& draft);
@@ -28,7 +32,8 @@ class ToyDetailsDialog : public QDialog {
 
   private:
     QWidget* toy_page(const Toy& toy);
-    QWidget* making_page(const PatternText& text);
+    QWidget* making_page(const Toy& toy, Terms terms);
+    void write_out_steps();
     QPlainTextEdit* text_box(QFormLayout* form, const QString& label, const std::string& text,
                              const QString& hint);
 
@@ -41,6 +46,9 @@ class ToyDetailsDialog : public QDialog {
     QPlainTextEdit* copyright_ = nullptr;
     QPlainTextEdit* notions_ = nullptr;
     QPlainTextEdit* assembly_ = nullptr;
+    QPushButton* write_out_ = nullptr;
+    QLabel* changed_ = nullptr;
+    QString worked_out_;  ///< the steps that the joins give, one a line
     QPlainTextEdit* finishing_ = nullptr;
 };
 

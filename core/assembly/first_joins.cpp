@@ -7,8 +7,10 @@
 #include <optional>
 
 #include "core/assembly/join_tree.h"
+#include "core/assembly/sewing_steps.h"
 #include "core/base/limits.h"
 #include "core/rounds/piece_graph.h"
+#include "core/toy/join_edits.h"
 
 namespace roundwright {
 namespace {
@@ -266,6 +268,81 @@ Toy put_together(Toy toy) {
     for (std::size_t piece = 0; piece < toy.pieces.size(); ++piece)
         if (piece != trunk) toy = with_first_joins(std::move(toy), piece);
     return toy;
+}
+
+Toy made_times(const Toy& toy, std::size_t piece, int make) {
+    Toy made = set_made(toy, piece, make);
+    if (piece >= toy.pieces.size() || toy.joins.empty()) return made;
+    const PieceCopy first{toy.pieces.id(piece), 0};
+    const auto other = std::ranges::find(made.joins, PieceCopy{first.piece, 1}, &Join::piece);
+    const auto aside = std::ranges::find(made.joins, first, &Join::piece);
+    if (make == 2 && other == made.joins.end() && aside != made.joins.end() && !aside->at.around &&
+        aside->at.stitches_right != 0)
+        aside->pair = true;
+    return with_first_joins(std::move(made), piece);
+}
+
+Toy begun_with(const Toy& toy, std::size_t piece, const Start& start) {
+    Toy begun = toy;
+    if (piece >= toy.pieces.size()) return begun;
+    begun.pieces[piece].start = start;
+    if (std::holds_alternative<WorkedOn>(start)) return begun;
+    const PieceId id = toy.pieces.id(piece);
+    std::erase_if(begun.joins, [id](const Join& join) {
+        return join.seam == Seam::worked_on && ((join.onto.piece == id && join.at.round < 0) ||
+                                                (join.piece.piece == id && join.end == JoinedEnd::start));
+    });
+    return begun;
+}
+
+namespace {
+
+/// Two legs that are sewn onto a piece, as the edges that it is begun on.
+void begin_on_sewn_pair(Toy& toy, std::size_t piece) {
+    const PieceId id = toy.pieces.id(piece);
+    const auto pair = std::ranges::find_if(toy.joins, [&](const Join& join) {
+        const auto leg = toy.pieces.index_of(join.piece.piece);
+        return join.onto.piece == id && join.pair && join.seam == Seam::edge && join.end == JoinedEnd::end &&
+               leg && std::as_const(toy).pieces[*leg].end == End::left_open;
+    });
+    if (pair == toy.joins.end()) return;
+    const double quarter = std::get<WorkedOn>(std::as_const(toy).pieces[piece].start).stitches / 4.0;
+    *pair = {.piece = pair->piece,
+             .onto = pair->onto,
+             .pair = true,
+             .seam = Seam::worked_on,
+             .at = {.round = -1, .stitches_right = quarter},
+             .kept = pair->kept};
+}
+
+/// One that was sewn on until now is worked on instead.
+Toy with_edges_to_begin_on(Toy toy, std::size_t piece) {
+    const PieceId id = toy.pieces.id(piece);
+    Toy freed = toy;
+    std::erase_if(freed.joins, [id](const Join& join) { return join.piece.piece == id; });
+    freed = with_first_joins(std::move(freed), piece);
+    if (!worked_on_edges(freed, piece).empty()) return freed;
+    begin_on_sewn_pair(toy, piece);
+    return toy;
+}
+
+}  // namespace
+
+Toy begun_on_edges(const Toy& toy, std::size_t piece, int chains_between) {
+    if (piece >= toy.pieces.size()) return toy;
+    const std::vector<int> own = stitch_counts(piece_graph(toy.pieces[piece]).graph);
+    WorkedOn start{.stitches = own.empty() || own.front() < 1 ? WorkedOn{}.stitches : own.front(),
+                   .chains_between = std::max(0, chains_between)};
+    Toy begun = begun_with(toy, piece, start);
+    if (worked_on_edges(begun, piece).empty()) begun = with_edges_to_begin_on(std::move(begun), piece);
+    std::vector<std::vector<int>> counts;
+    for (const Piece& each : std::as_const(begun).pieces)
+        counts.push_back(stitch_counts(piece_graph(each).graph));
+    if (const auto loops = loops_of_edges(begun, piece, counts); loops && *loops > 0) {
+        start.stitches = *loops;
+        begun.pieces[piece].start = start;
+    }
+    return begun;
 }
 
 }  // namespace roundwright

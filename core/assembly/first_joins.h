@@ -27,4 +27,15 @@ namespace roundwright {
 /// joins is put together.
 [[nodiscard]] Toy put_together(Toy toy);
 
+/// A piece made so many times (core/toy/join_edits.h). In a toy that is put together new copies get their
+/// place: the second of one that sits aside becomes the other of a pair, any other its first place.
+[[nodiscard]] Toy made_times(const Toy& toy, std::size_t piece, int make);
+
+/// A piece begun in another way. What it was worked on is joined to it no more, unless it still is.
+[[nodiscard]] Toy begun_with(const Toy& toy, std::size_t piece, const Start& start);
+/// A piece begun on the edges of others, with so many chains from one to the next: those that it is joined
+/// to, or else those that are open and free, or else the first pair that is sewn onto it. Its first round is worked over as many loops as they give; where
+/// there is none, over as many as it has stitches.
+[[nodiscard]] Toy begun_on_edges(const Toy& toy, std::size_t piece, int chains_between);
+
 }  // namespace roundwright

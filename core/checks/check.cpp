@@ -56,6 +56,26 @@ std::string_view check_code_name(CheckCode code) {
             return "said_round_missing";
         case CheckCode::said_count_missing:
             return "said_count_missing";
+        case CheckCode::joined_in_a_circle:
+            return "joined_in_a_circle";
+        case CheckCode::joined_twice:
+            return "joined_twice";
+        case CheckCode::join_without_piece:
+            return "join_without_piece";
+        case CheckCode::join_without_round:
+            return "join_without_round";
+        case CheckCode::edge_not_sewn:
+            return "edge_not_sewn";
+        case CheckCode::worked_on_other_count:
+            return "worked_on_other_count";
+        case CheckCode::seam_gathers:
+            return "seam_gathers";
+        case CheckCode::seam_stretches:
+            return "seam_stretches";
+        case CheckCode::pieces_overlap:
+            return "pieces_overlap";
+        case CheckCode::joins_changed:
+            return "joins_changed";
     }
     return "";
 }
@@ -67,6 +87,7 @@ Piece cured_piece(Piece piece, const Cure& cure) {
                     .value;
     }
     if (cure.area_stretch) piece.area_stretch = *cure.area_stretch;
+    if (cure.start) piece.start = *cure.start;
     if (cure.feature) {
         const auto feature = piece.features.begin() + cure.feature->feature;
         if (cure.feature->becomes)

@@ -48,6 +48,20 @@ enum class CheckCode {
     said_round_missing,  ///< they name a round that no piece they can mean has. args: rounds there are
     said_count_missing,  ///< they name stitches that no round they can mean has. args: stitches, those of the
                          ///< open edge that may be meant (0: not known)
+    joined_in_a_circle,  ///< following the joins leads back to the piece. args: what it is joined to
+    joined_twice,        ///< one copy of it. args: what the later join joins it to, copy (from 1)
+    join_without_piece,  ///< a join names a piece or copy that is not there. args: what this one is joined to
+                         ///< (empty: the other way round), copy (from 1)
+    join_without_round,  ///< it is joined where there is no round. args: to what, round (from 1), rounds there
+    edge_not_sewn,       ///< stuffed, and open. args: stitches of the edge, end (0: the start, 1: the end)
+    worked_on_other_count,  ///< its first round is worked over other stitches than the edges and chains it is
+                            ///< worked on have. args: stitches, those of the edges, edges (0: none)
+    seam_gathers,   ///< the edge is longer than the line it is sewn along. args: to what, stitches, line (mm),
+                    ///< by how much (per cent)
+    seam_stretches,  ///< the edge is shorter than the line. args as `seam_gathers`
+    pieces_overlap,  ///< it runs into another that it is not sewn to. args: the other, volume of both (mm³)
+    joins_changed,   ///< since the maker's words of assembly were written. args: to what, round then (from 1;
+                     ///< 0: the start, -1: not joined), round now, to what then (empty: the same)
 };
 
 /// A name for machines: "too_many_increases", ...
@@ -70,12 +84,21 @@ enum class CureKind {
     smaller_feature,
     remove_feature,
     renumber_words,
+    move_join,
+    remove_join,
+    change_start,
+    words_still_fit,  ///< words of assembly are for the joins as they are now
 };
 
 /// What a cure does to one feature of the piece; `becomes` empty: it goes.
 struct FeatureCure {
     int feature = 0;
     std::optional<Feature> becomes;
+};
+/// What a cure does to one join of the toy; `becomes` empty: it goes.
+struct JoinCure {
+    std::size_t join = 0;
+    std::optional<Join> becomes;
 };
 struct Cure {
     CureKind kind = CureKind::set_count;
@@ -85,10 +108,12 @@ struct Cure {
     std::optional<Mend> mend = std::nullopt;  ///< of `mend_words`: what it changes in them
     std::optional<FeatureCure> feature = std::nullopt;
     std::optional<double> area_stretch = std::nullopt;  ///< of `stuff_softer`
+    std::optional<JoinCure> join = std::nullopt;        ///< of `move_join`, `remove_join`
+    std::optional<Start> start = std::nullopt;          ///< of `change_start`
 };
 
-/// The piece with a cure applied. `renumber_words` changes words of the toy, not the piece
-/// (core/checks/check_said_numbers.h).
+/// The piece with a cure applied. What changes the toy and not the piece is done elsewhere: `renumber_words`
+/// (core/checks/check_said_numbers.h), joins and what was said of them (core/assembly/check_joins.h).
 [[nodiscard]] Piece cured_piece(Piece piece, const Cure& cure);
 
 /// Words of the pattern that are the maker's own.

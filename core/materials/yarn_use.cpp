@@ -16,6 +16,8 @@ double foundation_chains(const Start& start) {
     if (const auto* ring = std::get_if<ChainRing>(&start)) return ring->chains;
     if (const auto* tube = std::get_if<OpenTube>(&start)) return tube->chains;
     if (const auto* oval = std::get_if<OvalChain>(&start)) return oval->chains;
+    // Of two edges; each further one would add as many.
+    if (const auto* on = std::get_if<WorkedOn>(&start)) return on->chains_between;
     return 0;
 }
 

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <numeric>
 
+#include "core/reshape/carry_joins.h"
+
 namespace roundwright {
 namespace {
 
@@ -121,7 +123,7 @@ ReshapedToy reshape_toy(const Toy& toy, const Toy& worked_as, const std::vector<
             reshaped.back = frog_back_for(toy, old, reshaped.made.form);
             Piece& made = reshaped.made.form.piece;
             made.worked = progress_kept(old.piece.worked, reshaped.back);
-            result.toy.pieces[piece] = made;
+            result.toy = with_piece_remade(result.toy, piece, made);
         }
         result.pieces.push_back(std::move(reshaped));
     }

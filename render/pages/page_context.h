@@ -29,6 +29,7 @@ void add_abbreviations(Blocks& blocks, const PageContext& context);
 void add_rounds(Blocks& blocks, const PageContext& context);
 void add_charts(Blocks& blocks, const PageContext& context);
 void add_faces(Blocks& blocks, const PageContext& context);
+void add_assembly(Blocks& blocks, const PageContext& context);
 void add_making(Blocks& blocks, const PageContext& context);
 void add_silhouettes(Blocks& blocks, const PageContext& context);
 void add_teaching_sheet(Blocks& blocks, const PageContext& context);

@@ -3,8 +3,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/assembly/seam_measures.h"
+#include "core/assembly/study_solved.h"
 #include "core/gauge/usual_gauge.h"
 #include "core/shape/reads_as_flat.h"
+#include "core/study/study_surface.h"
 #include "render/wording/pattern/pattern_words.h"
 
 namespace roundwright::render {
@@ -102,6 +105,56 @@ void add_materials(PatternStudy& pattern) {
     pattern.materials = materials(pattern.toy, worked);
 }
 
+/// All the copies in one picture have so many triangles, however many there are.
+constexpr std::size_t most_toy_triangles = 2 * most_page_triangles;
+
+/// Only where something is joined: nothing else is pictured as a whole.
+std::vector<std::shared_ptr<const StitchSurface>> own_surfaces(const PatternStudy& pattern) {
+    std::vector<std::shared_ptr<const StitchSurface>> surfaces(pattern.pieces.size());
+    if (pattern.toy.joins.empty()) return surfaces;
+    std::size_t copies = 1;
+    for (const Piece& piece : pattern.toy.pieces) copies += static_cast<std::size_t>(piece.make);
+    RevolveOptions options;
+    options.most_triangles = std::min(most_page_triangles, most_toy_triangles / copies);
+    for (std::size_t i = 0; i < surfaces.size(); ++i)
+        surfaces[i] = std::make_shared<const StitchSurface>(
+            study_surface(pattern.toy, i, pattern.pieces[i], options));
+    return surfaces;
+}
+
+/// Which rounds a seam really lies over, now that its line is known.
+void find_covered_rounds(PatternStudy& pattern) {
+    const AssembledToy& toy = *pattern.together;
+    for (SewingStep& step : pattern.sewing) {
+        if (!step.covers) continue;
+        const auto copy = std::ranges::find_if(toy.placed.pieces, [&](const PlacedPiece& placed) {
+            return placed.join == step.join && !placed.mirrored;
+        });
+        if (copy == toy.placed.pieces.end()) continue;
+        const auto at = static_cast<std::size_t>(copy - toy.placed.pieces.begin());
+        const auto seam = seam_measures(toy.toy, toy.placed, toy.solved, at);
+        if (!seam || seam->lowest_round > seam->highest_round) continue;
+        // Between the gaps after rounds a and b, from 0, lie rounds a + 2 to b + 1, from 1.
+        step.covers = RoundSpan{seam->lowest_round + 2, seam->highest_round + 1};
+        if (step.covers->first >= step.covers->last) step.covers.reset();
+    }
+}
+
+void put_together(PatternStudy& pattern) {
+    std::vector<std::vector<int>> counts;
+    std::vector<SolvedPiece> solved;
+    for (std::size_t i = 0; i < pattern.pieces.size(); ++i) {
+        solved.push_back(solved_piece(pattern.toy, i, pattern.pieces[i]));
+        counts.push_back(solved.back().stitches);
+    }
+    pattern.together = std::make_shared<const AssembledToy>(
+        assemble(pattern.toy, std::move(solved), own_surfaces(pattern)));
+    pattern.sewing = sewing_steps(pattern.toy, counts, pattern.gauge);
+    if (pattern.toy.joins.empty()) return;
+    pattern.measures = toy_measures(*pattern.together, pattern.pieces);
+    find_covered_rounds(pattern);
+}
+
 }  // namespace
 
 std::optional<PatternStudy> study_pattern(const Toy& toy, const PatternOptions& options,
@@ -117,6 +170,7 @@ std::optional<PatternStudy> study_pattern(const Toy& toy, const PatternOptions& 
     }
     if (options.contents.gauge_table) add_gauges(pattern, options.units, progress);
     add_materials(pattern);
+    put_together(pattern);
     if (progress.report) progress.report(steps, steps);
     if (progress.stop.stop_requested()) return std::nullopt;
     return pattern;

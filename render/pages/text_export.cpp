@@ -7,6 +7,7 @@
 #include "core/language/round/write.h"
 #include "render/pages/text_writer.h"
 #include "render/pages/used_stitches.h"
+#include "render/wording/pattern/assembly_words.h"
 #include "render/wording/pattern/feature_words.h"
 #include "render/wording/pattern/pattern_words.h"
 #include "render/wording/pattern/round_remarks.h"
@@ -38,7 +39,8 @@ class PatternText {
         if (contents.materials) gauge();
         if (contents.abbreviations) abbreviations();
         if (contents.rounds) rounds();
-        if (contents.making) made(Pattern::tr("Assembly"), paragraphs_of(toy_.text.assembly));
+        if (contents.making)
+            made(Pattern::tr("Assembly"), assembly_words(toy_, study_.sewing, options_.terms));
         if (contents.making) made(Pattern::tr("Finishing"), finishing_words(toy_, options_.terms));
         told(Pattern::tr("Safety"), safety_words(toy_));
         if (contents.notes) told(Pattern::tr("Notes"), paragraphs_of(toy_.notes));
@@ -118,7 +120,8 @@ class PatternText {
     void rounds() {
         if (toy_.pieces.empty()) return;
         out_.section(Pattern::tr("Rounds"));
-        for (std::size_t i = 0; i < toy_.pieces.size(); ++i) piece(i);
+        out_.paragraph(working_order_words(toy_));
+        for (const std::size_t i : working_order(toy_)) piece(i);
     }
 
     void piece(std::size_t i) {
@@ -127,7 +130,7 @@ class PatternText {
         out_.part(piece_name_words(toy_, i));
         out_.paragraph(piece_fact_words(study_, i, options_.terms, options_.units).join(QLatin1Char(' ')));
         QStringList lines;
-        const QString start = QString::fromStdString(start_words(piece, options_.terms));
+        const QString start = start_line_words(toy_, i, options_.terms);
         if (!start.isEmpty()) lines += start;
         const std::vector<RoundRemark> remarks = round_remarks(piece, study, options_.terms);
         for (const WrittenRounds& line :
@@ -137,7 +140,7 @@ class PatternText {
                 if (due.after == line.last) lines += due.text;
             }
         }
-        lines += end_words(piece, toy_.pieces.size());
+        lines += end_words(toy_, i);
         out_.lines(lines);
     }
 

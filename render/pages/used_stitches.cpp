@@ -36,6 +36,10 @@ class Collector {
 
     void start(const Start& start) {
         if (std::holds_alternative<MagicRing>(start)) return add(Technique::magic_ring);
+        if (const auto* on = std::get_if<WorkedOn>(&start)) {
+            if (on->chains_between > 0) add(Technique::chain);
+            return;
+        }
         add(Technique::chain);
         if (std::holds_alternative<OvalChain>(start)) return add(Technique::oval_start);
         add(Technique::foundation_ring);

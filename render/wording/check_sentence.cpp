@@ -33,6 +33,12 @@ class Arguments {
     [[nodiscard]] QString length(std::size_t index) const { return length_text(mm(index), units_); }
     [[nodiscard]] QString round() const { return QLocale().toString(check_.round + 1); }
     [[nodiscard]] LengthUnit units() const { return units_; }
+    /// The name of another piece within a sentence; "another piece" where it has none.
+    [[nodiscard]] QString piece(std::size_t index) const {
+        const auto name = value<std::string>(index);
+        return name.empty() ? ChecksText::tr("another piece") : name_in_words(name);
+    }
+    [[nodiscard]] bool is_named(std::size_t index) const { return !value<std::string>(index).empty(); }
     /// "the safety eyes": what a check of the face is about.
     [[nodiscard]] QString feature(std::size_t index) const {
         return index < check_.features.size()
@@ -244,6 +250,81 @@ QString odd_seam(const Arguments& said) {
         .arg(stitches_words(said.count(0)));
 }
 
+QString join_without_piece(const Arguments& said) {
+    if (said.is_named(0))
+        return ChecksText::tr("A join to %1 is for number %2 of this piece, but there are fewer.")
+            .arg(said.piece(0), QLocale().toString(said.count(1)));
+    return ChecksText::tr("Something that is no longer there is still joined to it.");
+}
+
+QString join_without_round(const Arguments& said) {
+    if (said.count(2) == 0)
+        return ChecksText::tr("It is joined to %1, which has no rounds yet.").arg(said.piece(0));
+    return ChecksText::tr("It is joined to %1 at round %2, and there are only %3.")
+        .arg(said.piece(0), QLocale().toString(said.count(1)), rounds_words(said.count(2)));
+}
+
+QString edge_not_sewn(const Arguments& said) {
+    const QString words = said.count(1) == 0 ? ChecksText::tr("Nothing is sewn to the edge it starts with (%1), and "
+                                                              "the stuffing would show.")
+                                             : ChecksText::tr("Nothing is sewn to its open edge (%1), and the stuffing "
+                                                              "would show.");
+    return words.arg(stitches_words(said.count(0)));
+}
+
+QString worked_on_other_count(const Arguments& said) {
+    if (said.count(2) == 0)
+        return ChecksText::tr("It is worked on the edges of other pieces, but none is joined to its start.");
+    return ChecksText::tr("Its first round is worked over %1, but the edges and chains it is worked on have %2.")
+        .arg(stitches_words(said.count(0)), QLocale().toString(said.count(1)));
+}
+
+QString seam_length(const Arguments& said) {
+    return ChecksText::tr("%1 are sewn to %2 along %3")
+        .arg(as_sentence(stitches_words(said.count(1))), said.piece(0), said.length(2));
+}
+
+QString by_share(const Arguments& said) { return QLocale().toString(std::lround(std::abs(said.number(3)))); }
+
+QString seam_gathers(const Arguments& said) {
+    return ChecksText::tr("%1: the edge is %2 % too long for that, and gathers.")
+        .arg(seam_length(said), by_share(said));
+}
+
+QString seam_stretches(const Arguments& said) {
+    return ChecksText::tr("%1: the edge is %2 % too short for that, and has to be stretched.")
+        .arg(seam_length(said), by_share(said));
+}
+
+QString pieces_overlap(const Arguments& said) {
+    return ChecksText::tr("It runs into %1: one would be inside the other. Move it, or tilt it away.")
+        .arg(said.piece(0));
+}
+
+/// "between rounds 5 and 6", "at its start".
+QString place_words(int round) {
+    return round == 0 ? ChecksText::tr("at the start")
+                      : ChecksText::tr("after round %1").arg(QLocale().toString(round));
+}
+
+QString joins_changed(const Arguments& said) {
+    const int then = said.count(1);
+    const int now = said.count(2);
+    if (then < 0)
+        return ChecksText::tr("It was joined to %1 after your assembly steps were written.").arg(said.piece(0));
+    if (now < 0)
+        return ChecksText::tr("It is no longer joined to %1, as it was when your assembly steps were written.")
+            .arg(said.piece(0));
+    if (said.is_named(3))
+        return ChecksText::tr("It was on %1 when your assembly steps were written; now it is on %2.")
+            .arg(said.piece(3), said.piece(0));
+    if (then != now)
+        return ChecksText::tr("It was on %1 %2 when your assembly steps were written; now it is %3.")
+            .arg(said.piece(0), place_words(then), place_words(now));
+    return ChecksText::tr("How it sits on %1 has changed since your assembly steps were written.")
+        .arg(said.piece(0));
+}
+
 QString facts(const Check& check, const Arguments& said) {
     switch (check.code) {
         case CheckCode::too_many_increases:
@@ -299,6 +380,28 @@ QString facts(const Check& check, const Arguments& said) {
             return said_words(check, said_round_missing(said));
         case CheckCode::said_count_missing:
             return said_words(check, said_count_missing(said));
+        case CheckCode::joined_in_a_circle:
+            return ChecksText::tr("It is joined to %1, and that back to it, in a circle. One join has to go.")
+                .arg(said.piece(0));
+        case CheckCode::joined_twice:
+            return ChecksText::tr("Number %2 of this piece is joined to %1 although it is already joined on.")
+                .arg(said.piece(0), QLocale().toString(said.count(1)));
+        case CheckCode::join_without_piece:
+            return join_without_piece(said);
+        case CheckCode::join_without_round:
+            return join_without_round(said);
+        case CheckCode::edge_not_sewn:
+            return edge_not_sewn(said);
+        case CheckCode::worked_on_other_count:
+            return worked_on_other_count(said);
+        case CheckCode::seam_gathers:
+            return seam_gathers(said);
+        case CheckCode::seam_stretches:
+            return seam_stretches(said);
+        case CheckCode::pieces_overlap:
+            return pieces_overlap(said);
+        case CheckCode::joins_changed:
+            return joins_changed(said);
     }
     return {};
 }

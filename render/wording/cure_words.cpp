@@ -63,6 +63,14 @@ QString cure_question(const Cure& cure) {
             return CuresText::tr("Use a smaller one?");
         case CureKind::remove_feature:
             return CuresText::tr("Remove it?");
+        case CureKind::move_join:
+            return CuresText::tr("Move it to the last round?");
+        case CureKind::remove_join:
+            return CuresText::tr("Take this join away?");
+        case CureKind::change_start:
+            return CuresText::tr("Work it over those?");
+        case CureKind::words_still_fit:
+            return CuresText::tr("Do they still fit?");
         case CureKind::renumber_words:
             return CuresText::tr("Update the numbers?");
     }
@@ -99,6 +107,14 @@ QString cure_label(const Cure& cure) {
             return CuresText::tr("Use a smaller one");
         case CureKind::remove_feature:
             return CuresText::tr("Remove it");
+        case CureKind::move_join:
+            return CuresText::tr("Move to the last round");
+        case CureKind::remove_join:
+            return CuresText::tr("Take the join away");
+        case CureKind::change_start:
+            return CuresText::tr("Work over those");
+        case CureKind::words_still_fit:
+            return CuresText::tr("They still fit");
         case CureKind::renumber_words:
             return CuresText::tr("Update the numbers");
     }
@@ -134,6 +150,14 @@ QString cure_step(const Cure& cure) {
             return CuresText::tr("Change size on the face");
         case CureKind::remove_feature:
             return CuresText::tr("Remove from the face");
+        case CureKind::move_join:
+            return CuresText::tr("Move a join");
+        case CureKind::remove_join:
+            return CuresText::tr("Take a join away");
+        case CureKind::change_start:
+            return CuresText::tr("Change the start");
+        case CureKind::words_still_fit:
+            return CuresText::tr("Keep the assembly steps");
         case CureKind::renumber_words:
             return CuresText::tr("Update the numbers");
     }

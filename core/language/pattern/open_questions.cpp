@@ -39,7 +39,7 @@ std::vector<OpenQuestion> open_questions(const Toy& toy) {
         else if (!piece_graph(toy.pieces[i]).problems.empty())
             open.push_back({Kind::rounds, i});
     }
-    if (parts(toy) > 1 && is_blank(toy.text.assembly)) open.push_back({Kind::assembly, 0});
+    if (parts(toy) > 1 && is_blank(toy.text.assembly) && toy.joins.empty()) open.push_back({Kind::assembly, 0});
     return open;
 }
 

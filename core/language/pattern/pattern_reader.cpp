@@ -7,6 +7,7 @@
 #include "core/language/pattern/line_account.h"
 #include "core/language/pattern/unread_work.h"
 #include "core/language/round/token_cursor.h"
+#include "core/language/round/worked_on_words.h"
 #include "core/language/round/write.h"
 
 namespace roundwright {
@@ -88,6 +89,7 @@ void PatternReader::take(const PatternLine& line) {
     if (line.kind == LineKind::blank) return;
     if (line.kind == LineKind::round && line.header.length > 0 && !is_step(line)) return take_round(line);
     if (line.tokens.empty()) return;  // nothing but the sign of a heading or a bullet
+    if (!waiting_.in_section() && take_worked_on(line)) return;
     if (only_a_name(line)) return waiting_.add(line, after_blank_, !piece_);
     if (!waiting_.in_section() && !is_marked_note(line.tokens) && take_likeness(line)) return;
     const bool works = line.kind != LineKind::text && !waiting_.in_section();
@@ -125,6 +127,15 @@ bool PatternReader::take_work(const PatternLine& line) {
     if (!is_round(line, read)) return false;
     if (read.syntax.into_ring && in_piece_with_rounds()) end_piece(waiting_.heading_at());
     take_round(line);
+    return true;
+}
+
+// Our own words for a piece that goes on over the edges of others.
+bool PatternReader::take_worked_on(const PatternLine& line) {
+    const auto on = may_start() ? worked_on_said(line.raw) : std::nullopt;
+    if (!on) return false;
+    if (start_) waiting_.add(*start_->line, after_blank_, !piece_);
+    start_ = SaidStart{.line = &line, .ring = {}, .worked_on = on};
     return true;
 }
 

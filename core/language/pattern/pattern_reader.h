@@ -24,6 +24,7 @@ class PatternReader {
   private:
     void take(const PatternLine& line);
     bool take_work(const PatternLine& line);
+    bool take_worked_on(const PatternLine& line);
     bool only_a_name(const PatternLine& line) const;
     bool nothing_before() const;
     bool is_step(const PatternLine& line) const;

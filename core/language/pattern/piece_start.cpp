@@ -48,6 +48,7 @@ std::optional<SaidStart> said_start(const PatternLine& line, const ReadRound& re
 }
 
 Start start_of(const SaidStart& said, const RoundSyntax& first_round) {
+    if (said.worked_on) return *said.worked_on;
     const int chains = first_round.foundation > 0 ? first_round.foundation : said.chains;
     const int from_hook = std::max(first_round.from_hook, said.from_hook);
     const std::optional<RingKind> ring = first_round.ring ? first_round.ring : said.ring;

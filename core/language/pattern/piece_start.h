@@ -16,6 +16,7 @@ struct SaidStart {
     std::optional<RingKind> ring;
     int from_hook = 0;
     bool both_sides = false;
+    std::optional<WorkedOn> worked_on{};  ///< "Go on around the edge of ..."
 };
 
 /// The start that a line says; none when it makes stitches too.

@@ -28,8 +28,7 @@ void add_introduction(Blocks& blocks, const PageContext& context) {
 
 void add_making(Blocks& blocks, const PageContext& context) {
     if (!context.options.contents.making) return;
-    add_made_section(blocks, context, Pattern::tr("Assembly"), QStringLiteral("assembly"),
-                     paragraphs_of(context.toy().text.assembly));
+    add_assembly(blocks, context);
     add_made_section(blocks, context, Pattern::tr("Finishing"), QStringLiteral("finishing"),
                      finishing_words(context.toy(), context.options.terms));
 }

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <functional>
 
 #include <QFontMetricsF>
 #include <QPainter>
@@ -8,6 +9,7 @@
 #include "render/pages/layout/drawable_text.h"
 #include "render/pages/page_context.h"
 #include "render/pages/piece_figure.h"
+#include "render/pages/toy_figure.h"
 #include "render/wording/pattern/pattern_words.h"
 #include "render/wording/pattern/section_words.h"
 #include "render/wording/printable.h"
@@ -338,6 +340,39 @@ class Showcase {
     double scale_ = 0;
 };
 
+/// The toy put together, as large as the room allows.
+class WholeToy {
+  public:
+    WholeToy(const PageContext& context, QSizeF room) : room_(room) {
+        const ToyModel model(context.study);
+        seen_mm_ = model.seen_mm(ToyView::aside);
+        constexpr double most = 2 * units_per_mm;
+        scale_ = std::min({room.width() / std::max(seen_mm_.width(), 1.0),
+                           room.height() / std::max(seen_mm_.height(), 1.0), most});
+        figure_ = ToyFigure(model, scale_, ToyView::aside, detail_for_stitches(model.stitches()));
+    }
+
+    void paint(QPainter& painter, QPointF at) const {
+        const QPointF middle = at + QPointF(room_.width(), room_.height()) / 2;
+        figure_.paint(painter, middle - seen_mm_.center() * scale_);
+    }
+
+  private:
+    QSizeF room_;
+    QRectF seen_mm_;
+    double scale_ = 0;
+    ToyFigure figure_;
+};
+
+using Picture = std::function<void(QPainter&, QPointF)>;
+
+Picture picture_of(const PageContext& context, QSizeF room) {
+    if (shows_whole_toy(context.study)) {
+        return [whole = WholeToy(context, room)](QPainter& painter, QPointF at) { whole.paint(painter, at); };
+    }
+    return [pieces = Showcase(context, room)](QPainter& painter, QPointF at) { pieces.paint(painter, at); };
+}
+
 std::vector<Entry> entries_of(const Blocks& blocks) {
     std::vector<Entry> entries;
     for (const Block& block : blocks) {
@@ -372,7 +407,7 @@ Block cover_block(const Blocks& body, const PageContext& context) {
     const double strip_top = contents_top - mm(9) - strip.height();
     const QRectF room(0, figure_top, width, std::max(0.0, strip_top - mm(8) - figure_top));
 
-    const Showcase showcase(context, room.size());
+    const Picture picture = picture_of(context, room.size());
 
     Block cover;
     cover.shape.height = height;
@@ -383,7 +418,7 @@ Block cover_block(const Blocks& body, const PageContext& context) {
         by.paint(painter, at);
         title.paint(painter, at + QPointF(0, title_top));
         if (!told.isEmpty()) introduction.paint(painter, at + QPointF(0, text_top));
-        showcase.paint(painter, at + room.topLeft());
+        picture(painter, at + room.topLeft());
         paint_accent(painter, at + QPointF(0, strip_top - mm(4)), mm(12));
         strip.paint(painter, at + QPointF(0, strip_top));
         contents.paint(painter, at + QPointF(0, contents_top), pages);

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <utility>
 
 #include <QPainter>
 
@@ -9,6 +10,7 @@
 #include "render/pages/page_context.h"
 #include "render/pages/piece_figure.h"
 #include "render/pages/swatch.h"
+#include "render/wording/pattern/assembly_words.h"
 #include "render/wording/pattern/pattern_words.h"
 #include "render/wording/pattern/round_remarks.h"
 #include "render/wording/pattern/section_words.h"
@@ -238,14 +240,14 @@ void add_piece(Blocks& blocks, const PageContext& context, std::size_t i, bool p
             paragraph_block(Paragraph(Pattern::tr("This piece has no rounds that can be printed."), width)));
         return;
     }
-    const QString start = QString::fromStdString(start_words(piece, context.options.terms));
+    const QString start = start_line_words(context.toy(), i, context.options.terms);
     if (!start.isEmpty()) {
         blocks.push_back(paragraph_block(Paragraph(start, width)));
         blocks.back().shape.keep_with_next = true;
     }
     RoundsTable(blocks, context, i).add();
     blocks.back().shape.keep_with_next = true;
-    blocks.push_back(paragraph_block(Paragraph(end_words(piece, context.toy().pieces.size()), width), pt(7)));
+    blocks.push_back(paragraph_block(Paragraph(end_words(context.toy(), i), width), pt(7)));
 }
 
 }  // namespace
@@ -261,10 +263,13 @@ void add_rounds(Blocks& blocks, const PageContext& context) {
                                  .arg(piece_name_words(context.toy(), pictured));
         blocks.push_back(paragraph_block(Paragraph(told, context.frame.width(), soft())));
     }
-    for (std::size_t i = 0; i < context.toy().pieces.size(); ++i) {
+    const QString order = working_order_words(context.toy());
+    if (!order.isEmpty()) blocks.push_back(paragraph_block(Paragraph(order, context.frame.width())));
+    bool first = order.isEmpty();
+    for (const std::size_t i : working_order(context.toy())) {
         const std::size_t heading = blocks.size();
         add_piece(blocks, context, i, i < pictured);
-        if (i == 0) blocks[heading].shape.space_before = pt(6);
+        if (std::exchange(first, false)) blocks[heading].shape.space_before = pt(6);
         keep_on_one_page(blocks, heading, context.frame.height() * short_piece);
     }
 }

@@ -1,8 +1,12 @@
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <vector>
 
+#include "core/assembly/placed_surface.h"
+#include "core/assembly/sewing_steps.h"
+#include "core/assembly/toy_measures.h"
 #include "core/materials/estimate.h"
 #include "core/materials/materials.h"
 #include "core/study/piece_study.h"
@@ -35,6 +39,9 @@ struct PatternStudy {
     Materials materials;
     Gauge gauge;
     bool gauge_known = false;
+    std::shared_ptr<const AssembledToy> together;  ///< every copy, put together; never null
+    ToyMeasures measures;                          ///< of the toy, where something is joined
+    std::vector<SewingStep> sewing;                ///< in the order of the work
 };
 
 }  // namespace roundwright::render

@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/assembly/sewing_steps.h"
 #include "core/language/pattern/pattern_notes.h"
+#include "core/language/round/worked_on_words.h"
 #include "core/language/round/write.h"
 #include "core/materials/cost.h"
 #include "core/shape/oval_plan.h"
@@ -41,6 +43,42 @@ QString firmness_words(double area_stretch) {
             return Pattern::tr("Stuff firmly.");
     }
     return {};
+}
+
+/// Of a piece that is stuffed in part: which rounds.
+QString stuffed_part_words(const Piece& piece) {
+    const RoundSpan& rounds = *piece.stuffed_rounds;
+    QString words = Pattern::tr("Stuff rounds %1 to %2 only, so that it holds its shape but still gives.");
+    if (firmness_of(piece.area_stretch) == Firmness::light)
+        words = Pattern::tr("Stuff rounds %1 to %2 only, lightly.");
+    if (firmness_of(piece.area_stretch) == Firmness::firm)
+        words = Pattern::tr("Stuff rounds %1 to %2 only, firmly.");
+    return words.arg(rounds.first + 1).arg(rounds.last + 1);
+}
+
+QString stuffing_fact(const Piece& piece) {
+    const bool in_part = piece.stuffed_rounds && piece.area_stretch > 0;
+    return in_part ? stuffed_part_words(piece) : firmness_words(piece.area_stretch);
+}
+
+QString weight_fact(const Piece& piece) {
+    if (piece.weight_grams <= 0) return {};
+    return Pattern::tr(
+               "Sew %1 g of plastic pellets into a small bag of closely woven fabric, and lay it at the "
+               "lowest point before the stuffing.")
+        .arg(QString::number(std::lround(piece.weight_grams)));
+}
+
+/// Where another piece is worked on from the last edge; empty where none is.
+QString goes_on_words(const Toy& toy, std::size_t piece) {
+    const auto later = goes_on_as(toy, piece);
+    if (!later) return {};
+    const QString name = piece_name_words(toy, *later);
+    if (worked_on_edges(toy, *later).size() < 2)
+        return Pattern::tr("Do not fasten off: %1 goes on from here.").arg(name);
+    return Pattern::tr(
+               "Fasten off, but not the last one that you make: %1 goes on from there around all the edges.")
+        .arg(name);
 }
 
 /// "A, Night ink".
@@ -251,14 +289,39 @@ QStringList piece_fact_words(const PatternStudy& study, std::size_t i, Terms ter
     if (const auto& size = study.sizes[i]) facts += measured_words(*size, units);
     if (study.pieces[i].problem().equivalent_round) facts += equivalent_round_words(study.pieces[i], units);
     if (piece.starts_at_top) facts += QString::fromStdString(top_down_words());
-    facts += firmness_words(piece.area_stretch);
+    facts += stuffing_fact(piece);
+    facts += weight_fact(piece);
     facts += working_words(piece, terms);
     facts += piece_yarn_words(study.toy, written_rounds(piece, study.pieces[i].graph(), terms));
     facts.removeAll(QString());
     return facts;
 }
 
-QString end_words(const Piece& piece, std::size_t pieces) {
+QString worked_on_names(const Toy& toy, std::size_t piece) {
+    QStringList names;
+    std::vector<PieceId> named;
+    const std::vector<PieceCopy> edges = worked_on_edges(toy, piece);
+    for (const PieceCopy& edge : edges) {
+        if (std::ranges::find(named, edge.piece) != named.end()) continue;
+        named.push_back(edge.piece);
+        const auto copies = std::ranges::count(edges, edge.piece, &PieceCopy::piece);
+        const QString name = piece_name_words(toy, *toy.pieces.index_of(edge.piece));
+        names += copies > 1 ? Pattern::tr("%1 (%2)").arg(name).arg(copies) : name;
+    }
+    return names.join(Pattern::tr(", "));
+}
+
+QString start_line_words(const Toy& toy, std::size_t piece, Terms terms) {
+    const auto* on = std::get_if<WorkedOn>(&toy.pieces[piece].start);
+    if (on == nullptr) return QString::fromStdString(start_words(toy.pieces[piece], terms));
+    return QString::fromStdString(worked_on_words(*on, worked_on_names(toy, piece).toStdString(),
+                                                  worked_on_edges(toy, piece).size() == 1));
+}
+
+QString end_words(const Toy& toy, std::size_t index) {
+    const Piece& piece = toy.pieces[index];
+    const std::size_t pieces = toy.pieces.size();
+    if (const QString on = goes_on_words(toy, index); !on.isEmpty()) return on;
     if (piece.end == End::left_open && piece.area_stretch > 0) {
         return pieces > 1 ? Pattern::tr("Fasten off, leaving a long tail for sewing. Stuff before sewing on.")
                           : Pattern::tr("Fasten off, stuff, and sew the opening shut.");
@@ -319,6 +382,14 @@ QStringList finishing_words(const Toy& toy, Terms terms) {
                      Pattern::tr("Shake out and pick off all loose fibre."))};
 }
 
+namespace {
+
+bool has_pellets(const Toy& toy) {
+    return std::ranges::any_of(toy.pieces, [](const Piece& piece) { return piece.weight_grams > 0; });
+}
+
+}  // namespace
+
 QStringList safety_words(const Toy& toy) {
     QStringList all;
     if (names_small_parts(toy)) {
@@ -331,6 +402,10 @@ QStringList safety_words(const Toy& toy) {
             "taken off again. Pull hard at every part before you give the toy away, and check them again "
             "from "
             "time to time.");
+        if (has_pellets(toy))
+            all += Pattern::tr(
+                "Pellets are small parts too. Sew them into a bag of their own that they cannot come out of, even "
+                "if a seam of the toy opens. For a child under three, leave them out.");
     } else {
         all += Pattern::tr(
             "If you add eyes, buttons or beads: they are small parts and a choking hazard. For a child under "

@@ -43,7 +43,11 @@ namespace roundwright::render {
 [[nodiscard]] bool lies_flat(const FinishedSize& size);
 /// "62 × 95 mm", or of a flat piece "66 mm across".
 [[nodiscard]] QString piece_size_words(const FinishedSize& size, LengthUnit units);
-[[nodiscard]] QString end_words(const Piece& piece, std::size_t pieces);
+[[nodiscard]] QString end_words(const Toy& toy, std::size_t piece);
+/// "Leg (2), Body": the pieces that one is worked on, each once.
+[[nodiscard]] QString worked_on_names(const Toy& toy, std::size_t piece);
+/// How the piece is begun, where its first round does not say it; the edges that it is worked on by name.
+[[nodiscard]] QString start_line_words(const Toy& toy, std::size_t piece, Terms terms);
 /// Which yarn a piece is worked in, or begun with; empty where the rounds say it themselves.
 [[nodiscard]] QString piece_yarn_words(const Toy& toy, const std::vector<WrittenRounds>& rounds);
 [[nodiscard]] QString change_words(const Toy& toy, const WrittenRounds& rounds);

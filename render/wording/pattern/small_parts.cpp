@@ -24,6 +24,7 @@ QString all_words(const Toy& toy) {
 }
 
 bool has_small_parts(const Piece& piece) {
+    if (piece.weight_grams > 0) return true;
     return std::any_of(piece.features.begin(), piece.features.end(), [](const Feature& feature) {
         return feature.kind == FeatureKind::safety_eye || feature.kind == FeatureKind::safety_nose;
     });
