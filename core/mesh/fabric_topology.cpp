@@ -66,8 +66,8 @@ class Builder {
         }
     }
 
-    /// The ledge of an open spiral. Of a closed one, the round before the last ends within the side before the
-    /// last one's first stitch, and that one ends on the rest of it.
+    /// The ledge of an open spiral. Of a closed one, the round before the last ends within the side before
+    /// the last one's first stitch, and that one ends on the rest of it.
     void end_spiral(FabricSkin& skin) {
         const std::size_t last = rounds_.size() - 1, rows = skin.rows[last].size();
         for (std::size_t j = 0; j < rows; ++j) {
@@ -392,7 +392,7 @@ std::size_t triangles_of_fabric(const std::vector<LaidRound>& rounds, const Reli
 }
 
 SurfaceTopology fabric_topology(const std::vector<LaidRound>& rounds, const ReliefGrid& grid,
-                               const FabricEnds& ends, const FabricStitches& stitches) {
+                                const FabricEnds& ends, const FabricStitches& stitches) {
     if (rounds.empty()) return {};
     return Builder(rounds, grid, ends, stitches).build();
 }

@@ -43,9 +43,9 @@ struct FabricSkin {
 
 /// Vertices and triangles of a piece's fabric, without their places. A spiral has three rounds at least. Its
 /// rounds end on the next one's first vertices; those of the first round, whose edge below closes on itself,
-/// on its own as well, and so does the start of the last one where the piece is closed. A piece that is not closed gets an inner
-/// skin, joined to the outer one at the rims, so that every edge is always shared by exactly two triangles,
-/// which are anticlockwise from outside.
+/// on its own as well, and so does the start of the last one where the piece is closed. A piece that is not
+/// closed gets an inner skin, joined to the outer one at the rims, so that every edge is always shared by
+/// exactly two triangles, which are anticlockwise from outside.
 struct SurfaceTopology {
     FabricSkin outer;
     FabricSkin inner;  ///< without rows for a closed piece
@@ -66,7 +66,7 @@ struct FabricStitches {
 };
 
 [[nodiscard]] SurfaceTopology fabric_topology(const std::vector<LaidRound>& rounds, const ReliefGrid& grid,
-                                             const FabricEnds& ends, const FabricStitches& stitches);
+                                              const FabricEnds& ends, const FabricStitches& stitches);
 
 /// How many triangles that topology has.
 [[nodiscard]] std::size_t triangles_of_fabric(const std::vector<LaidRound>& rounds, const ReliefGrid& grid,

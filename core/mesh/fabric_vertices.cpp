@@ -121,7 +121,8 @@ class SkinPlacer {
         row.above_first = row.above_last = static_cast<double>(cells.size());
         row.up = static_cast<double>(end.row) / static_cast<double>(rows);
         const auto j = static_cast<int>(end.row);
-        lift_.lifts(end.round, j, rows, *shown.relief, lift_.sinking(end.round, *shown.relief), lifts_.data());
+        lift_.lifts(end.round, j, rows, *shown.relief, lift_.sinking(end.round, *shown.relief),
+                    lifts_.data());
         geometry_.place_row(row, lifts_.data(), places_.data(), shaded_ ? normals_.data() : nullptr);
         put(end.vertex, places_.front(), shown.colour, shown.relief->light[shown.relief->at(j, 0)]);
         if (shaded_) put_normal(end.vertex, normals_.front());

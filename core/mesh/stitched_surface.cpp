@@ -129,7 +129,8 @@ StitchedSurface::StitchedSurface(const SolvedStitches& stitches, bool turned_ove
         Line& line = lines_.back();
         line.turn = turns[edge];
         for (const EdgeNode& node : cells.edges[edge].nodes)
-            line.curvature += curvatures[index(node.node)] / static_cast<double>(cells.edges[edge].nodes.size());
+            line.curvature +=
+                curvatures[index(node.node)] / static_cast<double>(cells.edges[edge].nodes.size());
     }
     const auto middle = [&](const CellEdge& edge) {
         FabricPoint mean{Vec3::Zero(), Vec3::Zero()};
@@ -163,7 +164,8 @@ void StitchedSurface::set_line(const SolvedStitches& stitches, std::size_t edge,
         const double after = k + 1 < from.nodes.size() ? from.nodes[k + 1].at - knot.at : before;
         const Vec3 in = near.before >= 0 ? Vec3(here - points[index(near.before)].place) : Vec3::Zero();
         const Vec3 out = near.after >= 0 ? Vec3(points[index(near.after)].place - here) : Vec3::Zero();
-        // Catmull and Rom's tangent for knots that are not evenly spaced; at a loose end the side that is there.
+        // Catmull and Rom's tangent for knots that are not evenly spaced; at a loose end the side that is
+        // there.
         const double a = near.before >= 0 ? before : 0, b = near.after >= 0 ? after : 0;
         if (a > 0 && b > 0)
             knot.along = (b * in / a + a * out / b) / (a + b);
@@ -188,7 +190,7 @@ void StitchedSurface::measure(Line& line, bool sheet) {
                    static_cast<double>(line.knots.size());
     line.girth_radius_mm = length / (2 * std::numbers::pi);
     line.room_mm = !sheet && outward > 1e-3 && length > 0 ? line.girth_radius_mm / 2 / outward
-                                                           : std::numeric_limits<double>::infinity();
+                                                          : std::numeric_limits<double>::infinity();
 }
 
 FabricPoint StitchedSurface::on(const Line& line, double along) {
@@ -259,8 +261,8 @@ std::unique_ptr<FabricGeometry> StitchedSurface::coarser(const std::vector<std::
         line.loops = cells[k];
         line.turn = 0;
         for (double at = 0; at <= cells[k]; ++at) {
-            const double along = at < cells[k] || sheet_ ? loops_at(kept[k], at, cells[k])
-                                                         : loops_at(kept[k], 0, cells[k]);
+            const double along =
+                at < cells[k] || sheet_ ? loops_at(kept[k], at, cells[k]) : loops_at(kept[k], 0, cells[k]);
             line.knots.push_back({at, on(lines_[kept[k]], along), Vec3::Zero()});
         }
         for (std::size_t j = 0; j < line.knots.size(); ++j) {
