@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "core/mesh/fabric_geometry.h"
-#include "core/mesh/stitch_layout.h"
+#include "core/stitches/stitch_layout.h"
 
 namespace roundwright {
 

@@ -4,8 +4,8 @@
 
 #include "core/base/colour.h"
 #include "core/mesh/stitch_cords.h"
-#include "core/mesh/stitch_layout.h"
 #include "core/stitches/stitch_graph.h"
+#include "core/stitches/stitch_layout.h"
 #include "core/toy/toy.h"
 
 namespace roundwright {

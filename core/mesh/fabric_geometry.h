@@ -10,13 +10,23 @@
 
 namespace roundwright {
 
+/// Where the rounds of a fabric go on at their end.
+enum class RoundEnds {
+    at_their_start,  ///< each closes on itself
+    in_the_next,     ///< a spiral: one round higher, where the next one begins
+    nowhere,         ///< rows: a sheet with two sides
+};
+
 /// How the ends of the piece are made.
 struct FabricEnds {
     bool point_below = false;  ///< the edge below round 1 is one vertex, as of a magic ring
     bool fan_below = false;    ///< or is closed by a fan to a pole
     bool fan_above = false;    ///< the last edge is closed by a fan to a pole
+    RoundEnds rounds = RoundEnds::at_their_start;
 
-    [[nodiscard]] bool closed() const { return (point_below || fan_below) && fan_above; }
+    [[nodiscard]] bool closed() const {
+        return (point_below || fan_below) && fan_above && rounds != RoundEnds::nowhere;
+    }
 };
 
 /// A point of the fabric's outside, mm, with its outward unit normal.

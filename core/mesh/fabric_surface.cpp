@@ -30,7 +30,7 @@ int fewest_columns(const std::vector<LaidRound>& rounds) {
 }
 
 /// Whoever shades a brushed fabric needs most of its triangles for the fibres.
-std::size_t most_for_fabric(const FabricStitches& stitches, const FabricOptions& options) {
+std::size_t most_for_fabric(const FabricStitches& stitches, const SurfaceOptions& options) {
     const bool brushed = options.relief == Relief::shaded &&
                          std::count(stitches.faces.begin(), stitches.faces.end(), StitchFace::pile) > 0;
     return brushed ? options.most_triangles / 3 : options.most_triangles;
@@ -44,7 +44,7 @@ double most_loops(const std::vector<LaidRound>& rounds, const FabricGeometry& ge
 
 /// The finest grid of so many triangles; none: even one face a stitch is too many.
 std::optional<ReliefGrid> grid_for(const std::vector<LaidRound>& rounds, const FabricGeometry& geometry,
-                                   const FabricOptions& options, std::size_t most) {
+                                   const SurfaceOptions& options, std::size_t most) {
     if (most_loops(rounds, geometry) > most_cells_around) return {};
     const FabricEnds ends = geometry.ends();
     const int fewest = fewest_columns(rounds);
@@ -57,7 +57,7 @@ std::optional<ReliefGrid> grid_for(const std::vector<LaidRound>& rounds, const F
     return {};
 }
 
-Mesh fabric_mesh(const FabricMaterial& material, const FabricGeometry& geometry, const ReliefGrid& grid,
+Mesh fabric_mesh(const SurfaceMaterial& material, const FabricGeometry& geometry, const ReliefGrid& grid,
                  Relief relief) {
     Mesh mesh;
     auto topology = fabric_topology(material.rounds, grid, geometry.ends(), material.stitches);
@@ -96,7 +96,7 @@ std::optional<Vec3> place_of(const std::optional<FabricPoint>& pole) {
 }  // namespace
 
 std::size_t fabric_triangles(const std::vector<LaidRound>& rounds, const FabricGeometry& geometry,
-                             const FabricOptions& options) {
+                             const SurfaceOptions& options) {
     if (rounds.empty()) return 0;
     if (const auto grid = grid_for(rounds, geometry, options, options.most_triangles))
         return triangles_of_fabric(rounds, *grid, geometry.ends());
@@ -111,7 +111,7 @@ std::vector<LaidRound> lay_fabric(const Piece& piece, const StitchGraph& graph) 
 }
 
 StitchSurface fabric_surface(const Toy& toy, const StitchGraph& graph, const std::vector<LaidRound>& rounds,
-                             const FabricGeometry& geometry, const FabricOptions& options) {
+                             const FabricGeometry& geometry, const SurfaceOptions& options) {
     StitchSurface surface;
     if (rounds.empty()) return surface;
     surface.first_stitch_of_round = first_stitches(graph);
@@ -121,11 +121,11 @@ StitchSurface fabric_surface(const Toy& toy, const StitchGraph& graph, const std
     const FabricStitches stitches{surface.first_stitch_of_round, faces_of_stitches(toy, graph)};
     const std::size_t most = most_for_fabric(stitches, options);
     if (const auto grid = grid_for(rounds, geometry, options, most)) {
-        const FabricMaterial material{toy, graph, stitches, rounds, options.stitch_width_mm};
+        const SurfaceMaterial material{toy, graph, stitches, rounds, options.stitch_width_mm};
         surface.mesh = fabric_mesh(material, geometry, *grid, options.relief);
     } else {
         const auto coarse = coarse_enough(rounds, geometry, options.most_triangles);
-        const FabricMaterial material{toy, graph, stitches, coarse.rounds, options.stitch_width_mm};
+        const SurfaceMaterial material{toy, graph, stitches, coarse.rounds, options.stitch_width_mm};
         surface.mesh = fabric_mesh(material, *coarse.geometry, {1, 1}, options.relief);
     }
     return surface;

@@ -4,10 +4,10 @@
 #include <vector>
 
 #include "core/mesh/fabric_geometry.h"
-#include "core/mesh/stitch_layout.h"
 #include "core/mesh/stitch_surface.h"
 #include "core/mesh/triangle_limits.h"
 #include "core/stitches/stitch_graph.h"
+#include "core/stitches/stitch_layout.h"
 #include "core/toy/toy.h"
 
 namespace roundwright {
@@ -21,7 +21,7 @@ enum class Relief {
 };
 
 /// How finely the fabric is drawn.
-struct FabricOptions {
+struct SurfaceOptions {
     double stitch_width_mm = 5;  ///< scale of the relief
     Relief relief = Relief::solid;
     /// The relief gets coarser to stay below, and in the end the cells become larger than stitches.
@@ -35,12 +35,12 @@ struct FabricOptions {
 /// the outside at the rims, so that its mesh is watertight around the fabric itself.
 [[nodiscard]] StitchSurface fabric_surface(const Toy& toy, const StitchGraph& graph,
                                            const std::vector<LaidRound>& rounds,
-                                           const FabricGeometry& geometry, const FabricOptions& options = {});
+                                           const FabricGeometry& geometry, const SurfaceOptions& options = {});
 
 /// How many triangles that surface has. Of a brushed piece that is shaded, whose fibres take two thirds, it
 /// may be fewer.
 [[nodiscard]] std::size_t fabric_triangles(const std::vector<LaidRound>& rounds,
-                                           const FabricGeometry& geometry, const FabricOptions& options = {});
+                                           const FabricGeometry& geometry, const SurfaceOptions& options = {});
 
 /// The laid rounds of a piece that a surface can be made of: those before the first that leaves no loop.
 [[nodiscard]] std::vector<LaidRound> lay_fabric(const Piece& piece, const StitchGraph& graph);

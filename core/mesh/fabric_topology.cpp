@@ -20,7 +20,7 @@ class Builder {
           ends_(ends),
           stitches_(stitches) {}
 
-    FabricTopology build() {
+    SurfaceTopology build() {
         mesh_.outer = number_vertices(grid_);
         if (!ends_.closed()) mesh_.inner = number_vertices(grid_.inside());
         make_room(triangles_of_fabric(rounds_, grid_, ends_));
@@ -29,6 +29,8 @@ class Builder {
             mesh_skin(mesh_.inner, false);
             if (!ends_.fan_above) join_highest_rim();
             if (!ends_.fan_below && !ends_.point_below) join_lowest_rim();
+            if (ends_.rounds == RoundEnds::nowhere) join_sides();
+            if (has_ledge()) join_ledge();
         }
         make_room(next_);
         return std::move(mesh_);
@@ -36,9 +38,47 @@ class Builder {
 
   private:
     VertexRow new_row(std::size_t size) {
-        const VertexRow row{mesh_.vertices, static_cast<std::uint32_t>(size)};
+        const VertexRow row{mesh_.vertices, static_cast<std::uint32_t>(size), mesh_.vertices};
         mesh_.vertices += row.size;
         return row;
+    }
+
+    [[nodiscard]] bool climbs() const { return ends_.rounds == RoundEnds::in_the_next; }
+    [[nodiscard]] bool has_ledge() const { return climbs() && !ends_.fan_above; }
+    [[nodiscard]] bool is_last(std::size_t i) const { return i + 1 == rounds_.size(); }
+
+    std::uint32_t new_end(FabricSkin& skin, std::size_t round, std::size_t row) {
+        skin.row_ends.push_back({mesh_.vertices, round, row});
+        return mesh_.vertices++;
+    }
+
+    void end_rows(FabricSkin& skin) {
+        if (ends_.rounds == RoundEnds::nowhere) {
+            if (skin.lowest.size > 1) skin.lowest.after = new_end(skin, 0, 0);
+            for (std::size_t i = 0; i < rounds_.size(); ++i)
+                for (std::size_t j = 0; j < skin.rows[i].size(); ++j)
+                    skin.rows[i][j].after = new_end(skin, i, j + 1);
+        } else if (climbs()) {
+            for (std::size_t i = 0; i + 1 < rounds_.size(); ++i)
+                for (std::size_t j = 0; j < skin.rows[i].size(); ++j)
+                    skin.rows[i][j].after = skin.rows[i + 1][j].first;
+            end_spiral(skin);
+        }
+    }
+
+    /// The ledge of an open spiral. Of a closed one, the round before the last ends within the side before
+    /// the last one's first stitch, and that one ends on the rest of it.
+    void end_spiral(FabricSkin& skin) {
+        const std::size_t last = rounds_.size() - 1, rows = skin.rows[last].size();
+        for (std::size_t j = 0; j < rows; ++j) {
+            const bool top = j + 1 == rows;
+            if (has_ledge() || !top) skin.rows[last][j].after = new_end(skin, last, j + 1);
+            if (has_ledge()) continue;
+            if (top)
+                skin.rows[last - 1][j].after = new_end(skin, last - 1, j + 1);
+            else
+                skin.row_ends.push_back({skin.rows[last][j].first, last - 1, j + 1});
+        }
     }
 
     FabricSkin number_vertices(const ReliefGrid& grid) {
@@ -51,6 +91,7 @@ class Builder {
         }
         if (ends_.fan_below) skin.pole_below = new_row(1);
         if (ends_.fan_above) skin.pole_above = new_row(1);
+        end_rows(skin);
         return skin;
     }
 
@@ -168,13 +209,70 @@ class Builder {
         const auto height = static_cast<double>(rows.size());
         for (std::size_t c = 0; c < rounds_[i].cells.size(); ++c) {
             const auto& cell = rounds_[i].cells[c];
-            const auto t0 = static_cast<std::uint32_t>(c) * columns_;
+            auto t0 = static_cast<std::uint32_t>(c) * columns_, t1 = t0 + columns_;
             begin_cell(cell, outward);
+            if (splits_before(i, c)) strip(before_last_round(skin), column_beside(skin, i, ++t0), outward);
+            if (splits_after(i, c)) strip(column_beside(skin, i, --t1), after_first_round(skin), outward);
             zip({skin.edge(i), column_below(cell.below_first), column_below(cell.below_last), 0},
-                {rows.front(), t0, t0 + columns_, 1 / height}, outward);
+                {rows.front(), t0, t1, 1 / height}, outward);
             for (std::size_t j = 1; j < rows.size(); ++j)
-                quads({rows[j - 1], t0, t0 + columns_, static_cast<double>(j) / height},
-                      {rows[j], t0, t0 + columns_, static_cast<double>(j + 1) / height}, outward);
+                zip({rows[j - 1], t0, t1, static_cast<double>(j) / height},
+                    {rows[j], t0, t1, static_cast<double>(j + 1) / height}, outward);
+        }
+    }
+
+    // Sides of cells that meet others on more vertices than a cell has rows.
+
+    [[nodiscard]] bool splits_after(std::size_t i, std::size_t c) const {
+        return climbs() && i == 0 && c + 1 == rounds_[i].cells.size();
+    }
+    [[nodiscard]] bool splits_before(std::size_t i, std::size_t c) const {
+        return climbs() && !has_ledge() && is_last(i) && c == 0;
+    }
+
+    /// Vertices up the side of a cell.
+    using Side = std::vector<std::uint32_t>;
+
+    /// Up a column of the first round or the last one, from where the side next to it begins.
+    [[nodiscard]] Side column_beside(const FabricSkin& skin, std::size_t i, std::uint32_t column) const {
+        const VertexRow& below = skin.edge(i);
+        Side side{i == 0 ? below.at(below.size) : below.at(0)};
+        for (const VertexRow& row : skin.rows[i]) side.push_back(row.at(column));
+        return side;
+    }
+
+    [[nodiscard]] Side after_first_round(const FabricSkin& skin) const {
+        Side side{skin.lowest.at(skin.lowest.size)};
+        for (const VertexRow& row : skin.rows[0]) side.push_back(row.first);
+        for (const VertexRow& row : skin.rows[0]) side.push_back(row.after);
+        return side;
+    }
+
+    [[nodiscard]] Side before_last_round(const FabricSkin& skin) const {
+        const std::size_t last = rounds_.size() - 1;
+        Side side{skin.edge(last).at(0)};
+        for (const VertexRow& row : skin.rows[last - 1]) side.push_back(row.after);
+        for (const VertexRow& row : skin.rows[last]) side.push_back(row.after);
+        return side;
+    }
+
+    /// Triangles between two sides, the one before and the one after it in the direction worked.
+    void strip(const Side& before, const Side& after, bool outward) {
+        const std::size_t b_steps = before.size() - 1, a_steps = after.size() - 1;
+        const auto at = [&](const Side& side, std::size_t k) {
+            return Corner{side[k], across(&side == &before ? 0 : 1),
+                          up(static_cast<double>(k) / static_cast<double>(side.size() - 1))};
+        };
+        for (std::size_t b = 0, a = 0; b < b_steps || a < a_steps;) {
+            const bool step_before = a == a_steps || (b < b_steps && (b + 1) * a_steps <= (a + 1) * b_steps);
+            const Corner from = at(before, b), to = at(after, a);
+            const Corner next = step_before ? at(before, b + 1) : at(after, a + 1);
+            (step_before ? b : a) += 1;
+            if (from.vertex == to.vertex || to.vertex == next.vertex || next.vertex == from.vertex) continue;
+            if (outward)
+                triangle(from, next, to);
+            else
+                triangle(next, from, to);
         }
     }
 
@@ -215,6 +313,32 @@ class Builder {
         }
     }
 
+    /// Up the side of a sheet, from edge to edge.
+    [[nodiscard]] Side side_of(const FabricSkin& skin, bool at_start) const {
+        Side side{at_start ? skin.lowest.first : skin.lowest.at(skin.lowest.size)};
+        for (const auto& rows : skin.rows)
+            for (const VertexRow& row : rows) side.push_back(at_start ? row.first : row.after);
+        return side;
+    }
+
+    [[nodiscard]] Side ledge_of(const FabricSkin& skin) const {
+        Side side{skin.edge(rounds_.size()).first};
+        for (const VertexRow& row : skin.rows.back()) side.push_back(row.after);
+        return side;
+    }
+
+    void join_sides() {
+        begin_cell(rounds_.back().cells.front(), true);
+        strip(side_of(mesh_.inner, true), side_of(mesh_.outer, true), true);
+        begin_cell(rounds_.back().cells.back(), true);
+        strip(side_of(mesh_.outer, false), side_of(mesh_.inner, false), true);
+    }
+
+    void join_ledge() {
+        begin_cell(rounds_.back().cells.back(), true);
+        strip(ledge_of(mesh_.outer), ledge_of(mesh_.inner), true);
+    }
+
     const std::vector<LaidRound>& rounds_;
     std::uint32_t columns_;
     double column_share_ = 1.0 / columns_;
@@ -225,7 +349,7 @@ class Builder {
     std::int32_t stitch_ = -1;
     std::uint8_t face_ = 0;
     std::size_t next_ = 0;
-    FabricTopology mesh_;
+    SurfaceTopology mesh_;
 };
 
 }  // namespace
@@ -246,6 +370,7 @@ std::size_t triangles_of_fabric(const std::vector<LaidRound>& rounds, const Reli
     const auto columns = static_cast<std::size_t>(grid.columns);
     const std::size_t lowest = columns * static_cast<std::size_t>(rounds.front().loops_below);
     const std::size_t highest = columns * rounds.back().cells.size();
+    const bool climbs = ends.rounds == RoundEnds::in_the_next;
     const auto skin = [&](const ReliefGrid& of) {
         std::size_t triangles = (ends.fan_below ? lowest : 0) + (ends.fan_above ? highest : 0);
         for (std::size_t i = 0; i < rounds.size(); ++i) {
@@ -254,16 +379,20 @@ std::size_t triangles_of_fabric(const std::vector<LaidRound>& rounds, const Reli
             const std::size_t below = point ? 0 : columns * static_cast<std::size_t>(rounds[i].loops_below);
             triangles += below + above + 2 * static_cast<std::size_t>(of.rows - 1) * above;
         }
+        if (climbs) triangles += static_cast<std::size_t>(ends.fan_above ? 2 * of.rows : of.rows);
         return triangles;
     };
     if (ends.closed()) return skin(grid);
+    const auto rows = static_cast<std::size_t>(grid.rows + grid.inside().rows);
+    std::size_t sides = ends.rounds == RoundEnds::nowhere ? 2 * rounds.size() * rows : 0;
+    if (climbs && !ends.fan_above) sides += rows;
     const std::size_t rims =
         (ends.fan_above ? 0 : 2 * highest) + (ends.fan_below || ends.point_below ? 0 : 2 * lowest);
-    return skin(grid) + skin(grid.inside()) + rims;
+    return skin(grid) + skin(grid.inside()) + rims + sides;
 }
 
-FabricTopology fabric_topology(const std::vector<LaidRound>& rounds, const ReliefGrid& grid,
-                               const FabricEnds& ends, const FabricStitches& stitches) {
+SurfaceTopology fabric_topology(const std::vector<LaidRound>& rounds, const ReliefGrid& grid,
+                                const FabricEnds& ends, const FabricStitches& stitches) {
     if (rounds.empty()) return {};
     return Builder(rounds, grid, ends, stitches).build();
 }

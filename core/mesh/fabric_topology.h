@@ -5,8 +5,8 @@
 
 #include "core/mesh/fabric_geometry.h"
 #include "core/mesh/stitch_cords.h"
-#include "core/mesh/stitch_layout.h"
 #include "core/mesh/stitch_relief.h"
+#include "core/stitches/stitch_layout.h"
 
 namespace roundwright {
 
@@ -14,8 +14,20 @@ namespace roundwright {
 struct VertexRow {
     std::uint32_t first = 0;
     std::uint32_t size = 0;
+    std::uint32_t after = 0;  ///< the vertex at which it goes on: its first, if it closes on itself
 
-    [[nodiscard]] std::uint32_t at(std::uint32_t k) const { return first + (size == 1 ? 0 : k % size); }
+    /// k is `size` at most.
+    [[nodiscard]] std::uint32_t at(std::uint32_t k) const {
+        if (size == 1) return first;
+        return k < size ? first + k : after;
+    }
+};
+
+/// Where a round ends and goes on at no vertex of its own row.
+struct RowEnd {
+    std::uint32_t vertex = 0;
+    std::size_t round = 0;
+    std::size_t row = 0;  ///< from 1; 0: the edge below the first round
 };
 
 /// One skin of a piece's fabric.
@@ -24,14 +36,17 @@ struct FabricSkin {
     std::vector<std::vector<VertexRow>> rows;  ///< of round i: its rows from just above its lower edge up to
                                                ///< its upper edge
     VertexRow pole_below, pole_above;          ///< of the fans; size 0 without one
+    std::vector<RowEnd> row_ends;              ///< they lie after the last cells of their rounds
 
     [[nodiscard]] const VertexRow& edge(std::size_t i) const { return i == 0 ? lowest : rows[i - 1].back(); }
 };
 
-/// Vertices and triangles of a piece's fabric, without their places. A piece that is not closed gets an inner
-/// skin, joined to the outer one at the rims, so that every edge is always shared by exactly two triangles,
-/// which are anticlockwise from outside.
-struct FabricTopology {
+/// Vertices and triangles of a piece's fabric, without their places. A spiral has three rounds at least. Its
+/// rounds end on the next one's first vertices; those of the first round, whose edge below closes on itself,
+/// on its own as well, and so does the start of the last one where the piece is closed. A piece that is not
+/// closed gets an inner skin, joined to the outer one at the rims, so that every edge is always shared by
+/// exactly two triangles, which are anticlockwise from outside.
+struct SurfaceTopology {
     FabricSkin outer;
     FabricSkin inner;  ///< without rows for a closed piece
     std::uint32_t vertices = 0;
@@ -50,8 +65,8 @@ struct FabricStitches {
     [[nodiscard]] StitchFace face_of(const LaidStitch& cell) const;
 };
 
-[[nodiscard]] FabricTopology fabric_topology(const std::vector<LaidRound>& rounds, const ReliefGrid& grid,
-                                             const FabricEnds& ends, const FabricStitches& stitches);
+[[nodiscard]] SurfaceTopology fabric_topology(const std::vector<LaidRound>& rounds, const ReliefGrid& grid,
+                                              const FabricEnds& ends, const FabricStitches& stitches);
 
 /// How many triangles that topology has.
 [[nodiscard]] std::size_t triangles_of_fabric(const std::vector<LaidRound>& rounds, const ReliefGrid& grid,

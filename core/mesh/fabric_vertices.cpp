@@ -13,7 +13,7 @@ constexpr float light_inside = 0.86F;
 /// One skin of a fabric.
 class SkinPlacer {
   public:
-    SkinPlacer(const FabricSkin& skin, const FabricMaterial& material, const FabricGeometry& geometry,
+    SkinPlacer(const FabricSkin& skin, const SurfaceMaterial& material, const FabricGeometry& geometry,
                const Reliefs& reliefs, bool shaded, bool inside, Mesh& mesh)
         : skin_(skin),
           material_(material),
@@ -33,6 +33,7 @@ class SkinPlacer {
         const auto& rounds = material_.rounds;
         place_lowest();
         for (std::size_t i = 0; i < rounds.size(); ++i) place_round(i);
+        for (const RowEnd& end : skin_.row_ends) place_end(end);
         const double sunk = -lift_.depth_of_pole();
         if (const auto pole = geometry_.pole_below(sunk))
             place_pole(skin_.pole_below, *pole, rounds.front().cells.front());
@@ -105,6 +106,28 @@ class SkinPlacer {
         }
     }
 
+    void place_end(const RowEnd& end) {
+        const auto& cells = material_.rounds[end.round].cells;
+        const LaidStitch& cell = cells.back();
+        const Face shown = face(cell);
+        if (end.row == 0) {
+            put(end.vertex, geometry_.on_edge(0, cell.below_last, -lift_.depth(0)), shown);
+            return;
+        }
+        const std::size_t rows = skin_.rows[end.round].size();
+        CellRow row;
+        row.round = end.round;
+        row.below_first = row.below_last = cell.below_last;
+        row.above_first = row.above_last = static_cast<double>(cells.size());
+        row.up = static_cast<double>(end.row) / static_cast<double>(rows);
+        const auto j = static_cast<int>(end.row);
+        lift_.lifts(end.round, j, rows, *shown.relief, lift_.sinking(end.round, *shown.relief),
+                    lifts_.data());
+        geometry_.place_row(row, lifts_.data(), places_.data(), shaded_ ? normals_.data() : nullptr);
+        put(end.vertex, places_.front(), shown.colour, shown.relief->light[shown.relief->at(j, 0)]);
+        if (shaded_) put_normal(end.vertex, normals_.front());
+    }
+
     void place_pole(const VertexRow& row, const FabricPoint& pole, const LaidStitch& beside) {
         put(row.first, pole, face(beside));
     }
@@ -123,7 +146,7 @@ class SkinPlacer {
     }
 
     const FabricSkin& skin_;
-    const FabricMaterial& material_;
+    const SurfaceMaterial& material_;
     const FabricGeometry& geometry_;
     const Reliefs& reliefs_;
     ReliefLift lift_;
@@ -136,7 +159,7 @@ class SkinPlacer {
 
 }  // namespace
 
-void place_fabric(const FabricTopology& topology, const FabricMaterial& material,
+void place_fabric(const SurfaceTopology& topology, const SurfaceMaterial& material,
                   const FabricGeometry& geometry, const Reliefs& reliefs, bool shaded, Mesh& mesh) {
     mesh.positions.resize(3u * topology.vertices);
     mesh.colours.resize(3u * topology.vertices);

@@ -4,8 +4,8 @@
 #include <vector>
 
 #include "core/base/vec.h"
-#include "core/mesh/stitch_layout.h"
 #include "core/shape/solve_shape.h"
+#include "core/stitches/stitch_layout.h"
 #include "core/toy/toy.h"
 
 namespace roundwright {

@@ -6,7 +6,7 @@
 #include "core/mesh/fabric_surface.h"
 #include "core/mesh/laid_meridian.h"
 #include "core/mesh/revolved_surface.h"
-#include "core/mesh/stitch_layout.h"
+#include "core/stitches/stitch_layout.h"
 
 namespace roundwright {
 namespace {

@@ -13,7 +13,7 @@
 namespace roundwright {
 
 /// How finely a revolved piece is drawn.
-using RevolveOptions = FabricOptions;
+using RevolveOptions = SurfaceOptions;
 
 /// The surface of revolution of a solved shape, with the relief of its stitches; a flattened piece has its
 /// layers to the front and to the back. The axis is y, and the lowest loop lies at y = 0. Round 1 starts at

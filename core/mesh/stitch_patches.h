@@ -4,9 +4,9 @@
 #include <vector>
 
 #include "core/mesh/fabric_geometry.h"
-#include "core/mesh/stitch_layout.h"
 #include "core/mesh/stitch_surface.h"
 #include "core/stitches/stitch_graph.h"
+#include "core/stitches/stitch_layout.h"
 #include "core/toy/toy.h"
 
 namespace roundwright {

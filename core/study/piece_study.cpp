@@ -33,6 +33,13 @@ ShapeProblem problem_of(const Piece& piece, const PieceStudy& study, const Gauge
 /// Once the stitches are known.
 void set_shape(PieceStudy& study, const Piece& piece, const PieceStudy& before, std::stop_token stop) {
     if (exceeds_stitch_limit(piece)) return;
+    // The round solver's problem may be the same for stitches that lie elsewhere.
+    const bool of_others =
+        before.shape && before.shape->stitches && before.shape->stitches->inputs != study.stitches->inputs;
+    if (of_others) {
+        study.shape = shape_stage(problem_of(piece, study, study.gauge), nullptr, std::move(stop));
+        return;
+    }
     study.shape = shape_stage(problem_of(piece, study, study.gauge), before.shape, std::move(stop));
 }
 

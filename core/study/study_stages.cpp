@@ -64,6 +64,7 @@ Shared<ShapeStage> shape_stage(const ShapeProblem& problem, const Shared<ShapeSt
 
 bool takes_the_place_of(const ShapeStage& next, const ShapeStage& shown) {
     if (next.problem != shown.problem) return true;
+    if (next.stitches && shown.stitches && next.stitches->inputs != shown.stitches->inputs) return true;
     if (shown.measures.converged() && !next.measures.converged()) return false;
     return next.measures.fidelity >= shown.measures.fidelity;
 }

@@ -20,6 +20,8 @@
 
 namespace roundwright {
 
+struct SolvedStitches;
+
 /// Everything computed from a piece, in stages:
 ///
 ///     stitches -> shape -> sizes
@@ -73,6 +75,9 @@ struct ShapeStage {
     std::vector<FabricSign> signs;  ///< none without a shape
     /// What the round solver found; not usable where `measures` are those of another.
     Shape revolved;
+    /// What the solver of every stitch found, and of which stitches; null where `measures` are not its own.
+    std::shared_ptr<const SolvedStitches> stitched{};
+    Shared<StitchStage> stitches{};
 };
 /// Solved by the round solver, from the shape before where there is one. A finer shape of the same problem
 /// stays; one that did not converge is tried again.
@@ -81,7 +86,7 @@ struct ShapeStage {
 
 /// Shapes of one piece may come in steps, a quick one first. Whether `next`, which came later, takes the
 /// place of `shown`: always where it is of another problem; of the same one only where it is no coarser, and
-/// never where it did not converge and the one shown did.
+/// never where it did not converge and the one shown did. A shape of every stitch is also of its own stitches.
 [[nodiscard]] bool takes_the_place_of(const ShapeStage& next, const ShapeStage& shown);
 
 // --- sizes

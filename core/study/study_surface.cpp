@@ -1,5 +1,7 @@
 #include "core/study/study_surface.h"
 
+#include "core/mesh/stitched_surface.h"
+
 namespace roundwright {
 
 namespace {
@@ -16,12 +18,18 @@ std::vector<std::optional<YarnLook>> looks_of(const Toy& toy, const StitchStage&
 }  // namespace
 
 std::unique_ptr<FabricGeometry> study_fabric(const Piece& piece, const PieceStudy& study) {
+    if (study.shape->stitched)
+        return std::make_unique<StitchedSurface>(*study.shape->stitched, piece.starts_at_top);
     if (!study.revolved().usable()) return nullptr;
     return revolved_fabric(piece, study.graph().graph, study.revolved(), study.lies());
 }
 
 StitchSurface study_surface(const Toy& toy, std::size_t piece, const PieceStudy& study,
                             RevolveOptions options) {
+    options.stitch_width_mm = study.gauge.stitch_width_mm;
+    if (study.shape->stitched)
+        return fabric_surface(toy, study.graph().graph, study.shape->stitched->cells.rounds,
+                              *study_fabric(toy.pieces[piece], study), options);
     if (!study.revolved().usable()) return {};
     std::vector<int> waves;
     std::vector<double> heights;
@@ -29,13 +37,14 @@ StitchSurface study_surface(const Toy& toy, std::size_t piece, const PieceStudy&
         waves.push_back(lie.waves);
         heights.push_back(lie.wave_height_mm);
     }
-    options.stitch_width_mm = study.gauge.stitch_width_mm;
     return revolve(toy, toy.pieces[piece], study.graph().graph, study.revolved(), waves, heights, options);
 }
 
 std::size_t surface_triangles(const Piece& piece, const PieceStudy& study, const RevolveOptions& options) {
     const auto fabric = study_fabric(piece, study);
-    return fabric ? fabric_triangles(lay_fabric(piece, study.graph().graph), *fabric, options) : 0;
+    if (!fabric) return 0;
+    if (study.shape->stitched) return fabric_triangles(study.shape->stitched->cells.rounds, *fabric, options);
+    return fabric_triangles(lay_fabric(piece, study.graph().graph), *fabric, options);
 }
 
 Shared<SurfaceStage> surface_stage(const Toy& toy, std::size_t index, const PieceStudy& study,

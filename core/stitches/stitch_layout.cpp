@@ -1,4 +1,4 @@
-#include "core/mesh/stitch_layout.h"
+#include "core/stitches/stitch_layout.h"
 
 #include <algorithm>
 #include <cstddef>

@@ -1,0 +1,94 @@
+#include "core/shape/fabric/cell_triangles.h"
+
+#include <cmath>
+
+namespace roundwright {
+namespace {
+
+using Chain = std::vector<CellCorner>;
+
+/// The plane seen from outside: work goes to the left.
+void lay_out(const CellOutline& outline, Chain& below, Chain& above) {
+    below = outline.below;
+    above = outline.above;
+    const double wide_below = below.back().rest.x(), wide_above = above.back().rest.x();
+    for (CellCorner& corner : below) corner.rest.x() = wide_below / 2 - corner.rest.x();
+    for (CellCorner& corner : above) {
+        const double share = wide_above > 0 ? corner.rest.x() / wide_above : 0;
+        const double up = outline.side_before + share * (outline.side_after - outline.side_before);
+        corner.rest = Vec2(wide_above / 2 - corner.rest.x(), up);
+    }
+    if (above.front().node == below.front().node) above.front().rest = below.front().rest;
+    if (above.back().node == below.back().node) above.back().rest = below.back().rest;
+}
+
+CellCorner on_side(const CellCorner& side, const CellCorner& low, const CellCorner& high, double height) {
+    const double share = side.rest.y() / height;
+    return {side.node, low.rest + share * (high.rest - low.rest)};
+}
+
+/// Cuts the strip between two chains.
+class Zipper {
+  public:
+    Zipper(Chain below, Chain above, std::size_t before, std::size_t after, bool first_diagonal,
+           std::vector<FabricTriangle>& out)
+        : below_(std::move(below)),
+          above_(std::move(above)),
+          before_(before),
+          after_(after),
+          first_diagonal_(first_diagonal),
+          out_(out) {}
+
+    void run() {
+        while (b_ + 1 < below_.size() || t_ + 1 < above_.size()) {
+            const bool step_below = goes_below();
+            const CellCorner& next = step_below ? below_[b_ + 1] : above_[t_ + 1];
+            add(below_[b_], above_[t_], next);
+            (step_below ? b_ : t_) += 1;
+        }
+    }
+
+  private:
+    [[nodiscard]] bool goes_below() const {
+        if (b_ + 1 == below_.size()) return false;
+        if (t_ + 1 == above_.size()) return true;
+        // Nodes on a side lie in line with the corner above it, and make no triangle with it.
+        if (b_ < before_ && t_ == 0) return false;
+        if (after_ > 0 && t_ + 2 == above_.size()) return true;
+        const double by_below = (below_[b_ + 1].rest - above_[t_].rest).squaredNorm();
+        const double by_above = (below_[b_].rest - above_[t_ + 1].rest).squaredNorm();
+        if (std::abs(by_below - by_above) <= 1e-9 * (by_below + by_above)) return first_diagonal_;
+        return by_below < by_above;
+    }
+
+    void add(const CellCorner& a, const CellCorner& b, const CellCorner& c) {
+        if (a.node == b.node || b.node == c.node || c.node == a.node) return;
+        out_.push_back({{a.node, b.node, c.node}, {a.rest, b.rest, c.rest}});
+    }
+
+    Chain below_, above_;
+    std::size_t before_, after_;
+    bool first_diagonal_;
+    std::vector<FabricTriangle>& out_;
+    std::size_t b_ = 0, t_ = 0;
+};
+
+}  // namespace
+
+void add_cell_triangles(const CellOutline& outline, bool first_diagonal, std::vector<FabricTriangle>& out) {
+    Chain below, above;
+    lay_out(outline, below, above);
+    std::size_t before = 0, after = 0;
+    if (outline.on_side_after) {
+        below.push_back(on_side(*outline.on_side_after, below.back(), above.back(), outline.side_after));
+        after = 1;
+    }
+    if (outline.on_side_before) {
+        below.insert(below.begin(),
+                     on_side(*outline.on_side_before, below.front(), above.front(), outline.side_before));
+        before = 1;
+    }
+    Zipper(std::move(below), std::move(above), before, after, first_diagonal, out).run();
+}
+
+}  // namespace roundwright

@@ -1,0 +1,120 @@
+#include "core/study/fabric_stage.h"
+
+#include <algorithm>
+#include <optional>
+#include <utility>
+
+#include "core/shape/fabric/cells_start.h"
+#include "core/shape/fabric/measure_stitches.h"
+#include "core/shape/fabric/stand_upright.h"
+
+namespace roundwright {
+namespace {
+
+/// Whether the round solver's shape is one of this piece, and not of a round one in its place.
+bool starts_round(const StitchCells& cells, const ShapeStage& round) {
+    const auto is_partial = [](const LaidRound& laid) {
+        return std::ranges::any_of(laid.cells, [](const LaidStitch& cell) { return cell.carried; });
+    };
+    return round.revolved.usable() && !round.problem.equivalent_round && !cells.rows && !cells.around_chain &&
+           std::ranges::none_of(cells.rounds, is_partial);
+}
+
+/// Where the nodes start, and, where the round shape is one of the piece, how they stand in the end.
+struct Starts {
+    std::vector<std::vector<Vec3>> nodes;  ///< the best one first
+    std::vector<Vec3> standing;
+};
+
+Starts starts_of(const StitchCells& cells, const ShapeStage& round, const ShapeStage* before) {
+    Starts starts;
+    if (before != nullptr && before->stitched) {
+        const SolvedStitches& from = *before->stitched;
+        if (from.cells.rows == cells.rows && from.cells.around_chain == cells.around_chain)
+            starts.nodes.push_back(carried_start(cells, from.cells, from.shape.nodes));
+    }
+    if (starts_round(cells, round)) {
+        starts.standing = revolved_start(cells, round.revolved);
+        starts.nodes.push_back(starts.standing);
+    }
+    starts.nodes.push_back(scaled_start(cells));
+    return starts;
+}
+
+bool is_settled(Termination termination) {
+    return termination == Termination::converged || termination == Termination::cancelled;
+}
+
+FabricShape solve(const StitchCells& cells, const Starts& starts, const std::stop_token& stop) {
+    FabricOptions options;
+    options.stop = stop;
+    FabricShape best;
+    for (const auto& start : starts.nodes) {
+        if (cells.problem.area_stretch > 0 && !(enclosed_mm3(cells, start) > 0)) continue;
+        FabricShape found = solve_fabric(cells.problem, start, options);
+        if (is_settled(found.termination)) return found;
+        if (!best.usable()) best = std::move(found);
+    }
+    return best;
+}
+
+/// The loops as the round solver's judgement of how rounds lie reads them.
+Shape as_circles(const SolvedStitches& stitches, const PieceMeasures& measures) {
+    Shape shape;
+    shape.termination = measures.termination;
+    shape.pressure = stitches.shape.pressure;
+    shape.radius_mm = drawn_tight_radii_mm(stitches);
+    for (std::size_t i = 0; i < measures.loops.size(); ++i) {
+        shape.z_mm.push_back(measures.loops[i].height_mm);
+        shape.course_stretch.push_back(measures.loops[i].course_stretch);
+        if (i > 0) shape.wale_stretch.push_back(measures.loops[i].wale_stretch);
+    }
+    shape.area_stretch = measures.area_stretch;
+    shape.width_mm = measures.width_mm;
+    shape.height_mm = measures.height_mm;
+    shape.depth_mm = measures.depth_mm;
+    return shape;
+}
+
+Shared<ShapeStage> stage_of(SolvedStitches solved, const PieceStudy& round) {
+    auto stage = std::make_shared<ShapeStage>();
+    stage->problem = round.problem();
+    stage->stitches = round.stitches;
+    stage->measures = measure_stitches(solved);
+    const Shape circles = as_circles(solved, stage->measures);
+    stage->lies = lie_of_rounds(stage->problem, circles);
+    stage->signs = fabric_signs(stage->problem, circles);
+    stage->stitched = std::make_shared<const SolvedStitches>(std::move(solved));
+    return stage;
+}
+
+FabricStage refused(EveryStitchRefusal why, CellsRefusal cells = CellsRefusal::none) {
+    FabricStage stage;
+    stage.refusal = why;
+    stage.cells = cells;
+    return stage;
+}
+
+}  // namespace
+
+FabricStage fabric_stage(const Piece& piece, const PieceStudy& round, const Shared<ShapeStage>& before,
+                         std::stop_token stop) {
+    const bool same = before && before->stitched && before->problem == round.problem() &&
+                      before->stitches->inputs == round.stitches->inputs && before->measures.converged();
+    if (same) return {before};
+    const ShapeProblem& problem = round.problem();
+    if (problem.limp || problem.on_its_face) return refused(EveryStitchRefusal::lies_limp);
+    StitchCells cells = stitch_cells(piece, round.graph().graph, round.gauge);
+    if (!cells.usable()) return refused(EveryStitchRefusal::no_cells, cells.refusal);
+    const Starts starts = starts_of(cells, *round.shape, before.get());
+    SolvedStitches solved{std::move(cells), {}};
+    solved.shape = solve(solved.cells, starts, stop);
+    if (!solved.shape.usable()) return refused(EveryStitchRefusal::not_solved);
+    if (starts.standing.empty())
+        stand_upright(solved.cells, solved.shape.nodes);
+    else
+        stand_upright_as(starts.standing, solved.shape.nodes);
+    return {stage_of(std::move(solved), round)};
+}
+
+}  // namespace roundwright
