@@ -164,7 +164,7 @@ QWidget* PatternPreview::buttons() {
     auto* row = new QWidget;
     auto* layout = new QHBoxLayout(row);
     layout->setContentsMargins(0, 0, 0, 0);
-    auto* pdf = new QPushButton(tr("Save as P&DF…"));
+    auto* pdf = new QPushButton(tr("Save as P&DF…"), this);
     auto* look = new QPushButton(tr("&View"));
     look->setMenu(new QMenu(look));
     fill_view_menu(look->menu());

@@ -131,7 +131,7 @@ QWidget* VersionsDialog::changes_side() {
     since_ = new QLabel(tr("What has &changed since then"));
     since_->setBuddy(changes_);
     then_and_now_ = new ThenAndNow(session_.preferences());
-    constexpr int characters_for_all = 150;
+    constexpr int characters_for_all = 138;
     const bool stacked = room_on_screen(*this, {QWIDGETSIZE_MAX, QWIDGETSIZE_MAX}).width() <
                          characters_for_all * fontMetrics().averageCharWidth();
     if (stacked) then_and_now_->stack();

@@ -51,7 +51,7 @@ int WorkArea::narrowest_rounds() const {
 
 /// The least width of rounds, shape and panels beside each other.
 int WorkArea::side_by_side() const {
-    return parts_.rounds->minimumSizeHint().width() + parts_.shape->minimumSizeHint().width() +
+    return parts_.rounds->minimumSizeHint().width() + parts_.shape->unfolded_width() +
            columns_->handleWidth() + parts_.panels->column_width();
 }
 

@@ -4,6 +4,7 @@
 #include <QSplitter>
 #include <QWidget>
 
+#include "app/shape/shape_panel.h"
 #include "app/window/panel_column.h"
 
 namespace roundwright::app {
@@ -16,7 +17,7 @@ class WorkArea : public QWidget {
   public:
     struct Parts {
         QWidget* rounds;
-        QWidget* shape;
+        ShapePanel* shape;
         QWidget* next_rounds;
         PanelColumn* panels;
     };
