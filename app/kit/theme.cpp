@@ -113,7 +113,8 @@ class ProgramStyle : public QProxyStyle {
         const auto* button = qstyleoption_cast<const QStyleOptionButton*>(option);
         const bool bare = type == CT_CheckBox && button != nullptr && button->text.isEmpty();
         const bool row = type == CT_ItemViewItem && qobject_cast<const QListView*>(widget) != nullptr;
-        const int beside_words = type == CT_PushButton ? option->fontMetrics.averageCharWidth() * 3 / 2 : 0;
+        const int letter = option->fontMetrics.averageCharWidth();
+        const int beside_words = type == CT_PushButton ? 3 * letter / 2 : type == CT_ComboBox ? letter : 0;
         return QSize(size.width() + beside_words, size.height())
             .expandedTo({bare ? 0 : least_target_px, row ? least_row_px : least_target_px});
     }

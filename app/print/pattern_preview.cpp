@@ -99,6 +99,7 @@ PatternPreview::PatternPreview(DocumentSession& session, QWidget* parent)
       units_(new QComboBox),
       open_questions_(words_label(tr("What a reader might still ask"))),
       state_(new QLabel) {
+    state_->setWordWrap(true);
     setWindowTitle(tr("Pattern"));
     resize(room_on_screen(*this, {1080, 720}));
     build();
@@ -131,7 +132,7 @@ QWidget* PatternPreview::choices() {
     units_->addItems({tr("Millimetres"), tr("Inches")});
     auto* side = new QWidget;
     auto* layout = new QVBoxLayout(side);
-    layout->setContentsMargins(0, 0, 0, 0);
+    layout->setContentsMargins(3, 3, 3, 3);  // room for the mark of focus
     auto* form = new QFormLayout;
     form->addRow(tr("&Paper"), paper_);
     form->addRow(tr("T&erms"), terms_);

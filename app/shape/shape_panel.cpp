@@ -143,6 +143,7 @@ void ShapePanel::fold_or_unfold() {
     bar_->setVisible(!folded);
     detail_->setVisible(!folded);
     if (folded) size_->set_lines(most_lines_folded);
+    size_->say(folded ? size_text_ : sizes_kept_whole(size_text_));
 }
 
 int ShapePanel::unfolded_width() const {
@@ -217,7 +218,7 @@ void ShapePanel::show_words() {
     stack_->setCurrentIndex(there && scene_ ? 1 : 0);
     scale_bar_->setVisible(there);
     size_text_ = there ? as_sentence(size_words(*shown, session_.preferences().units())) : QString();
-    size_->say(sizes_kept_whole(size_text_));
+    size_->say(bar_->isHidden() ? size_text_ : sizes_kept_whole(size_text_));
     detail_->say(hover_.isEmpty() ? words() : hover_);
     if (scene_) describe_picture(*scene_->widget(), picture_words());
 }

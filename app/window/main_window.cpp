@@ -341,7 +341,8 @@ void MainWindow::restore_places() {
     panels_->restore();
     rows_->restoreState(settings.value(rows_setting).toByteArray());
     if (!work_area_->columns().restoreState(settings.value(columns_setting).toByteArray())) {
-        const int rounds = rounds_view_->sizeHint().width();
+        const int beside_shape = width() - panels_->width() - shape_->unfolded_width();
+        const int rounds = std::max(std::min(rounds_view_->sizeHint().width(), beside_shape), 1);
         work_area_->columns().setSizes({rounds, std::max(width() - rounds - panels_->width(), 1)});
     }
 }

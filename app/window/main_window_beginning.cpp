@@ -8,6 +8,7 @@
 #include "app/files/document_files.h"
 #include "app/files/first_toy.h"
 #include "app/files/last_toy.h"
+#include "app/pieces/piece_edits.h"
 #include "app/read_pattern/pattern_review.h"
 #include "app/read_pattern/pattern_text_actions.h"
 #include "app/rounds/fast_entry_line.h"

@@ -13,6 +13,7 @@
 #include "app/kit/action_maker.h"
 #include "app/kit/announcer.h"
 #include "app/kit/notice_bar.h"
+#include "app/kit/plain_texts.h"
 #include "app/pieces/piece_actions.h"
 #include "app/print/pattern_preview.h"
 #include "app/read_pattern/pattern_text_actions.h"
@@ -30,7 +31,6 @@
 #include "app/window/preference_actions.h"
 #include "app/window/window_parts.h"
 #include "app/work_along/work_along_actions.h"
-#include "render/wording/plain_text.h"
 
 /// The menus of the main window: who fills them, in which order.
 

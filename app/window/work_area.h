@@ -38,6 +38,7 @@ class WorkArea : public QWidget {
     [[nodiscard]] int narrowest_rounds() const;
     [[nodiscard]] int side_by_side() const;
     void arrange();
+    void give_the_shape_its_room();
     void cover_or_show_rounds();
 
     Parts parts_;

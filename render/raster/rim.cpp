@@ -20,13 +20,13 @@ struct Dab {
     double share;
 };
 
-/// A disc with a soft edge.
+/// A disc with a soft edge. It is dabbed at the middle of pixels, which are solid half a pixel further.
 std::vector<Dab> disc(double radius) {
-    const int reach = static_cast<int>(std::ceil(radius + 0.5));
+    const int reach = static_cast<int>(std::ceil(radius + 1));
     std::vector<Dab> dabs;
     for (int down = -reach; down <= reach; ++down) {
         for (int right = -reach; right <= reach; ++right) {
-            const double share = std::clamp(radius + 0.5 - std::hypot(right, down), 0.0, 1.0);
+            const double share = std::clamp(radius + 1 - std::hypot(right, down), 0.0, 1.0);
             if (share > 0) dabs.push_back({right, down, share});
         }
     }

@@ -210,7 +210,7 @@ TEST_F(LargeText, TheWindowFitsTheScreen) {
     EXPECT_GE(on_show(*table.viewport()).height(), (is_smallest() ? 3 : 5) * table.rowHeight(0));
     const QSize shape = on_show(window->shape());
     if (room() == room_of_usual_type) return;
-    EXPECT_GE((is_smallest() ? 4 : 3) * shape.width(), room().width())
+    EXPECT_GE((is_smallest() ? 5 : 3) * shape.width(), room().width())
         << said(shape) << " in " << said(room());
 }
 

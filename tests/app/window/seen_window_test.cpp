@@ -9,6 +9,7 @@
 #include <QComboBox>
 #include <QDir>
 #include <QLabel>
+#include <QPointer>
 #include <QPushButton>
 #include <QRadioButton>
 #include <QRegularExpression>
@@ -112,16 +113,20 @@ class SeenWindow : public ::testing::TestWithParam<bool> {
     /// One of each kind that the window shows.
     static void expect_ring_is_seen(QWidget& top, const QString& name) {
         std::set<QString> seen;
-        QWidget* before = top.focusWidget();
-        for (auto* control : top.findChildren<QWidget*>()) {
-            if (!control->isVisible() || control->window() != &top || !takes_tab(*control)) continue;
+        QPointer<QWidget> before = top.focusWidget();
+        std::vector<QPointer<QWidget>> controls;
+        for (auto* each : top.findChildren<QWidget*>()) controls.emplace_back(each);
+        for (const QPointer<QWidget>& control : controls) {
+            if (control.isNull() || !control->isVisible() || control->window() != &top ||
+                !takes_tab(*control))
+                continue;
             if (!seen.insert(kind_of(*control)).second) continue;
-            if (before != nullptr) before->clearFocus();
+            if (!before.isNull()) before->clearFocus();
             QTest::qWait(5);
             const QImage without = top.grab().toImage();
             control->setFocus(Qt::TabFocusReason);
             QTest::qWait(5);
-            if (top.focusWidget() != control) continue;
+            if (control.isNull() || top.focusWidget() != control) continue;
             const QImage with = top.grab().toImage();
             before = control;
             const QRect part = acted_on(*control);

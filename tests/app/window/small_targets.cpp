@@ -93,7 +93,8 @@ class Finder {
     void take_bar(const QScrollBar& bar) {
         if (bar.minimum() == bar.maximum()) return;
         QRect thumb = OpenScrollBar::thumb(bar);
-        if (OpenScrollBar::has_arrows(bar)) add(bar, QRect(0, 0, bar.width(), bar.width()), "with arrows");
+        if (OpenScrollBar::has_arrows(bar))
+            add(bar, QRect(0, 0, bar.width(), bar.width()), QStringLiteral("with arrows"));
         (bar.orientation() == Qt::Vertical ? thumb.setWidth(least) : thumb.setHeight(least));
         add(bar, thumb, QStringLiteral("thumb"));
     }
