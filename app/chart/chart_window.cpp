@@ -66,7 +66,8 @@ void ChartWindow::build() {
     label->setBuddy(part_);
     part_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
     part_->setMinimumContentsLength(10);
-    auto* save = new QPushButton(tr("&Save as SVG…"));
+    auto* save = new QPushButton(tr("&Save as SVG…"), this);
+    save->setDefault(true);
     auto* in_words = new QPushButton(tr("In &words…"));
     auto* close = new QPushButton(tr("Close"));
     connect(in_words, &QPushButton::clicked, this, [this] { show_rounds_in_words(session_, this); });

@@ -18,7 +18,8 @@ constexpr int margin = 12;
 constexpr int gap = 10;
 constexpr int wrapping = Qt::AlignLeft | Qt::AlignVCenter | Qt::TextWordWrap;
 
-int button_height(const QFontMetrics& metrics) { return metrics.height() + 8; }
+/// At least the 24 px of WCAG 2.2, 2.5.8.
+int button_height(const QFontMetrics& metrics) { return std::max(metrics.height() + 8, 24); }
 
 QRect button_rect(const QStyleOptionViewItem& option, const QString& label) {
     if (label.isEmpty()) return {option.rect.right(), option.rect.top(), 0, option.rect.height()};

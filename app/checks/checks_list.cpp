@@ -6,6 +6,7 @@
 #include <QVBoxLayout>
 
 #include "app/checks/checks_delegate.h"
+#include "app/kit/room_on_screen.h"
 #include "app/kit/true_focus.h"
 #include "render/wording/cure_words.h"
 
@@ -13,6 +14,7 @@ namespace roundwright::app {
 namespace {
 
 constexpr int rows_shown = 3;
+constexpr int lines_of_a_low_screen = 32;  // where the rounds need the height more
 constexpr int padding = 6;
 
 }  // namespace
@@ -85,8 +87,10 @@ void ChecksList::find_current() {
 }
 
 QSize ChecksList::sizeHint() const {
+    const int room = room_on_screen(*this, {QWIDGETSIZE_MAX, QWIDGETSIZE_MAX}).height();
+    const bool low = room < lines_of_a_low_screen * fontMetrics().lineSpacing();
     return {view_->sizeHint().width(),
-            rows_shown * ChecksDelegate::least_height(fontMetrics()) + 2 * padding};
+            (low ? 1 : rows_shown) * ChecksDelegate::least_height(fontMetrics()) + 2 * padding};
 }
 
 QSize ChecksList::minimumSizeHint() const {

@@ -1,5 +1,8 @@
 #include "app/export/picture_dialog.h"
 
+#include <algorithm>
+
+#include <QCheckBox>
 #include <QColorDialog>
 #include <QComboBox>
 #include <QDialogButtonBox>
@@ -16,6 +19,7 @@
 
 #include "app/kit/save_bytes.h"
 #include "app/kit/save_path.h"
+#include "render/raster/rim.h"
 #include "render/scene/scene_view.h"
 #include "render/wording/piece_name.h"
 #include "render/wording/printable.h"
@@ -78,6 +82,8 @@ QWidget* PictureDialog::choices() {
     height_ = pixel_box(PictureWanted{}.pixels.height());
     background_ = new QComboBox;
     background_->addItems({tr("None"), tr("White"), tr("A colour…")});
+    line_ = new QCheckBox(tr("&Line around the shape"));
+    line_->setToolTip(tr("Where the yarn hardly stands out from the background"));
     auto* side = new QWidget;
     auto* form = new QFormLayout(side);
     form->setContentsMargins(0, 0, 0, 0);
@@ -85,9 +91,11 @@ QWidget* PictureDialog::choices() {
     form->addRow(tr("&Width"), width_);
     form->addRow(tr("&Height"), height_);
     form->addRow(tr("&Background"), background_);
+    form->addRow(line_);
     connect(view_, &QComboBox::currentIndexChanged, this, &PictureDialog::show_preview);
     connect(width_, &QSpinBox::valueChanged, this, &PictureDialog::show_preview);
     connect(height_, &QSpinBox::valueChanged, this, &PictureDialog::show_preview);
+    connect(line_, &QCheckBox::toggled, this, &PictureDialog::show_preview);
     connect(background_, &QComboBox::activated, this, &PictureDialog::choose_background);
     return side;
 }
@@ -129,7 +137,21 @@ PictureWanted PictureDialog::wanted() const {
     return wanted;
 }
 
+/// The line is as wide as on the screen, where the shape is as large as that.
 QImage PictureDialog::image(const PictureWanted& wanted) const {
+    if (!line_->isChecked()) return image_without_line(wanted);
+    constexpr double side_on_the_screen = 600;
+    PictureWanted clear = wanted;
+    clear.background = Qt::transparent;
+    const double width =
+        render::rim_width_px *
+        std::max(1.0, std::min(wanted.pixels.width(), wanted.pixels.height()) / side_on_the_screen);
+    const bool on_nothing = wanted.background.alpha() == 0;
+    const QColor line = render::rim_on(on_nothing ? QColor(Qt::white) : wanted.background);
+    return render::with_rim(image_without_line(clear), line, width, wanted.background);
+}
+
+QImage PictureDialog::image_without_line(const PictureWanted& wanted) const {
     if (as_in_the_window()) return scene_->picture(wanted.pixels, wanted.background);
     return picture_of(shown_, wanted);
 }

@@ -6,6 +6,7 @@
 #include "app/kit/save_bytes.h"
 #include "app/session/document_session.h"
 
+class QCheckBox;
 class QComboBox;
 class QLabel;
 class QPushButton;
@@ -33,6 +34,7 @@ class PictureDialog : public QDialog {
     [[nodiscard]] bool as_in_the_window() const;
     [[nodiscard]] PictureWanted wanted() const;
     [[nodiscard]] QImage image(const PictureWanted& wanted) const;
+    [[nodiscard]] QImage image_without_line(const PictureWanted& wanted) const;
     void choose_background(int choice);
     void show_preview();
     void ask_and_save(const QString& filter, const QString& ending);
@@ -46,6 +48,7 @@ class PictureDialog : public QDialog {
     QSpinBox* width_;
     QSpinBox* height_;
     QComboBox* background_;
+    QCheckBox* line_;
     QLabel* preview_;
     QPushButton* svg_;
 };

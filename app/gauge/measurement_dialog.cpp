@@ -36,10 +36,11 @@ MeasurementDialog::MeasurementDialog(DocumentSession& session, GaugeMeasurement 
     name_->setPlaceholderText(tr("if you like"));
     auto* layout = new QVBoxLayout(this);
     layout->setSpacing(10);
-    layout->addWidget(page());
-    auto* form = new QFormLayout;
+    QWidget* what = page();
+    layout->addWidget(what);
+    auto* form = qobject_cast<QFormLayout*>(what->layout());
+    if (form == nullptr) layout->addLayout(form = new QFormLayout);
     form->addRow(tr("&Name"), name_);
-    layout->addLayout(form);
     layout->addStretch(1);
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Cancel);
     buttons->button(QDialogButtonBox::Cancel)->setAutoDefault(false);

@@ -63,6 +63,7 @@ void ShortcutsDialog::build() {
     table_->setWordWrap(false);
     table_->verticalHeader()->hide();
     table_->horizontalHeader()->setHighlightSections(false);
+    table_->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
     table_->horizontalHeader()->setStretchLastSection(true);
     table_->resizeColumnsToContents();
     auto* label = new QLabel(tr("&Search"));

@@ -86,11 +86,17 @@ RingPlace place_around(const QWidget& widget, int width) {
     return place;
 }
 
+/// Its frame draws a ring of its own, which stands out from whatever ground the shape has.
+bool is_the_scene(const QWidget& widget) {
+    return widget.parentWidget() != nullptr &&
+           widget.parentWidget()->inherits("roundwright::render::SceneFrame");
+}
+
 /// Menus and lists that drop down show their current item in the full accent.
 bool has_ring(const QWidget* widget) {
     return widget != nullptr && widget->isVisible() && widget->window()->windowType() != Qt::Popup &&
            !qobject_cast<const QMenu*>(widget) && !qobject_cast<const QMenuBar*>(widget) &&
-           !widget->inherits("QWindowContainer");
+           !widget->inherits("QWindowContainer") && !is_the_scene(*widget);
 }
 
 }  // namespace

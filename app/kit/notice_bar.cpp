@@ -8,6 +8,8 @@
 #include <QLabel>
 #include <QPainter>
 #include <QPushButton>
+#include <QScrollArea>
+#include <QScrollBar>
 #include <QVBoxLayout>
 
 #include "app/kit/icons.h"
@@ -177,10 +179,18 @@ class NoticeRow : public QWidget {
     std::vector<QPushButton*> buttons_;
 };
 
-NoticeBar::NoticeBar(QWidget* parent) : QWidget(parent), layout_(new QVBoxLayout(this)) {
+NoticeBar::NoticeBar(QWidget* parent) : QWidget(parent), area_(new QScrollArea(this)) {
+    area_->setFrameShape(QFrame::NoFrame);
+    area_->setWidgetResizable(true);
+    area_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    area_->setFocusPolicy(Qt::NoFocus);
+    area_->setMinimumHeight(0);
+    area_->setWidget(new QWidget);
+    layout_ = new QVBoxLayout(area_->widget());
     layout_->setContentsMargins(0, 0, 0, 0);
     layout_->setSpacing(0);
     layout_->setSizeConstraint(QLayout::SetNoConstraint);
+    area_->widget()->installEventFilter(this);
     setAccessibleName(tr("Notices"));
     hide();
 }
@@ -189,9 +199,27 @@ NoticeBar::NoticeBar(QWidget* parent) : QWidget(parent), layout_(new QVBoxLayout
 /// they could ever get makes itself higher than the screen. A bar that is not shown yet has no width of its
 /// own.
 void NoticeBar::fit_height() {
-    const int room = std::max(isVisible() || !parentWidget() ? width() : parentWidget()->width(), 1);
-    for (NoticeRow* each : rows_) each->arrange_for(room);
-    setFixedHeight(rows_.empty() ? 0 : layout_->totalHeightForWidth(room));
+    const int all = std::max(isVisible() || !parentWidget() ? width() : parentWidget()->width(), 1);
+    const int most = most_height();
+    const auto height_within = [this](int room) {
+        for (NoticeRow* each : rows_) each->arrange_for(room);
+        return layout_->totalHeightForWidth(room);
+    };
+    int wanted = rows_.empty() ? 0 : height_within(all);
+    if (wanted > most) wanted = height_within(all - area_->verticalScrollBar()->sizeHint().width());
+    area_->widget()->setFixedHeight(wanted);
+    setFixedHeight(std::min(wanted, most));
+    area_->setGeometry(0, 0, width(), height());
+}
+
+/// The maker's work has the greater part of the window, and whatever it cannot do without.
+int NoticeBar::most_height() const {
+    constexpr double share = 0.3;
+    const QWidget* window = parentWidget();
+    if (window == nullptr || window->layout() == nullptr || window->height() <= 0) return QWIDGETSIZE_MAX;
+    const int work = window->layout()->minimumSize().height() - (isVisible() ? minimumHeight() : 0);
+    const int least = 2 * fontMetrics().lineSpacing() + gap;
+    return std::max(least, std::min(static_cast<int>(share * window->height()), window->height() - work));
 }
 
 void NoticeBar::resizeEvent(QResizeEvent* event) {
@@ -203,6 +231,11 @@ bool NoticeBar::event(QEvent* event) {
     const bool done = QWidget::event(event);
     if (event->type() == QEvent::LayoutRequest) fit_height();
     return done;
+}
+
+bool NoticeBar::eventFilter(QObject* watched, QEvent* event) {
+    if (event->type() == QEvent::LayoutRequest) fit_height();
+    return QWidget::eventFilter(watched, event);
 }
 
 NoticeRow* NoticeBar::row(const QString& cause) const {
@@ -239,6 +272,7 @@ void NoticeBar::put_up(const QString& cause, const Notice& notice) {
     shown->show();
     fit_height();
     show();
+    if (moves) area_->ensureWidgetVisible(shown, 0, 0);
     if (has_keyboard && (!focusWidget() || !focusWidget()->isVisibleTo(this))) Q_EMIT left();
     if (!says_else) return;
     QAccessibleEvent alert(shown, QAccessible::Alert);
@@ -286,9 +320,10 @@ QPushButton* NoticeBar::button(const QString& cause, const QString& words) const
 }
 
 bool NoticeBar::take_keyboard() {
-    for (const NoticeRow* each : rows_) {
+    for (NoticeRow* each : rows_) {
         if (each->buttons().empty()) continue;
         each->buttons().front()->setFocus(Qt::ShortcutFocusReason);
+        area_->ensureWidgetVisible(each, 0, 0);
         return true;
     }
     return false;

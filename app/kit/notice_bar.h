@@ -8,6 +8,7 @@
 
 class QBoxLayout;
 class QPushButton;
+class QScrollArea;
 
 namespace roundwright::app {
 
@@ -34,7 +35,8 @@ class NoticeRow;
 
 /// What holds for the window as long as it lasts: the file was changed by another program, keeping copies is
 /// impossible. Each notice has a cause, under which it is put up, changed and taken down. It stops nobody
-/// from working on: no dialog, no time limit.
+/// from working on: no dialog, no time limit, and no more than a share of the window, beyond which notices
+/// scroll.
 class NoticeBar : public QWidget {
     Q_OBJECT
   public:
@@ -63,12 +65,15 @@ class NoticeBar : public QWidget {
     void keyPressEvent(QKeyEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
     bool event(QEvent* event) override;
+    bool eventFilter(QObject* watched, QEvent* event) override;
 
   private:
     void fit_height();
+    [[nodiscard]] int most_height() const;
     [[nodiscard]] NoticeRow* row(const QString& cause) const;
     void place(NoticeRow* row);
 
+    QScrollArea* area_;
     QBoxLayout* layout_;
     std::vector<NoticeRow*> rows_;  ///< from the top
 };

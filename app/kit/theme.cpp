@@ -4,13 +4,16 @@
 #include <cmath>
 
 #include <QAbstractItemView>
+#include <QAbstractScrollArea>
 #include <QAbstractSpinBox>
 #include <QApplication>
+#include <QListView>
 #include <QPainter>
 #include <QProxyStyle>
 #include <QStyleOption>
 
 #include "app/kit/focus_ring.h"
+#include "app/kit/icons.h"
 #include "app/kit/look.h"
 #include "app/kit/system_wishes.h"
 
@@ -22,6 +25,8 @@ bool current_more_contrast = false;
 bool current_less_motion = false;
 
 constexpr int least_target_px = 24;  // WCAG 2.2, 2.5.8
+constexpr int least_thumb_px = 32;
+constexpr int least_row_px = 28;  // words stand clear of a ring within the row
 
 bool is_target(QStyle::ContentsType type) {
     switch (type) {
@@ -61,10 +66,35 @@ class ProgramStyle : public QProxyStyle {
         return QProxyStyle::styleHint(hint, option, widget, answer);
     }
     int pixelMetric(PixelMetric metric, const QStyleOption* option, const QWidget* widget) const override {
-        constexpr int beside_text_of_items = 4;  // FocusRing takes up so much of a row
-        const bool in_view = qobject_cast<const QAbstractItemView*>(widget) != nullptr;
-        return metric == PM_FocusFrameHMargin && in_view ? beside_text_of_items
-                                                         : QProxyStyle::pixelMetric(metric, option, widget);
+        // FocusRing takes up so much of a cell, and of a row that is one item.
+        constexpr int beside_text_of_cells = 4, beside_text_of_rows = 7;
+        if (metric == PM_ScrollBarSliderMin) return least_thumb_px;
+        if (metric == PM_FocusFrameHMargin && qobject_cast<const QListView*>(widget))
+            return beside_text_of_rows;
+        if (metric == PM_FocusFrameHMargin && qobject_cast<const QAbstractItemView*>(widget))
+            return beside_text_of_cells;
+        return QProxyStyle::pixelMetric(metric, option, widget);
+    }
+    /// A scroll bar is all track and thumb: arrows at its ends would be smaller than a finger.
+    QRect subControlRect(ComplexControl control, const QStyleOptionComplex* option, SubControl part,
+                         const QWidget* widget) const override {
+        const auto* bar = qstyleoption_cast<const QStyleOptionSlider*>(option);
+        if (control == CC_ScrollBar && bar != nullptr) return scroll_bar_part(*bar, part);
+        return QProxyStyle::subControlRect(control, option, part, widget);
+    }
+    QIcon standardIcon(StandardPixmap which, const QStyleOption* option,
+                       const QWidget* widget) const override {
+        switch (which) {
+            case SP_MessageBoxInformation:
+            case SP_MessageBoxQuestion:
+                return icon(QStringLiteral("notice"));
+            case SP_MessageBoxWarning:
+                return icon(QStringLiteral("warning"));
+            case SP_MessageBoxCritical:
+                return icon(QStringLiteral("error"));
+            default:
+                return QProxyStyle::standardIcon(which, option, widget);
+        }
     }
     using QProxyStyle::polish;
     /// Fields of numbers in small type are lower than the style would have them; others keep their own least.
@@ -82,7 +112,11 @@ class ProgramStyle : public QProxyStyle {
         // allows.
         const auto* button = qstyleoption_cast<const QStyleOptionButton*>(option);
         const bool bare = type == CT_CheckBox && button != nullptr && button->text.isEmpty();
-        return size.expandedTo({bare ? 0 : least_target_px, least_target_px});
+        const bool row = type == CT_ItemViewItem && qobject_cast<const QListView*>(widget) != nullptr;
+        const int letter = option->fontMetrics.averageCharWidth();
+        const int beside_words = type == CT_PushButton ? 3 * letter / 2 : type == CT_ComboBox ? letter : 0;
+        return QSize(size.width() + beside_words, size.height())
+            .expandedTo({bare ? 0 : least_target_px, row ? least_row_px : least_target_px});
     }
     void drawPrimitive(PrimitiveElement element, const QStyleOption* option, QPainter* painter,
                        const QWidget* widget) const override {
@@ -100,6 +134,7 @@ class ProgramStyle : public QProxyStyle {
     }
     void drawComplexControl(ComplexControl control, const QStyleOptionComplex* option, QPainter* painter,
                             const QWidget* widget) const override {
+        if (control == CC_ScrollBar) return draw_scroll_bar(*option, *painter);
         QProxyStyle::drawComplexControl(control, option, painter, widget);
         const bool has_rim = control == CC_SpinBox || control == CC_ComboBox;
         if (!has_rim || option->state.testFlag(State_HasFocus)) return;  // Fusion marks the focus there
@@ -110,6 +145,52 @@ class ProgramStyle : public QProxyStyle {
     }
 
   private:
+    [[nodiscard]] static QRect scroll_bar_part(const QStyleOptionSlider& bar, SubControl part) {
+        const bool across = bar.orientation == Qt::Horizontal;
+        const int length = across ? bar.rect.width() : bar.rect.height();
+        const double steps = std::max(1.0, static_cast<double>(bar.maximum) - bar.minimum + bar.pageStep);
+        const int thumb = std::min(
+            length, std::max(least_thumb_px, static_cast<int>(std::lround(length * bar.pageStep / steps))));
+        const int start = sliderPositionFromValue(bar.minimum, bar.maximum, bar.sliderPosition,
+                                                  length - thumb, bar.upsideDown);
+        const auto stretch = [&](int from, int to) {
+            const QRect place = across ? QRect(from, 0, to - from, bar.rect.height())
+                                       : QRect(0, from, bar.rect.width(), to - from);
+            return visualRect(bar.direction, bar.rect, place.translated(bar.rect.topLeft()));
+        };
+        switch (part) {
+            case SC_ScrollBarSlider:
+                return stretch(start, start + thumb);
+            case SC_ScrollBarSubPage:
+                return stretch(0, start);
+            case SC_ScrollBarAddPage:
+                return stretch(start + thumb, length);
+            case SC_ScrollBarGroove:
+                return bar.rect;
+            default:
+                return {};
+        }
+    }
+    static void draw_scroll_bar(const QStyleOptionComplex& option, QPainter& painter) {
+        const auto* bar = qstyleoption_cast<const QStyleOptionSlider*>(&option);
+        if (bar == nullptr) return;
+        const bool all_is_seen = bar->maximum <= bar->minimum;
+        painter.fillRect(bar->rect, bar->palette.color(all_is_seen ? QPalette::Base : QPalette::Window));
+        if (all_is_seen) return;
+        constexpr double beside = 3;
+        const QRectF thumb = QRectF(scroll_bar_part(*bar, SC_ScrollBarSlider));
+        const bool across = bar->orientation == Qt::Horizontal;
+        const QRectF shown =
+            across ? thumb.adjusted(1, beside, -1, -beside) : thumb.adjusted(beside, 1, -beside, -1);
+        const bool held = (bar->activeSubControls & SC_ScrollBarSlider) != 0 &&
+                          (bar->state & (State_MouseOver | State_Sunken)) != 0;
+        const double round = std::min(shown.width(), shown.height()) / 2;
+        const Pen pen(painter, Qt::transparent);
+        painter.setRenderHint(QPainter::Antialiasing);
+        painter.setPen(Qt::NoPen);
+        painter.setBrush(held ? current_colours.accent : current_colours.rim);
+        painter.drawRoundedRect(shown, round, round);
+    }
     /// A hollow pen until the end of the block.
     class Pen {
       public:

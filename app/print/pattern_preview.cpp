@@ -100,6 +100,7 @@ PatternPreview::PatternPreview(DocumentSession& session, QWidget* parent)
       units_(new QComboBox),
       open_questions_(words_label(tr("What a reader might still ask"))),
       state_(new QLabel) {
+    state_->setWordWrap(true);
     setWindowTitle(tr("Pattern"));
     resize(room_on_screen(*this, {1080, 720}));
     build();
@@ -132,7 +133,7 @@ QWidget* PatternPreview::choices() {
     units_->addItems({tr("Millimetres"), tr("Inches")});
     auto* side = new QWidget;
     auto* layout = new QVBoxLayout(side);
-    layout->setContentsMargins(0, 0, 0, 0);
+    layout->setContentsMargins(3, 3, 3, 3);  // room for the mark of focus
     auto* form = new QFormLayout;
     form->addRow(tr("&Paper"), paper_);
     form->addRow(tr("T&erms"), terms_);
@@ -165,7 +166,7 @@ QWidget* PatternPreview::buttons() {
     auto* row = new QWidget;
     auto* layout = new QHBoxLayout(row);
     layout->setContentsMargins(0, 0, 0, 0);
-    auto* pdf = new QPushButton(tr("Save as P&DF…"));
+    auto* pdf = new QPushButton(tr("Save as P&DF…"), this);
     auto* look = new QPushButton(tr("&View"));
     look->setMenu(new QMenu(look));
     fill_view_menu(look->menu());

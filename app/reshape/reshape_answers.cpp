@@ -34,7 +34,7 @@ QTableView* quiet_table(const QString& name, QAbstractItemModel* model) {
     table->setWordWrap(false);
     table->setStyleSheet(QStringLiteral("QTableView::item { padding: 0 6px; }"));
     table->verticalHeader()->hide();
-    table->verticalHeader()->setDefaultSectionSize(table->fontMetrics().height() + 6);
+    table->verticalHeader()->setDefaultSectionSize(table->fontMetrics().height() + 10);
     table->horizontalHeader()->setHighlightSections(false);
     table->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
     return table;

@@ -15,6 +15,7 @@ namespace roundwright::app {
 namespace {
 
 constexpr int cell_padding = 14;  // left and right
+constexpr int beside_sign = 6;    // between a sign and its word
 
 constexpr int column(RoundColumn column) { return static_cast<int>(column); }
 
@@ -67,9 +68,11 @@ QSize RoundsView::sizeHint() const {
 }
 
 QSize RoundsView::minimumSizeHint() const {
-    return {columns_width() + fontMetrics().horizontalAdvance(QStringLiteral("[3 sc, inc] x 6")) +
-                cell_padding / 2,
-            160};
+    constexpr int rows_always_seen = 2;
+    return {
+        columns_width() + fontMetrics().horizontalAdvance(QStringLiteral("[3 sc, inc] x 6")) +
+            cell_padding / 2,
+        horizontalHeader()->sizeHint().height() + rows_always_seen * verticalHeader()->defaultSectionSize()};
 }
 
 /// All columns but the words.
@@ -95,7 +98,7 @@ void RoundsView::fit_columns() {
     fit(RoundColumn::stitches, QStringLiteral("8888"));
     fit(RoundColumn::change, QStringLiteral("+888"));
     fit(RoundColumn::yarn, QStringLiteral("A"), sign);
-    fit(RoundColumn::lie, tr("lies flat"), sign);
+    fit(RoundColumn::lie, tr("lies flat"), sign + beside_sign);
     fit(RoundColumn::width, QStringLiteral("888"));
     horizontalHeader()->setSectionResizeMode(column(RoundColumn::words), QHeaderView::Stretch);
 }

@@ -24,6 +24,10 @@ namespace roundwright::app {
 namespace {
 
 constexpr int words_margins = 26;  // left and right
+constexpr QSize least_picture(240, 160);
+constexpr QSize least_picture_folded(140, 84);
+constexpr int around_words = 18;  // what the layouts leave above, below and between
+constexpr int most_lines_folded = 4;
 /// An edit that lights another round is seen with its shape, in one picture; a shape that takes longer than
 /// this is not waited for.
 constexpr int light_after_ms = 80;
@@ -46,14 +50,15 @@ ShapePanel::ShapePanel(DocumentSession& session, const ShapeActions& actions, QW
       size_(new StillLabel(tr("Size of the piece"), this)),
       detail_(new StillLabel(tr("Shape in words"), this)),
       scale_bar_(new ScaleBar(session.preferences(), this)),
-      controls_(new QBoxLayout(QBoxLayout::LeftToRight)),
+      bar_(new QWidget(this)),
+      controls_(new QBoxLayout(QBoxLayout::LeftToRight, bar_)),
       views_(new QHBoxLayout),
       tools_(new QHBoxLayout) {
     message_->setAlignment(Qt::AlignCenter);
     message_->setWordWrap(true);
     message_->setMargin(24);
     stack_->addWidget(message_);
-    stack_->setMinimumSize(240, 160);
+    stack_->setMinimumSize(least_picture_folded);
     QFont large = size_->font();
     large.setPointSizeF(large.pointSizeF() * 1.2);
     large.setWeight(QFont::DemiBold);
@@ -62,6 +67,24 @@ ShapePanel::ShapePanel(DocumentSession& session, const ShapeActions& actions, QW
     room_kept.setRetainSizeWhenHidden(true);
     scale_bar_->setSizePolicy(room_kept);
 
+    build_controls(actions);
+    auto* words = new QVBoxLayout;
+    words->setContentsMargins(words_margins / 2, 2, words_margins / 2, 0);
+    words->setSpacing(2);
+    words->addWidget(size_);
+    words->addWidget(detail_);
+    auto* layout = new QVBoxLayout(this);
+    layout->setContentsMargins(0, 0, 0, 6);
+    layout->setSpacing(4);
+    layout->addWidget(stack_, 1);
+    layout->addWidget(bar_);
+    layout->addLayout(words);
+
+    follow_session();
+    show_words();
+}
+
+void ShapePanel::build_controls(const ShapeActions& actions) {
     views_->setSpacing(2);
     for (QAction* action : {actions.front, actions.side, actions.top, actions.fit, actions.stuffed}) {
         views_->addWidget(button_for(action, this));
@@ -73,20 +96,6 @@ ShapePanel::ShapePanel(DocumentSession& session, const ShapeActions& actions, QW
     controls_->addLayout(tools_);
     controls_->setSpacing(2);
     controls_->setContentsMargins(6, 2, 4, 0);
-    auto* words = new QVBoxLayout;
-    words->setContentsMargins(words_margins / 2, 2, words_margins / 2, 0);
-    words->setSpacing(2);
-    words->addWidget(size_);
-    words->addWidget(detail_);
-    auto* layout = new QVBoxLayout(this);
-    layout->setContentsMargins(0, 0, 0, 6);
-    layout->setSpacing(4);
-    layout->addWidget(stack_, 1);
-    layout->addLayout(controls_);
-    layout->addLayout(words);
-
-    follow_session();
-    show_words();
 }
 
 void ShapePanel::follow_session() {
@@ -105,8 +114,7 @@ void ShapePanel::follow_session() {
     connect(&turning_, &QTimer::timeout, this, &ShapePanel::turn_a_little);
 }
 
-/// Where there is no room side by side, the controls stand in two rows. The words get their lines by the room
-/// they have, not by what they say.
+/// Where there is no room side by side, the controls stand in two rows.
 void ShapePanel::resizeEvent(QResizeEvent* event) {
     QWidget::resizeEvent(event);
     const QMargins margins = controls_->contentsMargins();
@@ -114,6 +122,12 @@ void ShapePanel::resizeEvent(QResizeEvent* event) {
                              margins.left() + margins.right();
     const bool narrow = width() < side_by_side;
     controls_->setDirection(narrow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
+    fit_lines();
+    fold_or_unfold();
+}
+
+/// The words get their lines by the room they have, not by what they say.
+void ShapePanel::fit_lines() {
     const auto lines = [this](const QLabel& label, const QString& words) {
         return 1 + label.fontMetrics().horizontalAdvance(words) / std::max(width() - words_margins, 1);
     };
@@ -122,12 +136,25 @@ void ShapePanel::resizeEvent(QResizeEvent* event) {
                                               "fabric about 8.8 mm thick, 888 mm wide inside")));
 }
 
-/// That of the controls in two rows.
-QSize ShapePanel::minimumSizeHint() const {
+void ShapePanel::fold_or_unfold() {
+    const int wanted = least_picture.height() + bar_->sizeHint().height() + size_->sizeHint().height() +
+                       detail_->sizeHint().height() + around_words;
+    const bool folded = width() < unfolded_width() || height() < wanted;
+    bar_->setVisible(!folded);
+    detail_->setVisible(!folded);
+    if (folded) size_->set_lines(most_lines_folded);
+    size_->say(folded ? size_text_ : sizes_kept_whole(size_text_));
+}
+
+int ShapePanel::unfolded_width() const {
     const QMargins margins = controls_->contentsMargins();
     const int controls = std::max(views_->minimumSize().width(), tools_->minimumSize().width());
-    return {std::max(stack_->minimumWidth(), controls + margins.left() + margins.right()),
-            QWidget::minimumSizeHint().height()};
+    return std::max(least_picture.width(), controls + margins.left() + margins.right());
+}
+
+QSize ShapePanel::minimumSizeHint() const {
+    return {least_picture_folded.width(), least_picture_folded.height() + around_words +
+                                              most_lines_folded * size_->fontMetrics().lineSpacing()};
 }
 
 void ShapePanel::offer(QAction* action) {
@@ -191,7 +218,7 @@ void ShapePanel::show_words() {
     stack_->setCurrentIndex(there && scene_ ? 1 : 0);
     scale_bar_->setVisible(there);
     size_text_ = there ? as_sentence(size_words(*shown, session_.preferences().units())) : QString();
-    size_->say(sizes_kept_whole(size_text_));
+    size_->say(bar_->isHidden() ? size_text_ : sizes_kept_whole(size_text_));
     detail_->say(hover_.isEmpty() ? words() : hover_);
     if (scene_) describe_picture(*scene_->widget(), picture_words());
 }

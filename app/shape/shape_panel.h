@@ -33,7 +33,10 @@ class ShapePanel : public QWidget {
     bool take_keyboard();
     void set_scene_colour(const QColor& colour);
     [[nodiscard]] QString size_text() const { return size_text_; }
+    /// Folded: the picture and its size, where the views and the words do not fit; the menu has what they do.
     [[nodiscard]] QSize minimumSizeHint() const override;
+    /// The least width that shows all of it.
+    [[nodiscard]] int unfolded_width() const;
     /// What the picture shows, in words.
     [[nodiscard]] QString words() const;
     [[nodiscard]] QString picture_words() const;
@@ -45,7 +48,10 @@ class ShapePanel : public QWidget {
     void resizeEvent(QResizeEvent* event) override;
 
   private:
+    void build_controls(const ShapeActions& actions);
     void follow_session();
+    void fit_lines();
+    void fold_or_unfold();
     void show_surface(int piece);
     void show_words();
     void show_hover(int round, int stitch);
@@ -59,6 +65,7 @@ class ShapePanel : public QWidget {
     StillLabel* size_;
     StillLabel* detail_;
     ScaleBar* scale_bar_;
+    QWidget* bar_;  ///< views and tools
     QBoxLayout* controls_;
     QHBoxLayout* views_;
     QHBoxLayout* tools_;

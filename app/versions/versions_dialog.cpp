@@ -31,6 +31,12 @@
 namespace roundwright::app {
 namespace {
 
+/// A stack asks for the height that its pages would like, of words that wrap as if it were the least.
+class Pages : public QStackedWidget {
+  public:
+    [[nodiscard]] bool hasHeightForWidth() const override { return false; }
+};
+
 QString toy_file_name(const QString& path) { return printable_line(QFileInfo(path).completeBaseName()); }
 
 /// Reads a version, and finds what the toy in the window has of it.
@@ -85,7 +91,7 @@ void VersionsDialog::build() {
     empty_->setWordWrap(true);
     empty_->setAlignment(Qt::AlignCenter);
     empty_->setFocusPolicy(Qt::NoFocus);
-    pages_ = new QStackedWidget;
+    pages_ = new Pages;
     pages_->addWidget(content);
     pages_->addWidget(empty_);
     make_buttons();
@@ -104,7 +110,7 @@ QWidget* VersionsDialog::list_side() {
     list_->setTabKeyNavigation(false);
     list_->setShowGrid(false);
     list_->setWordWrap(false);
-    list_->setStyleSheet(QStringLiteral("QTableView::item { padding: 0 6px; }"));
+    list_->setStyleSheet(QStringLiteral("QTableView::item { padding: 0 9px; }"));
     list_->verticalHeader()->hide();
     list_->verticalHeader()->setDefaultSectionSize(list_->fontMetrics().height() + 10);
     list_->horizontalHeader()->setHighlightSections(false);
@@ -131,7 +137,7 @@ QWidget* VersionsDialog::changes_side() {
     since_ = new QLabel(tr("What has &changed since then"));
     since_->setBuddy(changes_);
     then_and_now_ = new ThenAndNow(session_.preferences());
-    constexpr int characters_for_all = 150;
+    constexpr int characters_for_all = 138;
     const bool stacked = room_on_screen(*this, {QWIDGETSIZE_MAX, QWIDGETSIZE_MAX}).width() <
                          characters_for_all * fontMetrics().averageCharWidth();
     if (stacked) then_and_now_->stack();

@@ -29,7 +29,7 @@ QString keys_shown(const QString& id) {
 }
 
 QString row(const QString& what, const QString& keys) {
-    return QStringLiteral("<tr><td>%1</td><td>&nbsp;&nbsp;</td><td><b>%2</b></td></tr>")
+    return QStringLiteral("<tr><td width=\"60%\">%1</td><td width=\"40%\"><b>%2</b></td></tr>")
         .arg(what, keys.toHtmlEscaped());
 }
 
@@ -44,7 +44,7 @@ QString place_rows(ActionPlace place) {
 }
 
 QString heading(const QString& title, const QString& rows) {
-    return QStringLiteral("<h3>%1</h3><table>%2</table>").arg(title, rows);
+    return QStringLiteral("<h3>%1</h3><table width=\"100%\">%2</table>").arg(title, rows);
 }
 
 QString table_rows() {

@@ -1,26 +1,18 @@
 #include "app/window/main_window.h"
 
 #include <algorithm>
-#include <functional>
 #include <numeric>
 
 #include <QCloseEvent>
-#include <QFileInfo>
 #include <QHBoxLayout>
-#include <QLabel>
 #include <QLineEdit>
-#include <QLocale>
-#include <QMenuBar>
-#include <QScreen>
 #include <QSettings>
 #include <QSplitter>
 #include <QStatusBar>
 #include <QTimer>
 #include <QToolButton>
 #include <QVBoxLayout>
-#include <QWindow>
 
-#include "app/chart/chart_window.h"
 #include "app/checks/checks_list.h"
 #include "app/export/export_actions.h"
 #include "app/face/face_panel.h"
@@ -28,16 +20,11 @@
 #include "app/files/document_files.h"
 #include "app/files/dropped_files.h"
 #include "app/files/file_notices.h"
-#include "app/files/first_toy.h"
-#include "app/files/keeping_words.h"
 #include "app/files/last_toy.h"
 #include "app/gauge/finished_piece_notice.h"
 #include "app/gauge/gauge_actions.h"
 #include "app/gauge/gauge_panel.h"
-#include "app/keys/shortcuts_dialog.h"
 #include "app/kit/action_catalogue.h"
-#include "app/kit/action_keys.h"
-#include "app/kit/action_maker.h"
 #include "app/kit/alt_sent_again.h"
 #include "app/kit/announcer.h"
 #include "app/kit/field_rules.h"
@@ -53,21 +40,16 @@
 #include "app/pieces/piece_bar.h"
 #include "app/pieces/piece_edits.h"
 #include "app/plot/rounds_plot.h"
-#include "app/print/pattern_preview.h"
-#include "app/read_pattern/pattern_review.h"
 #include "app/read_pattern/pattern_text_actions.h"
 #include "app/reshape/reshape_actions.h"
 #include "app/rounds/fast_entry_line.h"
 #include "app/rounds/round_actions.h"
-#include "app/rounds/rounds_in_words.h"
 #include "app/rounds/rounds_view.h"
 #include "app/shape/shape_actions.h"
 #include "app/shape/shape_panel.h"
-#include "app/toy/toy_details.h"
 #include "app/versions/version_actions.h"
 #include "app/versions/version_store.h"
 #include "app/window/announcements.h"
-#include "app/window/help.h"
 #include "app/window/panel_column.h"
 #include "app/window/preference_actions.h"
 #include "app/window/whole_toy.h"
@@ -83,15 +65,10 @@ namespace roundwright::app {
 namespace {
 
 constexpr int menu_before_toy = 4;  // the Shape menu, in the menu bar
-constexpr int look_again_ms = 5000;  // as long as a busy disk holds up the end of a program
 const auto geometry_setting = QStringLiteral("window/geometry");
 const auto columns_setting = QStringLiteral("window/columns");
 const auto rows_setting = QStringLiteral("window/rows");
-const auto keeping_notice = QStringLiteral("keeping");
-const auto left_notice = QStringLiteral("left-behind");
-const auto keys_notice = QStringLiteral("keys");
 const auto gauge_section = QStringLiteral("gauge");
-const auto started_setting = QStringLiteral("started-before");
 
 QString panel_title(const char* key) {
     return action_name(action_entry(QLatin1String("panel.") + QLatin1String(key)));
@@ -241,145 +218,6 @@ void MainWindow::fill_panels() {
                          new RoundsPlot(session_));
 }
 
-// --- menus
-
-void MainWindow::build_menus() {
-    auto* file = menuBar()->addMenu(place_text(ActionPlace::file));
-    files_->fill(file);
-    version_actions_->fill(file);
-    file->addSeparator();
-    export_actions_->fill(file);
-    file->addSeparator();
-    auto* close = make_action(this, "file.close");
-    connect(close, &QAction::triggered, this, &QWidget::close);
-    file->addAction(close);
-    auto* quit = make_action(this, "file.quit");
-    connect(quit, &QAction::triggered, this, &QWidget::close);
-    file->addAction(quit);
-    fill_edit_menu(menuBar()->addMenu(place_text(ActionPlace::edit)));
-    auto* round = menuBar()->addMenu(place_text(ActionPlace::round));
-    round_actions_->fill(round);
-    round->addSeparator();
-    work_along_actions_->fill_round_menu(round);
-    auto* piece = menuBar()->addMenu(place_text(ActionPlace::piece));
-    piece_actions_->fill(piece);
-    piece->addSeparator();
-    reshape_actions_->fill_piece_menu(piece);
-    auto* shape = menuBar()->addMenu(place_text(ActionPlace::shape));
-    reshape_actions_->fill_shape_menu(shape);
-    gauge_actions_->fill_shape_menu(shape);
-    shape->addSeparator();
-    shape_actions_->fill(shape);
-    auto* words = make_action(this, "shape.words");
-    connect(words, &QAction::triggered, this, [this] { show_rounds_in_words(session_, this); });
-    shape->addAction(words);
-    shape->addSeparator();
-    face_->fill_menu(shape->addMenu(place_text(ActionPlace::on_the_face)));
-    shape_->offer(reshape_actions_->reshape());
-    fill_pattern_menu(menuBar()->addMenu(place_text(ActionPlace::pattern)));
-    fill_go_menu(menuBar()->addMenu(place_text(ActionPlace::go)));
-    fill_help_menu(menuBar()->addMenu(place_text(ActionPlace::help)));
-}
-
-void MainWindow::fill_edit_menu(QMenu* menu) {
-    auto* undo = make_action(this, "edit.undo");
-    auto* redo = make_action(this, "edit.redo");
-    QUndoStack& steps = session_.undo_stack();
-    undo->setEnabled(steps.canUndo());
-    redo->setEnabled(steps.canRedo());
-    connect(undo, &QAction::triggered, &steps, &QUndoStack::undo);
-    connect(redo, &QAction::triggered, &steps, &QUndoStack::redo);
-    connect(&steps, &QUndoStack::canUndoChanged, undo, &QAction::setEnabled);
-    connect(&steps, &QUndoStack::canRedoChanged, redo, &QAction::setEnabled);
-    name_as_text(*undo, undo->text(), &QUndoStack::undoTextChanged);
-    name_as_text(*redo, redo->text(), &QUndoStack::redoTextChanged);
-    menu->addActions({undo, redo});
-    menu->addSeparator();
-    menu->addActions(round_actions_->clipboard_actions());
-    menu->addSeparator();
-    preference_actions_->fill_edit_menu(menu);
-    menu->addSeparator();
-    auto* shortcuts = make_action(this, "edit.shortcuts");
-    connect(shortcuts, &QAction::triggered, this, &MainWindow::show_shortcuts);
-    menu->addAction(shortcuts);
-}
-
-/// What a step is called may hold names, and an "&" in them is no mnemonic.
-void MainWindow::name_as_text(QAction& action, const QString& what,
-                              void (QUndoStack::*changed)(const QString&)) {
-    connect(&session_.undo_stack(), changed, &action, [&action, what](const QString& step) {
-        action.setText(step.isEmpty() ? what : tr("%1 %2").arg(what, without_mnemonics(step)));
-    });
-}
-
-void MainWindow::fill_pattern_menu(QMenu* menu) {
-    pattern_text_actions_ = new PatternTextActions(session_, this);
-    work_along_actions_->fill_pattern_menu(menu);
-    menu->addSeparator();
-    preference_actions_->fill_pattern_menu(menu);
-    menu->addSeparator();
-    add_actions(
-        menu, {{"pattern.preview", [this] { show_preview(); }}, {"pattern.chart", [this] { show_chart(); }}});
-    menu->addSeparator();
-    pattern_text_actions_->fill(menu);
-    menu->addSeparator();
-    add_actions(menu, {{"pattern.next-check", [this] { checks_->step(+1); }},
-                       {"pattern.previous-check", [this] { checks_->step(-1); }},
-                       {"pattern.fix-check", [this] { checks_->cure_current(); }}});
-}
-
-void MainWindow::add_actions(QMenu* menu,
-                             std::initializer_list<std::pair<const char*, std::function<void()>>> actions) {
-    for (const auto& [id, act] : actions) {
-        auto* action = make_action(this, id);
-        connect(action, &QAction::triggered, this, act);
-        menu->addAction(action);
-    }
-}
-
-void MainWindow::show_chart() {
-    if (chart_ == nullptr) chart_ = new ChartWindow(session_, this);
-    chart_->show();
-    chart_->raise();
-    chart_->activateWindow();
-}
-
-void MainWindow::show_preview() {
-    if (preview_ == nullptr) preview_ = new PatternPreview(session_, this);
-    preview_->show();
-    preview_->raise();
-    preview_->activateWindow();
-}
-
-void MainWindow::fill_go_menu(QMenu* menu) {
-    add_actions(menu, {{"go.next", [this] { parts_->go(+1); }}, {"go.previous", [this] { parts_->go(-1); }}});
-    menu->addSeparator();
-    add_actions(menu, {{"go.rounds", [this] { go_to_rounds(Qt::ShortcutFocusReason); }},
-                       {"go.line", [this] { fast_entry_->focus_line(); }},
-                       {"go.shape", [this] { whole_toy_->take_picture(); }},
-                       {"go.panels", [this] { panels_->take_keyboard(); }},
-                       {"go.checks", [this] { checks_->take_keyboard(); }},
-                       {"go.notices", [this] { notices_->take_keyboard(); }}});
-    auto* panels = menu->addMenu(place_text(ActionPlace::panels));
-    for (const QString& key : panels_->keys()) {
-        auto* action = make_action(this, (QStringLiteral("panel.") + key).toLatin1().constData());
-        connect(action, &QAction::triggered, this, [this, key] { panels_->go_to_section(key); });
-        panels->addAction(action);
-    }
-}
-
-void MainWindow::fill_help_menu(QMenu* menu) {
-    add_actions(menu, {{"help.keyboard", [this] { show_keyboard_help(*this); }},
-                       {"help.say-again", [this] { announcer_->say_again(); }},
-                       {"help.about", [this] { show_about(*this); }}});
-}
-
-void MainWindow::show_shortcuts() {
-    auto* dialog = new ShortcutsDialog(this);
-    dialog->setAttribute(Qt::WA_DeleteOnClose);
-    dialog->open();
-}
-
 /// As the eye goes: pieces and rounds, the entry line below them, the shape with its buttons, the panels, the
 /// checks along the bottom.
 void MainWindow::order_parts() {
@@ -453,35 +291,6 @@ void MainWindow::add_whole_toy() {
     connect(whole_toy_, &WholeToy::scene_made, this, [this] { parts_->order_tabs(); });
 }
 
-void MainWindow::follow_keeping() {
-    connect(&autosave_, &Autosave::keeping_failed, this, [this](const DiskFault& fault) {
-        notices_->put_up(
-            keeping_notice,
-            {NoticeRank::danger,
-             tr("Unsaved changes cannot be kept safe at the moment: if the program or the computer "
-                "stopped now, they would be lost. Save the toy. %1")
-                 .arg(keeping_fault_words(fault)),
-             {{tr("&Save"), [this] { files_->save(); }}}});
-    });
-    connect(&autosave_, &Autosave::keeping_works, this, [this] { notices_->take_down(keeping_notice); });
-}
-
-/// A file was asked for, so what other files have left is said and does not stand in the way.
-void MainWindow::say_what_was_left() {
-    const int copies = files_->copies_left();
-    if (copies == 0) return notices_->take_down(left_notice);
-    notices_->put_up(
-        left_notice,
-        {NoticeRank::remark,
-         tr("Unsaved changes of %n other toy(s) were kept when Roundwright stopped.", nullptr, copies),
-         {{tr("&Look at them…"),
-           [this] {
-               files_->show_kept_copies();
-               say_what_was_left();
-           }},
-          {tr("Not &now"), [this] { notices_->take_down(left_notice); }}}});
-}
-
 void MainWindow::show_name() {
     QString name = name_in_words(toy_name(session_)).replace(QStringLiteral("[*]"), QStringLiteral("[*][*]"));
     name += QStringLiteral("[*]");
@@ -509,107 +318,9 @@ void MainWindow::show_said(const QString& words) {
     statusBar()->setToolTip(words);
 }
 
-/// Never silently: a maker may press what does nothing, or something else.
-void MainWindow::say_which_keys_are_lost() {
-    const QStringList names = ActionKeys::instance().unreadable();
-    if (names.isEmpty()) return;
-    notices_->put_up(keys_notice, {NoticeRank::remark,
-                                   tr("The keys you chose for %1 could not be used; the usual ones are back.")
-                                       .arg(QLocale().createSeparatedList(names)),
-                                   {{tr("Choose ke&ys…"),
-                                     [this] {
-                                         notices_->take_down(keys_notice);
-                                         show_shortcuts();
-                                     }},
-                                    {tr("Not now", "keys"), [this] { notices_->take_down(keys_notice); }}}});
-}
-
 // --- beginning and end
 
 bool MainWindow::wants_less_motion() const { return less_motion(); }
-
-void MainWindow::begin(const QString& path) {
-    say_which_keys_are_lost();
-    const bool first_time = !QSettings().value(started_setting, false).toBool();
-    QSettings().setValue(started_setting, true);
-    // A program that was ended a moment ago may still hold its copy.
-    if (autosave_.another_is_running())
-        QTimer::singleShot(look_again_ms, this, &MainWindow::say_what_was_left);
-    if (!path.isEmpty() && files_->open(path)) {
-        bring_back_typing();
-        return say_what_was_left();
-    }
-    if (files_->offer_left_behind()) return;
-    if (path.isEmpty() && !first_time && open_last_toy()) return;
-    session_.start(first_time ? first_toy() : empty_toy());
-    turn_once_ = first_time && !wants_less_motion();
-    if (turn_once_ && shape_->scene()) shape_->turn_once();
-    offer_first_steps();
-}
-
-/// The first round is typed at once; the gauge circle stands beside it, where there is room for both.
-void MainWindow::offer_first_steps() {
-    if (!work_area_->is_narrow()) panels_->open_section(gauge_section);
-    fast_entry_->focus_line();
-}
-
-/// Where the maker stopped. While another window of the program is open it may be the one with that toy, and
-/// a copy that is still to be asked about may be of it: then a new toy is begun.
-bool MainWindow::open_last_toy() {
-    if (autosave_.another_is_running() || !autosave_.left_behind().empty()) return false;
-    const LastToy last = last_toy();
-    if (last.path.isEmpty()) {
-        if (last.pending.text.isEmpty()) return false;
-        session_.start(empty_toy());
-    } else if (!QFileInfo::exists(last.path)) {
-        tell(tr("“%1” is no longer where it was.").arg(QFileInfo(last.path).fileName()));
-        return false;
-    } else if (!files_->open(last.path)) {
-        return false;
-    }
-    session_.set_current_piece(last.piece);
-    bring_back_last(last.pending);
-    return true;
-}
-
-/// What was typed for the toy and not entered when the program was closed.
-void MainWindow::bring_back_typing() {
-    const LastToy last = last_toy();
-    if (last.path.isEmpty() || last.pending.empty() || !pending_entry().empty()) return;
-    if (canonical_toy_path(last.path) == canonical_toy_path(session_.path())) bring_back_last(last.pending);
-}
-
-/// Once it is kept with the toy it must not come back after it was entered.
-void MainWindow::bring_back_last(const PendingEntry& pending) {
-    bring_back(pending);
-    if (pending.empty()) return;
-    autosave_.keep_now();
-    if (autosave_.all_kept()) forget_last_typing();
-}
-
-PendingEntry MainWindow::pending_entry() const {
-    return {fast_entry_->line()->text(), std::max(session_.current_piece(), 0), rounds_view_->typed(),
-            session_.drafts().texts()};
-}
-
-void MainWindow::bring_back(const PendingEntry& pending) {
-    bring_back_dialog(pending.texts);
-    if (!pending.empty()) session_.set_current_piece(std::max(pending.piece, 0));
-    fast_entry_->bring_back(pending.text);
-    if (!pending.cell) return;
-    work_area_->show_rounds();
-    rounds_view_->bring_back(*pending.cell);
-}
-
-/// The dialog that was open opens again, once the window is ready for it.
-void MainWindow::bring_back_dialog(const std::vector<TypedText>& texts) {
-    session_.drafts().bring_back(texts);
-    if (texts.empty()) return;
-    QTimer::singleShot(0, this, [this, dialog = texts.front().dialog] {
-        if (dialog == toy_details_draft) ask_toy_details(session_, this);
-        if (dialog == pattern_review_draft) pattern_text_actions_->review({});
-    });
-}
 
 void MainWindow::go_to_rounds(Qt::FocusReason reason) {
     session_.show_whole_toy(false);
@@ -661,7 +372,8 @@ void MainWindow::restore_places() {
     panels_->restore();
     rows_->restoreState(settings.value(rows_setting).toByteArray());
     if (!work_area_->columns().restoreState(settings.value(columns_setting).toByteArray())) {
-        const int rounds = rounds_view_->sizeHint().width();
+        const int beside_shape = width() - panels_->width() - shape_->unfolded_width();
+        const int rounds = std::max(std::min(rounds_view_->sizeHint().width(), beside_shape), 1);
         work_area_->columns().setSizes({rounds, std::max(width() - rounds - panels_->width(), 1)});
     }
 }

@@ -51,7 +51,7 @@ int WorkArea::narrowest_rounds() const {
 
 /// The least width of rounds, shape and panels beside each other.
 int WorkArea::side_by_side() const {
-    return parts_.rounds->minimumSizeHint().width() + parts_.shape->minimumSizeHint().width() +
+    return parts_.rounds->minimumSizeHint().width() + parts_.shape->unfolded_width() +
            columns_->handleWidth() + parts_.panels->column_width();
 }
 
@@ -68,6 +68,8 @@ QSize WorkArea::minimumSizeHint() const {
 void WorkArea::resizeEvent(QResizeEvent* event) {
     QWidget::resizeEvent(event);
     arrange();
+    layout()->activate();
+    if (narrow_ && parts_.shape->width() < parts_.shape->unfolded_width()) give_the_shape_its_room();
 }
 
 void WorkArea::changeEvent(QEvent* event) {
@@ -84,6 +86,10 @@ void WorkArea::arrange() {
     cover_or_show_rounds();
     layout()->activate();
     if (!narrow) return;
+    give_the_shape_its_room();
+}
+
+void WorkArea::give_the_shape_its_room() {
     columns_->setSizes({narrowest_rounds(), std::max(columns_->width() - narrowest_rounds(), 1)});
 }
 

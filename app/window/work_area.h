@@ -4,6 +4,7 @@
 #include <QSplitter>
 #include <QWidget>
 
+#include "app/shape/shape_panel.h"
 #include "app/window/panel_column.h"
 
 namespace roundwright::app {
@@ -16,7 +17,7 @@ class WorkArea : public QWidget {
   public:
     struct Parts {
         QWidget* rounds;
-        QWidget* shape;
+        ShapePanel* shape;
         QWidget* next_rounds;
         PanelColumn* panels;
     };
@@ -37,6 +38,7 @@ class WorkArea : public QWidget {
     [[nodiscard]] int narrowest_rounds() const;
     [[nodiscard]] int side_by_side() const;
     void arrange();
+    void give_the_shape_its_room();
     void cover_or_show_rounds();
 
     Parts parts_;

@@ -117,6 +117,7 @@ DrawingJob prepared_job(const SoftwareScene& scene, const Camera& camera, QSize 
     DrawingJob job{scene, camera, size, samples, tiles(size.width()), tiles(size.height()), {}, {}, {}, {},
                    {},    {},     {},   {}};
     job.ghost_colour = ghost_colour(scene.background);
+    job.behind = scene.rim ? QColor(Qt::transparent) : scene.background;
     job.to_eye << axes.right.cast<float>().transpose(), axes.up.cast<float>().transpose(),
         axes.back.cast<float>().transpose();
     const int width = size.width() * samples, height = size.height() * samples;

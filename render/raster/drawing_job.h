@@ -47,6 +47,7 @@ struct DrawingJob {
     std::array<const FacePicture*, stitch_faces> faces{};
     std::stop_token stop;
     bool every_other_pixel = false;
+    QColor behind{};  ///< what is drawn on: clear where a rim and the ground are laid under it afterwards
 
     /// Of a triangle by its number among those of all meshes.
     [[nodiscard]] const DrawnMesh& owner_of(std::uint32_t id) const;

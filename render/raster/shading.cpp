@@ -297,4 +297,27 @@ void main() {
            "    fragColor = vec4(ghostColour, alpha);\n}\n";
 }
 
+std::string rim_vertex_shader_text() {
+    return R"(#version 150 core
+in vec3 vertexPosition;
+uniform mat4 mvp;
+uniform vec2 rimStep;
+void main() {
+    float angle = 6.2831853 * float(gl_InstanceID) / )" +
+           std::to_string(rim_directions) + R"(.0;
+    vec4 at = mvp * vec4(vertexPosition, 1.0);
+    at.xy += rimStep * vec2(cos(angle), sin(angle)) * at.w;
+    gl_Position = at;
+}
+)";
+}
+
+std::string rim_fragment_shader_text() {
+    return R"(#version 150 core
+out vec4 fragColor;
+uniform vec3 rimColour;
+void main() { fragColor = vec4(rimColour, 1.0); }
+)";
+}
+
 }  // namespace roundwright::render

@@ -58,6 +58,10 @@ struct ShadingSetup {
 [[nodiscard]] std::string vertex_shader_text();
 [[nodiscard]] std::string fragment_shader_text();
 [[nodiscard]] std::string ghost_fragment_shader_text(bool behind);
+/// A rim: the shape in one colour, moved `rimStep` (of the picture's half sides) each way, once an instance.
+[[nodiscard]] std::string rim_vertex_shader_text();
+[[nodiscard]] std::string rim_fragment_shader_text();
+inline constexpr int rim_directions = 12;
 
 /// The transfer function of sRGB, IEC 61966-2-1, as the power 2.2 that the shader uses.
 [[nodiscard]] float to_linear(float srgb);

@@ -10,6 +10,7 @@
 #include "render/raster/drawing_job.h"
 #include "render/raster/ground_shadow.h"
 #include "render/raster/pile.h"
+#include "render/raster/rim.h"
 #include "render/raster/stitch_size.h"
 #include "render/raster/tile_painter.h"
 
@@ -55,7 +56,8 @@ QImage draw_software_picture(const SoftwareScene& scene, Camera camera, QSize si
     job.stop = run.stop;
     job.every_other_pixel = run.every_other_pixel && job.samples == 1;
     paint_all(job, run.lane, image);
-    return job.stop.stop_requested() ? QImage() : image;
+    if (job.stop.stop_requested()) return {};
+    return scene.rim ? with_rim(image, *scene.rim, scene.rim_px, scene.background) : image;
 }
 
 QImage picture_of(const StitchSurface& surface, const std::vector<ScenePart>& parts, ViewDirection direction,

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <memory>
+#include <optional>
 #include <stop_token>
 #include <vector>
 
@@ -28,6 +29,8 @@ struct SoftwareScene {
     bool any_lit = false;
     double stitch_mm = 5;                             ///< typical side of a stitch
     QColor background;                                ///< may be transparent
+    std::optional<QColor> rim;                        ///< a line of this colour around all that is solid
+    double rim_px = 2;                                ///< its width in the picture
     std::vector<std::shared_ptr<const void>> owners;  ///< keep the above while it is drawn elsewhere
 };
 

@@ -38,8 +38,9 @@ QColor between(const QColor& from, const QColor& to, double part) {
     return {mix(from.red(), to.red()), mix(from.green(), to.green()), mix(from.blue(), to.blue())};
 }
 
-/// From black to white by way of the scene's own cool dark and warm light.
-std::vector<QColor> greys() {
+}  // namespace
+
+std::vector<QColor> ground_greys() {
     const QColor stops[] = {Qt::black, QColor(0x2a, 0x2f, 0x34), QColor(0xec, 0xea, 0xe5), Qt::white};
     const int counts[] = {4, 24, 4};
     std::vector<QColor> row;
@@ -49,8 +50,6 @@ std::vector<QColor> greys() {
     row.emplace_back(Qt::white);
     return row;
 }
-
-}  // namespace
 
 std::vector<double> outline_luminances(const QImage& on_clear_ground) {
     const QImage image = on_clear_ground.convertToFormat(QImage::Format_ARGB32);
@@ -93,7 +92,7 @@ double outline_contrast(const std::vector<double>& luminances, const QColor& gro
 
 QColor standing_ground(const std::vector<double>& luminances, const QColor& usual) {
     if (outline_contrast(luminances, usual) >= least_outline_contrast + spare) return usual;
-    std::vector<QColor> row = greys();
+    std::vector<QColor> row = ground_greys();
     std::ranges::stable_sort(row, {}, [&usual](const QColor& grey) { return contrast_ratio(grey, usual); });
     QColor best = usual;
     double most = outline_contrast(luminances, usual);

@@ -25,6 +25,9 @@ inline constexpr double least_outline_contrast = 3;
 /// The contrast to the ground that nine tenths of the outline have at least; 21 with no outline.
 [[nodiscard]] double outline_contrast(const std::vector<double>& luminances, const QColor& ground);
 
+/// From black to white by way of the scene's own cool dark and warm light.
+[[nodiscard]] std::vector<QColor> ground_greys();
+
 /// `usual` where the outline stands out from it; else the grey nearest to it by contrast, of a row from black
 /// to white, that the outline stands out from; where there is none, the one that it stands out from most.
 [[nodiscard]] QColor standing_ground(const std::vector<double>& luminances, const QColor& usual);

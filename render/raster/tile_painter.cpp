@@ -46,10 +46,10 @@ QRgb pixel(const Vector3f& premultiplied, float opacity) {
 
 TilePainter::TilePainter(const DrawingJob& job, QImage& image)
     : job_(job), bytes_(image.bits()), stride_(image.bytesPerLine()), patches_(job) {
-    behind_alpha_ = static_cast<float>(job.scene.background.alphaF());
-    behind_ = linear(job.scene.background) * behind_alpha_;
+    behind_alpha_ = static_cast<float>(job.behind.alphaF());
+    behind_ = linear(job.behind) * behind_alpha_;
     plain_ = pixel(behind_, behind_alpha_);
-    behind_levels_ = behind_alpha_ * levels_of(linear(job.scene.background));
+    behind_levels_ = behind_alpha_ * levels_of(linear(job.behind));
     veil_levels_ = levels_of(job.ghost_colour);
 }
 

@@ -7,6 +7,7 @@
 
 #include "render/raster/lit_rounds.h"
 #include "render/raster/pile.h"
+#include "render/raster/rim.h"
 #include "render/raster/standing_out.h"
 #include "render/raster/stitch_size.h"
 #include "render/scene/stepping_ground.h"
@@ -159,6 +160,7 @@ void CameraSceneView::light_rounds() const {
 void CameraSceneView::set_background(const QColor& colour) {
     usual_ground_.reset();
     background_ = colour;
+    rim_.reset();
     show_background();
 }
 
@@ -169,7 +171,9 @@ void set_stepping_ground(SceneView& view, const QColor& usual) {
 
 void CameraSceneView::step_aside_from(const QColor& usual) {
     usual_ground_ = usual;
-    background_ = standing_ground(outline_, usual);
+    const Standing standing = standing_of(outline_, usual);
+    background_ = standing.ground;
+    rim_ = standing.rim;
     show_background();
     if (outline_.empty()) measure_later_.start(0);
 }
@@ -188,10 +192,11 @@ void CameraSceneView::measure_outline() {
 /// One that still does is kept, so that it does not go to and fro about a limit.
 void CameraSceneView::choose_ground() {
     if (!usual_ground_) return;
-    const QColor ground = standing_ground(outline_, *usual_ground_);
-    const bool now_does = outline_contrast(outline_, background_) >= least_outline_contrast;
-    if (ground == background_ || (now_does && ground != *usual_ground_)) return;
-    background_ = ground;
+    const Standing wanted = standing_of(outline_, *usual_ground_);
+    const bool now_does = !rim_ && outline_contrast(outline_, background_) >= least_outline_contrast;
+    if (wanted == Standing{background_, rim_} || (now_does && wanted.ground != *usual_ground_)) return;
+    background_ = wanted.ground;
+    rim_ = wanted.rim;
     show_background();
 }
 

@@ -41,6 +41,8 @@ class CameraSceneView : public SceneView {
     [[nodiscard]] QImage picture(QSize pixels, const QColor& background) const override;
 
     [[nodiscard]] const Camera& camera() const { return camera_; }
+    /// The line around the shape, where no ground tells it from what is around it.
+    [[nodiscard]] const std::optional<QColor>& rim() const { return rim_; }
 
   protected:
     virtual void show_surface() = 0;
@@ -105,6 +107,7 @@ class CameraSceneView : public SceneView {
     std::shared_ptr<const std::vector<ScenePart>> parts_ = std::make_shared<const std::vector<ScenePart>>();
     std::shared_ptr<const Mesh> ghost_;
     QColor background_ = Qt::white;
+    std::optional<QColor> rim_;
     Background measuring_;
     QTimer measure_later_;
     std::vector<double> outline_;         ///< luminances, as last measured

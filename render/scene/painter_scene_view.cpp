@@ -4,6 +4,7 @@
 #include <QFocusEvent>
 #include <QPainter>
 
+#include "render/raster/rim.h"
 #include "render/raster/scene_frame.h"
 
 namespace roundwright::render {
@@ -98,10 +99,14 @@ void PainterSceneView::show_background() {
     stale();
 }
 
-SoftwareScene PainterSceneView::opaque_scene() const {
+/// With its rim, for a picture with so many pixels to one of the screen's logical ones.
+SoftwareScene PainterSceneView::opaque_scene(double pixel_ratio) const {
     QColor opaque = background();
     opaque.setAlpha(255);
-    return software_scene(opaque);
+    SoftwareScene scene = software_scene(opaque);
+    scene.rim = rim();
+    scene.rim_px = rim_width_px * pixel_ratio;
+    return scene;
 }
 
 QImage PainterSceneView::draw_coarsely(QSize pixels) {
@@ -110,7 +115,8 @@ QImage PainterSceneView::draw_coarsely(QSize pixels) {
     quickly.every_other_pixel = true;
     QElapsedTimer timer;
     timer.start();
-    QImage image = draw_software_picture(opaque_scene(), camera(), pixels / share, 1, quickly);
+    QImage image = draw_software_picture(opaque_scene(canvas_->devicePixelRatioF() / share), camera(),
+                                         pixels / share, 1, quickly);
     moving_ms_ = static_cast<double>(timer.nsecsElapsed()) / 1e6 * share * share;
     return image;
 }
@@ -119,7 +125,7 @@ void PainterSceneView::start_drawing_finely() {
     if (!canvas_ || !canvas_->isVisible()) return;
     is_fine_ = false;
     fine_.start_latest(Lane::longer,
-                       [this, scene = opaque_scene(), camera = camera(),
+                       [this, scene = opaque_scene(canvas_->devicePixelRatioF()), camera = camera(),
                         pixels = canvas_->pixels()](const TaskRun& run) -> Delivery {
                            QImage image = draw_software_picture(scene, camera, pixels, fine_samples,
                                                                 {Lane::longer, run.stop});

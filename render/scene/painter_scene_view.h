@@ -37,7 +37,7 @@ class PainterSceneView : public CameraSceneView {
   private:
     friend class PainterCanvas;
     void stale();
-    [[nodiscard]] SoftwareScene opaque_scene() const;
+    [[nodiscard]] SoftwareScene opaque_scene(double pixel_ratio) const;
     [[nodiscard]] QImage draw_coarsely(QSize pixels);
     void start_drawing_finely();
     void stop_drawing_finely();

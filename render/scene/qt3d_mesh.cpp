@@ -81,6 +81,29 @@ void Qt3dMesh::set_mesh(const Mesh& mesh, const std::vector<float>& lit) {
     index_.attribute->setCount(static_cast<uint>(corners.indices.size()));
     renderer_->setVertexCount(static_cast<int>(corners.indices.size()));
     setEnabled(!corners.indices.empty());
+    fit_rim();
+}
+
+void Qt3dMesh::add_rim(Qt3DRender::QMaterial* material, int directions) {
+    rim_ = new QEntity(this);
+    rim_renderer_ = new Qt3DRender::QGeometryRenderer(rim_);
+    rim_renderer_->setGeometry(renderer_->geometry());
+    rim_renderer_->setPrimitiveType(Qt3DRender::QGeometryRenderer::Triangles);
+    rim_renderer_->setInstanceCount(directions);
+    rim_->addComponent(rim_renderer_);
+    rim_->addComponent(material);
+    fit_rim();
+}
+
+void Qt3dMesh::show_rim(bool shown) {
+    rim_shown_ = shown;
+    fit_rim();
+}
+
+void Qt3dMesh::fit_rim() {
+    if (rim_ == nullptr) return;
+    rim_renderer_->setVertexCount(renderer_->vertexCount());
+    rim_->setEnabled(rim_shown_ && renderer_->vertexCount() > 0);
 }
 
 void Qt3dMesh::set_lit(const std::vector<float>& lit) {

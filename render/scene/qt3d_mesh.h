@@ -29,6 +29,9 @@ class Qt3dMesh : public Qt3DCore::QEntity {
     /// value a vertex of the mesh, or none.
     void set_mesh(const Mesh& mesh, const std::vector<float>& lit);
     void set_lit(const std::vector<float>& lit);
+    /// Draws the same mesh once more, as often as `directions`, with this material.
+    void add_rim(Qt3DRender::QMaterial* material, int directions);
+    void show_rim(bool shown);
 
   private:
     struct Column {
@@ -39,7 +42,12 @@ class Qt3dMesh : public Qt3DCore::QEntity {
 
     Column position_, normal_, colour_, lit_, place_, index_;
     std::vector<std::uint32_t> source_;  ///< the mesh's vertex of each
+    void fit_rim();
+
     Qt3DRender::QGeometryRenderer* renderer_;
+    Qt3DCore::QEntity* rim_ = nullptr;
+    Qt3DRender::QGeometryRenderer* rim_renderer_ = nullptr;
+    bool rim_shown_ = false;
 };
 
 }  // namespace roundwright::render

@@ -31,6 +31,7 @@
 #include <Qt3DRender/QTexture>
 #include <Qt3DRender/QViewport>
 
+#include "render/raster/rim.h"
 #include "render/raster/scene_frame.h"
 #include "render/raster/shading.h"
 #include "render/scene/gl_probe.h"
@@ -54,17 +55,21 @@ QFilterKey* filter_key(const QString& name, const QString& value, Qt3DCore::QNod
     return filter;
 }
 
-/// The order of drawing: the solid things, then the comparison surface behind them, then before them.
-const std::array<QString, 3>& stages() {
-    static const std::array<QString, 3> names = {QStringLiteral("solid"), QStringLiteral("ghost_behind"),
+/// The order of drawing: the rim, of which the solid things leave what lies around them; then the comparison
+/// surface behind them, then before them.
+enum Stage { rim_stage, solid_stage, ghost_behind_stage, ghost_before_stage };
+const std::array<QString, 4>& stages() {
+    static const std::array<QString, 4> names = {QStringLiteral("rim"), QStringLiteral("solid"),
+                                                 QStringLiteral("ghost_behind"),
                                                  QStringLiteral("ghost_before")};
     return names;
 }
 
-QRenderPass* make_pass(const QString& stage, const std::string& fragment_shader, Qt3DCore::QNode* parent) {
+QRenderPass* make_pass(const QString& stage, const std::string& fragment_shader, Qt3DCore::QNode* parent,
+                       const std::string& vertex_shader = vertex_shader_text()) {
     auto* pass = new QRenderPass(parent);
     auto* program = new QShaderProgram(pass);
-    program->setVertexShaderCode(QByteArray::fromStdString(vertex_shader_text()));
+    program->setVertexShaderCode(QByteArray::fromStdString(vertex_shader));
     program->setFragmentShaderCode(QByteArray::fromStdString(fragment_shader));
     pass->setShaderProgram(program);
     pass->addFilterKey(filter_key(QStringLiteral("stage"), stage, pass));
@@ -108,17 +113,25 @@ QEffect* make_effect(const std::vector<QRenderPass*>& passes, Qt3DCore::QNode* p
 }
 
 QEffect* make_solid_effect(Qt3DCore::QNode* parent) {
-    QRenderPass* pass = make_pass(stages()[0], fragment_shader_text(), parent);
+    QRenderPass* pass = make_pass(stages()[solid_stage], fragment_shader_text(), parent);
     add_depth_and_cull(pass, QDepthTest::Less, QCullFace::NoCulling);
     return make_effect({pass}, parent);
 }
 
+QEffect* make_rim_effect(Qt3DCore::QNode* parent) {
+    QRenderPass* pass =
+        make_pass(stages()[rim_stage], rim_fragment_shader_text(), parent, rim_vertex_shader_text());
+    add_depth_and_cull(pass, QDepthTest::Always, QCullFace::NoCulling);
+    pass->addRenderState(new QNoDepthMask(pass));
+    return make_effect({pass}, parent);
+}
+
 QEffect* make_ghost_effect(Qt3DCore::QNode* parent) {
-    QRenderPass* behind = make_pass(stages()[1], ghost_fragment_shader_text(true), parent);
+    QRenderPass* behind = make_pass(stages()[ghost_behind_stage], ghost_fragment_shader_text(true), parent);
     add_depth_and_cull(behind, QDepthTest::Greater, QCullFace::Back);
     behind->addRenderState(new QNoDepthMask(behind));
     add_blending(behind);
-    QRenderPass* before = make_pass(stages()[2], ghost_fragment_shader_text(false), parent);
+    QRenderPass* before = make_pass(stages()[ghost_before_stage], ghost_fragment_shader_text(false), parent);
     add_depth_and_cull(before, QDepthTest::Less, QCullFace::Back);
     add_blending(before);
     return make_effect({behind, before}, parent);
@@ -164,6 +177,9 @@ struct Qt3dSceneView::Drawing {
     QClearBuffers* clear = nullptr;
     std::array<YarnMaterial, 4> materials{};  ///< by Finish
     QParameter* ghost_tint = nullptr;
+    QMaterial* rim = nullptr;
+    QParameter* rim_tint = nullptr;
+    QParameter* rim_step = nullptr;
     Qt3dMesh* surface = nullptr;
     Qt3dMesh* pile = nullptr;
     Qt3dMesh* ghost = nullptr;
@@ -171,6 +187,7 @@ struct Qt3dSceneView::Drawing {
 
     void make_frame_graph();
     void make_scene();
+    [[nodiscard]] Qt3dMesh* make_mesh(Finish finish) const;
 };
 
 void Qt3dSceneView::Drawing::make_frame_graph() {
@@ -204,10 +221,23 @@ void Qt3dSceneView::Drawing::make_scene() {
     ghost_material->setEffect(make_ghost_effect(root));
     ghost_tint = new QParameter(QStringLiteral("ghostColour"), QVector3D(), ghost_material);
     ghost_material->addParameter(ghost_tint);
-    surface = new Qt3dMesh(materials[static_cast<std::size_t>(Finish::yarn)].material, root);
-    pile = new Qt3dMesh(materials[static_cast<std::size_t>(Finish::pile)].material, root);
+    rim = new QMaterial(root);
+    rim->setEffect(make_rim_effect(root));
+    rim_tint = new QParameter(QStringLiteral("rimColour"), QVector3D(), rim);
+    rim_step = new QParameter(QStringLiteral("rimStep"), QVector2D(), rim);
+    rim->addParameter(rim_tint);
+    rim->addParameter(rim_step);
+    surface = make_mesh(Finish::yarn);
+    pile = make_mesh(Finish::pile);
     ghost = new Qt3dMesh(ghost_material, root);
     window->setRootEntity(root);
+}
+
+/// With a rim, which is not shown yet.
+Qt3dMesh* Qt3dSceneView::Drawing::make_mesh(Finish finish) const {
+    auto* mesh = new Qt3dMesh(materials[static_cast<std::size_t>(finish)].material, root);
+    mesh->add_rim(rim, rim_directions);
+    return mesh;
 }
 
 Qt3dSceneView::Qt3dSceneView(QWidget* parent)
@@ -296,9 +326,9 @@ void Qt3dSceneView::show_parts() {
     for (Qt3dMesh* part : drawing_->parts) delete part;
     drawing_->parts.clear();
     for (const ScenePart& part : parts()) {
-        QMaterial* material = drawing_->materials[static_cast<std::size_t>(part.finish)].material;
-        drawing_->parts.push_back(new Qt3dMesh(material, drawing_->root));
+        drawing_->parts.push_back(drawing_->make_mesh(part.finish));
         drawing_->parts.back()->set_mesh(part.mesh, {});
+        drawing_->parts.back()->show_rim(rim().has_value());
     }
 }
 
@@ -314,6 +344,14 @@ void Qt3dSceneView::show_background() {
     const Eigen::Vector3f tint = ghost_colour(opaque);
     drawing_->ghost_tint->setValue(QVector3D(to_srgb(tint.x()), to_srgb(tint.y()), to_srgb(tint.z())));
     drawing_->frame->set_fill(opaque);
+    show_rim();
+}
+
+void Qt3dSceneView::show_rim() {
+    if (rim()) drawing_->rim_tint->setValue(QVector3D(rim()->redF(), rim()->greenF(), rim()->blueF()));
+    drawing_->surface->show_rim(rim().has_value());
+    drawing_->pile->show_rim(rim().has_value());
+    for (Qt3dMesh* part : drawing_->parts) part->show_rim(rim().has_value());
 }
 
 void Qt3dSceneView::show_camera() {
@@ -328,6 +366,9 @@ void Qt3dSceneView::show_camera() {
     camera->setUpVector(to_qt(axes.up));
     camera->setPosition(to_qt(from.eye()));
     camera->setViewCenter(to_qt(from.eye() - from.distance() * axes.back));
+    constexpr double step = 2 * rim_width_px;  // the picture is two units each way
+    drawing_->rim_step->setValue(QVector2D(static_cast<float>(step / from.viewport_width()),
+                                           static_cast<float>(step / from.viewport_height())));
     const double pixels = from.viewport_height() * drawing_->window->devicePixelRatio();
     const auto angle = static_cast<float>(2 * from.half_height() / pixels);
     for (const YarnMaterial& material : drawing_->materials) material.pixel_angle->setValue(angle);

@@ -28,6 +28,7 @@ class Qt3dSceneView : public CameraSceneView {
   private:
     struct Drawing;
     void leave_by_tab(bool forward);
+    void show_rim();
 
     std::unique_ptr<Drawing> drawing_;
 };

@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <QCheckBox>
 #include <QComboBox>
 #include <QFile>
 #include <QImage>
@@ -10,6 +11,7 @@
 #include <QSpinBox>
 #include <QSvgRenderer>
 
+#include "render/drawing/contrast.h"
 #include "tests/app/app_testing.h"
 
 namespace roundwright::app {
@@ -47,6 +49,24 @@ TEST_F(PictureDialogTest, SavesAPictureOfTheSizeWantedWithNothingBehindIt) {
     EXPECT_EQ(qAlpha(image.pixel(2, 2)), 0);
     // A ball as high as the picture, less a margin.
     EXPECT_GT(opaque_pixels(image), 300 * 200 / 4);
+}
+
+TEST_F(PictureDialogTest, ALineGoesAroundTheShapeWhereItIsWanted) {
+    ASSERT_FALSE(dialog->save_to(path("plain.png")).problem);
+    auto* line = dialog->findChild<QCheckBox*>();
+    QTest::keyClick(line, Qt::Key_Space);
+    ASSERT_TRUE(line->isChecked());
+    ASSERT_FALSE(dialog->save_to(path("lined.png")).problem);
+    const QImage plain(path("plain.png")), lined(path("lined.png"));
+    ASSERT_EQ(plain.size(), lined.size());
+    const int y = plain.height() / 2;
+    int x = 0;
+    while (qAlpha(plain.pixel(x, y)) < 255) ++x;
+    EXPECT_EQ(lined.pixel(x + 8, y), plain.pixel(x + 8, y)) << "the shape stays as it is";
+    EXPECT_EQ(qAlpha(plain.pixel(x - 3, y)), 0);
+    EXPECT_EQ(qAlpha(lined.pixel(x - 3, y)), 255);
+    EXPECT_GE(render::contrast_ratio(lined.pixelColor(x - 3, y), Qt::white), 3);
+    EXPECT_EQ(qAlpha(lined.pixel(2, 2)), 0);
 }
 
 TEST_F(PictureDialogTest, AWhiteBackgroundFillsThePicture) {

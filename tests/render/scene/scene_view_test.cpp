@@ -19,10 +19,13 @@
 #include <QWheelEvent>
 #include <QWindow>
 
+#include "render/drawing/contrast.h"
 #include "render/raster/scene_frame.h"
 #include "render/scene/gl_probe.h"
 #include "render/scene/painter_scene_view.h"
+#include "render/scene/stepping_ground.h"
 #include "tests/render/scene/example_surfaces.h"
+#include "tests/render/scene/silhouette_contrast.h"
 
 namespace roundwright::render {
 namespace {
@@ -146,6 +149,24 @@ class SceneViewTest : public ::testing::TestWithParam<const char*> {
     QLineEdit* above_ = nullptr;
     QLineEdit* below_ = nullptr;
 };
+
+/// WCAG 2.2, 1.4.11: yarn of dark and light in one piece has a rim, which goes with it.
+TEST_P(SceneViewTest, ARimIsAroundDarkAndLightYarn) {
+    const auto* camera_view = dynamic_cast<const CameraSceneView*>(view_);
+    for (const QColor& usual : {QColor(0xec, 0xea, 0xe5), QColor(0x2a, 0x2f, 0x34)}) {
+        view_->set_surface(test::striped_ball_surface(6, {{12, 12, 14}, {250, 248, 242}}));
+        set_stepping_ground(*view_, usual);
+        ASSERT_TRUE(QTest::qWaitFor([&] { return camera_view->rim().has_value(); }, wait_ms));
+        const QImage shown = seen();
+        save(shown, QStringLiteral("rim_on_%1").arg(usual.name().mid(1)));
+        EXPECT_GE(test::least_contrast_along(view_->picture(shown.size(), Qt::transparent), shown,
+                                             shown.pixelColor(3, 3)),
+                  3.0);
+        EXPECT_LT(contrast_ratio(shown.pixelColor(3, 3), usual), 1.05) << "the ground has stepped aside too";
+        view_->set_surface(test::ball_surface(6));
+        ASSERT_TRUE(QTest::qWaitFor([&] { return !camera_view->rim().has_value(); }, wait_ms));
+    }
+}
 
 TEST_P(SceneViewTest, ShowsTheSurfaceWhereItIs) {
     view_->set_background(QColor(30, 60, 200));
