@@ -37,10 +37,17 @@ Loss Memory::since(std::vector<Moment>::const_iterator missing, std::int64_t end
     return {true, seconds_between(missing->ns, end_ns), static_cast<int>(pressed)};
 }
 
+bool Memory::is_bringing_back(const Work& found) const {
+    if (bringing_ns_ == 0 || moments_.empty() || moments_.back().ns < bringing_ns_) return false;
+    const bool typed_on = std::ranges::any_of(keys_, [&](std::int64_t ns) { return ns > bringing_ns_; });
+    return !typed_on && moments_.back().work.toy == found.toy;
+}
+
 Loss Memory::loss(const Work& found, std::int64_t end_ns) const {
     const auto holds = [&](const Moment& moment) { return moment.work == found; };
     const auto last = std::find_if(moments_.crbegin(), moments_.crend(), holds);
-    return last == moments_.crend() ? Loss{false, 0, 0} : since(last.base(), end_ns);
+    if (last != moments_.crend()) return since(last.base(), end_ns);
+    return is_bringing_back(found) ? Loss{} : Loss{false, 0, 0};
 }
 
 Loss Memory::loss_by_the_clock(const Work& found, std::int64_t end_ns) const {

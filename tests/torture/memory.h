@@ -47,6 +47,8 @@ class Memory {
     void key(std::int64_t ns) { keys_.push_back(ns); }
     /// Between these times the window could keep nothing (stopped, no room left): they do not count as lost.
     void excuse(std::int64_t from_ns, std::int64_t to_ns) { excused_.emplace_back(from_ns, to_ns); }
+    /// The maker asked for a copy. Until the next key the copy may hold more than the window has told.
+    void bring_back(std::int64_t ns) { bringing_ns_ = ns; }
     /// The maker said that what is in the window may go.
     void give_up(std::int64_t ns) { given_up_ns_ = ns; }
 
@@ -68,6 +70,7 @@ class Memory {
     [[nodiscard]] Loss whole_loss(std::int64_t end_ns) const;
 
   private:
+    [[nodiscard]] bool is_bringing_back(const Work& found) const;
     [[nodiscard]] double seconds_between(std::int64_t from_ns, std::int64_t to_ns) const;
     [[nodiscard]] Loss since(std::vector<Moment>::const_iterator missing, std::int64_t end_ns) const;
 
@@ -75,6 +78,7 @@ class Memory {
     std::vector<std::int64_t> keys_;
     std::vector<std::pair<std::int64_t, std::int64_t>> excused_;
     std::int64_t given_up_ns_ = 0;
+    std::int64_t bringing_ns_ = 0;
 };
 
 }  // namespace roundwright::torture

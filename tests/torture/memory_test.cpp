@@ -74,6 +74,18 @@ TEST(TortureMemory, OnlyWhatIsNowhereElseIsOwed) {
     EXPECT_FALSE(memory.owed_within(1.5, 4 * second));
 }
 
+TEST(TortureMemory, WhatIsBroughtBackMayHoldMoreThanTheWindowHasTold) {
+    Memory memory = an_evening();
+    memory.bring_back(5 * second);
+    memory.add({6 * second, {"z", ""}, "/harbour/pup", true});
+    const Work copy{"z", "sc 2, inc"};
+    EXPECT_TRUE(memory.loss(copy, 7 * second).known);
+    EXPECT_EQ(memory.loss(copy, 7 * second).seconds, 0);
+    EXPECT_FALSE(memory.loss({"y", "sc 2"}, 7 * second).known);
+    memory.key(6 * second + 1);
+    EXPECT_FALSE(memory.loss(copy, 7 * second).known);
+}
+
 TEST(TortureMemory, AnEmptyToyDoesNotStandForTheFileThatWasOpen) {
     const Moment empty{0, {"nothing", ""}, "", false};
     const Moment pup{4 * second, {"c", ""}, "/harbour/pup", true};

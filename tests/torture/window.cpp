@@ -47,6 +47,9 @@ void Window::hear(const Entry& entry) {
     if (entry.kind == "asked") {
         // A dialog that asks for a name has no words but its own.
         said.push_back({entry.ns, in_small_letters(entry.field(entry.field(1).empty() ? 0 : 1))});
+        const bool brings = entry.field(0).find("RecoveryDialog") != std::string::npos &&
+                            entry.field(3).find("bring") != std::string::npos;
+        if (settled && brings) memory.bring_back(entry.ns);
         if (!settled && in_small_letters(entry.field(2)).find("bring") != std::string::npos) ++offered;
     }
     if (entry.kind == "saved") {
