@@ -15,7 +15,7 @@ namespace roundwright::app {
 namespace {
 
 class WholeJobByEar : public ::testing::Test {
-  protected:
+  public:
     void SetUp() override {
         if (!Listener::can_listen()) GTEST_SKIP() << "qt6-base-private-dev is not installed";
     }
@@ -83,7 +83,7 @@ class WholeJobByEar : public ::testing::Test {
     }
 
     static int width_in(const QString& said) {
-        static const QRegularExpression width(QStringLiteral("(\\d+)\\smm wide"));
+        static const QRegularExpression width(QStringLiteral("(\\d+)\\W+mm wide"));
         const auto found = width.match(said);
         EXPECT_TRUE(found.hasMatch()) << said.toStdString();
         return found.captured(1).toInt();
