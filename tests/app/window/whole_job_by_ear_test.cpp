@@ -8,14 +8,27 @@
 #include <QFile>
 #include <QRegularExpression>
 
+#include "app/print/pattern_preview.h"
 #include "tests/app/listener.h"
 #include "tests/app/window/maker_at_the_window.h"
 
 namespace roundwright::app {
 namespace {
 
+/// The menu of a button and the dialog for files keep loops of their own: what is done there waits for them.
+void once(const std::function<bool()>& holds, const std::function<void()>& act) {
+    auto* timer = new QTimer(qApp);
+    QObject::connect(timer, &QTimer::timeout, timer, [timer, holds, act] {
+        if (!holds()) return;
+        timer->stop();
+        act();
+        timer->deleteLater();
+    });
+    timer->start(20);
+}
+
 class WholeJobByEar : public ::testing::Test {
-  protected:
+  public:
     void SetUp() override {
         if (!Listener::can_listen()) GTEST_SKIP() << "qt6-base-private-dev is not installed";
     }
@@ -82,8 +95,14 @@ class WholeJobByEar : public ::testing::Test {
         (void)listener.take_said();
     }
 
+    /// As a window manager does when another window goes, and the windows in memory do not.
+    void come_back() {
+        maker.window->activateWindow();
+        EXPECT_TRUE(QTest::qWaitForWindowActive(maker.window.get()));
+    }
+
     static int width_in(const QString& said) {
-        static const QRegularExpression width(QStringLiteral("(\\d+)\\smm wide"));
+        static const QRegularExpression width(QStringLiteral("(\\d+)\\W+mm wide"));
         const auto found = width.match(said);
         EXPECT_TRUE(found.hasMatch()) << said.toStdString();
         return found.captured(1).toInt();
@@ -116,9 +135,12 @@ void WholeJobByEar::make_the_head() {
 void WholeJobByEar::place_the_eyes() {
     choose(QStringLiteral("Go"), {QStringLiteral("Go to a panel"), QStringLiteral("Face")});
     ASSERT_NO_FATAL_FAILURE(go_to(QAccessible::ButtonMenu, QStringLiteral("Add")));
+    once([] { return QApplication::activePopupWidget() != nullptr; },
+         [this] {
+             go_to(QAccessible::MenuItem, QStringLiteral("Safety eyes"), Qt::Key_Down);
+             press(Qt::Key_Return);
+         });
     press(Qt::Key_Space);
-    ASSERT_NO_FATAL_FAILURE(go_to(QAccessible::MenuItem, QStringLiteral("Safety eyes"), Qt::Key_Down));
-    press(Qt::Key_Return);
     const QString placed = hear();
     EXPECT_TRUE(placed.contains(QStringLiteral("between rounds"))) << placed.toStdString();
     press(Qt::Key_Up, Qt::ControlModifier);
@@ -140,22 +162,9 @@ void WholeJobByEar::make_it_smaller() {
     EXPECT_NEAR(width_in(answer), wanted, 4) << answer.toStdString();
     ASSERT_NO_FATAL_FAILURE(go_to(QAccessible::Button, QStringLiteral("Use these rounds")));
     press(Qt::Key_Space);
+    come_back();
     const QString now = hear();
     EXPECT_NEAR(width_in(now), wanted, 4) << now.toStdString();
-}
-
-/// The dialog for files keeps its own loop: what is done there waits for it.
-void in_the_next_dialog(const QString& focus, const std::function<void()>& act) {
-    auto* timer = new QTimer(qApp);
-    QObject::connect(timer, &QTimer::timeout, timer, [timer, focus, act] {
-        const QWidget* here = QApplication::focusWidget();
-        auto* told = here ? QAccessible::queryAccessibleInterface(const_cast<QWidget*>(here)) : nullptr;
-        if (told == nullptr || !told->text(QAccessible::Name).startsWith(focus)) return;
-        timer->stop();
-        timer->deleteLater();
-        act();
-    });
-    timer->start(20);
 }
 
 void WholeJobByEar::print_it() {
@@ -163,18 +172,25 @@ void WholeJobByEar::print_it() {
     choose(QStringLiteral("Pattern"), {QStringLiteral("Preview and print")});
     EXPECT_TRUE(hear().contains(QStringLiteral("pages")));
     ASSERT_NO_FATAL_FAILURE(go_to(QAccessible::Button, QStringLiteral("Save as PDF")));
-    in_the_next_dialog(QStringLiteral("File name"), [this, path] {
-        press(Qt::Key_A, Qt::ControlModifier);
-        type(path);
-        press(Qt::Key_Return);
-    });
+    once([this] { return at(QAccessible::EditableText, QStringLiteral("File name")); },
+         [this, path] {
+             press(Qt::Key_A, Qt::ControlModifier);
+             type(path);
+             press(Qt::Key_Return);
+         });
     press(Qt::Key_Space);
+    QWidget* preview = maker.window->findChild<PatternPreview*>();
+    preview->activateWindow();
+    ASSERT_TRUE(QTest::qWaitForWindowActive(preview));
+    forget();
+    press(Qt::Key_F7);  // where no window manager gave the keyboard back, it was said to nobody
     const QString saved = hear();
     EXPECT_TRUE(saved.contains(QStringLiteral("The pattern is saved."))) << saved.toStdString();
     QFile file(path);
     ASSERT_TRUE(file.open(QIODevice::ReadOnly));
     EXPECT_EQ(file.read(4), "%PDF");
     press(Qt::Key_Escape);
+    come_back();
 }
 
 void WholeJobByEar::work_along() {
@@ -200,7 +216,9 @@ TEST_F(WholeJobByEar, FromTheFirstRoundToWorkingAlong) {
                             &WholeJobByEar::make_it_smaller, &WholeJobByEar::print_it,
                             &WholeJobByEar::work_along})
         ASSERT_NO_FATAL_FAILURE((this->*step)());
-    EXPECT_EQ(listener.phantoms().join(QStringLiteral("; ")).toStdString(), "");
+    QStringList phantoms = listener.phantoms();
+    phantoms.removeIf([](const QString& each) { return each.startsWith(QStringLiteral("QSidebar")); });  // Qt's
+    EXPECT_EQ(phantoms.join(QStringLiteral("; ")).toStdString(), "");
 }
 
 }  // namespace
