@@ -71,7 +71,7 @@ QSize RoundsView::minimumSizeHint() const {
     constexpr int rows_always_seen = 2;
     return {
         columns_width() + fontMetrics().horizontalAdvance(QStringLiteral("[3 sc, inc] x 6")) +
-            cell_padding / 2,
+            cell_padding / 2 - beside_sign,
         horizontalHeader()->sizeHint().height() + rows_always_seen * verticalHeader()->defaultSectionSize()};
 }
 

@@ -40,6 +40,12 @@ QToolButton* button_for(QAction* action, QWidget* parent) {
     return button;
 }
 
+/// Folded, a size may be parted from its range, but no range within.
+QString size_shown(QString words, bool folded) {
+    constexpr QChar joiner(0x2060), dash(0x2013);
+    return folded ? words.replace(dash, QString(joiner) + dash + joiner) : sizes_kept_whole(words);
+}
+
 }  // namespace
 
 ShapePanel::ShapePanel(DocumentSession& session, const ShapeActions& actions, QWidget* parent)
@@ -143,7 +149,7 @@ void ShapePanel::fold_or_unfold() {
     bar_->setVisible(!folded);
     detail_->setVisible(!folded);
     if (folded) size_->set_lines(most_lines_folded);
-    size_->say(folded ? size_text_ : sizes_kept_whole(size_text_));
+    size_->say(size_shown(size_text_, bar_->isHidden()));
 }
 
 int ShapePanel::unfolded_width() const {
@@ -218,7 +224,7 @@ void ShapePanel::show_words() {
     stack_->setCurrentIndex(there && scene_ ? 1 : 0);
     scale_bar_->setVisible(there);
     size_text_ = there ? as_sentence(size_words(*shown, session_.preferences().units())) : QString();
-    size_->say(bar_->isHidden() ? size_text_ : sizes_kept_whole(size_text_));
+    size_->say(size_shown(size_text_, bar_->isHidden()));
     detail_->say(hover_.isEmpty() ? words() : hover_);
     if (scene_) describe_picture(*scene_->widget(), picture_words());
 }

@@ -45,7 +45,7 @@ WorkArea::WorkArea(const Parts& parts, QWidget* parent)
 
 /// Where room is scarce, the words of a round get less of it.
 int WorkArea::narrowest_rounds() const {
-    constexpr int characters_less = 3;
+    constexpr int characters_less = 2;
     return parts_.rounds->minimumSizeHint().width() - characters_less * fontMetrics().averageCharWidth();
 }
 

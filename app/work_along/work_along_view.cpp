@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <functional>
+#include <initializer_list>
 #include <tuple>
 
 #include <QAbstractButton>
@@ -92,10 +93,11 @@ void WorkAlongView::build() {
     auto* top = new QHBoxLayout;
     top->addWidget(pieces_);
     top->addStretch(1);
-    top->addWidget(where_);
-    top->addWidget(say_again_);
-    top->addWidget(measure_);
-    top->addWidget(again_);
+    auto* asked_now_and_then = new FlowLayout;
+    asked_now_and_then->setSpacing(8);
+    for (QWidget* each : std::initializer_list<QWidget*>{where_, say_again_, measure_, again_})
+        asked_now_and_then->addWidget(each);
+    top->addLayout(asked_now_and_then);
     auto* buttons = new QHBoxLayout;
     auto* others = new FlowLayout;
     others->setSpacing(buttons->spacing());
