@@ -50,9 +50,9 @@ class JoinChecker {
     void add_problem(const JoinProblem& problem) {
         const Join& join = toy_.joins[problem.join];
         const bool circle = problem.fault == JoinFault::in_a_circle;
-        const CheckCode code = circle                                       ? CheckCode::joined_in_a_circle
+        const CheckCode code = circle                                     ? CheckCode::joined_in_a_circle
                                : problem.fault == JoinFault::joined_twice ? CheckCode::joined_twice
-                                                                            : CheckCode::join_without_piece;
+                                                                          : CheckCode::join_without_piece;
         const int piece = index(join.piece.piece);
         const bool known = piece >= 0;
         add(code, circle ? Severity::error : Severity::warning, known ? piece : index(join.onto.piece),
@@ -99,8 +99,8 @@ class JoinChecker {
         const int last = static_cast<int>(counts_[piece].size()) - 1;
         return std::ranges::any_of(toy_.joins, [&](const Join& join) {
             const bool own = join.piece.piece == id && join.end == end && join.seam != Seam::hung;
-            const bool others = join.onto.piece == id && (end == JoinedEnd::start ? join.at.round < 0
-                                                                                  : join.at.round >= last);
+            const bool others = join.onto.piece == id &&
+                                (end == JoinedEnd::start ? join.at.round < 0 : join.at.round >= last);
             return own || others;
         });
     }
@@ -207,7 +207,8 @@ std::vector<Check> checks_of_joins(const Toy& toy, std::span<const PieceStudy> s
     if (toy.joins.empty()) return checks;
     const AssembledToy together = assembled(toy, studies);
     for (Check& check : check_seams(together)) checks.push_back(std::move(check));
-    for (Check& check : check_overlaps(together, pieces_that_overlap(together))) checks.push_back(std::move(check));
+    for (Check& check : check_overlaps(together, pieces_that_overlap(together)))
+        checks.push_back(std::move(check));
     return checks;
 }
 

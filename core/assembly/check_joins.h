@@ -37,7 +37,8 @@ struct JoinChange {
     std::optional<Join> now;   ///< none: it is joined no more
 };
 /// By what is joined on, in the order of the joins now; those that are gone last.
-[[nodiscard]] std::vector<JoinChange> join_changes(const std::vector<Join>& then, const std::vector<Join>& now);
+[[nodiscard]] std::vector<JoinChange> join_changes(const std::vector<Join>& then,
+                                                   const std::vector<Join>& now);
 
 /// Whether a cure changes the joins, the start of a piece or the words of the toy; then this does it.
 [[nodiscard]] bool is_cure_of_joins(const Cure& cure);

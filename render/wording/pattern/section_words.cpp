@@ -410,7 +410,8 @@ QStringList safety_words(const Toy& toy) {
             "time to time.");
         if (has_pellets(toy))
             all += Pattern::tr(
-                "Pellets are small parts too. Sew them into a bag of their own that they cannot come out of, even "
+                "Pellets are small parts too. Sew them into a bag of their own that they cannot come out of, "
+                "even "
                 "if a seam of the toy opens. For a child under three, leave them out.");
     } else {
         all += Pattern::tr(

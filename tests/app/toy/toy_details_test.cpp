@@ -138,8 +138,9 @@ TEST(ToyDetails, JoinsThatChangedUnderTheMakersWordsAreNamed) {
     };
     EXPECT_TRUE(changes(ToyDetailsDialog(toy)).isEmpty());
     toy.joins[0].at.round = 5;
-    EXPECT_EQ(changes(ToyDetailsDialog(toy)).toStdString(),
-              "Ear: It was on Head after round 4 when your assembly steps were written; now it is after round 6.");
+    EXPECT_EQ(
+        changes(ToyDetailsDialog(toy)).toStdString(),
+        "Ear: It was on Head after round 4 when your assembly steps were written; now it is after round 6.");
 }
 
 TEST(ToyDetails, TheJoinsThatWordsWereWrittenForAreKeptWithThem) {
