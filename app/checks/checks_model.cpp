@@ -4,6 +4,7 @@
 
 #include "app/kit/icons.h"
 #include "app/rounds/round_edits.h"
+#include "app/session/assembled_toy.h"
 #include "render/wording/check_sentence.h"
 #include "render/wording/cure_words.h"
 #include "render/wording/plain_text.h"
@@ -31,6 +32,7 @@ ChecksModel::ChecksModel(DocumentSession& session, QObject* parent)
     connect(&session_, &DocumentSession::toy_changed, this, [this](const ChangeSet& changes) {
         if (changes.piece_list() || changes.words || changes.joins) refill();
     });
+    connect(&session_, &DocumentSession::assembled_changed, this, &ChecksModel::refill);
     connect(&session_.preferences(), &Preferences::units_changed, this, &ChecksModel::refill);
     connect(&session_.preferences(), &Preferences::terms_changed, this, &ChecksModel::refill);
     refill();
@@ -50,8 +52,19 @@ void ChecksModel::refill() {
         }
     }
     add_said_numbers();
+    add_seams();
     std::ranges::stable_sort(checks_, std::ranges::greater{}, &Check::severity);
     endResetModel();
+}
+
+/// As far as the toy is put together for the eye.
+void ChecksModel::add_seams() {
+    const auto toy = session_.assembled();
+    if (!toy || !toy->whole || !session_.assembled_is_up_to_date()) return;
+    for (Check& check : check_seams(*toy->whole)) checks_.push_back(std::move(check));
+    if (!toy->measures) return;
+    for (Check& check : check_overlaps(*toy->whole, toy->measures->overlaps))
+        checks_.push_back(std::move(check));
 }
 
 /// Only once every piece is worked out: words may name any of them.

@@ -33,6 +33,7 @@ class ChecksModel : public QAbstractListModel {
   private:
     void refill();
     void add_said_numbers();
+    void add_seams();
     [[nodiscard]] std::optional<CountsOfPieces> counts_worked_out() const;
     [[nodiscard]] QString sentence(const Check& check) const;
 

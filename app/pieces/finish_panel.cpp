@@ -58,7 +58,8 @@ int usual_chains(int kind, const Piece& piece) {
 
 QString worked_on_remark() {
     return FinishPanel::tr(
-        "Round 1 goes on over the open edges of other pieces, and along the chains between them. How the fabric "
+        "Round 1 goes on over the open edges of other pieces, and along the chains between them. How the "
+        "fabric "
         "lies where they meet is only about right.");
 }
 

@@ -206,11 +206,11 @@ QString FormDialog::frog_back() const { return frog_back_->text(); }
 
 bool FormDialog::put_in_place() {
     if (!back_) return false;
-    return session_.edit(tr("Turn %1 into a new shape: %2")
-                             .arg(name_in_words(session_.piece()->name), form_name(fields_->form().kind)),
-                         with_piece_remade(session_.said_toy(),
-                                           static_cast<std::size_t>(session_.current_piece()),
-                                           in_place_of(*old_, made_->form, *back_)));
+    return session_.edit(
+        tr("Turn %1 into a new shape: %2")
+            .arg(name_in_words(session_.piece()->name), form_name(fields_->form().kind)),
+        with_piece_remade(session_.said_toy(), static_cast<std::size_t>(session_.current_piece()),
+                          in_place_of(*old_, made_->form, *back_)));
 }
 
 bool FormDialog::add(const Piece& made) {

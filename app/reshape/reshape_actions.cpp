@@ -59,9 +59,9 @@ void ReshapeActions::mirror() {
         return;
     }
     if (!may_lose_progress()) return;
-    session_.edit(tr("Turn %1 upside down").arg(name_in_words(session_.piece()->name)),
-                  with_piece_remade(session_.said_toy(), static_cast<std::size_t>(session_.current_piece()),
-                                    *turned));
+    session_.edit(
+        tr("Turn %1 upside down").arg(name_in_words(session_.piece()->name)),
+        with_piece_remade(session_.said_toy(), static_cast<std::size_t>(session_.current_piece()), *turned));
 }
 
 /// Turned over, a piece begins at its other end, and nothing worked so far can stay.

@@ -303,8 +303,7 @@ void ReshapeDialog::accept() {
     piece.worked = progress_kept(questions_->worked(), proposal_->back);
     const auto index = static_cast<std::size_t>(piece_);
     // Of the whole toy the joins are carried over already, the piece's with the rest.
-    Toy toy = proposal_->whole_toy ? *proposal_->whole_toy
-                                   : with_piece_remade(session_.toy(), index, piece);
+    Toy toy = proposal_->whole_toy ? *proposal_->whole_toy : with_piece_remade(session_.toy(), index, piece);
     toy.pieces[index] = std::move(piece);
     session_.edit(by_hand()              ? tr("Reshape %1").arg(name)
                   : same_rounds()        ? tr("Change yarn or hook")

@@ -297,8 +297,7 @@ Round RoundEdits::like_round_before(int at) const {
 std::optional<Toy> RoundEdits::with_inserted(int at, const std::vector<Round>& rounds,
                                              const std::vector<std::string>& yarn_names) const {
     const std::size_t place = index(place_in_said(at));
-    auto grown =
-        edited([&](const Piece& piece) { return insert_rounds(piece, place, rounds); }, yarn_names);
+    auto grown = edited([&](const Piece& piece) { return insert_rounds(piece, place, rounds); }, yarn_names);
     if (grown.refusal) return std::nullopt;
     return std::move(grown.value);
 }

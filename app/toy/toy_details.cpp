@@ -100,12 +100,13 @@ QWidget* ToyDetailsDialog::making_page(const Toy& toy, Terms terms) {
     auto* page = new QWidget;
     auto* form = new QFormLayout(page);
     worked_out_ = steps_of_joins(toy, terms);
-    assembly_ = text_box(form, tr("&Assembly"), text.assembly,
-                         worked_out_.isEmpty()
-                             ? tr("How the pieces go together and where: one step per line")
-                             : tr("One step per line. If empty: the steps that the joins give"));
+    assembly_ =
+        text_box(form, tr("&Assembly"), text.assembly,
+                 worked_out_.isEmpty() ? tr("How the pieces go together and where: one step per line")
+                                       : tr("One step per line. If empty: the steps that the joins give"));
     write_out_ = new QPushButton(tr("&Write the steps out"));
-    write_out_->setToolTip(tr("Puts the steps that the joins give into the box, so that you can change them"));
+    write_out_->setToolTip(
+        tr("Puts the steps that the joins give into the box, so that you can change them"));
     write_out_->setAutoDefault(false);
     write_out_->setVisible(!worked_out_.isEmpty());
     connect(write_out_, &QPushButton::clicked, this, &ToyDetailsDialog::write_out_steps);

@@ -5,7 +5,6 @@
 #include <utility>
 
 #include "core/assembly/join_tree.h"
-#include "core/assembly/pieces_overlap.h"
 #include "core/assembly/seam_measures.h"
 #include "core/assembly/study_solved.h"
 #include "core/study/toy_checks.h"
@@ -51,9 +50,9 @@ class JoinChecker {
     void add_problem(const JoinProblem& problem) {
         const Join& join = toy_.joins[problem.join];
         const bool circle = problem.fault == JoinFault::in_a_circle;
-        const CheckCode code = circle                                       ? CheckCode::joined_in_a_circle
+        const CheckCode code = circle                                     ? CheckCode::joined_in_a_circle
                                : problem.fault == JoinFault::joined_twice ? CheckCode::joined_twice
-                                                                            : CheckCode::join_without_piece;
+                                                                          : CheckCode::join_without_piece;
         const int piece = index(join.piece.piece);
         const bool known = piece >= 0;
         add(code, circle ? Severity::error : Severity::warning, known ? piece : index(join.onto.piece),
@@ -100,8 +99,8 @@ class JoinChecker {
         const int last = static_cast<int>(counts_[piece].size()) - 1;
         return std::ranges::any_of(toy_.joins, [&](const Join& join) {
             const bool own = join.piece.piece == id && join.end == end && join.seam != Seam::hung;
-            const bool others = join.onto.piece == id && (end == JoinedEnd::start ? join.at.round < 0
-                                                                                  : join.at.round >= last);
+            const bool others = join.onto.piece == id &&
+                                (end == JoinedEnd::start ? join.at.round < 0 : join.at.round >= last);
             return own || others;
         });
     }
@@ -178,7 +177,12 @@ std::vector<Check> check_seams(const AssembledToy& toy) {
     std::vector<Check> checks;
     for (std::size_t i = 0; i < toy.placed.pieces.size(); ++i)
         if (auto check = check_seam(toy, i)) checks.push_back(std::move(*check));
-    for (const PieceOverlap& overlap : pieces_that_overlap(toy)) {
+    return checks;
+}
+
+std::vector<Check> check_overlaps(const AssembledToy& toy, const std::vector<PieceOverlap>& overlaps) {
+    std::vector<Check> checks;
+    for (const PieceOverlap& overlap : overlaps) {
         const std::size_t one = toy.placed.pieces[overlap.one].solved;
         const std::size_t other = toy.placed.pieces[overlap.other].solved;
         checks.push_back({CheckCode::pieces_overlap,
@@ -201,7 +205,10 @@ AssembledToy assembled(const Toy& toy, std::span<const PieceStudy> studies) {
 std::vector<Check> checks_of_joins(const Toy& toy, std::span<const PieceStudy> studies) {
     std::vector<Check> checks = check_joins(toy, counts_of_pieces(studies));
     if (toy.joins.empty()) return checks;
-    for (Check& check : check_seams(assembled(toy, studies))) checks.push_back(std::move(check));
+    const AssembledToy together = assembled(toy, studies);
+    for (Check& check : check_seams(together)) checks.push_back(std::move(check));
+    for (Check& check : check_overlaps(together, pieces_that_overlap(together)))
+        checks.push_back(std::move(check));
     return checks;
 }
 

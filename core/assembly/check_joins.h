@@ -3,7 +3,7 @@
 #include <optional>
 #include <vector>
 
-#include "core/assembly/placed_surface.h"
+#include "core/assembly/pieces_overlap.h"
 #include "core/assembly/sewing_steps.h"
 #include "core/checks/check.h"
 #include "core/study/piece_study.h"
@@ -15,8 +15,10 @@ namespace roundwright {
 /// the edges they are worked on; words of assembly that were written before the joins changed.
 [[nodiscard]] std::vector<Check> check_joins(const Toy& toy, RoundCounts counts);
 
-/// What shows once it is placed: edges that their seam gathers or stretches, pieces that run into each other.
+/// What shows once it is placed: edges that their seam gathers or stretches; pieces that run into each other.
 [[nodiscard]] std::vector<Check> check_seams(const AssembledToy& toy);
+[[nodiscard]] std::vector<Check> check_overlaps(const AssembledToy& toy,
+                                                const std::vector<PieceOverlap>& overlaps);
 
 /// A toy put together from the studies of its pieces, without the surfaces that pictures are made of.
 [[nodiscard]] AssembledToy assembled(const Toy& toy, std::span<const PieceStudy> studies);
@@ -35,7 +37,8 @@ struct JoinChange {
     std::optional<Join> now;   ///< none: it is joined no more
 };
 /// By what is joined on, in the order of the joins now; those that are gone last.
-[[nodiscard]] std::vector<JoinChange> join_changes(const std::vector<Join>& then, const std::vector<Join>& now);
+[[nodiscard]] std::vector<JoinChange> join_changes(const std::vector<Join>& then,
+                                                   const std::vector<Join>& now);
 
 /// Whether a cure changes the joins, the start of a piece or the words of the toy; then this does it.
 [[nodiscard]] bool is_cure_of_joins(const Cure& cure);

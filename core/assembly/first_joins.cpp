@@ -23,7 +23,7 @@ struct Spot {
 
 constexpr std::array pair_spots{Spot{0.72, 0.25}, Spot{0.12, 0.14}, Spot{0.45, 0.25},
                                 Spot{0.88, 0.2},  Spot{0.12, 0.36}, Spot{0.3, 0.25}};
-constexpr std::array single_spots{Spot{0.2, 0.5},  Spot{0.5, 0},   Spot{0.75, 0.5},
+constexpr std::array single_spots{Spot{0.2, 0.5},  Spot{0.5, 0},    Spot{0.75, 0.5},
                                   Spot{0.25, 0.0}, Spot{0.45, 0.5}, Spot{0.8, 0}};
 
 constexpr double least_rounds_apart = 2;

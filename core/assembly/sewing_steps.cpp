@@ -11,9 +11,8 @@ namespace roundwright {
 namespace {
 
 bool begins_on(const Join& join, PieceId piece) {
-    return join.seam == Seam::worked_on &&
-           ((join.onto.piece == piece && join.at.round < 0) ||
-            (join.piece.piece == piece && join.end == JoinedEnd::start));
+    return join.seam == Seam::worked_on && ((join.onto.piece == piece && join.at.round < 0) ||
+                                            (join.piece.piece == piece && join.end == JoinedEnd::start));
 }
 
 /// The copy whose last edge the piece of a worked-on join is begun on.
@@ -33,7 +32,8 @@ int edge_stitches(const Piece& piece, const std::vector<int>& counts, JoinedEnd 
 
 /// An edge pinned out to a ring about its place reaches so many rounds up and down.
 std::optional<RoundSpan> covered(const SewingStep& step, int rounds, const Gauge& gauge) {
-    if (step.seam != Seam::edge || step.place != SewnPlace::gap || step.edge_stitches < 3) return std::nullopt;
+    if (step.seam != Seam::edge || step.place != SewnPlace::gap || step.edge_stitches < 3)
+        return std::nullopt;
     const double radius_mm = step.edge_stitches * gauge.stitch_width_mm / (2 * std::numbers::pi);
     const int reach = static_cast<int>(std::lround(radius_mm / gauge.round_height_mm));
     if (reach < 1) return std::nullopt;
@@ -115,8 +115,8 @@ class StepWriter {
         step.edge_stitches = edge_stitches(piece, counts_[step.piece], join.end);
         step.onto_open = (step.place == SewnPlace::start && open_at(onto, JoinedEnd::start)) ||
                          (step.place == SewnPlace::last_edge && open_at(onto, JoinedEnd::end));
-        step.onto_stitches = step.round > 0 ? below[static_cast<std::size_t>(step.round - 1)]
-                                            : foundation_loops(onto.start);
+        step.onto_stitches =
+            step.round > 0 ? below[static_cast<std::size_t>(step.round - 1)] : foundation_loops(onto.start);
         step.stitches_right = to_the_right(join.at.stitches_right, step.onto_stitches);
         if (step.copies > 1) step.stitches_right = std::abs(step.stitches_right);
         step.stuffed_first = piece.area_stretch > 0 && step.open && join.seam != Seam::worked_on;
@@ -161,7 +161,8 @@ std::optional<std::size_t> goes_on_as(const Toy& toy, std::size_t piece) {
     const PieceId id = toy.pieces.id(piece);
     for (const Join& join : toy.joins) {
         if (join.seam != Seam::worked_on || worked_first(join).piece != id) continue;
-        const auto later = toy.pieces.index_of(join.end == JoinedEnd::start ? join.piece.piece : join.onto.piece);
+        const auto later =
+            toy.pieces.index_of(join.end == JoinedEnd::start ? join.piece.piece : join.onto.piece);
         if (later && *later != piece) return later;
     }
     return std::nullopt;
@@ -187,7 +188,8 @@ std::vector<std::size_t> working_order(const Toy& toy) {
     const auto put = [&](auto& self, std::size_t piece) -> void {
         if (begun[piece]) return;
         begun[piece] = true;
-        for (const PieceCopy& edge : worked_on_edges(toy, piece)) self(self, *toy.pieces.index_of(edge.piece));
+        for (const PieceCopy& edge : worked_on_edges(toy, piece))
+            self(self, *toy.pieces.index_of(edge.piece));
         order.push_back(piece);
     };
     for (std::size_t i = 0; i < toy.pieces.size(); ++i) put(put, i);

@@ -113,7 +113,8 @@ class Layout {
                                                                               : ChartStart::Kind::chains;
         // What is worked on has the edges of other pieces below it, which are not of this chart.
         const bool on_edges = std::holds_alternative<WorkedOn>(piece.start);
-        if (layout_.start.kind != ChartStart::Kind::magic_ring && !on_edges) lay_chains(chains, straight_of(piece));
+        if (layout_.start.kind != ChartStart::Kind::magic_ring && !on_edges)
+            lay_chains(chains, straight_of(piece));
         for (int loop = 0; loop < graph_.foundation_loops; ++loop)
             edge_.push_back(loop_at((loop + 0.5) / graph_.foundation_loops, start_distance_, -1));
     }

@@ -117,8 +117,8 @@ std::vector<std::shared_ptr<const StitchSurface>> own_surfaces(const PatternStud
     RevolveOptions options;
     options.most_triangles = std::min(most_page_triangles, most_toy_triangles / copies);
     for (std::size_t i = 0; i < surfaces.size(); ++i)
-        surfaces[i] = std::make_shared<const StitchSurface>(
-            study_surface(pattern.toy, i, pattern.pieces[i], options));
+        surfaces[i] =
+            std::make_shared<const StitchSurface>(study_surface(pattern.toy, i, pattern.pieces[i], options));
     return surfaces;
 }
 
@@ -147,8 +147,8 @@ void put_together(PatternStudy& pattern) {
         solved.push_back(solved_piece(pattern.toy, i, pattern.pieces[i]));
         counts.push_back(solved.back().stitches);
     }
-    pattern.together = std::make_shared<const AssembledToy>(
-        assemble(pattern.toy, std::move(solved), own_surfaces(pattern)));
+    pattern.together =
+        std::make_shared<const AssembledToy>(assemble(pattern.toy, std::move(solved), own_surfaces(pattern)));
     pattern.sewing = sewing_steps(pattern.toy, counts, pattern.gauge);
     if (pattern.toy.joins.empty()) return;
     pattern.measures = toy_measures(*pattern.together, pattern.pieces);

@@ -55,6 +55,8 @@ class PatternText {
         const QString designer = printable_line(toy_.designer);
         if (!designer.isEmpty()) out_.paragraph(Pattern::tr("by %1").arg(designer));
         for (const QString& line : paragraphs_of(toy_.text.introduction)) out_.paragraph(line);
+        const QString whole = whole_size_words(study_, options_.units);
+        if (!whole.isEmpty()) out_.paragraph(Pattern::tr("Finished size: %1").arg(whole));
         if (toy_.text.level) out_.paragraph(Pattern::tr("Level: %1").arg(level_words(*toy_.text.level)));
     }
 

@@ -92,10 +92,10 @@ ToyModel::ToyModel(const PatternStudy& study) {
     move_surface(surface_, study.measures.rest.pose);
 }
 
-DrawOptions ToyModel::options(ToyView view, double units_per_mm) const {
+DrawOptions ToyModel::options(ToyView view, double scale) const {
     DrawOptions drawing;
     drawing.view = drawing_view(view);
-    drawing.units_per_mm = units_per_mm;
+    drawing.units_per_mm = scale;
     drawing.parts = parts_;
     return drawing;
 }
@@ -105,9 +105,9 @@ QRectF ToyModel::seen_mm(ToyView view) const {
     return placed.bounds.translated(-placed.origin);
 }
 
-ToyFigure::ToyFigure(const ToyModel& model, double units_per_mm, ToyView view, YarnDetail most_detail) {
-    if (model.empty() || units_per_mm <= 0) return;
-    DrawOptions drawing = model.options(view, units_per_mm);
+ToyFigure::ToyFigure(const ToyModel& model, double scale, ToyView view, YarnDetail most_detail) {
+    if (model.empty() || scale <= 0) return;
+    DrawOptions drawing = model.options(view, scale);
     drawing.most_detail = most_detail;
     recording_ =
         record([&](QPainter& painter) { origin_ = draw_piece(painter, model.surface_, drawing).origin; });

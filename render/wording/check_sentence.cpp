@@ -265,17 +265,20 @@ QString join_without_round(const Arguments& said) {
 }
 
 QString edge_not_sewn(const Arguments& said) {
-    const QString words = said.count(1) == 0 ? ChecksText::tr("Nothing is sewn to the edge it starts with (%1), and "
-                                                              "the stuffing would show.")
-                                             : ChecksText::tr("Nothing is sewn to its open edge (%1), and the stuffing "
-                                                              "would show.");
+    const QString words = said.count(1) == 0 ? ChecksText::tr(
+                                                   "Nothing is sewn to the edge it starts with (%1), and "
+                                                   "the stuffing would show.")
+                                             : ChecksText::tr(
+                                                   "Nothing is sewn to its open edge (%1), and the stuffing "
+                                                   "would show.");
     return words.arg(stitches_words(said.count(0)));
 }
 
 QString worked_on_other_count(const Arguments& said) {
     if (said.count(2) == 0)
         return ChecksText::tr("It is worked on the edges of other pieces, but none is joined to its start.");
-    return ChecksText::tr("Its first round is worked over %1, but the edges and chains it is worked on have %2.")
+    return ChecksText::tr(
+               "Its first round is worked over %1, but the edges and chains it is worked on have %2.")
         .arg(stitches_words(said.count(0)), QLocale().toString(said.count(1)));
 }
 
@@ -311,9 +314,11 @@ QString joins_changed(const Arguments& said) {
     const int then = said.count(1);
     const int now = said.count(2);
     if (then < 0)
-        return ChecksText::tr("It was joined to %1 after your assembly steps were written.").arg(said.piece(0));
+        return ChecksText::tr("It was joined to %1 after your assembly steps were written.")
+            .arg(said.piece(0));
     if (now < 0)
-        return ChecksText::tr("It is no longer joined to %1, as it was when your assembly steps were written.")
+        return ChecksText::tr(
+                   "It is no longer joined to %1, as it was when your assembly steps were written.")
             .arg(said.piece(0));
     if (said.is_named(3))
         return ChecksText::tr("It was on %1 when your assembly steps were written; now it is on %2.")

@@ -14,9 +14,8 @@ constexpr std::string_view joins = "Join the edges";
 char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
 
 bool begins_with(std::string_view line, std::string_view words) {
-    return line.size() >= words.size() &&
-           std::equal(words.begin(), words.end(), line.begin(),
-                      [](char a, char b) { return lower(a) == lower(b); });
+    return line.size() >= words.size() && std::equal(words.begin(), words.end(), line.begin(),
+                                                     [](char a, char b) { return lower(a) == lower(b); });
 }
 
 /// A number at `at`, and what stands behind it; none beyond what a round may hold.
@@ -34,7 +33,8 @@ std::optional<int> number_before(std::string_view line, std::size_t at, std::str
 
 std::string worked_on_words(const WorkedOn& start, const std::string& edges, bool one_edge) {
     const std::string of = edges.empty() ? "the pieces before" : edges;
-    const std::string loops = ": " + std::to_string(start.stitches) + (start.stitches == 1 ? " loop." : " loops.");
+    const std::string loops =
+        ": " + std::to_string(start.stitches) + (start.stitches == 1 ? " loop." : " loops.");
     if (one_edge) return "Go on around the edge of " + of + loops;
     if (start.chains_between == 0) return "Join the edges of " + of + " and go on around them" + loops;
     return "Join the edges of " + of + " with ch " + std::to_string(start.chains_between) +
@@ -53,7 +53,8 @@ std::optional<WorkedOn> worked_on_said(std::string_view line) {
     WorkedOn start{.stitches = *loops};
     constexpr std::string_view with = " with ch ";
     for (std::size_t at = line.find(with); at != std::string_view::npos; at = line.find(with, at + 1))
-        if (const auto chains = number_before(line, at + with.size(), " between")) start.chains_between = *chains;
+        if (const auto chains = number_before(line, at + with.size(), " between"))
+            start.chains_between = *chains;
     return start;
 }
 

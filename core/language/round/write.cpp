@@ -368,8 +368,7 @@ std::string start_words(const Piece& piece, Terms terms) {
     if (const auto* oval = std::get_if<OvalChain>(&piece.start))
         return Ch + " " + std::to_string(oval->chains + 1) + ". Start in 2nd " + ch +
                " from hook and work around both sides of the " + ch + ".";
-    if (const auto* on = std::get_if<WorkedOn>(&piece.start))
-        return worked_on_words(*on, "", false);
+    if (const auto* on = std::get_if<WorkedOn>(&piece.start)) return worked_on_words(*on, "", false);
     const auto* tube = std::get_if<OpenTube>(&piece.start);
     if (tube == nullptr) return "";
     if (piece.joining == Joining::rows)

@@ -77,7 +77,8 @@ class Views {
             up = std::max(up, seen_.back().height());
         }
         const double room = width_ - 2 * between_views - 6 * join_mark_room();
-        scale_ = std::min({room / std::max(across, 1.0), most_figure_height / std::max(up, 1.0), units_per_mm});
+        scale_ =
+            std::min({room / std::max(across, 1.0), most_figure_height / std::max(up, 1.0), units_per_mm});
         height_ = up * scale_;
         for (const ToyView view : views)
             figures_.emplace_back(model, scale_, view, detail_for_stitches(3 * model.stitches()));
@@ -191,7 +192,8 @@ struct JoinCell {
 };
 
 bool can_be_drawn(const PageContext& context, const SewingStep& step) {
-    return context.study.pieces[step.onto].measures().usable() && !context.study.together->solved[step.onto].surface.empty();
+    return context.study.pieces[step.onto].measures().usable() &&
+           !context.study.together->solved[step.onto].surface.empty();
 }
 
 void add_join_drawings(Blocks& blocks, const PageContext& context) {
@@ -205,7 +207,8 @@ void add_join_drawings(Blocks& blocks, const PageContext& context) {
         block.shape.space_before = mm(7);
         block.paint = [row, width](QPainter& painter, QPointF at, const PageNumbers&) {
             for (std::size_t i = 0; i < row.size(); ++i)
-                row[i].paint(painter, at + QPointF(static_cast<double>(i) * (width + between_joins), 0), width);
+                row[i].paint(painter, at + QPointF(static_cast<double>(i) * (width + between_joins), 0),
+                             width);
         };
         blocks.push_back(std::move(block));
         row.clear();

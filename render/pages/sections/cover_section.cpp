@@ -28,11 +28,13 @@ struct Fact {
 /// Lines of the list of sizes; further pieces are told with their rounds.
 constexpr std::size_t most_sizes = 6;
 
-/// "Body: 62 × 95 mm", a line for every piece; of a toy in one piece its size alone. How large the toy is
-/// when it is sewn together is not known, and not said.
+/// "Body: 62 × 95 mm", a line for every piece, and of a toy that is joined the whole of it first; of a toy in
+/// one piece its size alone.
 QString size_fact(const PageContext& context) {
     const PatternStudy& study = context.study;
     QStringList lines;
+    const QString whole = whole_size_words(study, context.options.units);
+    if (!whole.isEmpty()) lines += Pattern::tr("Whole toy: %1").arg(whole);
     for (std::size_t i = 0; i < study.sizes.size(); ++i) {
         if (!study.sizes[i]) continue;
         const QString size = QString(piece_size_words(*study.sizes[i], context.options.units))

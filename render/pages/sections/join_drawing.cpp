@@ -110,8 +110,10 @@ JoinDrawing::Line JoinDrawing::line_on_fabric(double angle, double mirror) const
     line.closed = !straight;
     for (int i = 0; i <= steps_of_a_ring && reach > 0; ++i) {
         const double part = static_cast<double>(i) / steps_of_a_ring;
-        const double right = straight ? reach * (2 * part - 1) * std::cos(turn) : reach * std::cos(2 * pi * part);
-        const double up = straight ? reach * (2 * part - 1) * std::sin(turn) : reach * std::sin(2 * pi * part);
+        const double right =
+            straight ? reach * (2 * part - 1) * std::cos(turn) : reach * std::cos(2 * pi * part);
+        const double up =
+            straight ? reach * (2 * part - 1) * std::sin(turn) : reach * std::sin(2 * pi * part);
         const double at = std::clamp(along + (up_is_later ? up : -up), 0.0, surface.end_mm());
         if (const auto point = seen({at, angle + right / radius})) line.points_mm.push_back(*point);
     }
@@ -177,7 +179,8 @@ void JoinDrawing::paint_lines(QPainter& painter) const {
     painter.setBrush(Qt::NoBrush);
     const QTransform to_page = QTransform::fromScale(scale_, scale_);
     for (const Line& line : lines_) {
-        const QPolygonF shape = to_page.map(QPolygonF(QList<QPointF>(line.points_mm.begin(), line.points_mm.end())));
+        const QPolygonF shape =
+            to_page.map(QPolygonF(QList<QPointF>(line.points_mm.begin(), line.points_mm.end())));
         if (line.closed)
             painter.drawPolygon(shape);
         else if (shape.size() > 1)

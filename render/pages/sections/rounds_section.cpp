@@ -233,7 +233,6 @@ constexpr double short_piece = 0.6;
 
 void add_piece(Blocks& blocks, const PageContext& context, std::size_t i, bool pictured) {
     const double width = context.frame.width();
-    const Piece& piece = context.toy().pieces[i];
     blocks.push_back(piece_heading(context, i, pictured));
     if (context.study.pieces[i].graph().graph.rounds.empty()) {
         blocks.push_back(

@@ -45,7 +45,8 @@ QString from_middle(const SewingStep& step) {
 
 QString edge_words(const SewingStep& step) {
     return is_pair(step)
-               ? Pattern::tr("%1: Pin the open edges to %2 %3, and sew them on all round with the yarn tails.")
+               ? Pattern::tr(
+                     "%1: Pin the open edges to %2 %3, and sew them on all round with the yarn tails.")
                : Pattern::tr("%1: Pin the open edge to %2 %3, and sew it on all round with the yarn tail.");
 }
 
@@ -162,8 +163,9 @@ QString stuffing_first_words(const SewingStep& step, Terms terms) {
 
 /// A piece that is worked on others closes what is left between them.
 QString worked_on_words(const Toy& toy, std::size_t piece) {
-    return Pattern::tr("%1: It is worked on the edges of %2, so there is no seam. Close any small hole where they "
-                       "meet with a few stitches.")
+    return Pattern::tr(
+               "%1: It is worked on the edges of %2, so there is no seam. Close any small hole where they "
+               "meet with a few stitches.")
         .arg(piece_name_words(toy, piece), worked_on_names(toy, piece));
 }
 

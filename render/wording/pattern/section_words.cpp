@@ -125,6 +125,12 @@ QString equivalent_round_words(const PieceStudy& study, LengthUnit units) {
 
 bool lies_flat(const FinishedSize& size) { return !size.flattened && size.flat; }
 
+QString whole_size_words(const PatternStudy& study, LengthUnit units) {
+    if (study.toy.joins.empty() || !study.measures.usable()) return {};
+    return Pattern::tr("%1 tall, %2 wide")
+        .arg(length_words(study.measures.height_mm, units), length_words(study.measures.width_mm, units));
+}
+
 QString piece_size_words(const FinishedSize& size, LengthUnit units) {
     if (lies_flat(size)) return Pattern::tr("%1 across").arg(length_words(size.width_mm.likely, units));
     return size_words(size.width_mm.likely, size.height_mm.likely, units);
@@ -404,7 +410,8 @@ QStringList safety_words(const Toy& toy) {
             "time to time.");
         if (has_pellets(toy))
             all += Pattern::tr(
-                "Pellets are small parts too. Sew them into a bag of their own that they cannot come out of, even "
+                "Pellets are small parts too. Sew them into a bag of their own that they cannot come out of, "
+                "even "
                 "if a seam of the toy opens. For a child under three, leave them out.");
     } else {
         all += Pattern::tr(

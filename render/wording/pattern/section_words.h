@@ -43,6 +43,8 @@ namespace roundwright::render {
 [[nodiscard]] bool lies_flat(const FinishedSize& size);
 /// "62 × 95 mm", or of a flat piece "66 mm across".
 [[nodiscard]] QString piece_size_words(const FinishedSize& size, LengthUnit units);
+/// "150 mm (140 to 161) tall, 96 mm (90 to 103) wide": of a toy that is joined together; empty otherwise.
+[[nodiscard]] QString whole_size_words(const PatternStudy& study, LengthUnit units);
 [[nodiscard]] QString end_words(const Toy& toy, std::size_t piece);
 /// "Leg (2), Body": the pieces that one is worked on, each once.
 [[nodiscard]] QString worked_on_names(const Toy& toy, std::size_t piece);

@@ -6,6 +6,7 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QPlainTextEdit>
+#include <QPushButton>
 
 #include "tests/app/app_testing.h"
 
@@ -87,6 +88,72 @@ TEST(ToyDetails, CancelChangesNothing) {
     ask_toy_details(session, nullptr);
     EXPECT_EQ(session.toy(), told_toy());
     EXPECT_FALSE(session.undo_stack().canUndo());
+}
+
+/// A head with a pair of ears.
+Toy joined_toy() {
+    Toy toy = toy_of({6, 12, 18, 24, 24, 24, 18, 12, 6});
+    toy.pieces[0].name = "Head";
+    toy.pieces[0].end = End::drawn_closed;
+    Piece ear = std::as_const(toy).pieces[0];
+    ear.name = "Ear";
+    ear.rounds.resize(2);
+    ear.end = End::left_open;
+    ear.make = 2;
+    toy.pieces.push_back(ear);
+    toy.joins = {{.piece = {toy.pieces.id(1), 0},
+                  .onto = {toy.pieces.id(0), 0},
+                  .pair = true,
+                  .at = {.round = 3, .stitches_right = 4}}};
+    return toy;
+}
+
+TEST(ToyDetails, StepsOfTheJoinsCanBeWrittenOutAndChanged) {
+    const Toy toy = joined_toy();
+    ToyDetailsDialog dialog(toy);
+    auto* box = field<QPlainTextEdit>(dialog, QStringLiteral("Assembly"));
+    ASSERT_NE(box, nullptr);
+    EXPECT_TRUE(box->toPlainText().isEmpty());
+    QPushButton* write_out = nullptr;
+    for (auto* button : dialog.findChildren<QPushButton*>())
+        if (button->text().remove(u'&') == QStringLiteral("Write the steps out")) write_out = button;
+    ASSERT_NE(write_out, nullptr);
+    write_out->click();
+    EXPECT_TRUE(box->toPlainText().startsWith(QStringLiteral("Ear (2): Pin the open edges to Head")))
+        << box->toPlainText().toStdString();
+    EXPECT_NE(dialog.applied_to(toy).text.assembly, "");
+    box->undo();
+    EXPECT_TRUE(box->toPlainText().isEmpty());
+}
+
+TEST(ToyDetails, JoinsThatChangedUnderTheMakersWordsAreNamed) {
+    Toy toy = joined_toy();
+    toy.text.assembly = "Sew on the ears between rounds 4 and 5.";
+    toy.text.assembly_then = toy.joins;
+    const auto changes = [](const ToyDetailsDialog& dialog) {
+        for (auto* label : dialog.findChildren<QLabel*>())
+            if (!label->isHidden() && label->text().contains(QStringLiteral("your assembly steps")))
+                return label->text();
+        return QString();
+    };
+    EXPECT_TRUE(changes(ToyDetailsDialog(toy)).isEmpty());
+    toy.joins[0].at.round = 5;
+    EXPECT_EQ(
+        changes(ToyDetailsDialog(toy)).toStdString(),
+        "Ear: It was on Head after round 4 when your assembly steps were written; now it is after round 6.");
+}
+
+TEST(ToyDetails, TheJoinsThatWordsWereWrittenForAreKeptWithThem) {
+    DocumentSession session;
+    const Toy toy = joined_toy();
+    session.start(toy);
+    session.edit(QStringLiteral("words"), [](Toy said) {
+        said.text.assembly = "Sew on the ears.";
+        return said;
+    });
+    EXPECT_EQ(session.toy().text.assembly_then, toy.joins);
+    session.undo_stack().undo();
+    EXPECT_EQ(session.toy(), toy);
 }
 
 }  // namespace

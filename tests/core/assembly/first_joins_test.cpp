@@ -151,8 +151,8 @@ TEST(FirstJoins, ASecondCopyIsTheOtherOfAPair) {
 
 TEST(FirstJoins, APieceBegunOnEdgesCountsTheirStitches) {
     Toy toy;
-    toy.pieces = PieceList{piece_of("Leg", 9, 12, End::left_open, 2),
-                           piece_of("Body", 20, 36, End::drawn_closed)};
+    toy.pieces =
+        PieceList{piece_of("Leg", 9, 12, End::left_open, 2), piece_of("Body", 20, 36, End::drawn_closed)};
     toy = put_together(toy);
     const Toy begun = begun_on_edges(toy, 1, 3);
     EXPECT_EQ(std::as_const(begun).pieces[1].start, Start(WorkedOn{.stitches = 30, .chains_between = 3}));
@@ -165,7 +165,8 @@ TEST(FirstJoins, APieceBegunOnEdgesCountsTheirStitches) {
 TEST(FirstJoins, APieceBegunOnNothingKeepsItsOwnCount) {
     Toy toy;
     toy.pieces = PieceList{piece_of("Body", 20, 36, End::drawn_closed)};
-    EXPECT_EQ(begun_on_edges(toy, 0, 2).pieces[0].start, Start(WorkedOn{.stitches = 36, .chains_between = 2}));
+    EXPECT_EQ(begun_on_edges(toy, 0, 2).pieces[0].start,
+              Start(WorkedOn{.stitches = 36, .chains_between = 2}));
 }
 
 }  // namespace

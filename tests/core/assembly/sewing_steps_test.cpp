@@ -31,7 +31,8 @@ struct SewingSteps : ::testing::Test {
 };
 
 TEST_F(SewingSteps, SaysWhatIsPinnedWhereInRoundsAndStitches) {
-    toy.pieces = PieceList{piece_of("Head", 20, 36, End::drawn_closed), piece_of("Ear", 5, 12, End::left_open, 2)};
+    toy.pieces =
+        PieceList{piece_of("Head", 20, 36, End::drawn_closed), piece_of("Ear", 5, 12, End::left_open, 2)};
     toy.joins = {{.piece = copy(1), .onto = copy(0), .pair = true, .at = {.round = 9, .stitches_right = -6}}};
     ASSERT_EQ(steps().size(), 1u);
     const SewingStep ears = steps()[0];
@@ -58,7 +59,11 @@ TEST_F(SewingSteps, TheShorterWayRoundIsSaid) {
 
 TEST_F(SewingSteps, EndsAndRingsAreNamed) {
     toy.pieces = PieceList{piece_of("Body", 20, 36), piece_of("Head", 12, 30, End::drawn_closed)};
-    Join join{.piece = copy(1), .onto = copy(0), .end = JoinedEnd::start, .seam = Seam::closed, .at = {.round = 19}};
+    Join join{.piece = copy(1),
+              .onto = copy(0),
+              .end = JoinedEnd::start,
+              .seam = Seam::closed,
+              .at = {.round = 19}};
     toy.joins = {join};
     EXPECT_EQ(steps().at(0).place, SewnPlace::last_edge);
     EXPECT_TRUE(steps().at(0).onto_open);
@@ -96,12 +101,13 @@ TEST_F(SewingSteps, WhatIsWorkedOnIsWorkedAfterItsEdges) {
     Piece head = piece_of("Head", 12, 30, End::drawn_closed);
     head.start = WorkedOn{.stitches = 30};
     toy.pieces = PieceList{head, body, piece_of("Ear", 4, 8), piece_of("Leg", 8, 12, End::left_open, 2)};
-    toy.joins = {{.piece = copy(3), .onto = copy(1), .pair = true, .seam = Seam::worked_on, .at = {.round = -1}},
-                 {.piece = copy(0),
-                  .onto = copy(1),
-                  .end = JoinedEnd::start,
-                  .seam = Seam::worked_on,
-                  .at = {.round = 19, .around = true}}};
+    toy.joins = {
+        {.piece = copy(3), .onto = copy(1), .pair = true, .seam = Seam::worked_on, .at = {.round = -1}},
+        {.piece = copy(0),
+         .onto = copy(1),
+         .end = JoinedEnd::start,
+         .seam = Seam::worked_on,
+         .at = {.round = 19, .around = true}}};
     EXPECT_EQ(working_order(toy), (std::vector<std::size_t>{3, 1, 0, 2}));
     EXPECT_EQ(worked_on_edges(toy, 1), (std::vector<PieceCopy>{copy(3, 0), copy(3, 1)}));
     EXPECT_EQ(worked_on_edges(toy, 0), (std::vector<PieceCopy>{copy(1)}));

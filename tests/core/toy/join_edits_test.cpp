@@ -18,8 +18,9 @@ struct JoinEdits : ::testing::Test {
         Piece ear;
         ear.make = 2;
         toy.pieces = PieceList{body, ear, Piece{}};
-        toy.joins = {{.piece = copy(1), .onto = copy(0), .pair = true, .at = {.round = 4, .stitches_right = 6}},
-                     {.piece = copy(2), .onto = copy(0), .at = {.round = 9}}};
+        toy.joins = {
+            {.piece = copy(1), .onto = copy(0), .pair = true, .at = {.round = 4, .stitches_right = 6}},
+            {.piece = copy(2), .onto = copy(0), .at = {.round = 9}}};
     }
     PieceCopy copy(std::size_t piece, int number = 0) const { return {toy.pieces.id(piece), number}; }
     Toy edited(const RoundsEdit& edit) const { return edit_rounds(toy, 0, edit).value; }
@@ -80,7 +81,8 @@ TEST_F(JoinEdits, WhatIsAtTheLastEdgeStaysThere) {
 
 TEST_F(JoinEdits, WhatIsAtTheStartStaysThere) {
     toy.joins[0].at.round = -1;
-    const Toy longer = edited([](const Piece& piece) { return insert_rounds(piece, 0, std::vector{even(6)}); });
+    const Toy longer =
+        edited([](const Piece& piece) { return insert_rounds(piece, 0, std::vector{even(6)}); });
     EXPECT_EQ(longer.joins[0].at.round, -1);
 }
 

@@ -157,7 +157,7 @@ TEST_F(CheckSentence, MissingArgumentsDoNoHarm) {
 }
 
 TEST_F(CheckSentence, EveryCureHasAQuestionALabelAndAStep) {
-    for (int kind = 0; kind <= static_cast<int>(CureKind::renumber_words); ++kind) {
+    for (int kind = 0; kind <= static_cast<int>(CureKind::words_still_fit); ++kind) {
         const Cure cure{static_cast<CureKind>(kind), {of(24), of(30)}, 5, 1};
         EXPECT_TRUE(cure_question(cure).endsWith(QLatin1Char('?'))) << kind;
         EXPECT_FALSE(cure_label(cure).isEmpty()) << kind;
@@ -169,6 +169,49 @@ TEST_F(CheckSentence, EveryCureHasAQuestionALabelAndAStep) {
               "Start with 6, and work 6, 12?");
     EXPECT_EQ(cure_label({CureKind::change_start_count, {of(6), of(12)}, 0, 2}), "Start with 6");
     EXPECT_EQ(cure_question({CureKind::stagger_increases, {}, 0, 2}), "Stagger the increases?");
+}
+
+TEST_F(CheckSentence, Joins) {
+    const std::string head = "Head";
+    EXPECT_EQ(
+        sentence(CheckCode::joined_in_a_circle, {head, 1}, {{CureKind::remove_join, {}, 0, 0}}),
+        "It is joined to Head, and that back to it, in a circle. One join has to go. Take this join away?");
+    EXPECT_EQ(sentence(CheckCode::joined_twice, {head, 2}),
+              "Number 2 of this piece is joined to Head although it is already joined on.");
+    EXPECT_EQ(sentence(CheckCode::join_without_piece, {head, 3}),
+              "A join to Head is for number 3 of this piece, but there are fewer.");
+    EXPECT_EQ(sentence(CheckCode::join_without_round, {head, 40, 20}),
+              "It is joined to Head at round 40, and there are only 20 rounds.");
+    EXPECT_EQ(sentence(CheckCode::edge_not_sewn, {18, 1}),
+              "Nothing is sewn to its open edge (18 stitches), and the stuffing would show.");
+    EXPECT_EQ(
+        sentence(CheckCode::worked_on_other_count, {28, 30, 2}),
+        "Its first round is worked over 28 stitches, but the edges and chains it is worked on have 30.");
+}
+
+TEST_F(CheckSentence, SeamsInStitchesAndLengths) {
+    const std::string head = "Head";
+    EXPECT_EQ(sentence(CheckCode::seam_gathers, {head, 30, Millimetres{94}, 10.2}),
+              "30 stitches are sewn to Head along 94 mm: the edge is 10 % too long for that, and gathers.");
+    EXPECT_EQ(sentence(CheckCode::seam_stretches, {head, 30, Millimetres{160}, 20.0}),
+              "30 stitches are sewn to Head along 160 mm: the edge is 20 % too short for that, and has to be "
+              "stretched.");
+    EXPECT_EQ(sentence(CheckCode::pieces_overlap, {head, 1200.0}),
+              "It runs into Head: one would be inside the other. Move it, or tilt it away.");
+}
+
+TEST_F(CheckSentence, JoinsThatChangedUnderWords) {
+    const std::string head = "Head";
+    const auto said = [&](int then, int now, const char* onto = "") {
+        return sentence(CheckCode::joins_changed, {head, then, now, std::string(onto)});
+    };
+    EXPECT_EQ(said(-1, 5), "It was joined to Head after your assembly steps were written.");
+    EXPECT_EQ(said(5, -1),
+              "It is no longer joined to Head, as it was when your assembly steps were written.");
+    EXPECT_EQ(said(5, 0),
+              "It was on Head after round 5 when your assembly steps were written; now it is at the start.");
+    EXPECT_EQ(said(5, 5), "How it sits on Head has changed since your assembly steps were written.");
+    EXPECT_EQ(said(5, 5, "Body"), "It was on Body when your assembly steps were written; now it is on Head.");
 }
 
 }  // namespace

@@ -76,7 +76,8 @@ TEST(AssemblySection, EveryJoinIsMarkedInAViewThatShowsIt) {
 TEST(AssemblySection, TheWholeToyIsHigherThanItsBody) {
     const PatternStudy study = study_of(harbour_cat());
     const QRectF seen = ToyModel(study).seen_mm(ToyView::front);
-    EXPECT_GT(seen.height(), study.pieces[0].measures().height_mm + 0.6 * study.pieces[1].measures().height_mm);
+    EXPECT_GT(seen.height(),
+              study.pieces[0].measures().height_mm + 0.6 * study.pieces[1].measures().height_mm);
     EXPECT_NEAR(seen.bottom(), 0, 3);
 }
 
@@ -87,8 +88,8 @@ TEST(AssemblySection, IsPrintedWithItsStepsViewsAndDrawings) {
         const PdfReader pdf(harbour_cat(), options);
         const QString text = pdf.text().simplified();
         for (const char* words : {"Assembly", "from the front", "from the side", "from the back", "Ear (2)",
-                                  "Head, from the front", "Body, from the back", "rounds 4 | 5", "12 stitches",
-                                  "Weave in all ends."})
+                                  "Head, from the front", "Body, from the back", "rounds 4 | 5",
+                                  "12 stitches", "Weave in all ends."})
             EXPECT_TRUE(text.contains(QLatin1String(words))) << words;
     }
 }
@@ -154,7 +155,8 @@ TEST(AssemblySection, TheMakersOwnStepsStandWithLetteredJoins) {
     const QString text = pdf.text().simplified();
     EXPECT_TRUE(text.contains(QStringLiteral("Sew on ears and tail.")));
     EXPECT_FALSE(text.contains(QStringLiteral("Weave in all ends.")));
-    EXPECT_TRUE(text.contains(QStringLiteral("C Ear (2)")) || text.contains(QStringLiteral("A Ear (2)"))) << text.toStdString();
+    EXPECT_TRUE(text.contains(QStringLiteral("C Ear (2)")) || text.contains(QStringLiteral("A Ear (2)")))
+        << text.toStdString();
 }
 
 }  // namespace

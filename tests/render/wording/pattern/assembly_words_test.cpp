@@ -17,8 +17,10 @@ Piece piece_of(const char* name, int rounds, int stitches, End end = End::left_o
 
 struct AssemblyWords : ::testing::Test {
     AssemblyWords() {
-        toy.pieces = PieceList{piece_of("Head", 20, 36, End::drawn_closed), piece_of("Ear", 5, 12, End::left_open, 2)};
-        toy.joins = {{.piece = copy(1), .onto = copy(0), .pair = true, .at = {.round = 4, .stitches_right = 6}}};
+        toy.pieces =
+            PieceList{piece_of("Head", 20, 36, End::drawn_closed), piece_of("Ear", 5, 12, End::left_open, 2)};
+        toy.joins = {
+            {.piece = copy(1), .onto = copy(0), .pair = true, .at = {.round = 4, .stitches_right = 6}}};
     }
     PieceCopy copy(std::size_t piece, int number = 0) const { return {toy.pieces.id(piece), number}; }
     std::vector<SewingStep> steps() const {
@@ -38,10 +40,11 @@ struct AssemblyWords : ::testing::Test {
 #define EXPECT_WORDS(words, expected) EXPECT_EQ((words).toStdString(), expected)
 
 TEST_F(AssemblyWords, APairOfOpenEdgesIsPinnedBetweenRoundsSoManyStitchesApart) {
-    EXPECT_WORDS(first(),
-                 "Ear (2): Pin the open edges to Head between rounds 5 and 6, 12 stitches apart, and sew them on "
-                 "all round with the yarn tails. Each edge makes a ring from round 4 to round 7. Add a little "
-                 "stuffing to each before the last stitches.");
+    EXPECT_WORDS(
+        first(),
+        "Ear (2): Pin the open edges to Head between rounds 5 and 6, 12 stitches apart, and sew them on "
+        "all round with the yarn tails. Each edge makes a ring from round 4 to round 7. Add a little "
+        "stuffing to each before the last stitches.");
     EXPECT_WORDS(words().last(), "Weave in all ends.");
     EXPECT_TRUE(first(Terms::uk).endsWith("Add a little filling to each before the last stitches."));
 }
@@ -49,9 +52,10 @@ TEST_F(AssemblyWords, APairOfOpenEdgesIsPinnedBetweenRoundsSoManyStitchesApart) 
 TEST_F(AssemblyWords, FlatPiecesAreSewnThroughBothLayers) {
     toy.pieces[1].area_stretch = unstuffed_stretch;
     toy.joins[0].seam = Seam::straight;
-    EXPECT_WORDS(first(),
-                 "Ear (2): Press the edges flat, pin them to Head between rounds 5 and 6, 12 stitches apart, and sew "
-                 "them on through both layers with the yarn tails. The seam runs along the round.");
+    EXPECT_WORDS(
+        first(),
+        "Ear (2): Press the edges flat, pin them to Head between rounds 5 and 6, 12 stitches apart, and sew "
+        "them on through both layers with the yarn tails. The seam runs along the round.");
     toy.joins[0].turn_degrees = 90;
     EXPECT_TRUE(first().endsWith("The seam runs upright, across the rounds."));
     toy.joins[0].turn_degrees = -40;
@@ -84,7 +88,8 @@ TEST_F(AssemblyWords, TiltAndDepthAreSaidWhereTheyShow) {
     toy.joins[0].lean_degrees = 20;
     toy.joins[0].lean_right_degrees = -15;
     toy.joins[0].sink_mm = 3;
-    EXPECT_TRUE(first().contains("Tilt them up by about 20°. Tilt them inwards by about 15°. Push them in a little"))
+    EXPECT_TRUE(
+        first().contains("Tilt them up by about 20°. Tilt them inwards by about 15°. Push them in a little"))
         << first().toStdString();
     toy.pieces[0].starts_at_top = true;
     EXPECT_TRUE(first().contains("Tilt them down by about 20°."));
@@ -104,11 +109,13 @@ TEST_F(AssemblyWords, WhatIsWorkedOnHasNoSeamAndAnOrder) {
     body.start = WorkedOn{.stitches = 30, .chains_between = 3};
     toy = {};
     toy.pieces = PieceList{body, piece_of("Leg", 8, 12, End::left_open, 2)};
-    toy.joins = {{.piece = copy(1), .onto = copy(0), .pair = true, .seam = Seam::worked_on, .at = {.round = -1}}};
+    toy.joins = {
+        {.piece = copy(1), .onto = copy(0), .pair = true, .seam = Seam::worked_on, .at = {.round = -1}}};
     EXPECT_EQ(words().size(), 2);
-    EXPECT_WORDS(first(),
-                 "Body: It is worked on the edges of Leg (2), so there is no seam. Close any small hole where they "
-                 "meet with a few stitches.");
+    EXPECT_WORDS(
+        first(),
+        "Body: It is worked on the edges of Leg (2), so there is no seam. Close any small hole where they "
+        "meet with a few stitches.");
     EXPECT_WORDS(working_order_words(toy), "Work the pieces in this order: Leg, Body.");
 }
 
