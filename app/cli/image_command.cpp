@@ -5,6 +5,7 @@
 #include "app/cli/command.h"
 #include "app/cli/command_line.h"
 #include "app/cli/command_line_text.h"
+#include "app/cli/every_stitch.h"
 #include "app/cli/input_file.h"
 #include "app/cli/option_values.h"
 #include "app/cli/output.h"
@@ -61,7 +62,10 @@ int write_picture(const Arguments& arguments, const QString& path, const ShownPi
 int draw_piece(const Arguments& arguments, const QString& path, const Toy& toy,
                const PictureWanted& picture) {
     const std::size_t piece = pieces_wanted(arguments, toy).front();
-    const ShownPiece shown = shown_piece(toy, piece, for_pictures);
+    ShownOptions wanted = for_pictures;
+    wanted.every_stitch = arguments.has(QStringLiteral("every-stitch"));
+    const ShownPiece shown = shown_piece(toy, piece, wanted);
+    if (shown.refused) say_not_every_stitch(path, toy, piece, *shown.refused);
     if (shown.empty()) {
         print_problem(CommandLine::tr("%1 has no shape to draw.").arg(piece_name(toy, piece)));
         return exit_checks_failed;
@@ -92,6 +96,7 @@ int run(const Arguments& arguments) {
 }
 
 constexpr Option options_of_image[] = {
+    every_stitch_option,
     {"output", 'o', "OUT.png|.svg", nullptr,
      QT_TRANSLATE_NOOP("CommandLine", "where to save it: a picture, or a drawing at full size")},
     force_option,

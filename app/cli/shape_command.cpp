@@ -5,6 +5,7 @@
 #include "app/cli/command.h"
 #include "app/cli/command_line.h"
 #include "app/cli/command_line_text.h"
+#include "app/cli/every_stitch.h"
 #include "app/cli/input_file.h"
 #include "app/cli/output.h"
 #include "app/cli/shape_json.h"
@@ -13,6 +14,7 @@
 #include "render/wording/as_sentence.h"
 #include "render/wording/check_sentence.h"
 #include "render/wording/counted.h"
+#include "render/wording/length_text.h"
 #include "render/wording/measurement_words.h"
 #include "render/wording/shape_words.h"
 #include "render/wording/toy_words.h"
@@ -34,6 +36,9 @@ void print_shape(const Toy& toy, std::size_t piece, const PieceStudy& study, Len
     print_line(line.arg(piece_name(toy, piece), rounds, size_words(study, units),
                         QLocale().toString(shape.volume_mm3 / 1000, 'f', 0)));
     print_line(CommandLine::tr("    %1.").arg(as_sentence(fabric_words(study, units))));
+    if (shape.fidelity == Fidelity::every_stitch)
+        print_line(CommandLine::tr("    Worked out stitch by stitch; %1 from front to back.")
+                       .arg(length_text(shape.depth_mm, units)));
     const QString instead = equivalent_round_words(study, units);
     if (!instead.isEmpty()) print_line(CommandLine::tr("    %1.").arg(instead));
     if (!study.sizes->with_circle) return;
@@ -88,7 +93,8 @@ bool tell_failures(const QString& path, const Toy& toy, const std::vector<PieceS
 }
 
 int shape_toy(const Arguments& arguments, const QString& path, const Toy& toy) {
-    const std::vector<PieceStudy> studies = study_toy(toy);
+    std::vector<PieceStudy> studies = study_toy(toy);
+    if (arguments.has(QStringLiteral("every-stitch"))) solve_every_stitch(path, toy, studies);
     if (arguments.has(QStringLiteral("json"))) {
         print_shapes_as_json(path, toy, studies, arguments.has(QStringLiteral("stitches")));
     } else {
@@ -102,6 +108,7 @@ int shape_toy(const Arguments& arguments, const QString& path, const Toy& toy) {
 }
 
 constexpr Option options[] = {
+    every_stitch_option,
     {"json", 0, nullptr, nullptr,
      QT_TRANSLATE_NOOP("CommandLine", "one JSON object a file, one to a line; lengths in mm")},
     {"stitches", 0, nullptr, nullptr,

@@ -81,6 +81,18 @@ const char* part_name(LoopPart part) {
     return "";
 }
 
+const char* solve_name(Fidelity fidelity) {
+    switch (fidelity) {
+        case Fidelity::equivalent_round:
+            return "equivalent_round";
+        case Fidelity::round:
+            return "round";
+        case Fidelity::every_stitch:
+            return "every_stitch";
+    }
+    return "";
+}
+
 const char* end_name(End end) {
     switch (end) {
         case End::drawn_closed:
@@ -140,7 +152,7 @@ ordered_json round_json(const PieceStudy& study, std::size_t index, bool stitche
 
 /// Of a piece that is not round as worked: the sizes are those of the round piece with the same stitches.
 void put_equivalent_round(ordered_json& json, const PieceStudy& study) {
-    json["equivalent_round"] = study.problem().equivalent_round;
+    json["equivalent_round"] = study.measures().fidelity == Fidelity::equivalent_round;
     if (const auto plan = oval_plan(study.problem(), study.measures()))
         json["oval"] = {{"length_mm", plan->length_mm}, {"width_mm", plan->width_mm}};
 }
@@ -165,6 +177,7 @@ ordered_json shape_json(const Piece& piece, const PieceStudy& study, bool stitch
     const PieceMeasures& shape = study.measures();
     ordered_json json{{"name", piece.name}, {"width_mm", shape.width_mm}, {"height_mm", shape.height_mm}};
     json["depth_mm"] = shape.depth_mm;
+    json["solve"] = solve_name(shape.fidelity);
     json["end"] = end_name(piece.end);
     json["stuffed"] = piece.area_stretch > 0;
     json["flattened"] = shape.flattened;

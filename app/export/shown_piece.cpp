@@ -1,6 +1,7 @@
 #include "app/export/shown_piece.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "core/assembly/assembled_studies.h"
 #include "core/assembly/toy_measures.h"
@@ -19,13 +20,21 @@ RevolveOptions drawn(const ShownOptions& options) {
 }  // namespace
 
 ShownPiece shown_piece(const Toy& toy, std::size_t piece, const ShownOptions& options) {
-    const PieceStudy study = study_shape(toy, piece);
+    PieceStudy study = study_shape(toy, piece);
     ShownPiece shown;
-    if (!study.measures().converged()) return shown;
     const Piece& made = toy.pieces[piece];
+    if (options.every_stitch) {
+        FabricStage stage = fabric_stage(made, study);
+        if (stage.shape->measures.converged())
+            study = with_shape(std::move(study), stage.shape);
+        else
+            shown.refused = std::move(stage);
+    }
+    if (!study.measures().converged()) return shown;
     shown.surface = study_surface(toy, piece, study, drawn(options));
-    shown.parts = feature_parts(made.features, FaceSurface(made, study.revolved()),
-                                stitch_counts(study.graph().graph), study.fabric.mm);
+    const FaceSurface face = study.shape->stitched ? FaceSurface(made, study_fabric(made, study))
+                                                   : FaceSurface(made, study.revolved());
+    shown.parts = feature_parts(made.features, face, stitch_counts(study.graph().graph), study.fabric.mm);
     return shown;
 }
 

@@ -1,11 +1,13 @@
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "core/face/feature_mesh.h"
 #include "core/mesh/revolve.h"
 #include "core/mesh/stitch_surface.h"
 #include "core/mesh/triangle_limits.h"
+#include "core/study/fabric_stage.h"
 #include "core/study/piece_study.h"
 
 namespace roundwright::app {
@@ -14,6 +16,8 @@ namespace roundwright::app {
 struct ShownPiece {
     StitchSurface surface;
     std::vector<FeaturePart> parts;
+    /// Why it is not shown stitch by stitch, where that was wanted.
+    std::optional<FabricStage> refused;
 
     [[nodiscard]] bool empty() const { return surface.mesh.indices.empty(); }
 };
@@ -22,6 +26,7 @@ struct ShownPiece {
 struct ShownOptions {
     Relief relief = Relief::solid;
     std::size_t most_triangles = most_file_triangles;
+    bool every_stitch = false;  ///< solved stitch by stitch, where that can be
 };
 
 inline constexpr ShownOptions for_pictures{Relief::shaded, most_picture_triangles};

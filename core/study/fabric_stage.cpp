@@ -45,9 +45,44 @@ bool is_settled(Termination termination) {
     return termination == Termination::converged || termination == Termination::cancelled;
 }
 
-FabricShape solve(const StitchCells& cells, const Starts& starts, const std::stop_token& stop) {
+/// Of a ruffle there are many shapes in balance. Each start has waves of another number.
+std::vector<std::vector<Vec3>> ruffled_starts(const StitchCells& cells, const std::vector<Vec3>& from,
+                                              const std::vector<RoundLie>& lies) {
+    std::vector<double> amplitude(cells.edges.size(), 0);
+    bool ruffles = false;
+    for (std::size_t i = 0; i < std::min(lies.size(), cells.rounds.size()); ++i) {
+        amplitude[i + 1] = std::max(lies[i].wave_height_mm / 2, amplitude[i] / 2);
+        ruffles = ruffles || lies[i].lie == Lie::ruffles;
+    }
+    std::vector<std::vector<Vec3>> starts;
+    if (!ruffles) return starts;
+    for (const int waves : {2, 3, 6, 12})
+        if (cells.edges.back().loops >= 4 * waves) starts.push_back(waved(cells, from, waves, amplitude));
+    return starts;
+}
+
+/// The one of least energy.
+FabricShape settle_ruffle(const StitchCells& cells, const std::vector<std::vector<Vec3>>& starts,
+                          const FabricOptions& options) {
+    FabricShape best;
+    for (const auto& start : starts) {
+        FabricShape found = solve_fabric(cells.problem, start, options);
+        if (found.termination == Termination::cancelled) return found;
+        const bool better = !best.usable() || (is_settled(found.termination) &&
+                                               (!is_settled(best.termination) || found.energy < best.energy));
+        if (found.usable() && better) best = std::move(found);
+    }
+    return best;
+}
+
+FabricShape solve(const StitchCells& cells, const Starts& starts, const std::vector<RoundLie>& lies,
+                  const std::stop_token& stop) {
     FabricOptions options;
     options.stop = stop;
+    if (!(cells.problem.area_stretch > 0) && !starts.standing.empty()) {
+        const auto ruffled = ruffled_starts(cells, starts.standing, lies);
+        if (!ruffled.empty()) return settle_ruffle(cells, ruffled, options);
+    }
     FabricShape best;
     for (const auto& start : starts.nodes) {
         if (cells.problem.area_stretch > 0 && !(enclosed_mm3(cells, start) > 0)) continue;
@@ -104,11 +139,11 @@ FabricStage fabric_stage(const Piece& piece, const PieceStudy& round, const Shar
     if (same) return {before};
     const ShapeProblem& problem = round.problem();
     if (problem.limp || problem.on_its_face) return refused(EveryStitchRefusal::lies_limp);
-    StitchCells cells = stitch_cells(piece, round.graph().graph, round.gauge);
+    StitchCells cells = stitch_cells(piece, round.graph().graph, round.gauge, yielded_shares(problem));
     if (!cells.usable()) return refused(EveryStitchRefusal::no_cells, cells.refusal);
     const Starts starts = starts_of(cells, *round.shape, before.get());
     SolvedStitches solved{std::move(cells), {}};
-    solved.shape = solve(solved.cells, starts, stop);
+    solved.shape = solve(solved.cells, starts, round.lies(), stop);
     if (!solved.shape.usable()) return refused(EveryStitchRefusal::not_solved);
     if (starts.standing.empty())
         stand_upright(solved.cells, solved.shape.nodes);

@@ -92,6 +92,26 @@ double enclosed_mm3(const StitchCells& cells, std::span<const Vec3> nodes) {
     return six_volumes / 6;
 }
 
+std::vector<Vec3> waved(const StitchCells& cells, std::span<const Vec3> nodes, int waves,
+                        std::span<const double> amplitude_mm) {
+    std::vector<Vec3> normals(nodes.size(), Vec3::Zero());
+    const auto at = [&](std::int32_t node) { return nodes[static_cast<std::size_t>(node)]; };
+    for (const FabricTriangle& t : cells.problem.triangles)
+        for (const std::int32_t node : t.nodes)
+            normals[static_cast<std::size_t>(node)] +=
+                (at(t.nodes[1]) - at(t.nodes[0])).cross(at(t.nodes[2]) - at(t.nodes[0]));
+    std::vector<Vec3> moved(nodes.begin(), nodes.end());
+    const std::vector<double> turns = turns_of_starts(cells.rounds);
+    for (std::size_t edge = 0; edge < cells.edges.size(); ++edge)
+        for (const EdgeNode& node : cells.edges[edge].nodes) {
+            const auto k = static_cast<std::size_t>(node.node);
+            const double turn = turns[edge] + node.at / cells.edges[edge].loops;
+            moved[k] =
+                nodes[k] + amplitude_mm[edge] * std::cos(waves * two_pi * turn) * normals[k].normalized();
+        }
+    return moved;
+}
+
 std::vector<Vec3> scaled_start(const StitchCells& cells) {
     std::vector<Vec3> nodes = landmark_scaling(cells.problem);
     if (enclosed_mm3(cells, nodes) < 0)

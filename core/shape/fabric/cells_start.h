@@ -24,6 +24,11 @@ namespace roundwright {
 [[nodiscard]] std::vector<Vec3> carried_start(const StitchCells& cells, const StitchCells& before,
                                               std::span<const Vec3> nodes);
 
+/// Nodes moved out of the surface in waves: edge e by `amplitude_mm[e]` times the cosine of so many waves
+/// around the piece.
+[[nodiscard]] std::vector<Vec3> waved(const StitchCells& cells, std::span<const Vec3> nodes, int waves,
+                                      std::span<const double> amplitude_mm);
+
 /// The volume within nodes, mm3, open edges closed by fans to their centres (the divergence theorem);
 /// negative if the outside is in.
 [[nodiscard]] double enclosed_mm3(const StitchCells& cells, std::span<const Vec3> nodes);

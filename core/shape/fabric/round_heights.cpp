@@ -39,11 +39,12 @@ void raise_chains(const LaidRound& round, std::vector<double>& heights) {
 }  // namespace
 
 RoundHeights::RoundHeights(const StitchGraph& graph, const std::vector<LaidRound>& rounds,
-                           double round_height_mm) {
+                           double round_height_mm, const std::vector<double>& shares) {
     for (const LaidRound& round : rounds) {
         auto& heights = cells_.emplace_back(heights_by_kind(graph, round));
         raise_chains(round, heights);
-        for (double& height : heights) height *= round_height_mm;
+        const std::size_t i = cells_.size() - 1;
+        for (double& height : heights) height *= round_height_mm * (i < shares.size() ? shares[i] : 1);
     }
 }
 

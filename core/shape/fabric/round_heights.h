@@ -28,7 +28,9 @@ struct SideHeights {
 /// from their tops.
 class RoundHeights {
   public:
-    RoundHeights(const StitchGraph& graph, const std::vector<LaidRound>& rounds, double round_height_mm);
+    /// `shares` of each round's height that it has; empty: all of it.
+    RoundHeights(const StitchGraph& graph, const std::vector<LaidRound>& rounds, double round_height_mm,
+                 const std::vector<double>& shares = {});
 
     [[nodiscard]] SideHeights sides(std::size_t round, const SideKind& kind, bool rows) const;
 

@@ -9,6 +9,7 @@
 #include "core/shape/fabric/node_classes.h"
 #include "core/shape/fabric/open_edges.h"
 #include "core/shape/fabric/round_heights.h"
+#include "core/shape/yield_flat.h"
 
 namespace roundwright {
 namespace {
@@ -16,14 +17,17 @@ namespace {
 constexpr std::size_t fewest_around = 3;
 constexpr std::size_t fewest_climbing = 3;
 constexpr double within_a_loop = 1 << 20;
+/// With less the fabric of a ruffle takes up its spare length in itself.
+constexpr double unstuffed_compression = 0.2;
 
 /// Places on an edge are told apart to a millionth of a loop.
 std::int64_t key_of(double at) { return std::llround(at * within_a_loop); }
 
 class Builder {
   public:
-    Builder(const Piece& piece, const StitchGraph& graph, const Gauge& gauge)
-        : piece_(piece), graph_(graph), gauge_(gauge) {}
+    Builder(const Piece& piece, const StitchGraph& graph, const Gauge& gauge, const YieldedShares& yielded,
+            double fold_moved)
+        : piece_(piece), graph_(graph), gauge_(gauge), yielded_(yielded), fold_(fold_moved) {}
 
     StitchCells build() {
         made_.refusal = lay();
@@ -192,8 +196,9 @@ class Builder {
     /// Where the last edge is folded: a quarter of the way around from the back.
     void find_fold() {
         const double loops = loops_on(last_edge());
-        fold_ = std::round((0.25 - turns_of_starts(made_.rounds).back()) * loops);
+        fold_ += std::round((0.25 - turns_of_starts(made_.rounds).back()) * loops);
         fold_ -= std::floor(fold_ / loops) * loops;
+        need(last_edge(), on_seam(fold_));
         need(last_edge(), on_seam(fold_ + loops / 2));
         std::vector<double> places;
         for (const auto& [key, place] : places_[last_edge()]) places.push_back(place.at);
@@ -263,6 +268,7 @@ class Builder {
             CellEdge& made = made_.edges.emplace_back();
             made.loops = loops_on(edge);
             made.loop_width_mm = gauge_.stitch_width_mm;
+            if (edge < yielded_.loops.size()) made.loop_width_mm *= yielded_.loops[edge];
             for (const auto& [key, place] : places_[edge]) {
                 std::int32_t& node = node_of[static_cast<std::size_t>(classes_.of(place.number))];
                 if (node < 0) node = nodes_++;
@@ -279,12 +285,13 @@ class Builder {
         made_.problem.stitch_width_mm = gauge_.stitch_width_mm;
         made_.problem.round_height_mm = gauge_.round_height_mm;
         made_.problem.area_stretch = stretch;
+        if (!(stretch > 0)) made_.problem.compression_factor = unstuffed_compression;
     }
 
     // --- their triangles
 
     void add_cells() {
-        RoundHeights heights(graph_, made_.rounds, gauge_.round_height_mm);
+        const RoundHeights heights(graph_, made_.rounds, gauge_.round_height_mm, yielded_.heights);
         for (std::size_t i = 0; i < made_.rounds.size(); ++i) {
             auto& first = made_.first_triangle.emplace_back();
             const SideHeights sides = heights.sides(i, side_kind(i), made_.rows);
@@ -352,9 +359,10 @@ class Builder {
     const Piece& piece_;
     const StitchGraph& graph_;
     const Gauge& gauge_;
+    const YieldedShares& yielded_;
     StitchCells made_;
     bool ring_ = false, drawn_ = false;
-    double fold_ = 0;
+    double fold_ = 0;  ///< where the last edge is folded, in loops
     std::vector<std::map<std::int64_t, Place>> places_;
     NodeClasses classes_;
     std::int32_t nodes_ = 0;
@@ -378,8 +386,27 @@ bool StitchCells::closed() const {
     return !rows && below && (pole_above || sewn);
 }
 
-StitchCells stitch_cells(const Piece& piece, const StitchGraph& graph, const Gauge& gauge) {
-    return Builder(piece, graph, gauge).build();
+StitchCells stitch_cells(const Piece& piece, const StitchGraph& graph, const Gauge& gauge,
+                         const YieldedShares& yielded) {
+    // A seam is folded where the stitches allow it, if that is not just at the side.
+    StitchCells made;
+    for (const double fold_moved : {0.0, 0.5, -0.5, 1.0, -1.0, 1.5, -1.5}) {
+        made = Builder(piece, graph, gauge, yielded, fold_moved).build();
+        if (!made.sewn || made.refusal != CellsRefusal::touches_itself) break;
+    }
+    return made;
+}
+
+YieldedShares yielded_shares(const ShapeProblem& problem) {
+    YieldedShares shares;
+    if (problem.area_stretch > 0 || problem.equivalent_round || !can_lie_flat(problem)) return shares;
+    const ShapeProblem yielded = yielded_flat(problem).problem;
+    const auto share = [](double now, double before) { return now > 0 && before > 0 ? now / before : 1; };
+    for (std::size_t i = 0; i < problem.rest_loop_mm.size(); ++i)
+        shares.loops.push_back(share(yielded.rest_loop_mm[i], problem.rest_loop_mm[i]));
+    for (std::size_t i = 0; i < problem.rest_height_mm.size(); ++i)
+        shares.heights.push_back(share(yielded.rest_height_mm[i], problem.rest_height_mm[i]));
+    return shares;
 }
 
 std::vector<double> turns_of_starts(const std::vector<LaidRound>& rounds) {

@@ -6,6 +6,7 @@
 
 #include "core/gauge/gauge.h"
 #include "core/shape/fabric/fabric_problem.h"
+#include "core/shape/shape_problem.h"
 #include "core/stitches/stitch_graph.h"
 #include "core/stitches/stitch_layout.h"
 #include "core/toy/toy.h"
@@ -76,9 +77,19 @@ struct StitchCells {
     [[nodiscard]] bool closed() const;
 };
 
+/// By how much the loops of each edge (rounds + 1) and the stitches of each round have yielded, as shares of
+/// their relaxed width and height; empty: not at all.
+struct YieldedShares {
+    std::vector<double> loops, heights;
+};
+/// Of a piece that lies down, the shares of the round solve (core/shape/yield_flat.h); none of others.
+[[nodiscard]] YieldedShares yielded_shares(const ShapeProblem& problem);
+
 /// The cells of a piece at a gauge. The fabric's stretch is the piece's, but for a sheet, which holds
-/// nothing.
-[[nodiscard]] StitchCells stitch_cells(const Piece& piece, const StitchGraph& graph, const Gauge& gauge);
+/// nothing. What is not stuffed is softened less where it is pushed together, since its waves themselves are
+/// seen.
+[[nodiscard]] StitchCells stitch_cells(const Piece& piece, const StitchGraph& graph, const Gauge& gauge,
+                                       const YieldedShares& yielded = {});
 
 /// By how much the start of each edge, rounds + 1 of them, has moved on around the piece so that the stitches
 /// stand on the whole over those that they are worked into; in turns, in the direction worked.
