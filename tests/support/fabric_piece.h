@@ -1,6 +1,7 @@
 #pragma once
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
@@ -18,6 +19,8 @@ struct FabricPiece {
     FabricProblem problem;
     std::vector<Vec3> start;
     std::vector<std::vector<std::int32_t>> rings;  ///< the nodes along each round's top
+    /// Nodes in the middle of a loop that is increased, each with the ends of that loop.
+    std::vector<std::array<std::int32_t, 3>> middles;
 };
 
 struct FabricPieceOptions {
@@ -130,6 +133,7 @@ class FabricPieceBuilder {
             const Vec3 middle =
                 (piece_.start[static_cast<std::size_t>(a)] + piece_.start[static_cast<std::size_t>(b)]) / 2;
             const std::int32_t made = add_node(middle);
+            piece_.middles.push_back({made, a, b});
             if (loop < last_cells_.size()) {
                 auto& top = cells_[last_cells_[loop]].top;
                 top.insert(top.begin() + 1, made);
