@@ -33,12 +33,19 @@ void print_diagnostic(const QString& path, const ReadDiagnostic& diagnostic) {
 void print_pieces(const ReadPattern& pattern) {
     for (std::size_t i = 0; i < pattern.pieces.size(); ++i) {
         const Piece& piece = pattern.pieces[i];
-        const QString name = QString::fromStdString(piece.name);
         const std::vector<int> counts = stitch_counts(piece_graph(piece).graph);
-        print_line(CommandLine::tr("%1: %2, the last of %3")
-                       .arg(name.isEmpty() ? CommandLine::tr("piece %1").arg(i + 1) : name,
-                            rounds_words(static_cast<int>(piece.rounds.size())),
-                            stitches_words(counts.empty() ? 0 : counts.back())));
+        const QString given = QString::fromStdString(piece.name);
+        const QString name = given.isEmpty() ? CommandLine::tr("piece %1").arg(i + 1) : given;
+        const QString rounds = rounds_words(static_cast<int>(piece.rounds.size()));
+        const QString last = stitches_words(counts.empty() ? 0 : counts.back());
+        const RoundTally& tally = pattern.tallies[i];
+        print_line(tally.mended + tally.refused == 0
+                       ? CommandLine::tr("%1: %2, the last of %3").arg(name, rounds, last)
+                       : CommandLine::tr("%1: %2, the last of %3 (%4 sure, %5 mended, %6 refused)")
+                             .arg(name, rounds, last)
+                             .arg(tally.sure)
+                             .arg(tally.mended)
+                             .arg(tally.refused));
     }
 }
 

@@ -13,9 +13,12 @@ using nlohmann::ordered_json;
 
 ordered_json from_one(int index) { return index < 0 ? ordered_json(nullptr) : ordered_json(index + 1); }
 
-ordered_json piece_json(const Piece& piece) {
+ordered_json piece_json(const Piece& piece, const RoundTally& tally) {
     return {{"name", piece.name},
             {"rounds", piece.rounds.size()},
+            {"sure", tally.sure},
+            {"mended", tally.mended},
+            {"refused", tally.refused},
             {"stitches", stitch_counts(piece_graph(piece).graph)}};
 }
 
@@ -27,6 +30,7 @@ ordered_json finding_json(const ReadDiagnostic& diagnostic) {
                       {"piece", from_one(diagnostic.piece)},
                       {"round", from_one(diagnostic.round)},
                       {"message", diagnostic_sentence(diagnostic).toStdString()}};
+    if (diagnostic.goes_on.from != GoingOn::From::not_said) json["goes_on_from"] = diagnostic.goes_on.stitches;
     if (!diagnostic.mends.empty()) json["mend"] = mend_question(diagnostic.mends.front()).toStdString();
     return json;
 }
@@ -41,7 +45,8 @@ ordered_json read_json(const QString& path, const ReadPattern& pattern) {
                       {"complete", pattern.complete()},
                       {"pieces", ordered_json::array()},
                       {"findings", ordered_json::array()}};
-    for (const Piece& piece : pattern.pieces) json["pieces"].push_back(piece_json(piece));
+    for (std::size_t i = 0; i < pattern.pieces.size(); ++i)
+        json["pieces"].push_back(piece_json(pattern.pieces[i], pattern.tallies[i]));
     for (const ReadDiagnostic& diagnostic : pattern.diagnostics)
         json["findings"].push_back(finding_json(diagnostic));
     return json;

@@ -95,7 +95,11 @@ QString word_words(const ReadDiagnostic& found) {
         case ReadCode::not_one_stitch:
             return ReadingText::tr("These cannot all be worked into one stitch.");
         case ReadCode::unnamed_stitch:
+            if (found.arguments.size() > 1)
+                return ReadingText::tr("“%1” is counted like %2.").arg(word, said(found.arguments, 1));
             return ReadingText::tr("“%1” was read as a bobble.").arg(word);
+        case ReadCode::evenly_placed:
+            return ReadingText::tr("It does not say where, so they are spaced evenly.");
         default:
             return {};
     }
@@ -120,6 +124,19 @@ QString pattern_words(const ReadDiagnostic& found) {
         case ReadCode::rounds_differ:
             return ReadingText::tr("The numbers make %1, but the line says %2.")
                 .arg(rounds_words(found.expected), number(found.found));
+        case ReadCode::range_open:
+            return ReadingText::tr(
+                       "It does not say where the rounds from %1 on end. One was taken; how many are there?")
+                .arg(number(found.expected));
+        case ReadCode::rounds_filled:
+            return found.expected == found.found
+                       ? ReadingText::tr("Round %1 is not written out; it was worked like those around it.")
+                             .arg(number(found.expected))
+                       : ReadingText::tr(
+                             "Rounds %1 to %2 are not written out; they were worked like those around them.")
+                             .arg(number(found.expected), number(found.found));
+        case ReadCode::round_not_taken:
+            return ReadingText::tr("Round %1 is in the text, but in no piece.").arg(number(found.found));
         case ReadCode::line_not_understood:
             return ReadingText::tr("“%1” may be a round, but could not be read. It is kept as a note.")
                 .arg(word);
@@ -169,12 +186,37 @@ QString limit_words(const ReadDiagnostic& found) {
     }
 }
 
+/// What the rounds after one that does not come out go on from.
+QString going_on_words(const GoingOn& on) {
+    const QString stitches = stitches_words(on.stitches);
+    using From = GoingOn::From;
+    switch (on.from) {
+        case From::not_said:
+            return {};
+        case From::stated_count:
+            return on.confirmed
+                       ? ReadingText::tr("The next rounds need %1, the count given here.").arg(stitches)
+                       : ReadingText::tr("The next rounds go on from %1, the count given here.").arg(stitches);
+        case From::words:
+            return on.confirmed
+                       ? ReadingText::tr("The next rounds need %1.").arg(stitches)
+                       : ReadingText::tr("The next rounds go on from %1, as the words say.").arg(stitches);
+        case From::next_rounds:
+            return ReadingText::tr("The next rounds need %1.").arg(stitches);
+        case From::round_below:
+            return ReadingText::tr("The next rounds go on from %1, as before this round.").arg(stitches);
+    }
+    return {};
+}
+
 }  // namespace
 
 QString diagnostic_sentence(const ReadDiagnostic& diagnostic) {
     for (const auto words : {proof_words, word_words, pattern_words, limit_words}) {
-        const QString sentence = words(diagnostic);
+        QString sentence = words(diagnostic);
         if (sentence.isEmpty()) continue;
+        const QString on = going_on_words(diagnostic.goes_on);
+        if (!on.isEmpty()) sentence += QLatin1Char(' ') + on;
         return diagnostic.more > 0
                    ? ReadingText::tr("%1 (And %2 more like this.)").arg(sentence, number(diagnostic.more))
                    : sentence;

@@ -119,11 +119,20 @@ Tokens trimmed(Tokens tokens) {
     return tokens;
 }
 
+// "Rnd | Stitches | Total", "Round  Instructions  Sts"
+bool is_table_head(Tokens tokens) {
+    constexpr auto columns = std::to_array<std::string_view>(
+        {"stitches", "sts", "st", "total", "count", "instructions", "instruction", "work", "pattern", "no"});
+    while (!tokens.empty() && tokens[0].is("|")) tokens = tokens.subspan(1);
+    return tokens.size() > 1 && is_round_word(tokens[0].text) && is_one_of(tokens.back().text, columns);
+}
+
 }  // namespace
 
 std::optional<Heading> heading_of(Tokens tokens) {
     constexpr std::size_t most_words = 8;
     if (tokens.empty() || tokens.back().is(".") || tokens.back().is(",")) return std::nullopt;
+    if (is_table_head(tokens)) return std::nullopt;
     Heading heading;
     if (names_a_piece(tokens)) {
         heading.name = said(without_make(tokens.subspan(2), heading));

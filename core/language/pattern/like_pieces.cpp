@@ -21,6 +21,19 @@ bool PatternReader::take_likeness(const PatternLine& line) {
     return begin_like(line, *like, other);
 }
 
+// "Rnds 1-3: as for the head"
+bool PatternReader::take_rounds_of_another(const PatternLine& line) {
+    if (!any_likeness_ || line.numbers.size() != 1 || line.numbers.front().first != 1) return false;
+    const std::string meant = piece_meant(line.tokens);
+    const int other = meant.empty() ? -1 : piece_called(meant, state_.names_of_pieces);
+    if (other < 0) return false;
+    const Piece& piece =
+        other < state_.piece_index() ? state_.out.pieces[static_cast<std::size_t>(other)] : piece_->piece();
+    const int last = line.numbers.front().last;
+    if (piece.rounds.empty() || last > static_cast<int>(piece.rounds.size())) return false;
+    return begin_like(line, Likeness{{}, meant, last, line.header}, other);
+}
+
 bool PatternReader::unknown_piece(const PatternLine& line, const Likeness& like) {
     state_.report({.code = ReadCode::unknown_piece, .where = like.where, .arguments = {like.other}});
     waiting_.add(line, after_blank_, !piece_, true);

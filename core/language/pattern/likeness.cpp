@@ -144,6 +144,17 @@ std::optional<Likeness> likeness_of(Tokens tokens) {
     return like;
 }
 
+std::string piece_meant(Tokens tokens) {
+    static constexpr auto lead = std::to_array<std::string_view>(
+        {"work", "worked", "make", "do", "the", "exactly", "same", "as", "like", "for", "see", "follow", "in",
+         "on", "of", "your", "repeat", "rep"});
+    constexpr std::size_t longest = 12;
+    if (tokens.size() > longest || !has_any_word(tokens, {"as", "like", "see", "same", "follow"})) return {};
+    while (!tokens.empty() && is_one_of(tokens[0].text, lead)) tokens = tokens.subspan(1);
+    tokens = trimmed(tokens);
+    return could_be_a_name(tokens) ? said(tokens) : std::string();
+}
+
 bool mentions_likeness(Tokens tokens, std::span<const NameWords> pieces) {
     constexpr std::size_t longest = 200;
     tokens = tokens.first(std::min(tokens.size(), longest));

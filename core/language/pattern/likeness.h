@@ -21,6 +21,9 @@ struct Likeness {
 /// None when the line says anything besides.
 [[nodiscard]] std::optional<Likeness> likeness_of(std::span<const Token> tokens);
 
+/// "As for the head", "same as head": the words after it, which may name a piece; empty: none may.
+[[nodiscard]] std::string piece_meant(std::span<const Token> tokens);
+
 /// The words of a piece's name to find it by: capitals, "the" and plurals apart.
 using NameWords = std::vector<std::string>;
 [[nodiscard]] NameWords name_words(std::string_view name);

@@ -1,5 +1,7 @@
 #include "core/language/pattern/line_account.h"
 
+#include <algorithm>
+
 #include "core/language/pattern/note_keeper.h"
 #include "core/language/round/token_cursor.h"
 
@@ -31,6 +33,28 @@ void tell_lines_without_entry(ReadingState& state, const std::vector<PatternLine
                           .where = TextSpan{number, 1, 0},
                           .arguments = {text}});
         }
+    }
+}
+
+void tell_rounds_not_taken(ReadingState& state, const std::vector<PatternLine>& lines) {
+    std::vector<const ReadLine*> entries;
+    for (const ReadLine& entry : state.out.lines) entries.push_back(&entry);
+    std::sort(entries.begin(), entries.end(),
+              [](const ReadLine* a, const ReadLine* b) { return a->first_line < b->first_line; });
+    for (const PatternLine& line : lines) {
+        if (line.numbers.empty() || line.bare || line.header.length == 0) continue;
+        const auto taken = [&](const ReadLine* entry) {
+            return entry->kind == ReadLineKind::round || entry->kind == ReadLineKind::start ||
+                   entry->kind == ReadLineKind::like_piece || entry->kind == ReadLineKind::not_read;
+        };
+        auto at = std::lower_bound(entries.begin(), entries.end(), line.first_line,
+                                   [](const ReadLine* entry, int number) { return entry->first_line < number; });
+        bool known = false;
+        for (; at != entries.end() && (*at)->first_line == line.first_line; ++at) known = known || taken(*at);
+        if (!known)
+            state.report({.code = ReadCode::round_not_taken,
+                          .where = line.header,
+                          .found = line.numbers.front().first});
     }
 }
 

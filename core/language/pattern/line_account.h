@@ -10,6 +10,9 @@ namespace roundwright {
 /// `lines` are those of a text with `last_line` lines.
 void tell_lines_without_entry(ReadingState& state, const std::vector<PatternLine>& lines, int last_line);
 
+/// A round that the text numbers by its word ("Rnd 3: ...") and that has come to anything else is told.
+void tell_rounds_not_taken(ReadingState& state, const std::vector<PatternLine>& lines);
+
 /// What each line of the text came to. Of several entries that it is in, the shortest is its own: a remark in
 /// the middle of a round. Time grows with the lines of all entries.
 [[nodiscard]] std::vector<LineAccount> account_of(const std::vector<ReadLine>& entries, int last_line);

@@ -50,8 +50,16 @@ void count_in(PatternLine& line, std::size_t from) {
 
 bool is_rule(Tokens tokens) {
     return !tokens.empty() && std::all_of(tokens.begin(), tokens.end(), [](const Token& t) {
-        return t.is("-") || t.is("=") || t.is("*") || t.is("**") || t.is("_") || t.is("~");
+        return t.is("-") || t.is("=") || t.is("*") || t.is("**") || t.is("_") || t.is("~") || t.is("|");
     });
+}
+
+// "...", "…", "etc.": a line for rounds that are not written out.
+bool is_dots(Tokens tokens) {
+    const std::size_t dots = tokens.size() - (!tokens.empty() && tokens[0].is("etc") ? 1 : 0);
+    return !tokens.empty() && std::all_of(tokens.end() - static_cast<std::ptrdiff_t>(dots), tokens.end(),
+                                          [](const Token& t) { return t.is("."); }) &&
+           (tokens.size() > 1 || tokens[0].raw.size() > 1 || tokens[0].is("etc"));
 }
 
 class LineCutter {
@@ -99,6 +107,7 @@ class LineCutter {
 
     static std::size_t bullets(Tokens tokens, PatternLine& line) {
         std::size_t at = 0;
+        if (tokens.size() > 2 && tokens[0].is("|")) ++at;  // a table's border
         while (at < tokens.size() && tokens[at].is("#")) {
             ++line.heading_level;
             ++at;
@@ -119,7 +128,10 @@ class LineCutter {
     // Where the next round begins in a line that holds several: "... (6) Rnd 2: inc (12)". 0: nowhere.
     std::size_t split_at(Tokens tokens) const {
         if (is_marked_note(tokens)) return 0;
-        for (std::size_t i = 2; i + 2 < tokens.size(); ++i) {
+        PatternLine first;
+        RoundHeaderReader header(tokens, terms_);
+        const std::size_t from = header.read(first) ? header.end() : 0;
+        for (std::size_t i = std::max<std::size_t>(from, 2); i + 2 < tokens.size(); ++i) {
             if (!is_round_word(tokens[i].text) || tokens[i + 1].kind != TokenKind::number) continue;
             if (is_one_of(tokens[i - 1].text, before_reference)) continue;
             PatternLine line;
@@ -142,17 +154,25 @@ class LineCutter {
         PatternLine* last = last_work();
         const bool goes_on = last != nullptr && continues(*last, tokens);
         const bool indented = goes_on_indented(tokens);
-        const bool said_round =
-            !tokens.empty() && (is_round_word(tokens[0].text) || tokens[0].kind == TokenKind::ordinal);
+        const bool bracket = tokens.size() > 2 && is_opener(tokens[0]) && is_round_word(tokens[1].text);
+        const bool said_round = !tokens.empty() && (bracket || is_round_word(tokens[0].text) ||
+                                                    tokens[0].kind == TokenKind::ordinal);
         const bool within = indented || (goes_on && is_unfinished(*last));
-        if ((said_round || !within) && header.read(line)) {
+        if (!within) header.after(last_number_, plain_);
+        if ((said_round || !within || is_next_number(tokens)) && header.read(line)) {
+            plain_ = line.plain || (plain_ && line.numbers.empty());
             if (line.bare) line.raw = std::string(source.raw);
-            return push_round(std::move(line), tokens.subspan(header.end()));
+            return push_round(std::move(line), tokens.subspan(header.end()), header.count());
         }
         line.numbers.clear();
         line.rounds = 1;
         line.rounds_said = 0;
-        line.row = line.bare = false;
+        line.row = line.bare = line.plain = line.starts = line.open_end = false;
+        if (is_dots(tokens)) {
+            line.dots = true;
+            line.kind = LineKind::round;
+            return push_text(std::move(line), tokens, source);
+        }
         const bool works = line.heading_level == 0 && looks_like_work(tokens, terms_);
         if (works && !line.bulleted && remark_of_a_round(source.number))
             return append(lines_.back(), tokens, source.number);
@@ -162,6 +182,17 @@ class LineCutter {
         push_text(std::move(line), tokens, source);
     }
 
+    // "7. ..." after round 6, whatever that one has left open.
+    bool is_next_number(Tokens tokens) const {
+        if (tokens.size() < 3 || last_number_ == 0) return false;
+        const Token& first = tokens[is_opener(tokens[0]) ? 1 : 0];
+        const bool number = first.kind == TokenKind::number && first.number == last_number_ + 1 &&
+                            first.raw[0] >= '0' && first.raw[0] <= '9';
+        if (!number) return false;
+        PatternLine line;
+        return RoundHeaderReader(tokens, terms_).after(last_number_, false).read(line);
+    }
+
     void push_text(PatternLine&& line, Tokens tokens, const SourceLine& source) {
         line.tokens.assign(tokens.begin(), tokens.end());
         line.raw = std::string(source.raw);
@@ -169,8 +200,9 @@ class LineCutter {
         lines_.push_back(std::move(line));
     }
 
-    void push_round(PatternLine&& line, Tokens tokens) {
+    void push_round(PatternLine&& line, Tokens tokens, Tokens count = {}) {
         line.tokens.assign(tokens.begin(), tokens.end());
+        if (!has_count(tokens)) line.tokens.insert(line.tokens.end(), count.begin(), count.end());
         count_in(line, 0);
         last_number_ = line.numbers.empty() ? last_number_ + line.rounds : line.last_number;
         lines_.push_back(std::move(line));
@@ -266,6 +298,7 @@ class LineCutter {
     std::deque<std::string>& joined_;
     std::vector<PatternLine> lines_;
     int last_number_ = 0;  // of the round before
+    bool plain_ = false;   // its number had no sign behind it
 };
 
 }  // namespace
@@ -286,7 +319,8 @@ bool looks_like_work(std::span<const Token> tokens, Terms terms) {
     if (is_opener(first) || first.is("*") || match_name(tokens.subspan(at), terms)) return true;
     if (first.kind == TokenKind::number && at + 1 < tokens.size()) {
         const Token& next = tokens[at + 1];
-        if (match_name(tokens.subspan(at + 1), terms) || next.is("x") || is_opener(next) ||
+        if (match_name(tokens.subspan(at + 1), terms) || next.is("x") || next.is("blo") || next.is("flo") ||
+            is_opener(next) ||
             is_noun(next.text))
             return true;
         return is_round_word(next.text) ||
@@ -295,8 +329,18 @@ bool looks_like_work(std::span<const Token> tokens, Terms terms) {
     return is_one_of(first.text, work_words);
 }
 
+// "total: 18)", "st 18)", "you now have 18 sts)"
+[[nodiscard]] static bool says_total(std::span<const Token> tokens) {
+    static constexpr auto words = std::to_array<std::string_view>(
+        {"total", "of", "sts", "stitches", "st", ":", "=", "you", "now", "have", "count", "should"});
+    std::size_t at = 0;
+    while (at < tokens.size() && is_one_of(tokens[at].text, words)) ++at;
+    return at > 0 && at < tokens.size() && tokens[at].kind == TokenKind::number;
+}
+
 bool has_count(std::span<const Token> tokens) {
     for (std::size_t i = 0; i + 1 < tokens.size(); ++i) {
+        if (is_opener(tokens[i]) && says_total(tokens.subspan(i + 1))) return true;
         if (tokens[i + 1].kind != TokenKind::number) continue;
         const bool ends = i + 2 >= tokens.size();
         if (is_opener(tokens[i])) {

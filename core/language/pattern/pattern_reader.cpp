@@ -39,6 +39,7 @@ PatternReader::PatternReader(const LexedText& text, const ReadOptions& options) 
     state_.find_mends = options.find_mends;
     lines_ = pattern_lines(text, state_.out.terms, joined_);
     any_likeness_ = std::any_of(lines_.begin(), lines_.end(), [](const PatternLine& line) {
+        if (!line.numbers.empty()) return line.numbers.front().first == 1 && !piece_meant(line.tokens).empty();
         return line.header.length == 0 && !is_marked_note(line.tokens) &&
                likeness_of(line.tokens).has_value();
     });
@@ -72,6 +73,7 @@ ReadPattern PatternReader::run() {
     ReadPattern& out = state_.out;
     out.yarn_names = state_.yarns.names;
     tell_lines_without_entry(state_, lines_, last_line_);
+    tell_rounds_not_taken(state_, lines_);
     if (out.pieces.empty()) state_.report({.code = ReadCode::no_rounds, .where = TextSpan{1, 1, 0}});
     std::stable_sort(out.lines.begin(), out.lines.end(),
                      [](const ReadLine& x, const ReadLine& y) { return x.first_line < y.first_line; });
@@ -87,6 +89,11 @@ ReadPattern PatternReader::run() {
 
 void PatternReader::take(const PatternLine& line) {
     if (line.kind == LineKind::blank) return;
+    if (line.dots && in_piece_with_rounds() && !waiting_.in_section()) {
+        fill_dots(line);
+        return;
+    }
+    if (take_ring_alone(line)) return;
     if (line.kind == LineKind::round && line.header.length > 0 && !is_step(line)) return take_round(line);
     if (line.tokens.empty()) return;  // nothing but the sign of a heading or a bullet
     if (!waiting_.in_section() && take_worked_on(line)) return;
@@ -109,6 +116,25 @@ bool PatternReader::nothing_before() const {
 bool PatternReader::is_step(const PatternLine& line) const {
     return line.bare && waiting_.in_section() &&
            !(line.counted && names_a_stitch(line.tokens, state_.out.terms));
+}
+
+// "Rnd 0: magic ring" is no round yet.
+bool PatternReader::take_ring_alone(const PatternLine& line) {
+    if (line.numbers.empty() || line.numbers.front().first != 0 || waiting_.in_section()) return false;
+    YarnTable yarns = state_.yarns;
+    auto said = said_start(line, Standing(state_).try_read(line.tokens, yarns));
+    if (!said) return false;
+    if (in_piece_with_rounds()) end_piece(waiting_.heading_at());
+    if (start_) waiting_.add(*start_->line, after_blank_, !piece_);
+    start_ = std::move(said);
+    return true;
+}
+
+// The rounds for which dots stand come before the next one that is written out.
+void PatternReader::fill_dots(const PatternLine& line) {
+    const auto at = static_cast<std::size_t>(&line - lines_.data()) + 1;
+    add_notes(waiting_.size());
+    piece_->fill(line, std::span<const PatternLine>(lines_).subspan(at));
 }
 
 // A line of stitches without a number: a start, a whole round of a pattern that numbers none, or a note.
@@ -145,6 +171,8 @@ bool PatternReader::is_round(const PatternLine& line, const ReadRound& read) con
     if (start_ || !piece_) return known && (start_ || read.syntax.into_ring || read.syntax.foundation > 0);
     if (known && read.syntax.into_ring && (!numbered || !waiting_.empty())) return true;
     if (known && read.proved() && read.syntax.rounds > 1) return true;
+    const bool how_far = read.syntax.repeats_until > 0 || read.syntax.repeat_times > 0;
+    if (in_piece_with_rounds() && read.proved() && read.syntax.repeats_from != 0 && how_far) return true;
     return !numbered && ((known && read.proved()) || read.stated || line.counted);
 }
 
@@ -172,6 +200,7 @@ bool PatternReader::take_yarn_change(const PatternLine& line) {
 void PatternReader::take_round(const PatternLine& line) {
     if (state_.full) return;
     waiting_.end_section();
+    if (take_rounds_of_another(line)) return;
     settle_likeness(line);
     if (in_piece_with_rounds() && begins_a_piece(line)) end_piece(waiting_.heading_at());
     if (!piece_ && state_.out.pieces.size() >= max_pieces) return too_many_pieces(line);
@@ -181,7 +210,8 @@ void PatternReader::take_round(const PatternLine& line) {
         keep_start_as_note(*start);
     if (next_yarn_ >= 0) standing_.set_yarn(std::exchange(next_yarn_, -1));
     add_notes(waiting_.size());
-    piece_->add(line);
+    const auto at = static_cast<std::size_t>(&line - lines_.data()) + 1;
+    piece_->add(line, std::span<const PatternLine>(lines_).subspan(std::min(at, lines_.size())));
 }
 
 // A chain that no first round follows.
@@ -196,9 +226,16 @@ void PatternReader::keep_start_as_note(const SaidStart& start) {
 bool PatternReader::begins_a_piece(const PatternLine& line) const {
     const int number = line.numbers.empty() ? 0 : line.numbers.front().first;
     const int weight = waiting_.heading_weight();
-    if (number == 1 || (start_ && number == 0) || weight == piece_heading) return true;
+    if (is_first_round(line) || (start_ && line.numbers.empty()) || weight == piece_heading) return true;
     if (weight < set_off) return false;
     return piece_->only_like_another() || (number > 0 && number != piece_->next_number());
+}
+
+// Round 1, or round 0; round 1 after that is the second.
+bool PatternReader::is_first_round(const PatternLine& line) const {
+    if (line.numbers.empty()) return line.starts;
+    const int number = line.numbers.front().first;
+    return number == 0 || (number == 1 && piece_->next_number() != 1);
 }
 
 void PatternReader::too_many_pieces(const PatternLine& line) {
@@ -252,6 +289,7 @@ void PatternReader::end_piece(std::size_t notes) {
     if (!piece_) return;
     add_notes(notes, true);
     state_.words_of_pieces.push_back(any_likeness_ ? piece_->take_words() : ReadingState::WordsOfRounds());
+    state_.out.tallies.push_back(piece_->tally());
     state_.out.pieces.push_back(piece_->finish());
     piece_.reset();
 }

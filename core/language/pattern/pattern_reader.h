@@ -23,6 +23,10 @@ class PatternReader {
 
   private:
     void take(const PatternLine& line);
+    bool take_ring_alone(const PatternLine& line);
+    void fill_dots(const PatternLine& line);
+    bool take_rounds_of_another(const PatternLine& line);
+    bool is_first_round(const PatternLine& line) const;
     bool take_work(const PatternLine& line);
     bool take_worked_on(const PatternLine& line);
     bool only_a_name(const PatternLine& line) const;
@@ -69,6 +73,7 @@ class PatternReader {
     std::optional<PieceReader> piece_;
     std::optional<SaidStart> start_;
     bool any_likeness_ = false;               // in the text
+    const PatternLine* dots_ = nullptr;       // "...": rounds that are not written out
     const PatternLine* like_line_ = nullptr;  // that said of the piece which one it is like
     int next_yarn_ = -1;                      // named by a line of its own; -1: none
     bool after_blank_ = false;

@@ -5,7 +5,12 @@
 #include <utility>
 
 #include "core/base/limits.h"
+#include "core/language/pattern/doubtful_round.h"
+#include "core/language/pattern/next_rounds.h"
+#include "core/language/round/mends.h"
+#include "core/language/round/token_cursor.h"
 #include "core/language/round/write.h"
+#include "core/language/words/one_line.h"
 
 namespace roundwright {
 namespace {
@@ -46,8 +51,9 @@ PieceReader::PieceReader(ReadingState& state, Standing& standing, Piece piece,
     stand_on_rounds();
 }
 
-void PieceReader::add(const PatternLine& line) {
+void PieceReader::add(const PatternLine& line, std::span<const PatternLine> after) {
     said_.clear();
+    after_ = after;
     if (only_like_another()) end_said_ = false;
     check_number(line);
     add_rounds(line, TokenList(TokenList(), &line.tokens));
@@ -61,6 +67,8 @@ void PieceReader::add(const PatternLine& line) {
 
 void PieceReader::check_number(const PatternLine& line) {
     if (line.numbers.empty()) return numbers_.note_header(line);
+    if (line.open_end)
+        report_number(line, ReadCode::range_open, line.first_number, 0);
     if (line.last_number < line.first_number)
         report_number(line, ReadCode::range_reversed, line.first_number, line.last_number);
     const int number = line.numbers.front().first;
@@ -102,6 +110,7 @@ bool PieceReader::room_for_round(const PatternLine& line) {
 
 void PieceReader::add_rounds(const PatternLine& line, const TokenList& words) {
     int rounds = numbers_.take(line);
+    goes_on_from_ = 0;
     YarnTable yarns = state_.yarns;
     ReadRound read = standing_.read(line.tokens, yarns);
     if (read.syntax.repeats_from != 0) return repeat_rounds(line, read, rounds);
@@ -115,6 +124,7 @@ void PieceReader::add_range(const PatternLine& line, const TokenList& words, Rea
     const std::size_t shown = show_line(line);
     const bool one_count = read.syntax.stated.size() == 1;
     bool counted = true;  // `read` was proved by the line's count
+    std::int64_t made = 0;
     for (int i = 0; i < rounds; ++i) {
         if (!room_for_round(line)) {
             cut(state_.out.lines[shown], i);
@@ -129,9 +139,18 @@ void PieceReader::add_range(const PatternLine& line, const TokenList& words, Rea
             counted = last;
         }
         if (i > 0) read.note.clear();
+        made += read.stitches;
+        if (last && i > 0) accept_sum(read, made);
         state_.yarns = std::move(yarns);
         add_round(read, words, shown);
     }
+}
+
+// "Rnds 3-5: sc around (36)" over 12 stitches: the count is that of all the rounds together.
+void PieceReader::accept_sum(ReadRound& read, std::int64_t made) {
+    if (!read.proved() && only_count_differs(read) && read.stated && read.stated->count == made)
+        std::erase_if(read.diagnostics,
+                      [](const ReadDiagnostic& d) { return d.code == ReadCode::count_differs; });
 }
 
 // One round of a range. A single count belongs to the last of them, several belong to one each.
@@ -160,21 +179,22 @@ std::size_t PieceReader::show_line(const PatternLine& line) {
     return state_.out.lines.size() - 1;
 }
 
-void PieceReader::add_round(const ReadRound& read, const TokenList& words, std::size_t shown) {
+void PieceReader::add_round(ReadRound read, const TokenList& words, std::size_t shown) {
     Round round;
+    const bool proved = read.proved();
     const int yarn = only_yarn(read.made).value_or(standing_.yarn());
+    if (proved)
+        round.working = working_of(read, standing_.below(), yarn);
+    else
+        round.working = settle(read, *words);
     round.yarn = static_cast<std::size_t>(yarn);
-    round.working = working_of(read, standing_.below(), yarn);
     round.note = read.note;
-    for (const std::string& note : read.syntax.notes) {
-        const LexedText text(note);
-        for (const SourceLine& line : text.lines())
-            for (const NoteMeaning& meaning : meanings_of_notes(line.tokens)) hear(meaning);
-    }
+    hear_notes(read.syntax);
     if (read.syntax.joined && piece_.joining == Joining::spiral) piece_.joining = Joining::joined;
     const int index = static_cast<int>(piece_.rounds.size());
+    loops_before_ = standing_.below().loops;
     report_once(read, state_.out.lines[shown], index);
-    show(state_.out.lines[shown], read, index);
+    show(state_.out.lines[shown], read, index, proved);
     standing_.add(read, round);
     most_loops_ = std::max(most_loops_, read.made.loops_left);
     state_.yarns.first_is_free = false;
@@ -183,6 +203,76 @@ void PieceReader::add_round(const ReadRound& read, const TokenList& words, std::
     words_of_[numbers_.next()] = words;
     numbers_.count_on();
     piece_.rounds.push_back(std::move(round));
+}
+
+void PieceReader::hear_notes(const RoundSyntax& syntax) {
+    for (const std::string& note : syntax.notes) {
+        const LexedText text(note);
+        for (const SourceLine& line : text.lines())
+            for (const NoteMeaning& meaning : meanings_of_notes(line.tokens)) hear(meaning);
+    }
+}
+
+// --- rounds that do not come out
+
+// Takes a round that does not come out as its mend says, where that is sure, and else as so many stitches as
+// the rounds after it go on from, worked evenly, with its words in the note: one bad round stays one.
+std::variant<WorkedEvenly, AsWritten> PieceReader::settle(ReadRound& read, const std::vector<Token>& words) {
+    const int yarn = standing_.yarn();
+    const bool comes_out = only_count_differs(read) && !read.syntax.nodes.empty();
+    GoingOn on = going_on_from(read, words, state_.yarns);
+    const bool sure = on.confirmed || on.from == GoingOn::From::stated_count;
+    std::variant<WorkedEvenly, AsWritten> working;
+    if (comes_out && on.stitches == read.stitches) {
+        on.mended = true;
+        ReadRound as_worked = read;
+        as_worked.diagnostics.clear();
+        working = working_of(as_worked, standing_.below(), yarn);
+    } else if (sure && !read.mended.empty() && read.mended.front().stitches == on.stitches) {
+        on.mended = true;
+        const std::string note = read.note;
+        ReadRound mended = std::move(read.mended.front());
+        working = working_of(mended, standing_.below(), only_yarn(mended.made).value_or(yarn));
+        mended.diagnostics = std::move(read.diagnostics);
+        read = std::move(mended);
+    } else if (on.stitches > 0) {
+        working = worked_evenly(read, words, on.stitches);
+    } else {
+        working = AsWritten{read.words};
+    }
+    const auto worst = std::find_if(read.diagnostics.begin(), read.diagnostics.end(),
+                                    [](const ReadDiagnostic& d) { return d.severity == Severity::error; });
+    if (worst != read.diagnostics.end()) worst->goes_on = on;
+    ++(on.mended ? mended_ : refused_);
+    read.mended.clear();
+    return working;
+}
+
+GoingOn PieceReader::going_on_from(ReadRound& read, const std::vector<Token>& words, const YarnTable& yarns) {
+    NextRounds next(after_, state_.out.terms, state_.yarns, state_.next_effort);
+    GoingOn on;
+    if (goes_on_from_ > 0) {
+        on = {GoingOn::From::next_rounds, goes_on_from_, false, false};
+    } else {
+        on = going_on(read, standing_.below(), next);
+        goes_on_from_ = on.stitches;
+    }
+    if (only_count_differs(read) && on.stitches != read.stitches) standing_.mend_words(read, words, yarns);
+    put_first(read, on.stitches);
+    return on;
+}
+
+std::variant<WorkedEvenly, AsWritten> PieceReader::worked_evenly(ReadRound& read,
+                                                                 const std::vector<Token>& words,
+                                                                 int stitches) {
+    const RoundBelow& below = standing_.below();
+    const WorkedEvenly even{stitches, below.even, LoopPart::both, Spacing::stacked};
+    read.made = even_round(even, below.loops, phase_of(even, below.loops, below.phase),
+                           static_cast<std::uint16_t>(standing_.yarn()));
+    read.stitches = read.made.loops_left;
+    read.last_yarn = standing_.yarn();
+    read.note = "As printed: " + on_one_line(said(words));
+    return even;
 }
 
 // What is wrong in the words of a range is wrong in each of its rounds, and said for the first.
@@ -197,10 +287,10 @@ void PieceReader::report_once(const ReadRound& read, const ReadLine& line, int r
     }
 }
 
-void PieceReader::show(ReadLine& line, const ReadRound& read, int round) {
+void PieceReader::show(ReadLine& line, const ReadRound& read, int round, bool proved) {
     line.last_round = round;
     line.stitches = read.made.loops_left;
-    line.proved = line.proved && read.proved();
+    line.proved = line.proved && proved;
     if (round == line.first_round)
         line.understood = round_words(read.made, round == 0, state_.out.terms, piece_);
 }
@@ -209,12 +299,17 @@ void PieceReader::show(ReadLine& line, const ReadRound& read, int round) {
 
 void PieceReader::repeat_rounds(const PatternLine& line, const ReadRound& read, int rounds) {
     const bool before = read.syntax.repeats_from < 0;
-    const int from = before ? numbers_.next() - 1 : read.syntax.repeats_from;
-    const int length = (before ? from : read.syntax.repeats_to) - from + 1;
+    const int from = before ? numbers_.next() + read.syntax.repeats_from : read.syntax.repeats_from;
+    const int length = (before ? numbers_.next() - 1 : read.syntax.repeats_to) - from + 1;
     const std::size_t shown = show_line(line);
     if (length < 1 || words_of_.count(from) == 0 || words_of_.count(from + length - 1) == 0)
         return unknown_round(line, read, from, shown);
     rounds = std::max({rounds, line.numbers.empty() ? length : rounds, read.syntax.rounds});
+    if (read.syntax.repeats_until > 0)
+        rounds = std::max(1, std::min(read.syntax.repeats_until, most_rounds + 1) - numbers_.next() + 1);
+    else if (read.syntax.repeat_times > 0 && line.numbers.empty())
+        rounds = static_cast<int>(std::min<std::int64_t>(std::int64_t{length} * read.syntax.repeat_times,
+                                                         most_rounds + 1));
     for (int i = 0; i < rounds; ++i) {
         if (!room_for_round(line)) {
             cut(state_.out.lines[shown], i);
@@ -222,12 +317,13 @@ void PieceReader::repeat_rounds(const PatternLine& line, const ReadRound& read, 
         }
         const auto words = words_of_.find(from + i % length);
         if (words == words_of_.end()) return unknown_round(line, read, from + i % length, shown);
-        add_repeated(words->second, i + 1 == rounds ? read.stated : std::nullopt, i == 0 ? read.note : "",
+        add_repeated(line, words->second, i + 1 == rounds ? read.stated : std::nullopt, i == 0 ? read.note : "",
                      shown);
     }
 }
 
-void PieceReader::add_repeated(const TokenList& words, const std::optional<StatedCount>& stated,
+void PieceReader::add_repeated(const PatternLine& line, const TokenList& words,
+                               const std::optional<StatedCount>& stated,
                                const std::string& note, std::size_t shown) {
     const RoundBelow& below = standing_.below();
     YarnTable yarns = state_.yarns;
@@ -237,6 +333,12 @@ void PieceReader::add_repeated(const TokenList& words, const std::optional<State
     ReadRound read = standing_.read(*body, yarns);
     state_.yarns = std::move(yarns);
     read.note = note;
+    // What does not fit is the repeat; the words are sound where they stand.
+    read.mended.clear();
+    for (ReadDiagnostic& d : read.diagnostics) {
+        d.where = line.tokens[0].where;
+        d.mends.clear();
+    }
     if (stated) check_count(read, *stated);
     add_round(read, body, shown);
 }
@@ -250,14 +352,59 @@ void PieceReader::unknown_round(const PatternLine& line, const ReadRound& read, 
                    .round = static_cast<int>(piece_.rounds.size()),
                    .found = number});
     state_.out.lines[shown].proved = false;
-    const RoundBelow& below = standing_.below();
-    ReadRound even = read;
-    even.made = even_round({below.loops, below.even, LoopPart::both, Spacing::stacked}, below.loops,
-                           below.phase, static_cast<std::uint16_t>(standing_.yarn()));
-    even.stitches = even.made.loops_left;
-    even.last_yarn = standing_.yarn();
-    even.diagnostics.clear();
+    ReadRound even = even_round_of(standing_.below().loops);
+    even.note = read.note;
     if (room_for_round(line)) add_round(even, std::make_shared<const std::vector<Token>>(), shown);
+}
+
+ReadRound PieceReader::even_round_of(int stitches) const {
+    const RoundBelow& below = standing_.below();
+    const WorkedEvenly even{stitches, below.even, LoopPart::both, Spacing::stacked};
+    ReadRound read;
+    read.made = even_round(even, below.loops, phase_of(even, below.loops, below.phase),
+                           static_cast<std::uint16_t>(standing_.yarn()));
+    read.stitches = read.made.loops_left;
+    read.last_yarn = standing_.yarn();
+    return read;
+}
+
+// --- dots
+
+void PieceReader::fill(const PatternLine& dots, std::span<const PatternLine> after) {
+    const auto next = std::find_if(after.begin(), after.end(),
+                                   [](const PatternLine& line) { return line.header.length > 0; });
+    const int rounds =
+        next == after.end() || next->numbers.empty() ? 0 : next->numbers.front().first - numbers_.next();
+    const bool grows_evenly = piece_.rounds.size() > 1;
+    const int step = grows_evenly ? standing_.below().loops - loops_before_ : 0;
+    NextRounds rest(after, state_.out.terms, state_.yarns, state_.next_effort);
+    const auto fits = [&](int by) {
+        RoundBelow on = standing_.below();
+        on.loops += by * rounds;
+        const NextRounds::Fit fit = on.loops > 0 ? rest.fit(on) : NextRounds::Fit{};
+        return fit.proved;
+    };
+    if (rounds > 0 && rounds <= most_rounds) {
+        const int even = fits(0);
+        const int growing = step != 0 ? fits(step) : 0;
+        if (even > 0 && even >= growing) return add_filled(dots, rounds, 0);
+        if (growing > 0) return add_filled(dots, rounds, step);
+    }
+    state_.show(ReadLineKind::note, dots, state_.piece_index(), said(dots.tokens));
+}
+
+void PieceReader::add_filled(const PatternLine& dots, int rounds, int step) {
+    state_.report({.code = ReadCode::rounds_filled,
+                   .severity = Severity::note,
+                   .where = dots.tokens[0].where,
+                   .piece = state_.piece_index(),
+                   .round = static_cast<int>(piece_.rounds.size()),
+                   .expected = numbers_.next(),
+                   .found = numbers_.next() + rounds - 1});
+    const std::size_t shown = show_line(dots);
+    const auto words = std::make_shared<const std::vector<Token>>();
+    for (int i = 0; i < rounds && room_for_round(dots); ++i)
+        add_round(even_round_of(standing_.below().loops + step), words, shown);
 }
 
 // --- notes and end
@@ -308,6 +455,10 @@ void PieceReader::keep_rounds(int count) {
 }
 
 void PieceReader::unread_likeness() { state_.out.lines[like_shown_].left_out(); }
+
+RoundTally PieceReader::tally() const {
+    return {static_cast<int>(piece_.rounds.size()) - mended_ - refused_, mended_, refused_};
+}
 
 Piece PieceReader::finish() {
     if (!end_said_ && looks_closed()) piece_.end = End::drawn_closed;

@@ -1,6 +1,8 @@
 #pragma once
 
+#include <span>
 #include <utility>
+#include <variant>
 #include <vector>
 
 #include "core/language/pattern/pattern_notes.h"
@@ -20,7 +22,11 @@ class PieceReader {
     PieceReader(ReadingState& state, Standing& standing, Piece piece,
                 const ReadingState::WordsOfRounds& words);
 
-    void add(const PatternLine& line);
+    /// `after`: the lines of the text that come after it.
+    void add(const PatternLine& line, std::span<const PatternLine> after);
+    /// Dots stand for the rounds up to the next that is written out: they are worked even, or they go on
+    /// growing as before, where the next round comes out on just that.
+    void fill(const PatternLine& dots, std::span<const PatternLine> after);
     /// A note said in the piece.
     void hear(const NoteMeaning& meaning);
 
@@ -28,6 +34,7 @@ class PieceReader {
     /// The number that the next round should have.
     int next_number() const { return numbers_.next(); }
     const Piece& piece() const { return piece_; }
+    RoundTally tally() const;
     [[nodiscard]] ReadingState::WordsOfRounds take_words() { return std::move(words_of_); }
     const ReadingState::WordsOfRounds& words() const { return words_of_; }
 
@@ -55,15 +62,24 @@ class PieceReader {
                    int rounds);
     ReadRound read_one_of(const std::vector<Token>& words, const ReadRound& first, int i, int rounds,
                           YarnTable& yarns);
+    static void accept_sum(ReadRound& read, std::int64_t made);
     bool room_for_round(const PatternLine& line);
     static void cut(ReadLine& line, int at);
     std::size_t show_line(const PatternLine& line);
-    void add_round(const ReadRound& read, const TokenList& words, std::size_t shown);
+    void add_round(ReadRound read, const TokenList& words, std::size_t shown);
+    std::variant<WorkedEvenly, AsWritten> settle(ReadRound& read, const std::vector<Token>& words);
+    GoingOn going_on_from(ReadRound& read, const std::vector<Token>& words, const YarnTable& yarns);
+    std::variant<WorkedEvenly, AsWritten> worked_evenly(ReadRound& read, const std::vector<Token>& words,
+                                                        int stitches);
     void report_once(const ReadRound& read, const ReadLine& line, int round);
-    void show(ReadLine& line, const ReadRound& read, int round);
+    void hear_notes(const RoundSyntax& syntax);
+    void show(ReadLine& line, const ReadRound& read, int round, bool proved);
 
+    ReadRound even_round_of(int stitches) const;
+    void add_filled(const PatternLine& dots, int rounds, int step);
     void repeat_rounds(const PatternLine& line, const ReadRound& read, int rounds);
-    void add_repeated(const TokenList& words, const std::optional<StatedCount>& stated,
+    void add_repeated(const PatternLine& line, const TokenList& words,
+                      const std::optional<StatedCount>& stated,
                       const std::string& note, std::size_t shown);
     void unknown_round(const PatternLine& line, const ReadRound& read, int number, std::size_t shown);
     bool looks_closed() const;
@@ -77,10 +93,15 @@ class PieceReader {
     std::size_t like_rounds_ = 0;  // the first rounds are another piece's
     std::size_t like_shown_ = 0;   // where that is shown
     int most_loops_ = 0;
+    int loops_before_ = 0;  // the last round was worked over
+    int mended_ = 0;
+    int refused_ = 0;
     bool end_said_ = false;
     bool stuffing_said_ = false;
     bool round_limit_said_ = false;
     std::vector<ReadCode> said_;  // what has been said against the line that is being read
+    std::span<const PatternLine> after_;  // the lines after it
+    int goes_on_from_ = 0;  // of a range whose first round does not come out; 0: none has been met
 };
 
 }  // namespace roundwright

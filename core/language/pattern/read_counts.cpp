@@ -34,6 +34,7 @@ class CountsReader {
 
     std::optional<ReadPattern> take() {
         if (piece_.rounds.empty()) return std::nullopt;
+        out_.tallies.push_back({static_cast<int>(piece_.rounds.size()), 0, 0});
         out_.pieces.push_back(std::move(piece_));
         return std::move(out_);
     }

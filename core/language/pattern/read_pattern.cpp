@@ -3,8 +3,10 @@
 #include <algorithm>
 
 #include "core/base/limits.h"
+#include "core/language/pattern/legend.h"
 #include "core/language/pattern/pattern_reader.h"
 #include "core/language/pattern/read_counts.h"
+#include "core/language/words/utf16.h"
 
 namespace roundwright {
 
@@ -18,8 +20,10 @@ ReadPattern read_pattern(std::string_view utf8, const ReadOptions& options) {
              .found = static_cast<int>(std::min<std::size_t>(utf8.size(), largest_number))});
         return read;
     }
-    const LexedText text(utf8, 1, max_line_bytes);
+    if (const auto converted = utf8_of_utf16(utf8)) return read_pattern(*converted, options);
+    LexedText text(utf8, 1, max_line_bytes);
     if (auto counts = read_counts(text, options)) return std::move(*counts);
+    read_by_legend(text, options.terms);
     return PatternReader(text, options).run();
 }
 

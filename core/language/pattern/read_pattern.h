@@ -59,6 +59,13 @@ struct LineAccount {
     int entry = -1;  ///< the line of the review that has it, an index; -1: there is nothing on the line
 };
 
+/// How the rounds of a piece were read.
+struct RoundTally {
+    int sure = 0;     ///< they came out as they stand
+    int mended = 0;   ///< they came out with the mend that the finding names first
+    int refused = 0;  ///< they did not: so many stitches were taken as the rounds after them go on from
+};
+
 /// A pattern as it was understood. Nothing of the text is lost: what is not a round, a heading, a start, a
 /// yarn or the terms is a note, and a note in which there may be rounds is named in the diagnostics.
 struct ReadPattern {
@@ -66,6 +73,7 @@ struct ReadPattern {
     std::string designer;
     std::optional<double> hook_mm;
     std::vector<Piece> pieces;
+    std::vector<RoundTally> tallies;  ///< one for each piece
     Terms terms = Terms::us;
     bool terms_sure = false;              ///< false: neither named nor marked by a stitch that only one has
     std::vector<std::string> yarn_names;  ///< by index; empty: used, but never named
@@ -82,7 +90,7 @@ struct ReadPattern {
 
 /// Reads a whole pattern: several pieces with headings, rounds numbered, bulleted or bare, ranges, repeats of
 /// earlier rounds, lines broken by a page, yarns, and notes in between. One bad round never hides the rest:
-/// the rounds after it stand on the count it states, or on what it makes. Any bytes are answered; time grows
+/// the rounds after it stand on the count it states, on what it makes, or on what they need themselves. Any bytes are answered; time grows
 /// linearly with the text.
 [[nodiscard]] ReadPattern read_pattern(std::string_view utf8, const ReadOptions& options = {});
 

@@ -28,6 +28,7 @@ struct ReadingState {
     bool find_mends = true;
     MendBudget mends{800'000};
     int trial_effort = 1'000'000;  ///< stitches that may still be worked to find out what a line is
+    int next_effort = 1'000'000;   ///< the same, to find out what the rounds after a doubtful one need
     int rounds = 0;                ///< of all pieces
     int stitches = 0;
     bool full = false;  ///< a limit of the text was met and said: the rounds that follow are passed over

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "core/base/limits.h"
+#include "core/language/pattern/unread_work.h"
 #include "core/language/round/token_cursor.h"
 
 namespace roundwright {
@@ -15,14 +16,28 @@ constexpr int most_rounds_said = static_cast<int>(max_rounds_per_piece) + 1;
 
 bool is_range_sign(const Token& token) {
     return token.is("-") || token.is("to") || token.is("through") || token.is("thru") || token.is("&") ||
-           token.is("and") || token.is(",") || token.is("/") || token.is("+");
+           token.is("and") || token.is(",") || token.is("/") || token.is("+") || token.is("~") ||
+           token.is("until") || token.is("till");
 }
 bool is_span_sign(const Token& token) {
-    return token.is("-") || token.is("to") || token.is("through") || token.is("thru");
+    return token.is("-") || token.is("to") || token.is("through") || token.is("thru") || token.is("~") ||
+           token.is("until") || token.is("till") || token.is(".");
 }
 bool is_header_end(const Token& token) {
     return token.is(":") || token.is(".") || token.is(")") || token.is("-") || token.is("=") ||
-           token.is("]") || token.is("|");
+           token.is("]") || token.is("|") || token.is(";") || token.is("/");
+}
+
+// Points that stand for what is left out: "..", "...", or one sign. How many tokens.
+std::size_t dots_at(Tokens tokens, std::size_t at) {
+    std::size_t end = at;
+    while (end < tokens.size() && tokens[end].is(".")) ++end;
+    return end - at > 1 || (end > at && tokens[at].raw.size() > 1) ? end - at : 0;
+}
+
+bool is_start_word(const Token& token) {
+    return token.is("start") || token.is("begin") || token.is("beginning") || token.is("base") ||
+           token.is("foundation");
 }
 
 }  // namespace
@@ -30,7 +45,9 @@ bool is_header_end(const Token& token) {
 bool RoundHeaderReader::read(PatternLine& line) {
     while (at_ < tokens_.size() && tokens_[at_].is("**")) ++at_;
     const std::size_t start = start_ = at_;
-    if (!(words_first(line) || ordinal_first(line) || next_round(line) || bare_number(line))) return false;
+    if (!(words_first(line) || ordinal_first(line) || next_round(line) || number_first(line) ||
+          start_first(line) || bare_number(line) || plain_number(line)))
+        return false;
     const Token& last = tokens_[std::max(last_, start)];
     line.header = tokens_[start].where;
     line.header.length = last.where.column + last.where.length - line.header.column;
@@ -40,7 +57,9 @@ bool RoundHeaderReader::read(PatternLine& line) {
 
 // "Rnd 3:", "R3.", "Rnds 6-10:", "Round #4 -", "Rows 2 and 3:"
 bool RoundHeaderReader::words_first(PatternLine& line) {
-    if (!is_round_here()) return false;
+    const bool bracket = at_ < tokens_.size() && is_opener(tokens_[at_]) && is_round_here(1);
+    if (bracket) ++at_;
+    if (!is_round_here()) return back();
     const bool bare_r = is("r");
     line.row = is("row") || is("rows");
     several_ = tokens_[at_].text.size() > 1 && tokens_[at_].text.back() == 's';
@@ -49,10 +68,74 @@ bool RoundHeaderReader::words_first(PatternLine& line) {
     if (!is_number() || (bare_r && tokens_[at_].number > static_cast<int>(max_rounds_per_piece)))
         return back();
     if (!numbers(line)) return back();
+    if (bracket && !(at_ < tokens_.size() && is_closer(tokens_[at_]))) return back();
+    if (bracket) ++at_;
     aside(line);
-    if (!ends()) return back();
+    if (!take_open_end(line) && !ends() && !bracket) return back();
     rounds_aside(line);
     skip_marks();
+    return true;
+}
+
+// "3-??", "3-?", "3-:", "3 - end": where the range ends is left to the maker.
+bool RoundHeaderReader::take_open_end(PatternLine& line) {
+    if (!is("-") || line.numbers.size() != 1 || line.numbers[0].size() != 1) return false;
+    std::size_t ahead = 1;
+    while (is("?", ahead)) ++ahead;
+    const bool asks = ahead > 1 || is("end", ahead) || is("x", ahead) || is("n", ahead);
+    if (is("end", ahead) || ((is("x", ahead) || is("n", ahead)) && is(":", ahead + 1))) ++ahead;
+    const bool ends_here = is(":", ahead) || is(".", ahead);
+    if (!ends_here || (!asks && !is(":", 1))) return false;
+    line.open_end = true;
+    at_ += ahead + 1;
+    return true;
+}
+
+// "4 row: ...", "4. rnd - ...", "3-5 rows: ...". "3 rounds of sc" numbers none.
+bool RoundHeaderReader::number_first(PatternLine& line) {
+    if (!is_number() || tokens_[at_].raw[0] < '0' || tokens_[at_].raw[0] > '9' || !numbers(line)) return back();
+    if (is(".") && is_round_here(1)) ++at_;
+    if (!is_round_here() || is("r")) return back();
+    const bool plural = tokens_[at_].text.back() == 's';
+    if (plural && line.rounds < 2) return back();
+    line.row = is("row") || is("rows");
+    last_ = at_++;
+    const bool marked = at_ < tokens_.size() && is_header_end(tokens_[at_]);
+    const bool works = at_ < tokens_.size() && looks_like_work(tokens_.subspan(at_), terms_);
+    if (!marked && !works) return back();
+    if (marked) ends();
+    rounds_aside(line);
+    skip_marks();
+    return true;
+}
+
+// "Start: 6 sc in MR", "Foundation round: ...": the first round, without a number.
+bool RoundHeaderReader::start_first(PatternLine& line) {
+    if (at_ >= tokens_.size() || !is_start_word(tokens_[at_])) return false;
+    const std::size_t colon = is_round_here(1) ? 2 : 1;
+    if (!is(":", colon)) return false;
+    line.row = is("row", 1);
+    last_ = at_ + colon - 1;
+    at_ += colon + 1;
+    line.starts = true;
+    return looks_like_work(tokens_.subspan(at_), terms_) || back();
+}
+
+// "3 sc in each st (12)" as round 3. A column of a table is as good as a sign.
+bool RoundHeaderReader::plain_number(PatternLine& line) {
+    const bool circled = is_number() && (static_cast<unsigned char>(tokens_[at_].raw[0]) & 0x80u) != 0;
+    const bool digits = is_number() && tokens_[at_].raw[0] >= '0' && tokens_[at_].raw[0] <= '9';
+    if (!(circled || digits) || !numbers(line)) return back();
+    const bool column = circled || (at_ < tokens_.size() && tokens_[at_].tabbed);
+    const bool next = line.first_number == last_number_ + 1;
+    const Tokens rest = tokens_.subspan(at_);
+    if (rest.empty() || !(column || (next && (plain_ || last_number_ == 0)))) return back();
+    const bool works = looks_like_work(rest, terms_) || (next && work_sign(rest, terms_) == WorkSign::work);
+    if (!works) return back();
+    if (!column && line.first_number == 1 && rest[0].kind != TokenKind::number && !rest[0].is("mr") &&
+        !rest[0].is("magic"))
+        return back();
+    line.bare = line.plain = true;
     return true;
 }
 
@@ -81,9 +164,11 @@ bool RoundHeaderReader::next_round(PatternLine& line) {
 
 // "3: ...", "3. ...", "3) ...", "(3) ...", "6-10: ..."
 bool RoundHeaderReader::bare_number(PatternLine& line) {
-    const bool bracket = is("(") && is_number(1) && is(")", 2);
+    const bool bracket = (is("(") || is("[")) && is_number(1);
     if (bracket) ++at_;
     if (!is_number() || !numbers(line)) return back();
+    if (bracket && !(is(")") || is("]"))) return back();
+    if (take_open_end(line)) return looks_like_work(tokens_.subspan(at_), terms_) || back();
     if (!(at_ < tokens_.size() && is_header_end(tokens_[at_]))) return back();
     ++at_;
     while (is("**") || is(":")) ++at_;
@@ -91,7 +176,9 @@ bool RoundHeaderReader::bare_number(PatternLine& line) {
     skip_marks();
     line.bare = true;
     const Tokens rest = tokens_.subspan(at_);
-    return (before_remarks_ && !rest.empty()) || looks_like_work(rest, terms_) || back();
+    const bool next = last_number_ > 0 && line.first_number == last_number_ + 1 &&
+                      work_sign(rest, terms_) == WorkSign::work;
+    return (before_remarks_ && !rest.empty()) || next || looks_like_work(rest, terms_) || back();
 }
 
 bool RoundHeaderReader::numbers(PatternLine& line) {
@@ -112,21 +199,26 @@ bool RoundHeaderReader::numbers(PatternLine& line) {
 
 // The next number of a range or a list, `ahead` of here: "- 8", "to R5", ". - 8", "and 11".
 bool RoundHeaderReader::skip_to_next_number(std::size_t& ahead, bool& span) const {
-    const std::size_t sign = is(".") && is("-", 1) ? 1 : 0;
-    if (at_ + sign + 1 >= tokens_.size() || !is_range_sign(tokens_[at_ + sign])) return false;
+    const std::size_t dots = dots_at(tokens_, at_);
+    const std::size_t sign = dots > 0 ? dots - 1 : is(".") && is("-", 1) ? 1 : 0;
+    if (dots == 0 && is(".") && sign == 0) return false;
+    if (at_ + sign + 1 >= tokens_.size() || (dots == 0 && !is_range_sign(tokens_[at_ + sign])))
+        return false;
     span = is_span_sign(tokens_[at_ + sign]);
     ahead = sign + 1;
     bool named = false;
-    for (; is_round_here(ahead) || is(".", ahead) || is("-", ahead); ++ahead)
+    for (; is_round_here(ahead) || is(".", ahead) || is("-", ahead) || is("#", ahead); ++ahead)
         named = named || is_round_here(ahead);
     if (!is_number(ahead)) return false;
-    const bool plainly_a_range = named || (span && (several_ || !is("-", sign)));
+    const bool column = at_ + ahead + 1 < tokens_.size() && tokens_[at_ + ahead + 1].tabbed;
+    const bool plainly_a_range = named || column || dots > 0 || (span && (several_ || !is("-", sign)));
     return plainly_a_range || !starts_stitches(ahead);
 }
 
 // "Rnd 3 - 12 sc": the second number begins the stitches.
 bool RoundHeaderReader::starts_stitches(std::size_t ahead) const {
-    return match_name(tokens_.subspan(std::min(at_ + ahead + 1, tokens_.size())), terms_).has_value();
+    const Tokens after = tokens_.subspan(std::min(at_ + ahead + 1, tokens_.size()));
+    return match_name(after, terms_) || (!after.empty() && (after[0].is("blo") || after[0].is("flo")));
 }
 
 void RoundHeaderReader::add_number(PatternLine& line, int next, bool span) {
@@ -149,6 +241,8 @@ void RoundHeaderReader::aside(PatternLine& line) {
         return;
     if (match_name(tokens_.subspan(at_ + 1), terms_)) return;
     if (is_number(1) && is_round_here(2)) return rounds_aside(line);
+    const Tokens inside = tokens_.subspan(at_, ahead + 1);
+    if (has_count(inside)) count_ = inside;
     at_ += ahead + 1;
 }
 
@@ -163,7 +257,7 @@ void RoundHeaderReader::rounds_aside(PatternLine& line) {
 }
 
 void RoundHeaderReader::skip_marks() {
-    while (is(":") || is("-") || is(".")) ++at_;
+    while (is(":") || is("-") || is(".") || is("=") || is("|") || is(";")) ++at_;
 }
 
 bool RoundHeaderReader::ends() {

@@ -19,10 +19,20 @@ class RoundHeaderReader {
         return *this;
     }
 
+    /// The number of the round before; 0: there is none. "3. wibble (12)" is round 3 after round 2. `plain`:
+    /// the rounds before had no sign behind their numbers, and "3 sc in each st (12)" is round 3 too.
+    RoundHeaderReader& after(int number, bool plain) {
+        last_number_ = number;
+        plain_ = plain;
+        return *this;
+    }
+
     /// Fills what the header says into `line`; false when the tokens begin no round.
     bool read(PatternLine& line);
     /// The token after the header.
     std::size_t end() const { return at_; }
+    /// "(6)" in "Rnd 1 (6): ...": the count of the round, which stands in front.
+    std::span<const Token> count() const { return count_; }
 
   private:
     bool is(std::string_view text, std::size_t ahead = 0) const {
@@ -39,6 +49,10 @@ class RoundHeaderReader {
         return false;
     }
     bool words_first(PatternLine& line);
+    bool number_first(PatternLine& line);
+    bool start_first(PatternLine& line);
+    bool plain_number(PatternLine& line);
+    bool take_open_end(PatternLine& line);
     bool ordinal_first(PatternLine& line);
     bool next_round(PatternLine& line);
     bool bare_number(PatternLine& line);
@@ -53,7 +67,10 @@ class RoundHeaderReader {
 
     std::span<const Token> tokens_;
     Terms terms_;
+    std::span<const Token> count_;
     bool before_remarks_ = false;
+    int last_number_ = -1;
+    bool plain_ = false;
     bool several_ = false;  // "Rnds": the number after the first ends a range
     std::size_t start_ = 0;
     std::size_t at_ = 0;

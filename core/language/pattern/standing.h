@@ -7,8 +7,7 @@
 
 namespace roundwright {
 
-/// What the next round of a pattern stands on. After a round that did not come out that is the count it
-/// states or, when the next round proves only on that, what it makes.
+/// What the next round of a pattern stands on.
 class Standing {
   public:
     explicit Standing(ReadingState& state) : state_(state) {}
@@ -21,6 +20,8 @@ class Standing {
     [[nodiscard]] ReadRound read(const std::vector<Token>& tokens, YarnTable& yarns);
     /// The same to find out what a line is; what all the trials of a text may work is held.
     [[nodiscard]] ReadRound try_read(const std::vector<Token>& tokens, YarnTable& yarns);
+    /// Looks for mends of the words of a round that comes out, but not to its count.
+    void mend_words(ReadRound& read, const std::vector<Token>& tokens, const YarnTable& yarns);
     /// The round has been taken: the next one stands on it.
     void add(const ReadRound& read, const Round& round);
     /// The same for a round that was read before, as it was made.
@@ -31,13 +32,12 @@ class Standing {
     void set_yarn(int yarn) { yarn_ = yarn; }
 
   private:
+    RoundSetting setting_on(const RoundBelow& below) const;
     ReadRound read_on(const RoundBelow& below, const std::vector<Token>& tokens, YarnTable& yarns);
-    void stand_on(const ReadRound& read);
 
     ReadingState& state_;
     RoundBelow below_{.into_ring = true};
     bool begun_ = false;
-    int other_loops_ = -1;  // what the round below may leave besides; -1: nothing else
     int yarn_ = 0;
 };
 

@@ -1,5 +1,7 @@
 #include "core/language/round/count_parser.h"
 
+#include <array>
+
 namespace roundwright {
 
 bool CountParser::try_count() {
@@ -17,24 +19,34 @@ bool CountParser::try_count() {
     return true;
 }
 
+// "(18)", "[18 sts made.]", "(total stitches: 18)", "(3 rnds of 30)", "(12 each round)", "(18?)"
 bool CountParser::bracketed_count() {
+    constexpr std::size_t longest = 40;
     const std::string_view closer = closer_of(peek()->text);
-    ++at_;
-    while (accept("=") || accept("-") || accept("total") || accept(":") || accept("sts") || accept("count")) {
-    }
+    const std::size_t start = at_++;
     std::vector<StatedCount> counts;
-    while (is_number()) {
-        counts.push_back({peek()->number, peek()->where});
-        ++at_;
-        if (accept_counted_name() && !worked_) return false;
-        if (!(accept(",") || accept("-") || accept("&") || accept("and") || accept("/"))) break;
-    }
-    while (accept("in") || accept("total") || accept("around") || accept("now") || accept(".") ||
-           accept("each")) {
-    }
+    while (!done() && !is(closer) && at_ < start + longest)
+        if (!count_or_word(counts)) return false;
     if (counts.empty() || !accept(closer) || says_how_often() || says_where()) return false;
     syntax_.stated = std::move(counts);
     return true;
+}
+
+bool CountParser::count_or_word(std::vector<StatedCount>& counts) {
+    if (is_number() && is_round_word_at(1)) return at_ += 2, true;
+    if (is_number()) {
+        counts.push_back({peek()->number, peek()->where});
+        ++at_;
+        return !accept_counted_name() || worked_;
+    }
+    static constexpr auto marks =
+        std::to_array<std::string_view>({"=", "-", ":", ",", "&", "/", ".", "?", "!", "~", "+"});
+    static constexpr auto words = std::to_array<std::string_view>(
+        {"total", "in",   "of",  "each", "every", "now",   "and",  "you",   "should", "will", "have", "has",
+         "made",  "all",  "per", "then", "around", "left",  "here", "there", "are",    "is",   "count",
+         "think", "i",    "about", "approx", "altogether", "remain", "remaining", "or", "so", "be", "the",
+         "round", "rnd",  "row", "rounds", "rnds", "rows", "maybe", "it", "makes", "stitch", "st", "sts"});
+    return accept_one_of(marks) || accept_one_of(words) || accept_noun();
 }
 
 // In a bracket "18 sc" states a count; "2 inc" does not.
@@ -56,19 +68,22 @@ bool CountParser::says_where() const {
 }
 
 bool CountParser::bare_count() {
+    const bool column = peek()->tabbed;
     const bool dashed = accept("-") || accept("=");
     const bool total = accept("total");
+    if (total) accept("stitches") || accept("sts");
     if (total) accept(":") || accept("of") || accept("=");
-    if (!is_number() || !worked_) return false;
+    if (!is_number() || !worked_ || is_round_word_at(1)) return false;
     const StatedCount count{peek()->number, peek()->where};
     ++at_;
     const bool noun = accept_noun();
-    const bool named = !noun && (dashed || total) && accept_counted_name();
+    const bool apart = at_ > 1 && tokens_[at_ - 2].is(":") && tokens_[at_ - 2].spaced;
+    const bool named = !noun && (dashed || total || apart) && accept_counted_name();
     while (accept("in") || accept("total")) {
     }
-    const bool ends = is_sentence_end() || (is(",") && noun);
-    const bool led =
-        dashed || total || last_separator_ == '.' || last_separator_ == ':' || last_separator_ == '|';
+    const bool ends = is_sentence_end() || (is(",") && noun) || is("|") || (is("/") && is("/", 1));
+    const bool led = dashed || total || column || last_separator_ == '.' || last_separator_ == ':' ||
+                     last_separator_ == '|' || last_separator_ == '/';
     if (!ends || !(noun || named || led)) return false;
     syntax_.stated = {count};
     return true;
@@ -82,6 +97,9 @@ bool CountParser::is_bracketed_count() {
 }
 
 void CountParser::lone_number() {
+    const bool last = at_ + 1 == tokens_.size() && worked_ && at_ > 0 && tokens_[at_ - 1].is(",");
+    if (last) syntax_.last_number = StatedCount{peek()->number, peek()->where};
+    syntax_.may_be_bare_numbers = true;
     report(ReadCode::number_alone, peek()->where, {peek()->number});
     ++at_;
 }

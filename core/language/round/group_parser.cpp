@@ -1,11 +1,13 @@
 #include "core/language/round/group_parser.h"
 
 #include <algorithm>
+#include <array>
 
 namespace roundwright {
 namespace {
 
 constexpr std::size_t most_in_shell = 1'000;
+constexpr auto repeat_words = std::to_array<std::string_view>({"rep", "repeat", "repeats", "repeated"});
 
 bool can_share_a_loop(const Node& node) {
     const auto* work = std::get_if<Work>(&node.what);
@@ -22,6 +24,16 @@ void GroupParser::group_tail(Node& node) {
     if (parse_times(extent, true)) {
         std::get<Group>(node.what).extent = extent;
         parse_where();
+        return;
+    }
+    // "(sc, inc)* (18)"
+    const bool star = is("*") && open_stars_ == 0 && !starts_item(1) &&
+                      (peek(1) == nullptr || is_separator(1) || is_opener(*peek(1)) ||
+                       is_one_of(peek(1)->text, repeat_words));
+    if (star) {
+        ++at_;
+        if (done() || !is_one_of(peek()->text, repeat_words))
+            return fill(std::get<Group>(node.what).extent, Where{});
         return;
     }
     const Where where = parse_where();

@@ -54,15 +54,18 @@ bool MendTrial::offer(MendCode code, std::vector<Argument> arguments, const std:
     if (enough()) return false;
     std::vector<TokenEdit> all = edits;
     if (ignore_count_) all.push_back(no_count());
-    const ReadRound read = tried(all);
+    ReadRound read = tried(all);
     if (!proves(read)) return false;
     Mend mend{code, std::move(arguments), {}};
+    mend.stitches = read.stitches;
     for (const TokenEdit& edit : edits) mend.edits.push_back({place(edit), spaced(edit)});
     if (ignore_count_) mend.edits.push_back({read_.stated->where, std::to_string(read.stitches)});
     const bool known =
         std::any_of(found_.begin(), found_.end(), [&](const Mend& m) { return m.edits == mend.edits; });
-    if (!known) found_.push_back(std::move(mend));
-    return !known;
+    if (known) return false;
+    found_.push_back(std::move(mend));
+    comes_to_.push_back(std::move(read));
+    return true;
 }
 
 TextSpan MendTrial::place(const TokenEdit& edit) const {

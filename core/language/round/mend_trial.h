@@ -37,6 +37,7 @@ class MendTrial {
     bool ignore_count_ = false;  ///< the stated count is mended with the words
     MendBudget& budget_;
     std::vector<Mend> found_;
+    std::vector<ReadRound> comes_to_;  ///< the round with each of them
 
   private:
     std::vector<Token> edited(std::vector<TokenEdit> edits);

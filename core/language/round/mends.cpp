@@ -19,9 +19,18 @@ class MendFinder : public MendTrial {
   public:
     using MendTrial::MendTrial;
 
-    std::vector<Mend> find(ReadCode code) {
-        if (code == ReadCode::count_differs) return {count_mend(read_.stitches)};
-        if (tokens_.size() > longest_round) return {};
+    void find(ReadCode code, bool count_is_right) {
+        const bool counts = code == ReadCode::count_differs;
+        if (counts && !count_is_right) return mend_count_alone();
+        if (tokens_.size() <= longest_round) mend_words();
+        if (counts) mend_count_alone();
+    }
+
+    std::vector<Mend> take_mends() { return std::move(found_); }
+    std::vector<ReadRound> take_rounds() { return std::move(comes_to_); }
+
+  private:
+    void mend_words() {
         mend_signs();
         mend_count();
         mend_terms();
@@ -30,20 +39,25 @@ class MendFinder : public MendTrial {
         add_times();
         add_brackets();
         repeat_all();
-        change_numbers();
+        change_numbers(true);
+        change_numbers(false);
         change_stitches();
         add_stitches();
         remove_words();
         if (found_.empty() && read_.stated) mend_without_count();
         if (found_.empty() && read_.stated) space_evenly();
-        return std::move(found_);
     }
 
-  private:
-    Mend count_mend(int made) const {
-        return {MendCode::change_stated_count,
-                {read_.stated->count, made},
-                {{read_.stated->where, std::to_string(made)}}};
+    // The words stay as they are.
+    void mend_count_alone() {
+        const int made = read_.stitches;
+        found_.push_back({MendCode::change_stated_count,
+                          {read_.stated->count, made},
+                          {{read_.stated->where, std::to_string(made)}},
+                          made});
+        ReadRound as_worked = read_;
+        as_worked.diagnostics.clear();
+        comes_to_.push_back(std::move(as_worked));
     }
 
     // An 8 stands next to the sign for times on no keyboard by chance: "] 8 6", "] 86".
@@ -194,9 +208,10 @@ class MendFinder : public MendTrial {
         if (!all.empty()) offer(MendCode::change_stitch, {word, fresh}, all);
     }
 
-    void change_numbers() {
+    // Misprints sit more often in how often something is worked than in the stitches.
+    void change_numbers(bool times) {
         for (std::size_t i = 0; i < body_end() && !enough(); ++i)
-            if (tokens_[i].kind == TokenKind::number && !is_feet(i)) change_number(i);
+            if (tokens_[i].kind == TokenKind::number && !is_feet(i) && is_times(i) == times) change_number(i);
     }
 
     bool is_feet(std::size_t i) const { return i + 1 < tokens_.size() && tokens_[i + 1].is("tog"); }
@@ -328,7 +343,8 @@ class MendFinder : public MendTrial {
     void mend_without_count() {
         ignore_count_ = true;
         add_times();
-        change_numbers();
+        change_numbers(true);
+        change_numbers(false);
         remove_words();
         add_stitches();
     }
@@ -337,7 +353,7 @@ class MendFinder : public MendTrial {
 }  // namespace
 
 void find_mends(ReadRound& read, const std::vector<Token>& tokens, const RoundSetting& setting,
-                const YarnTable& yarns) {
+                const YarnTable& yarns, bool count_is_right) {
     const auto worst = std::find_if(read.diagnostics.begin(), read.diagnostics.end(),
                                     [](const ReadDiagnostic& d) { return d.severity == Severity::error; });
     if (worst == read.diagnostics.end()) return;
@@ -345,9 +361,25 @@ void find_mends(ReadRound& read, const std::vector<Token>& tokens, const RoundSe
     MendBudget& shared = setting.budget != nullptr ? *setting.budget : own;
     const std::int64_t lent = std::min(shared.left, most_for_one_round);
     MendBudget budget{lent};
-    std::vector<Mend> mends = MendFinder(read, tokens, setting, yarns, budget).find(worst->code);
+    MendFinder finder(read, tokens, setting, yarns, budget);
+    finder.find(worst->code, count_is_right);
     shared.left -= lent - budget.left;
-    worst->mends = std::move(mends);
+    worst->mends = finder.take_mends();
+    read.mended = finder.take_rounds();
+}
+
+void put_first(ReadRound& read, int stitches) {
+    const auto worst = std::find_if(read.diagnostics.begin(), read.diagnostics.end(),
+                                    [](const ReadDiagnostic& d) { return !d.mends.empty(); });
+    if (worst == read.diagnostics.end() || worst->mends.size() != read.mended.size()) return;
+    std::size_t next = 0;
+    for (std::size_t i = 0; i < worst->mends.size(); ++i) {
+        if (worst->mends[i].stitches != stitches) continue;
+        const auto to = static_cast<std::ptrdiff_t>(next++);
+        const auto from = static_cast<std::ptrdiff_t>(i);
+        std::rotate(worst->mends.begin() + to, worst->mends.begin() + from, worst->mends.begin() + from + 1);
+        std::rotate(read.mended.begin() + to, read.mended.begin() + from, read.mended.begin() + from + 1);
+    }
 }
 
 }  // namespace roundwright

@@ -14,7 +14,11 @@ constexpr auto fillers = std::to_array<std::string_view>(
      "the",     "also",  "only", "just",   "again", "loosely", "tightly", "carefully", "please",
      "put",     "so",    "more", "of",     "do",    "working", "crochet", "in",        "continue",
      "another", "usual", "as",   "for",    "begin", "next"});
-constexpr auto evens = std::to_array<std::string_view>({"even", "evenly", "straight", "plain", "unchanged"});
+constexpr auto evens = std::to_array<std::string_view>(
+    {"even", "evenly", "straight", "plain", "unchanged", "as is", "as it is", "as they are", "without increases",
+     "without increase", "without increasing", "without any increases", "without inc", "without decreases",
+     "without decreasing", "without dec", "without changes", "without change", "without shaping",
+     "no increases", "no increase", "no inc", "no decreases", "no change", "no changes", "no shaping"});
 
 class RoundParser final : public RepeatParser {
   public:
@@ -26,6 +30,7 @@ class RoundParser final : public RepeatParser {
         close_stars(list);
         syntax_.nodes = std::move(list.nodes);
         settle_leading_chain();
+        settle_stitch_alone();
         syntax_.body_end = syntax_.stated.empty() ? work_end_ : std::min(work_end_, count_at_);
         tidy_names();
         return std::move(syntax_);
@@ -57,7 +62,7 @@ class RoundParser final : public RepeatParser {
     }
 
     void step(NodeList& list, int depth) {
-        if (try_note() || try_count() || skip_separator()) return;
+        if (try_note() || try_count() || (!dots_ahead() && skip_separator())) return;
         if (after_count_ && !works_next()) {
             if (!try_remark(list)) note_from(at_);
             return;
@@ -65,7 +70,9 @@ class RoundParser final : public RepeatParser {
         says_work_ = true;
         if (!try_work(list, depth)) {
             if (accept_one_of(fillers)) return;
-            if (is_number())
+            if (is_number() && options_.numbers_are_stitches)
+                bare_stitches(list);
+            else if (is_number())
                 lone_number();
             else
                 unknown_phrase(after_count_);
@@ -74,9 +81,21 @@ class RoundParser final : public RepeatParser {
     }
 
     bool try_work(NodeList& list, int depth) {
-        return try_star(list) || try_repeat(list) || try_times_before(list, depth) ||
+        return try_dots(list) || try_evenly(list) || try_even(list) || try_star(list) || try_repeat(list) || try_times_before(list, depth) ||
                try_group(list, depth) || try_yarn(list) || try_remark(list) || try_rounds(list) ||
                try_ring() || try_place_before(list, depth) || try_item(list, {}, {});
+    }
+
+    // "3, inc, 4": plain stitches.
+    void bare_stitches(NodeList& list) {
+        Work work;
+        work.members.push_back({Stitch{.kind = options_.even}, false});
+        work.extent = {Extent::Kind::times, true, peek()->number};
+        work.where = peek()->where;
+        ++at_;
+        Node node;
+        node.what = std::move(work);
+        if (std::get<Work>(node.what).extent.number > 0) add(list, std::move(node));
     }
 
     void add(NodeList& list, Node node) {
@@ -202,7 +221,7 @@ class RoundParser final : public RepeatParser {
         const std::size_t end = at_;
         while (accept(",") || accept(":") || accept("work") || accept("make") || accept("place")) {
         }
-        if (!done() && is_opener(*peek()) && where.place != Where::Place::none)
+        if (!done() && is_opener(*peek()) && where.place != Where::Place::none && !count_ahead())
             return shell_after(list, where, depth);
         const bool again = apart && start > 0 && (tokens_[start - 1].is("and") || tokens_[start - 1].is("&"));
         if (where.place != Where::Place::none && starts_item() && !(again && !list.nodes.empty()) &&
@@ -210,6 +229,13 @@ class RoundParser final : public RepeatParser {
             return true;
         at_ = end;
         return work_again(list, where, start);
+    }
+
+    bool count_ahead() {
+        const std::size_t open = at_;
+        const bool counts = worked_ && is_bracketed_count();
+        at_ = open;
+        return counts;
     }
 
     bool part_before(NodeList& list, LoopPart part, bool apart) {
@@ -264,17 +290,92 @@ class RoundParser final : public RepeatParser {
 
     // --- stitches and rounds
 
+    // "inc to 18", "increase to 18 sts", "inc 6 evenly", "dec 3 sts evenly around": where is left to the maker.
+    bool try_evenly(NodeList& list) {
+        const std::size_t start = at_;
+        int number = is_number() ? tokens_[at_++].number : 0;
+        const auto name = name_ahead();
+        const bool shapes = name && name->what != NameKind::stitch && name->what != NameKind::skipping;
+        if (!shapes || worked_ || !list.nodes.empty()) return back_to(start);
+        at_ += static_cast<std::size_t>(name->length);
+        const bool to = number == 0 && (accept("up") || true) && accept("to");
+        if ((to || number == 0) && is_number()) number = tokens_[at_++].number;
+        accept_noun() || accept("times") || accept("x");
+        const bool evenly = !to && number > 0 && (accept("evenly") || accept("even"));
+        if (number == 0 || (!to && !evenly)) return back_to(start);
+        if (to && !(done() || is_separator() || is_opener(*peek()))) return back_to(start);
+        accept("spaced") || accept("distributed") || accept("spread");
+        parse_where();
+        const bool more = name->what == NameKind::increase;
+        (to ? syntax_.evenly_to : syntax_.evenly_more) = to || more ? number : -number;
+        worked_ = true;
+        report(ReadCode::evenly_placed, span(start, at_), {}, 0, 0, Severity::note);
+        return true;
+    }
+
+    // "unchanged", "without increases"
+    bool try_even(NodeList& list) {
+        return match_any(rest(), evens) > 1 && try_rounds(list);
+    }
+
+    bool dots_ahead() const {
+        return is("etc") || (is(".") && (is(".", 1) || peek()->raw.size() > 1));
+    }
+
+    // "sc, inc ..", "sc, inc, etc.": on in this way.
+    bool try_dots(NodeList& list) {
+        if (!dots_ahead()) return false;
+        const std::size_t start = at_;
+        accept("etc");
+        while (accept(".")) {
+        }
+        const bool ends = done() || is_opener(*peek()) || accept_around() || is_number();
+        const bool filled = std::any_of(list.nodes.begin(), list.nodes.end(), [](const Node& node) {
+            const auto* work = std::get_if<Work>(&node.what);
+            const auto* group = std::get_if<Group>(&node.what);
+            return (work != nullptr && work->extent.kind != Extent::Kind::times) ||
+                   (group != nullptr && group->extent.stated);
+        });
+        if (!ends || filled || list.nodes.empty() || !worked_) return true;
+        group_from(list, first_work(list.nodes), span(start, start + 1));
+        fill(std::get<Group>(list.nodes.back().what).extent, Where{});
+        return true;
+    }
+
     bool try_item(NodeList& list, const Where& lead, std::optional<LoopPart> part) {
         const std::optional<Item> item = parse_item(lead, part);
         if (!item) return false;
+        number_said_ = number_said_ || item->number() > 0 || item->where.number_said;
         if (item->where.place == Where::Place::from_hook) take_foundation(list);
         Node node = node_of(*item);
         const Extent& extent = std::get<Work>(node.what).extent;
         const bool nothing = extent.kind == Extent::Kind::times && extent.number == 0;
         if (nothing)
             report(ReadCode::number_is_zero, item->span);
-        else
+        else if (!closes_over_all(list, *item))
             add(list, std::move(node));
+        return true;
+    }
+
+    // "inc, sc 3 around" goes around with both; so may "sc 1, inc around".
+    bool closes_over_all(NodeList& list, Item item) {
+        if (!item.where.around || item.where.place != Where::Place::none || !list.stars.empty()) return false;
+        const std::size_t first = first_work(list.nodes);
+        const bool stitches = std::any_of(list.nodes.begin(), list.nodes.end(), [](const Node& node) {
+            const auto* work = std::get_if<Work>(&node.what);
+            return work != nullptr && work->members[0].stitch.kind != StitchKind::chain;
+        });
+        const bool by_number = std::all_of(list.nodes.begin(), list.nodes.end(), [](const Node& node) {
+            const auto* work = std::get_if<Work>(&node.what);
+            return work == nullptr || work->extent.kind == Extent::Kind::times;
+        });
+        if (!stitches || !by_number) return false;
+        syntax_.around_may_be_all = true;
+        if (!options_.around_is_all && item.trail == 0) return false;
+        item.where.around = false;
+        add(list, node_of(item));
+        group_from(list, first, item.span);
+        fill(std::get<Group>(list.nodes.back().what).extent, Where{});
         return true;
     }
 
@@ -282,10 +383,11 @@ class RoundParser final : public RepeatParser {
     bool try_rounds(NodeList& list) {
         const std::size_t start = at_;
         accept("continue");
-        accept("work") || accept("working");
+        accept("work") || accept("working") || accept("crochet") || accept("just");
         const bool numbered = take_round_number();
         if (numbered) accept("of") || accept("in");
         if (numbered && starts_item()) return true;
+        if (numbered && worked_ && (done() || is_separator() || is_opener(*peek()))) return true;
         if (!accept_any(evens) && !(numbered && is_sentence_end())) return back_to(start);
         accept_around();
         Work work;
@@ -312,6 +414,17 @@ class RoundParser final : public RepeatParser {
         (lifts ? *work : *node.other_work).extent.number = 0;
     }
 
+    // "inc (12)", "sc": one stitch and not how often.
+    void settle_stitch_alone() {
+        if (syntax_.nodes.size() != 1) return;
+        Work* work = std::get_if<Work>(&syntax_.nodes[0].what);
+        if (work == nullptr || work->extent.kind != Extent::Kind::times || work->extent.number != 1 ||
+            work->in_same || number_said_)
+            return;
+        syntax_.may_be_around = true;
+        if (options_.alone_is_around) work->extent = {Extent::Kind::around, true, 0};
+    }
+
     // A name may have been looked at twice.
     void tidy_names() {
         auto& names = syntax_.names;
@@ -324,6 +437,7 @@ class RoundParser final : public RepeatParser {
             names.end());
     }
 
+    bool number_said_ = false;
     std::size_t work_end_ = 0;  // token after the last that says what is worked
 };
 

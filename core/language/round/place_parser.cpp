@@ -23,6 +23,8 @@ constexpr auto around_phrases = std::to_array<std::string_view>({"around",
                                                                  "till end",
                                                                  "till the end",
                                                                  "til end",
+                                                                 "til the end",
+                                                                 "to the end of",
                                                                  "to marker",
                                                                  "to the marker",
                                                                  "until marker",
@@ -44,12 +46,16 @@ constexpr auto chain_ring_names =
     std::to_array<std::string_view>({"ring", "circle", "center of ring", "centre of ring",
                                      "center of the ring", "centre of the ring", "chain ring", "ch ring"});
 constexpr auto back_names = std::to_array<std::string_view>(
-    {"blo", "bl", "blos", "back loop", "back loops", "back lp", "back lps", "back loop only",
+    {"blo", "bl", "blos", "tbl", "through back loop", "through the back loop", "back loop", "back loops", "back lp", "back lps", "back loop only",
      "back loops only", "bl only", "back lp only", "back lps only", "blo only"});
 constexpr auto front_names = std::to_array<std::string_view>(
-    {"flo", "fl", "flos", "front loop", "front loops", "front lp", "front lps", "front loop only",
+    {"flo", "fl", "flos", "tfl", "through front loop", "through the front loop", "front loop", "front loops", "front lp", "front lps", "front loop only",
      "front loops only", "fl only", "front lp only", "front lps only", "flo only"});
 constexpr auto both_names = std::to_array<std::string_view>({"both loops", "both lps", "both loops again"});
+// What lies behind the loops of a chain is worked into like the chain itself.
+constexpr auto bumps = std::to_array<std::string_view>(
+    {"back bump of", "back bumps of", "back bump", "back bumps", "back ridge of", "back ridges of", "back ridge",
+     "back hump of", "back humps of", "back hump", "bump of", "bumps of", "bottom bump of", "bottom bumps of"});
 constexpr auto prepositions =
     std::to_array<std::string_view>({"in", "into", "on", "onto", "over", "through", "thru", "using", "inside",
                                      "to", "along", "under", "for", "at", "within", "from"});
@@ -103,6 +109,7 @@ bool PlaceParser::skip_articles(Where& where) {
     while (!done()) {
         if (accept("the") || accept("an") || accept("of")) continue;
         if (is("a") && !is_separator(1) && accept("a")) continue;
+        if (accept_any(bumps)) continue;
         if (!accept("all")) break;
         if (!accept_loop_name()) continue;
         where.place = Where::Place::each;
@@ -215,6 +222,13 @@ bool PlaceParser::parse_next(Where& where) {
 }
 
 bool PlaceParser::parse_same(Where& where) {
+    syntax_.same_may_be_next = true;
+    if (options_.same_is_next) {
+        where.loops = 1;
+        where.place = Where::Place::next;
+        accept_loop_name();
+        return true;
+    }
     where.place = Where::Place::same;
     accept_loop_name();
     const std::size_t before = at_;

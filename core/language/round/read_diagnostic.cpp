@@ -6,7 +6,7 @@
 namespace roundwright {
 namespace {
 
-constexpr std::array<std::string_view, 39> read_names{"loops_do_not_fit",
+constexpr std::array<std::string_view, 43> read_names{"loops_do_not_fit",
                                                       "count_differs",
                                                       "repeat_does_not_fit",
                                                       "not_enough_left",
@@ -30,6 +30,10 @@ constexpr std::array<std::string_view, 39> read_names{"loops_do_not_fit",
                                                       "range_reversed",
                                                       "unknown_round",
                                                       "rounds_differ",
+                                                      "range_open",
+                                                      "rounds_filled",
+                                                      "round_not_taken",
+                                                      "evenly_placed",
                                                       "line_not_understood",
                                                       "remark_not_read",
                                                       "unknown_piece",

@@ -31,13 +31,17 @@ enum class ReadCode {
     star_missing,        ///< "rep from *" with no * before it
     nested_too_deep,     ///< [deepest, -]
     not_one_stitch,      ///< "( ... ) in next st" holds what cannot share a stitch
-    unnamed_stitch,      ///< a bunch of loops read as a bobble (a note). args: the word
+    unnamed_stitch,       ///< read as a near relation (a note). args: the word; its stitch, if no bobble
     // Rounds of a pattern
     round_out_of_order,   ///< a number comes twice, or too late [number that is next, number written]
     rounds_missing,       ///< the numbers leap ahead [number that is next, number written]
     range_reversed,       ///< "Rnds 10-6" [first, last]
     unknown_round,        ///< "rep rnd 9" with no round 9 before it [-, number]
     rounds_differ,        ///< "6-8 (4 rows)" [rounds by the numbers, rounds said]
+    range_open,           ///< "Rows 3-??": where it ends is not said; one round is taken [first, -]
+    rounds_filled,        ///< rounds that dots stand for, taken like those around them (a note) [first, last]
+    round_not_taken,      ///< a round that the text numbers and no piece has [-, number]
+    evenly_placed,        ///< "inc to 18": where is not said, so they are spaced evenly (a note) [-, stitches]
     line_not_understood,  ///< looks like working, but is no round: kept as a note. args: the line
     remark_not_read,  ///< has numbers or stitches and says nothing that is known (a warning). args: the line
     unknown_piece,    ///< "same as left ear" with no such piece before it. args: its name
@@ -93,6 +97,22 @@ struct Mend {
     MendCode code;
     std::vector<Argument> arguments;
     std::vector<TextEdit> edits;
+    int stitches = -1;  ///< that the round has with it
+};
+
+/// What the rounds after one that does not come out go on from, and how sure that is.
+struct GoingOn {
+    enum class From {
+        not_said,      ///< the round came out, or none follows
+        stated_count,  ///< the printed count
+        words,         ///< what the words make
+        next_rounds,   ///< what the rounds after it need, where nothing usable is printed
+        round_below,   ///< as many as before it: nothing better is known
+    };
+    From from = From::not_said;
+    int stitches = 0;
+    bool confirmed = false;  ///< the rounds after it come out on that, and not on the other
+    bool mended = false;     ///< the round was taken as the first mend says
 };
 
 struct ReadDiagnostic {
@@ -106,6 +126,7 @@ struct ReadDiagnostic {
     std::vector<Argument> arguments{};
     std::vector<Mend> mends{};  ///< likeliest first; each was tried and comes out
     int more = 0;               ///< how many more of its kind come after it and are not listed
+    GoingOn goes_on{};          ///< set on the first error of a round
 };
 
 /// `text` with the edits of a mend made. Edits that point outside the text are passed over.

@@ -54,11 +54,75 @@ Reading best_reading(const RoundSyntax& syntax, const WorkSetting& setting) {
     return first;
 }
 
+// A round in the plain hand, or in another where only that comes out.
+struct Understood {
+    RoundSyntax syntax;
+    Reading reading;
+    YarnTable yarns;
+};
+
+bool any_error(const RoundSyntax& syntax) { return any_error(syntax.diagnostics); }
+
+std::vector<ParseOptions> other_hands(const RoundSyntax& plain, const ParseOptions& options) {
+    std::vector<ParseOptions> hands;
+    const auto with = [&](bool around, bool numbers, bool same, bool alone) {
+        ParseOptions hand = options;
+        hand.around_is_all = around;
+        hand.numbers_are_stitches = numbers;
+        hand.same_is_next = same;
+        hand.alone_is_around = alone;
+        hands.push_back(hand);
+    };
+    if (plain.may_be_around) with(false, false, false, true);
+    if (plain.around_may_be_all) with(true, false, false, false);
+    if (plain.may_be_bare_numbers) with(true, true, false, false), with(false, true, false, false);
+    if (plain.same_may_be_next) with(false, false, true, false);
+    return hands;
+}
+
+// A number at the end that is just the count: "[sc, inc] x 6, 18".
+void take_last_number(Understood& read) {
+    const auto& last = read.syntax.last_number;
+    if (!last || last->count != read.reading.worked.made || !read.reading.worked.problems.empty()) return;
+    std::erase_if(read.syntax.diagnostics, [&](const ReadDiagnostic& d) {
+        return d.code == ReadCode::number_alone && d.where == last->where;
+    });
+    read.syntax.stated = {*last};
+}
+
+Understood understood(const std::vector<Token>& tokens, const RoundSetting& setting, const YarnTable& yarns) {
+    constexpr int most_effort = 1'000'000;
+    const ParseOptions options{setting.terms, setting.work.into_ring, setting.even};
+    Understood plain{{}, {}, yarns};
+    plain.syntax = parse_round(tokens, options, plain.yarns);
+    plain.reading = best_reading(plain.syntax, setting.work);
+    take_last_number(plain);
+    if (!any_error(plain.syntax) && comes_out(plain.syntax, plain.reading.worked)) return plain;
+    for (const ParseOptions& hand : other_hands(plain.syntax, options)) {
+        // A count bears them out; "sc 1, inc around" needs none.
+        const bool needs_count = !hand.around_is_all || hand.numbers_are_stitches;
+        if (plain.syntax.stated.empty() && needs_count) continue;
+        if (plain.reading.effort > most_effort) break;
+        Understood other{{}, {}, yarns};
+        other.syntax = parse_round(tokens, hand, other.yarns);
+        other.reading = best_reading(other.syntax, setting.work);
+        other.reading.effort = plain.reading.effort += other.reading.effort;
+        const bool counted =
+            !other.syntax.stated.empty() || (hand.around_is_all && !hand.numbers_are_stitches);
+        if (counted && !any_error(other.syntax) && comes_out(other.syntax, other.reading.worked)) return other;
+    }
+    return plain;
+}
+
 bool works_anything(const std::vector<Node>& nodes) {
     return std::any_of(nodes.begin(), nodes.end(), [](const Node& node) {
         if (const auto* group = std::get_if<Group>(&node.what)) return works_anything(group->body);
         return std::holds_alternative<Work>(node.what);
     });
+}
+
+bool works_anything(const RoundSyntax& syntax) {
+    return syntax.evenly_to != 0 || syntax.evenly_more != 0 || works_anything(syntax.nodes);
 }
 
 // Words that were not understood do no harm in a round that comes out and states its count.
@@ -111,7 +175,7 @@ std::string us_words(const std::vector<Token>& tokens, const RoundSyntax& syntax
 void prove(ReadRound& read, const std::vector<Token>& tokens) {
     // Skips alone leave nothing to go on from.
     const bool leaves = read.made.loops_left > 0;
-    const bool worked = works_anything(read.syntax.nodes) && leaves;
+    const bool worked = works_anything(read.syntax) && leaves;
     if (!worked && read.syntax.repeats_from == 0 && !any_error(read.diagnostics)) {
         const TextSpan where = tokens.empty() ? TextSpan{} : tokens.front().where;
         read.diagnostics.push_back({ReadCode::no_stitches, Severity::error, where, -1, -1, 0, 0, {}, {}});
@@ -140,9 +204,10 @@ bool ReadRound::proved() const { return !any_error(diagnostics); }
 
 ReadRound read_round(const std::vector<Token>& tokens, const RoundSetting& setting, YarnTable& yarns) {
     ReadRound read;
-    const ParseOptions options{setting.terms, setting.work.into_ring, setting.even};
-    read.syntax = parse_round(tokens, options, yarns);
-    Reading reading = best_reading(read.syntax, setting.work);
+    Understood found = understood(tokens, setting, yarns);
+    yarns = std::move(found.yarns);
+    read.syntax = std::move(found.syntax);
+    Reading reading = std::move(found.reading);
     read.effort = reading.effort;
     read.choices = std::move(reading.choices);
     read.made = std::move(reading.worked.round);
@@ -152,7 +217,7 @@ ReadRound read_round(const std::vector<Token>& tokens, const RoundSetting& setti
     if (!read.syntax.stated.empty()) read.stated = read.syntax.stated.back();
     read.diagnostics = read.syntax.diagnostics;
     const auto& problems = reading.worked.problems;
-    const bool worked = works_anything(read.syntax.nodes);
+    const bool worked = works_anything(read.syntax);
     settle_unknown_words(read,
                          worked && problems.empty() && (!read.stated || read.stated->count == read.stitches));
     // Loops that do not come out after words that were not understood are no fault of their own.

@@ -41,6 +41,7 @@ struct ReadRound {
     int effort = 0;             ///< stitches worked to find this reading, those of other readings too
     int last_yarn = 0;
     std::vector<ReadDiagnostic> diagnostics;
+    std::vector<ReadRound> mended;  ///< the round with each mend of its first error, in their order
 
     bool proved() const;  ///< nothing stands against it but notes and warnings
 };

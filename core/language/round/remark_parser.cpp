@@ -43,6 +43,7 @@ bool RemarkParser::try_remark(NodeList& list) {
     if (accept_any(markers)) return remark(start);
     if (is_joining_slip_stitch(list) || accept_any(joins)) return join(list, start);
     if (accept_any(turns)) return turn(list);
+    if (try_picot()) return true;
     if (accept_any(denials)) return remark(start);
     if (is("leave") || is("leaving")) return leave(start);
     return try_start() || (is("for") && try_for_rounds()) || try_side();
@@ -66,6 +67,22 @@ bool RemarkParser::line_of_work_begins(std::size_t at) const {
         return false;
     const std::size_t ahead = at - at_;
     return is_opener(tokens_[at]) || tokens_[at].is("*") || starts_item(ahead);
+}
+
+// "picot", "ch-3 picot": chains closed into the stitch they stand on; no loop is taken and none is left.
+bool RemarkParser::try_picot() {
+    std::size_t ahead = 0;
+    if (is_number() && (is("ch", 1) || is("chain", 1))) ahead = 2;
+    if (ahead == 0 && (is("ch") || is("chain"))) ahead = is("-", 1) ? 2 : 1;
+    if (ahead > 0 && is_number(ahead)) ++ahead;
+    if (ahead > 0 && is("-", ahead)) ++ahead;
+    if (!is("picot", ahead) && !is("picots", ahead)) return false;
+    const std::size_t start = at_;
+    at_ += ahead + 1;
+    accept_noun();
+    note(start, at_);
+    says_work_ = true;
+    return true;
 }
 
 bool RemarkParser::remark(std::size_t start) {
@@ -166,6 +183,8 @@ bool RemarkParser::try_start() {
             return true;
         }
     }
+    // "start with 6 sc"
+    if (starts_item()) return true;
     at_ = start;
     return false;
 }

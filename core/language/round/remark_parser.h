@@ -30,6 +30,7 @@ class RemarkParser : public YarnParser {
   private:
     std::size_t clause_end(bool at_comma) const;
     bool line_of_work_begins(std::size_t at) const;
+    bool try_picot();
     bool remark(std::size_t start);
     bool finish(std::size_t start);
     bool turn(NodeList& list);

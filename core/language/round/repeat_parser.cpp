@@ -15,6 +15,12 @@ constexpr auto repeat_objects = std::to_array<std::string_view>(
      "asterisk",    "star",    "section",   "to",           "in",      "and",   "first",    "beg",
      "last",        "all",     "beginning", "it",           "that"});
 
+constexpr auto going_on = std::to_array<std::string_view>(
+    {"continue this way", "continue like this", "continue in this way", "continue in this manner",
+     "continue in pattern", "continue in the same way", "continue the same way", "continue so", "continue as set",
+     "continue this pattern", "continue the pattern", "keep going", "and so on", "go on like this",
+     "go on in this way", "continue as established", "in this manner", "this way"});
+
 bool is_work(const Node& node) {
     return std::holds_alternative<Work>(node.what) || std::holds_alternative<Group>(node.what);
 }
@@ -78,8 +84,10 @@ void RepeatParser::close_stars(NodeList& list) {
 
 bool RepeatParser::try_repeat(NodeList& list) {
     const std::size_t start = at_;
-    if (is("as") || (is("same") && is("as", 1)))
-        return accept("same"), accept("as"), try_round_reference() || back_to(start);
+    if (is("as") || is("like") || is("see") || (is("same") && is("as", 1)))
+        return accept("same"), accept("as") || accept("like") || accept("see"),
+               as_before() || try_round_reference() || back_to(start);
+    if (worked_ && accept_any(going_on)) return repeat_group(list, false, start), true;
     if (!accept_one_of(repeat_words)) return false;
     accept(".");
     if (try_round_reference()) return true;
@@ -90,24 +98,63 @@ bool RepeatParser::try_repeat(NodeList& list) {
     return true;
 }
 
+// "as before"
+bool RepeatParser::as_before() {
+    if (!accept("before")) return false;
+    syntax_.repeats_from = syntax_.repeats_to = -1;
+    return worked_ = true;
+}
+
+// "... up to round 10", "... 3 more times"
+void RepeatParser::repeat_end() {
+    const std::size_t start = at_;
+    accept("up") || accept("until") || accept("till") || accept("til") || accept("through");
+    accept("to");
+    accept("and") && accept("including");
+    accept("the");
+    if (at_ > start && is_round_word_at(0) && is_number(1)) {
+        syntax_.repeats_until = tokens_[at_ + 1].number;
+        at_ += 2;
+        return;
+    }
+    at_ = start;
+    accept("for");
+    Extent extent;
+    const std::size_t times = at_;
+    if (parse_times(extent, false)) {
+        const bool more = has_any_word(std::span(tokens_).subspan(times, at_ - times),
+                                       {"more", "additional", "further"});
+        syntax_.repeat_times = extent.number - (more ? 1 : 0);
+    } else
+        at_ = start;
+}
+
 // "rep rnd 3", "repeat rounds 3-4", "as rnd 6", "rep last rnd"
 bool RepeatParser::try_round_reference() {
     const std::size_t start = at_;
     while (accept("the") || accept("as") || accept("instructions") || accept("from") || accept("for")) {
     }
     const bool last = accept("last") || accept("previous") || accept("prev");
+    const bool several = last && is_number() && is_round_word_at(1);
+    const int rounds = several ? std::clamp(tokens_[at_++].number, 1, largest_number) : 1;
     if (!is_round_word_at(0)) return back_to(start);
     ++at_;
     accept(".");
     worked_ = worked_ || last;
-    if (last) syntax_.repeats_from = syntax_.repeats_to = -1;
-    if (last || !is_number()) return last || back_to(start);
+    if (last) {
+        syntax_.repeats_from = -rounds;
+        syntax_.repeats_to = -1;
+        repeat_end();
+        return true;
+    }
+    if (!is_number()) return back_to(start);
     syntax_.repeats_from = syntax_.repeats_to = tokens_[at_++].number;
     if (accept("-") || accept("and") || accept("&") || accept("to") || accept("through")) {
         if (is_round_word_at(0)) ++at_;
         if (is_number()) syntax_.repeats_to = tokens_[at_++].number;
     }
     worked_ = true;
+    repeat_end();
     return true;
 }
 

@@ -23,6 +23,8 @@ class RepeatParser : public GroupParser {
     static void group_from(NodeList& list, std::size_t from, TextSpan where);
 
   private:
+    bool as_before();
+    void repeat_end();
     bool try_round_reference();
     bool skip_repeat_object();
     void repeat_group(NodeList& list, bool star, std::size_t start);

@@ -93,6 +93,15 @@ struct RoundSyntax {
     int rounds = 1;         ///< "for 5 rounds"
     int repeats_from = 0;   ///< "rep rnds 3-4": 3; -1: the round before
     int repeats_to = 0;     ///< 4
+    int repeats_until = 0;  ///< "rep rnds 3-4 up to rnd 10": 10
+    int repeat_times = 0;   ///< "rep the last two rnds 3 times": 3
+    int evenly_to = 0;      ///< "inc to 18": so many stitches, spaced evenly
+    int evenly_more = 0;    ///< "inc 6 evenly", "dec 3 evenly": so many more or (below 0) fewer
+    bool around_may_be_all = false;    ///< "sc 1, inc around": both, or the last alone
+    bool may_be_bare_numbers = false;  ///< "3, inc, 4": numbers that stand alone may be stitches
+    bool same_may_be_next = false;     ///< "2 sc in same st around"
+    bool may_be_around = false;        ///< "inc (12)": one stitch that is not said to be worked around
+    std::optional<StatedCount> last_number;  ///< ", 12" at the end may be a count
     std::vector<StatedCount> stated;
     std::vector<std::string> notes;
     std::vector<NameUse> names;
@@ -110,6 +119,11 @@ struct ParseOptions {
     Terms terms = Terms::us;
     bool into_ring = false;                        ///< there is no round below yet
     StitchKind even = StitchKind::single_crochet;  ///< what "work even" works
+    // Readings in another hand, tried where the plain one does not come out:
+    bool around_is_all = false;
+    bool numbers_are_stitches = false;
+    bool same_is_next = false;
+    bool alone_is_around = false;
 };
 
 /// Takes the words of one round apart. Never throws; what cannot be understood is named in `diagnostics` and

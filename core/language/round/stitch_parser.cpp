@@ -70,10 +70,14 @@ void StitchParser::take_name(Item& item, const Name& name) {
     item.name = name;
     use_name(name);
     const std::size_t end = at_ + static_cast<std::size_t>(name.length);
-    if (!name.of_its_own)
-        report(ReadCode::unnamed_stitch, span(at_, end), {said(std::span(tokens_).subspan(at_, end - at_))},
-               0, 0, Severity::note);
+    if (!name.of_its_own) {
+        std::vector<Argument> arguments{said(std::span(tokens_).subspan(at_, end - at_))};
+        if (name.stitch != StitchKind::bobble)
+            arguments.emplace_back(std::string(abbreviation(name.stitch, options_.terms)));
+        report(ReadCode::unnamed_stitch, span(at_, end), std::move(arguments), 0, 0, Severity::note);
+    }
     at_ = end;
+    if (name.what == NameKind::stitch && other_terms_beside(item)) return;
     const std::size_t joint = is("-") ? 1 : 0;
     const auto second = name_ahead(joint);
     if (name.what != NameKind::stitch || !second) return;
@@ -81,6 +85,32 @@ void StitchParser::take_name(Item& item, const Name& name) {
     if (!is_shaping(*second) && !bobble) return;
     at_ += joint;
     take_second_name(item, name.stitch, *second);
+}
+
+// "dc/sc", "sc (dc)": one stitch by its names in both terms.
+bool StitchParser::other_terms_beside(Item& item) {
+    const bool bracket = is("(") && is(")", 2);
+    if (!bracket && !is("/")) return false;
+    const std::size_t before = at_ - 1;
+    const auto in = [&](std::size_t at, Terms terms) -> std::optional<StitchKind> {
+        const auto name = match_name(std::span(tokens_).subspan(at, at < tokens_.size() ? 1 : 0), terms);
+        if (!name || name->what != NameKind::stitch || name->other_terms) return std::nullopt;
+        return name->stitch;
+    };
+    for (const auto& [first, second] : {std::pair(Terms::us, Terms::uk), std::pair(Terms::uk, Terms::us)}) {
+        const auto stitch = in(before, first);
+        if (!stitch || stitch != in(at_ + 1, second) || tokens_[before].is(tokens_[at_ + 1].text)) continue;
+        item.name.stitch = *stitch;
+        auto& reported = syntax_.diagnostics;
+        std::erase_if(reported, [&](const ReadDiagnostic& d) {
+            return d.code == ReadCode::other_terms && d.where == tokens_[before].where;
+        });
+        if (!syntax_.names.empty() && syntax_.names.back().first == before)
+            syntax_.names.back() = {before, bracket ? 4u : 3u, *stitch};
+        at_ += bracket ? 3 : 2;
+        return true;
+    }
+    return false;
 }
 
 // "hdc inc", "sc dec", "5-dc bobble"
@@ -95,6 +125,8 @@ void StitchParser::take_second_name(Item& item, StitchKind first, const Name& se
 
 void StitchParser::item_tail(Item& item) {
     accept_noun();
+    // A post stitch is worked around the stitch below: "fpdc around next st".
+    if (is("around") && (is("next", 1) || is("each", 1) || is("every", 1) || is("following", 1))) ++at_;
     parse_part(item.where);
     parse_together(item);
     trailing_number(item);

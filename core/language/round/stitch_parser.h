@@ -43,6 +43,7 @@ class StitchParser : public PlaceParser {
     bool item_head(Item& item);
     bool lone_ring_number(Item& item);
     void take_name(Item& item, const Name& name);
+    bool other_terms_beside(Item& item);
     void take_second_name(Item& item, StitchKind first, const Name& second);
     void item_tail(Item& item);
     void parse_together(Item& item);

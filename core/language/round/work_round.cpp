@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cstdint>
 
+#include "core/language/round/even_spacing.h"
+
 namespace roundwright {
 namespace {
 
@@ -19,6 +21,7 @@ class Worker {
     }
 
     WorkedRound run() {
+        if (syntax_.evenly_to != 0 || syntax_.evenly_more != 0) return evenly();
         work(syntax_.nodes);
         result_.taken = static_cast<int>(held(taken_));
         result_.made = static_cast<int>(held(made_));
@@ -32,6 +35,23 @@ class Worker {
     bool chosen(const Node& node) const {
         return node.choice >= 0 && static_cast<std::size_t>(node.choice) < choices_.size() &&
                choices_[node.choice];
+    }
+
+    // So many stitches, spaced evenly over the loops below.
+    WorkedRound evenly() {
+        const std::int64_t wanted = syntax_.evenly_to != 0
+                                        ? std::int64_t{syntax_.evenly_to}
+                                        : std::int64_t{below_} + syntax_.evenly_more;
+        const auto stitches = static_cast<int>(std::clamp<std::int64_t>(wanted, 0, setting_.most_stitches));
+        if (wanted < 1 || wanted > setting_.most_stitches || (below_ == 0 && !setting_.into_ring))
+            report(ReadCode::nothing_to_fill, {}, 0, below_);
+        result_.round = even_round(WorkedEvenly{std::max(stitches, 1)}, below_, SpacingPhase::at_end,
+                                   static_cast<std::uint16_t>(yarn_));
+        result_.taken = below_;
+        result_.made = result_.round.loops_left;
+        result_.last_yarn = yarn_;
+        result_.effort = below_ + static_cast<int>(result_.round.stitches.size());
+        return std::move(result_);
     }
 
     void work(const std::vector<Node>& nodes) {

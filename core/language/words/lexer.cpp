@@ -41,7 +41,8 @@ bool between(char32_t character, char32_t first, char32_t last) {
 
 /// What a character is read as: itself, or the plain sign it stands for; empty when it is passed over.
 std::string_view plain_form(char32_t c) {
-    if (between(c, 0x2010, 0x2015) || c == 0x2212) return "-";
+    if (between(c, 0x2010, 0x2015) || c == 0x2212 || c == 0x301C || c == 0xFF5E) return "-";
+    if (any_of(c, {0x2192, 0x21D2, 0x21E8, 0x279C, 0x279D, 0x2799, 0x27A1, 0x2794, 0x27F6})) return "=";
     if (any_of(c, {0xD7, 0x2715, 0x2716, 0x2A2F, 0x2A09})) return "x";
     if (any_of(c, {0x2217, 0x204E, 0x2731, 0x066D})) return "*";
     if (any_of(c, {0x2018, 0x2019, 0x201A, 0x201B, 0x2032, 0x60, 0xB4})) return "'";
@@ -57,7 +58,75 @@ std::string_view plain_form(char32_t c) {
     if (c == 0xFB02) return "fl";
     if (c == 0xFB03) return "ffi";
     if (c == 0xFB04) return "ffl";
+    if (between(c, 0x2600, 0x27BF) || between(c, 0x2B00, 0x2BFF) || between(c, 0x25A0, 0x25FF) ||
+        between(c, 0x1F300, 0x1FAFF))
+        return "\xE2\x80\xA2";  // an ornament
     return {};
+}
+
+/// What a byte of Windows-1252 stands for, where it is a sign that patterns use.
+char32_t windows_sign(unsigned char byte) {
+    switch (byte) {
+        case 0x85:
+            return 0x2026;
+        case 0x91:
+        case 0x92:
+            return 0x2019;
+        case 0x93:
+        case 0x94:
+            return 0x201D;
+        case 0x95:
+            return 0x2022;
+        case 0x96:
+        case 0x97:
+            return 0x2013;
+        case 0xA0:
+        case 0xAB:
+        case 0xB4:
+        case 0xB7:
+        case 0xBB:
+        case 0xBC:
+        case 0xBD:
+        case 0xBE:
+        case 0xD7:
+            return byte;
+        default:
+            return not_a_character;
+    }
+}
+
+/// A number in a circle, in brackets or with a point as one character; 0: it is none.
+int number_sign(char32_t c) {
+    if (between(c, 0x2460, 0x2473)) return static_cast<int>(c - 0x2460) + 1;
+    if (between(c, 0x2474, 0x2487)) return static_cast<int>(c - 0x2474) + 1;
+    if (between(c, 0x2488, 0x249B)) return static_cast<int>(c - 0x2488) + 1;
+    if (between(c, 0x2776, 0x277F)) return static_cast<int>(c - 0x2776) + 1;
+    if (between(c, 0x2780, 0x2789)) return static_cast<int>(c - 0x2780) + 1;
+    if (between(c, 0x278A, 0x2793)) return static_cast<int>(c - 0x278A) + 1;
+    return 0;
+}
+
+std::string_view fraction(char32_t c) {
+    return c == 0xBC ? ".25" : c == 0xBD ? ".5" : c == 0xBE ? ".75" : std::string_view();
+}
+
+/// The Latin letter that a Cyrillic or Greek one looks like, in lower case; 0: none.
+char latin_look(char32_t c) {
+    struct Look {
+        char32_t from;
+        char to;
+    };
+    // Source: Unicode Technical Standard 39, confusables.txt (from memory); the letters of stitches' names.
+    static constexpr std::array<Look, 46> looks{
+        {{0x430, 'a'}, {0x410, 'a'}, {0x435, 'e'}, {0x415, 'e'}, {0x43E, 'o'}, {0x41E, 'o'}, {0x440, 'p'},
+         {0x420, 'p'}, {0x441, 'c'}, {0x421, 'c'}, {0x443, 'y'}, {0x423, 'y'}, {0x445, 'x'}, {0x425, 'x'},
+         {0x456, 'i'}, {0x406, 'i'}, {0x455, 's'}, {0x405, 's'}, {0x458, 'j'}, {0x408, 'j'}, {0x501, 'd'},
+         {0x4BB, 'h'}, {0x41A, 'k'}, {0x43A, 'k'}, {0x41C, 'm'}, {0x422, 't'}, {0x412, 'b'}, {0x41D, 'h'},
+         {0x51B, 'q'}, {0x51D, 'w'}, {0x4CF, 'l'}, {0x391, 'a'}, {0x392, 'b'}, {0x395, 'e'}, {0x397, 'h'},
+         {0x399, 'i'}, {0x39A, 'k'}, {0x39C, 'm'}, {0x39D, 'n'}, {0x39F, 'o'}, {0x3BF, 'o'}, {0x3A1, 'p'},
+         {0x3A4, 't'}, {0x3A5, 'y'}, {0x3A7, 'x'}, {0x3BD, 'v'}}};
+    const auto found = std::find_if(looks.begin(), looks.end(), [&](const Look& l) { return l.from == c; });
+    return found == looks.end() ? '\0' : found->to;
 }
 
 bool is_space(char32_t c) {
@@ -65,7 +134,8 @@ bool is_space(char32_t c) {
            any_of(c, {0x202F, 0x205F, 0x3000});
 }
 bool is_unseen(char32_t c) {
-    return any_of(c, {0xAD, 0x200B, 0x200C, 0x200D, 0x2060, 0xFEFF}) || (c < 0x20 && c != '\t');
+    return any_of(c, {0xAD, 0x200B, 0x200C, 0x200D, 0x200E, 0x200F, 0x2060, 0xFEFF, 0xFE0E, 0xFE0F, 0x20E3}) ||
+           (c < 0x20 && c != '\t');
 }
 bool is_line_break(char32_t c) { return any_of(c, {'\n', '\r', 0x0B, 0x0C, 0x85, 0x2028, 0x2029}); }
 // One-letter texts that outlive any token.
@@ -124,7 +194,7 @@ class Lexer {
   public:
     Lexer(LexedText& out, std::string_view source, int first_line, std::size_t longest_line)
         : out_(out), source_(source), longest_line_(longest_line), line_(first_line) {
-        out_.pool_.reserve(source.size() + 1);
+        out_.pool_.reserve(source.size() + source.size() / 2 + 1);
     }
 
     void run() {
@@ -168,9 +238,10 @@ class Lexer {
         if (is_space(next.character)) {
             end_word();
             spaced_ = true;
+            tabbed_ = tabbed_ || next.character == '\t';
         } else if (!next.sound) {
             report_bad_byte();
-            sign("?", next.bytes);
+            take_bad_byte(next);
         } else if (!is_unseen(next.character)) {
             take_visible(next);
         }
@@ -178,10 +249,29 @@ class Lexer {
         ++column_;
     }
 
+    // Old files are in Windows-1252 (ISO 8859-1 with more signs).
+    void take_bad_byte(const Decoded& next) {
+        const char32_t character = windows_sign(static_cast<unsigned char>(source_[at_]));
+        if (is_space(character)) {
+            end_word();
+            spaced_ = true;
+        } else if (character == not_a_character) {
+            sign("?", next.bytes);
+        } else {
+            take_visible({character, next.bytes, true});
+        }
+    }
+
     void take_visible(const Decoded& next) {
         char32_t character = next.character;
         if (between(character, 0xFF01, 0xFF5E)) character -= 0xFEE0;
         if (character < 0x80) return take_ascii(static_cast<char>(character), next.bytes);
+        if (const int number = number_sign(character); number > 0) return take_number(number, next.bytes);
+        if (const std::string_view part = fraction(character); !part.empty()) {
+            if (shape_ != Shape::digits || decimal_) end_word();
+            decimal_ = true;
+            return grow(Shape::digits, part, next.bytes);
+        }
         const std::string_view form = plain_form(character);
         if (form.empty())
             grow(Shape::letters, source_.substr(at_, next.bytes), next.bytes);
@@ -203,6 +293,14 @@ class Lexer {
             const std::string_view form = plain_form(static_cast<unsigned char>(c));
             take_sign(form.empty() ? ascii_sign(c) : form, bytes);
         }
+    }
+
+    void take_number(int number, std::size_t bytes) {
+        end_word();
+        spaced_ = true;
+        grow(Shape::digits, std::to_string(number), bytes);
+        end_word();
+        spaced_ = true;
     }
 
     void times_sign(std::size_t bytes) {
@@ -229,6 +327,13 @@ class Lexer {
             Token& star = tokens().back();
             star.text = "**";
             ++star.where.length;
+            return;
+        }
+        if (form == ">" && !tokens().empty() && !spaced_ &&
+            (tokens().back().is("-") || tokens().back().is("="))) {
+            Token& arrow = tokens().back();
+            arrow.text = "=";
+            ++arrow.where.length;
             return;
         }
         Token token;
@@ -264,6 +369,7 @@ class Lexer {
         token.raw = source_.substr(word_from_, word_end_ - word_from_);
         token.where = {line_, word_column_, word_end_column_ - word_column_};
         token.kind = TokenKind::word;
+        if (shape_ == Shape::letters && !is_ascii(token.text)) token.text = look_alike(token.text);
         if (shape_ == Shape::digits && !decimal_) {
             token.kind = TokenKind::number;
             token.number = digits_value(token.text);
@@ -272,7 +378,52 @@ class Lexer {
         }
         shape_ = Shape::none;
         decimal_ = false;
+        if (token.kind == TokenKind::word) return push_word(token);
         if (token.kind != TokenKind::mark) push(token);
+    }
+
+    // "scblo" is a stitch and the loop it is worked in.
+    void push_word(const Token& token) {
+        constexpr std::size_t loop = 3;
+        const std::size_t size = token.text.size();
+        const auto is = [](std::string_view text, std::initializer_list<std::string_view> words) {
+            return std::find(words.begin(), words.end(), text) != words.end();
+        };
+        const bool joined = size > loop + 1 && size == token.raw.size() &&
+                            is(token.text.substr(size - loop), {"blo", "flo", "tbl", "tfl"}) &&
+                            is(token.text.substr(0, size - loop), {"sc", "hdc", "dc", "tr", "htr", "inc", "dec"});
+        if (!joined) return push(token);
+        Token stitch = token;
+        stitch.text = token.text.substr(0, size - loop);
+        stitch.raw = token.raw.substr(0, size - loop);
+        stitch.where.length -= static_cast<int>(loop);
+        push(stitch);
+        Token part = token;
+        part.text = token.text.substr(size - loop);
+        part.raw = token.raw.substr(size - loop);
+        part.where.column += stitch.where.length;
+        part.where.length = static_cast<int>(loop);
+        push(part);
+    }
+
+    static bool is_ascii(std::string_view text) {
+        return std::all_of(text.begin(), text.end(),
+                           [](char c) { return static_cast<unsigned char>(c) < 0x80; });
+    }
+
+    // A word in which every foreign letter looks like a Latin one is read with those.
+    std::string_view look_alike(std::string_view text) {
+        std::string latin;
+        for (std::size_t at = 0; at < text.size();) {
+            const Decoded next = decode(text.substr(at));
+            const char look = next.character < 0x80 ? static_cast<char>(next.character)
+                                                    : latin_look(next.character);
+            if (look == '\0') return text;
+            latin += look;
+            at += next.bytes;
+        }
+        out_.pool_.resize(pool_from_);
+        return keep(latin);
     }
 
     static int digits_value(std::string_view text) {
@@ -308,7 +459,8 @@ class Lexer {
 
     void push(Token token) {
         token.spaced = spaced_;
-        spaced_ = false;
+        token.tabbed = tabbed_;
+        spaced_ = tabbed_ = false;
         tokens().push_back(token);
     }
 
@@ -317,6 +469,7 @@ class Lexer {
         line_from_ = at_;
         column_ = 1;
         spaced_ = true;
+        tabbed_ = false;
     }
 
     void end_line(std::size_t end) { out_.lines_.back().raw = source_.substr(line_from_, end - line_from_); }
@@ -335,6 +488,7 @@ class Lexer {
     int line_;
     int column_ = 1;
     bool spaced_ = true;
+    bool tabbed_ = false;
     Shape shape_ = Shape::none;
     bool decimal_ = false;
     std::size_t word_from_ = 0;

@@ -20,12 +20,13 @@ enum class TokenKind : std::uint8_t {
 inline constexpr int largest_number = 1'000'000'000;
 
 /// A word, number or sign of a text. Dashes of every width read as "-", multiplication signs as "x", bullets
-/// as a bullet, curly quotes as straight ones, ligatures as their letters. Words and digits that stand
-/// together
-/// ("sc2tog", "R3", "8inc") are split.
+/// as a bullet, curly quotes as straight ones, arrows as "=", ligatures as their letters, numbers in a circle
+/// as numbers, and letters of other alphabets as the Latin ones that they look like. Words and digits that
+/// stand together ("sc2tog", "R3", "8inc") are split.
 struct Token {
     TokenKind kind = TokenKind::mark;
     bool spaced = false;    ///< white space, or a line's start, before it
+    bool tabbed = false;    ///< a tab before it: it begins a column of a table
     int number = 0;         ///< of a number or an ordinal
     std::string_view text;  ///< as it is read
     std::string_view raw;   ///< as it was written
@@ -52,8 +53,10 @@ class LexedText {
     LexedText& operator=(const LexedText&) = delete;
 
     const std::vector<SourceLine>& lines() const { return lines_; }
+    /// To read tokens as others ("X" as "sc" where the text says so).
+    std::vector<SourceLine>& lines() { return lines_; }
 
-    /// Where the first byte stands that is not UTF-8; it is read as an unknown sign.
+    /// Where the first byte stands that is not UTF-8; signs of Windows-1252 are known, the others are not.
     const std::optional<TextSpan>& not_utf8() const { return not_utf8_; }
 
   private:
