@@ -8,6 +8,8 @@
 #include <QSpinBox>
 #include <QVBoxLayout>
 
+#include "app/pieces/piece_edits.h"
+
 namespace roundwright::app {
 
 namespace {
@@ -124,10 +126,10 @@ void FinishPanel::connect_all() {
     });
     connect(make_, &QSpinBox::valueChanged, this, [this](int make) {
         if (session_.piece() == nullptr) return;
-        session_.edit(tr("Make %1").arg(make),
-                      made_so_often(session_.said_toy(),
-                                    static_cast<std::size_t>(session_.current_piece()), make),
-                      QStringLiteral("make"));
+        session_.edit(
+            tr("Make %1").arg(make),
+            made_so_often(session_.said_toy(), static_cast<std::size_t>(session_.current_piece()), make),
+            QStringLiteral("make"));
     });
     connect(starts_at_top_, &QCheckBox::clicked, this, [this](bool top) {
         session_.edit_piece(top ? tr("Put round 1 at the top") : tr("Put round 1 at the bottom"),

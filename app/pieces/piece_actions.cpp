@@ -123,7 +123,8 @@ bool PieceActions::may_remove(const QString& name, const QStringList& sewn) {
     QMessageBox box(QMessageBox::Question, tr("Delete piece"), QString(), QMessageBox::NoButton, window_);
     box.setTextFormat(Qt::PlainText);
     box.setText(tr("Sewn to %1: %2").arg(name, QLocale().createSeparatedList(sewn)));
-    box.setInformativeText(tr("If it is deleted, what is sewn to it stands by itself. Undo brings both back."));
+    box.setInformativeText(
+        tr("If it is deleted, what is sewn to it stands by itself. Undo brings both back."));
     auto* remove = box.addButton(tr("&Delete"), QMessageBox::AcceptRole);
     box.addButton(tr("&Cancel"), QMessageBox::RejectRole);
     box.exec();

@@ -37,8 +37,8 @@ QString numbered_name(const Toy& toy, const QString& name) {
     }
 }
 
-/// Sewn on where it may be meant to go, so that the toy stays together; on pieces without rounds there is no
-/// place yet.
+}  // namespace
+
 Toy with_a_first_place(Toy toy, std::size_t at) {
     for (std::size_t piece = 0; piece < toy.pieces.size(); ++piece)
         if (piece != at && !std::as_const(toy).pieces[piece].rounds.empty())
@@ -46,11 +46,10 @@ Toy with_a_first_place(Toy toy, std::size_t at) {
     return toy;
 }
 
-}  // namespace
-
 Toy made_so_often(const Toy& toy, std::size_t piece, int make) {
     const PieceId id = toy.pieces.id(piece);
-    const bool is_sewn = std::ranges::any_of(toy.joins, [id](const Join& join) { return join.piece.piece == id; });
+    const bool is_sewn =
+        std::ranges::any_of(toy.joins, [id](const Join& join) { return join.piece.piece == id; });
     Toy after = set_made(toy, piece, make);
     return is_sewn ? with_first_joins(std::move(after), piece) : after;
 }
@@ -142,9 +141,9 @@ bool PieceEdits::set_starts_at_top(bool at_top) {
 }
 
 bool PieceEdits::set_make(int make) {
-    return session_.edit(PieceEditsText::tr("Make %1 %n time(s)", nullptr, make).arg(name()),
-                         made_so_often(session_.said_toy(),
-                                       static_cast<std::size_t>(session_.current_piece()), make));
+    return session_.edit(
+        PieceEditsText::tr("Make %1 %n time(s)", nullptr, make).arg(name()),
+        made_so_often(session_.said_toy(), static_cast<std::size_t>(session_.current_piece()), make));
 }
 
 }  // namespace roundwright::app

@@ -28,6 +28,10 @@ class PieceEdits {
     DocumentSession& session_;
 };
 
+/// The toy with a piece that came in at `at` sewn on where it may be meant to go, so that the toy stays
+/// together; where no other piece has rounds there is no place yet.
+[[nodiscard]] Toy with_a_first_place(Toy toy, std::size_t at);
+
 /// The toy with a piece made so many times: joins of copies that there are no more go, and if the others are
 /// sewn on, so are new ones.
 [[nodiscard]] Toy made_so_often(const Toy& toy, std::size_t piece, int make);

@@ -47,6 +47,7 @@
 #include "app/kit/room_on_screen.h"
 #include "app/materials/stuffing_panel.h"
 #include "app/materials/yarn_panel.h"
+#include "app/own_pieces/own_piece_actions.h"
 #include "app/pieces/finish_panel.h"
 #include "app/pieces/piece_actions.h"
 #include "app/pieces/piece_bar.h"
@@ -81,7 +82,7 @@
 namespace roundwright::app {
 namespace {
 
-constexpr int menu_before_toy = 4;  // the Shape menu, in the menu bar
+constexpr int piece_menu = 3;  // in the menu bar
 constexpr int look_again_ms = 5000;  // as long as a busy disk holds up the end of a program
 const auto geometry_setting = QStringLiteral("window/geometry");
 const auto columns_setting = QStringLiteral("window/columns");
@@ -113,6 +114,7 @@ MainWindow::MainWindow(DocumentSession& session, const QString& state_folder, QW
       round_actions_(new RoundActions(session, *rounds_view_, this)),
       piece_actions_(new PieceActions(session, this)),
       reshape_actions_(new ReshapeActions(session, this)),
+      own_pieces_(new OwnPieceActions(session, this)),
       gauge_actions_(new GaugeActions(session, this)),
       work_along_actions_(new WorkAlongActions(session, this)),
       shape_actions_(new ShapeActions(session, this)),
@@ -263,6 +265,7 @@ void MainWindow::build_menus() {
     piece_actions_->fill(piece);
     piece->addSeparator();
     reshape_actions_->fill_piece_menu(piece);
+    own_pieces_->fill_piece_menu(piece);
     auto* shape = menuBar()->addMenu(place_text(ActionPlace::shape));
     reshape_actions_->fill_shape_menu(shape);
     gauge_actions_->fill_shape_menu(shape);
@@ -294,6 +297,7 @@ void MainWindow::fill_edit_menu(QMenu* menu) {
     menu->addActions({undo, redo});
     menu->addSeparator();
     menu->addActions(round_actions_->clipboard_actions());
+    own_pieces_->fill_edit_menu(menu);
     menu->addSeparator();
     preference_actions_->fill_edit_menu(menu);
     menu->addSeparator();
@@ -444,9 +448,10 @@ void MainWindow::follow_session() {
 }
 
 void MainWindow::add_whole_toy() {
-    whole_toy_->add_menu(*menuBar(), menuBar()->actions().value(menu_before_toy));
+    whole_toy_->fill_piece_menu(menuBar()->actions().value(piece_menu)->menu());
     whole_toy_->share_keys(*face_, *panels_);
     whole_toy_->announce_to(*announcer_);
+    connect(own_pieces_, &OwnPieceActions::told, announcer_, &Announcer::answer);
     connect(whole_toy_, &WholeToy::rounds_wanted, this, [this] { go_to_rounds(Qt::OtherFocusReason); });
     connect(whole_toy_, &WholeToy::scene_made, this, [this] { parts_->order_tabs(); });
 }
