@@ -30,8 +30,7 @@ Join first_place(const Toy& toy, const PieceCopy& piece, const PieceCopy& onto) 
     join.at = {static_cast<int>(counts.size()) - 1, 0, false};
     if (counts.size() < 3) return join;
     join.at.round = (static_cast<int>(counts.size()) - 1) / 2;
-    if (join.pair)
-        join.at.stitches_right = std::round(counts[static_cast<std::size_t>(join.at.round)] / 4.0);
+    if (join.pair) join.at.stitches_right = std::round(counts[static_cast<std::size_t>(join.at.round)] / 4.0);
     return join;
 }
 

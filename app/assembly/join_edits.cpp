@@ -132,7 +132,8 @@ bool JoinEdits::set_stance(Stance stance) {
 }
 
 bool JoinEdits::put_together() {
-    return session_.edit(JoinEditsText::tr("Put the toy together"), roundwright::put_together(session_.said_toy()));
+    return session_.edit(JoinEditsText::tr("Put the toy together"),
+                         roundwright::put_together(session_.said_toy()));
 }
 
 }  // namespace roundwright::app

@@ -21,7 +21,8 @@ constexpr double most_stitches_off = 500;
 constexpr double half_turn = 180;
 constexpr double most_lean = 90;
 constexpr double most_sink_mm = 100;
-constexpr Seam seams[] = {Seam::edge, Seam::closed, Seam::straight, Seam::hung, Seam::layers, Seam::worked_on};
+constexpr Seam seams[] = {Seam::edge, Seam::closed, Seam::straight,
+                          Seam::hung, Seam::layers, Seam::worked_on};
 
 /// In a narrow column a long choice is cut rather than making the column wide.
 QComboBox* narrow_combo() {
@@ -50,11 +51,11 @@ JoinFields::JoinFields(const Preferences& preferences, QWidget* parent)
     : QWidget(parent),
       form_(new QFormLayout(this)),
       onto_(narrow_combo()),
-      pair_(new QCheckBox(tr("A mirrored pai&r"))),
+      pair_(new QCheckBox(tr("A mirrored pair"))),
       end_(narrow_combo()),
       seam_(narrow_combo()),
       round_(new QSpinBox),
-      around_(new QCheckBox(tr("All the wa&y round"))),
+      around_(new QCheckBox(tr("All the way round"))),
       right_(degrees_box(most_stitches_off)),
       turn_(degrees_box(half_turn)),
       lean_(degrees_box(most_lean)),
@@ -90,25 +91,24 @@ void JoinFields::build() {
     form_->setContentsMargins(0, 0, 0, 0);
     form_->setRowWrapPolicy(QFormLayout::WrapLongRows);
     form_->setFieldGrowthPolicy(QFormLayout::AllNonFixedFieldsGrow);
-    form_->addRow(tr("Se&wn to"), onto_);
+    form_->addRow(tr("Sewn to"), onto_);
     form_->addRow(pair_);
-    form_->addRow(tr("B&y"), end_);
-    form_->addRow(tr("Ho&w"), seam_);
-    form_->addRow(tr("After ro&und"), round_);
+    form_->addRow(tr("By"), end_);
+    form_->addRow(tr("How"), seam_);
+    form_->addRow(tr("After round"), round_);
     form_->addRow(around_);
-    form_->addRow(tr("S&titches to the right"), right_);
-    form_->addRow(tr("Turne&d to the left"), turn_);
-    form_->addRow(tr("&Leaning up"), lean_);
-    form_->addRow(tr("Leaning to the ri&ght"), lean_right_);
-    form_->addRow(tr("Sun&k in by"), sink_);
+    form_->addRow(tr("Stitches to the right"), right_);
+    form_->addRow(tr("Turned to the left"), turn_);
+    form_->addRow(tr("Leaning up"), lean_);
+    form_->addRow(tr("Leaning to the right"), lean_right_);
+    form_->addRow(tr("Sunk in by"), sink_);
     end_->setAccessibleName(tr("Which end is sewn on"));
     seam_->setAccessibleName(tr("How it is sewn on"));
 }
 
 void JoinFields::connect_choices() {
-    connect(onto_, &QComboBox::activated, this, [this](int row) {
-        Q_EMIT onto_chosen(choices_[static_cast<std::size_t>(row)]);
-    });
+    connect(onto_, &QComboBox::activated, this,
+            [this](int row) { Q_EMIT onto_chosen(choices_[static_cast<std::size_t>(row)]); });
     connect(pair_, &QCheckBox::clicked, this, &JoinFields::pair_chosen);
     connect(end_, &QComboBox::activated, this, [this] {
         const auto end = static_cast<JoinedEnd>(end_->currentData().toInt());
@@ -151,11 +151,11 @@ void JoinFields::connect_numbers() {
 void JoinFields::show_unit(const Toy& toy, const ToyUnit& unit) {
     show_choices(toy, unit);
     const bool is_sewn = unit.join && *unit.join < toy.joins.size();
-    for (QWidget* field : {static_cast<QWidget*>(pair_), static_cast<QWidget*>(end_),
-                           static_cast<QWidget*>(seam_), static_cast<QWidget*>(round_),
-                           static_cast<QWidget*>(around_), static_cast<QWidget*>(right_),
-                           static_cast<QWidget*>(turn_), static_cast<QWidget*>(lean_),
-                           static_cast<QWidget*>(lean_right_), static_cast<QWidget*>(sink_)})
+    for (QWidget* field :
+         {static_cast<QWidget*>(pair_), static_cast<QWidget*>(end_), static_cast<QWidget*>(seam_),
+          static_cast<QWidget*>(round_), static_cast<QWidget*>(around_), static_cast<QWidget*>(right_),
+          static_cast<QWidget*>(turn_), static_cast<QWidget*>(lean_), static_cast<QWidget*>(lean_right_),
+          static_cast<QWidget*>(sink_)})
         form_->setRowVisible(field, is_sewn);
     if (is_sewn) show_join(toy, toy.joins[*unit.join]);
 }

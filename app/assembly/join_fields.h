@@ -30,7 +30,8 @@ class JoinFields : public QWidget {
   Q_SIGNALS:
     void onto_chosen(const std::optional<roundwright::PieceCopy>& onto);
     void pair_chosen(bool pair);
-    void edited(const QString& step, const roundwright::app::JoinFields::Edit& edit, const QString& merge_key);
+    void edited(const QString& step, const roundwright::app::JoinFields::Edit& edit,
+                const QString& merge_key);
 
   private:
     void build();

@@ -25,7 +25,7 @@ JoinsPanel::JoinsPanel(DocumentSession& session, ToyState& state, QWidget* paren
       state_(state),
       model_(new UnitsModel(session, state, this)),
       list_(new TrueFocus<QListView>),
-      together_(new QPushButton(tr("Put it to&gether"))),
+      together_(new QPushButton(tr("Put it together"))),
       fault_(words_label()),
       fields_(new JoinFields(session.preferences())) {
     build();
@@ -75,7 +75,8 @@ void JoinsPanel::connect_fields() {
     connect(fields_, &JoinFields::edited, this,
             [this](const QString& step, const JoinFields::Edit& edit, const QString& merge_key) {
                 const ToyUnit* now = unit();
-                if (now != nullptr && now->join) JoinEdits(session_).change(*now->join, step, edit, merge_key);
+                if (now != nullptr && now->join)
+                    JoinEdits(session_).change(*now->join, step, edit, merge_key);
             });
 }
 

@@ -36,7 +36,8 @@ ToyActions::ToyActions(DocumentSession& session, ToyState& state, JoinsPanel& jo
     });
     connect(show_all_, &QAction::triggered, &state_, &ToyState::show_all);
     const auto turn = [this](double degrees) {
-        return [this, degrees](std::size_t join, int side) { JoinEdits(session_).turn(join, side * degrees); };
+        return
+            [this, degrees](std::size_t join, int side) { JoinEdits(session_).turn(join, side * degrees); };
     };
     const auto lean = [this](double up, double right) {
         return [this, up, right](std::size_t join, int side) {

@@ -10,7 +10,7 @@ class QMenu;
 
 namespace roundwright::app {
 
-/// The Toy menu: the whole toy on show, what of it, and where the picked piece is sewn on.
+/// The menu of the whole toy: itself on show, what of it, and where the picked piece is sewn on.
 class ToyActions : public QObject {
     Q_OBJECT
   public:

@@ -95,8 +95,8 @@ void ToyPanel::build(const ShapeActions& actions) {
     flow->setSpacing(2);
     for (QAction* action : {actions.front, actions.side, actions.top, actions.fit})
         flow->addWidget(button_for(action));
-    flow->addWidget(labelled(tr("Ap&art"), apart_));
-    flow->addWidget(labelled(tr("Stanc&e"), stance_));
+    flow->addWidget(labelled(tr("Apart"), apart_));
+    flow->addWidget(labelled(tr("Stance"), stance_));
     flow->addWidget(scale_bar_);
     auto* words = new QVBoxLayout;
     words->setContentsMargins(words_margin, 2, words_margin, 0);
@@ -163,7 +163,8 @@ QSize ToyPanel::minimumSizeHint() const {
 }
 
 QString ToyPanel::message() const {
-    if (session_.toy().pieces.empty()) return tr("This toy has no piece yet. Add one with Piece ▸ New piece.");
+    if (session_.toy().pieces.empty())
+        return tr("This toy has no piece yet. Add one with Piece ▸ New piece.");
     const bool is_known = session_.assembled() != nullptr && session_.assembled_is_up_to_date();
     return is_known ? tr("No piece has a shape yet. Type the rounds of one: the toy appears here.")
                     : tr("Putting the toy together…");
@@ -202,7 +203,8 @@ QString ToyPanel::detail_words() const {
         const PlacedPiece& own = assembled->placed().pieces[hidden.placed];
         const Piece& piece = *assembled->solved()[own.solved].piece;
         sentences << tr("%1 of %2 hidden by %3")
-                         .arg(as_sentence(feature_name(piece.features[static_cast<std::size_t>(hidden.feature)])),
+                         .arg(as_sentence(
+                                  feature_name(piece.features[static_cast<std::size_t>(hidden.feature)])),
                               copy_name(toy, own.copy),
                               copy_name(toy, assembled->placed().pieces[hidden.by].copy));
     }
@@ -234,9 +236,9 @@ QString ToyPanel::joins_in_words() const {
 }
 
 QString ToyPanel::picture_words() const {
-    const QString keys =
-        tr("The arrow keys turn it, plus and minus zoom, Home fits it, Enter goes to the rounds of the picked "
-           "piece");
+    const QString keys = tr(
+        "The arrow keys turn it, plus and minus zoom, Home fits it, Enter goes to the rounds of the picked "
+        "piece");
     QStringList sentences{size_text_, joins_in_words(), detail_words(), keys};
     sentences.removeAll(QString());
     return tr("%1.").arg(sentences.join(QStringLiteral(". ")));

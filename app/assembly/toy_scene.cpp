@@ -1,11 +1,14 @@
 #include "app/assembly/toy_scene.h"
 
 #include <algorithm>
-#include <array>
+#include <cmath>
 
+#include "app/assembly/join_edits.h"
+#include "app/kit/theme.h"
 #include "app/session/assembled_toy.h"
 #include "core/assembly/join_frames.h"
 #include "core/assembly/move_join.h"
+#include "core/assembly/one_surface.h"
 #include "core/face/feature_mesh.h"
 #include "core/face/place_feature.h"
 #include "core/mesh/ray_cast.h"
@@ -26,7 +29,8 @@ Vec3 middle_of(const StitchSurface& surface) {
 /// Largest reach of a surface from its middle.
 double reach_of(const StitchSurface& surface, const Vec3& middle) {
     double reach = 0;
-    for (const StitchPatch& patch : surface.stitches) reach = std::max(reach, (patch.corners[0] - middle).norm());
+    for (const StitchPatch& patch : surface.stitches)
+        reach = std::max(reach, (patch.corners[0] - middle).norm());
     return reach;
 }
 
@@ -43,7 +47,7 @@ ToyScene::ToyScene(DocumentSession& session, ToyState& state, render::SceneView&
     connect(&session_, &DocumentSession::assembled_changed, this, &ToyScene::follow);
     connect(&session_, &DocumentSession::selection_changed, this, &ToyScene::light);
     connect(&session_, &DocumentSession::current_piece_changed, this, &ToyScene::light);
-    connect(&state_, &ToyState::picked_changed, this, &ToyScene::light);
+    connect(&state_, &ToyState::picked_changed, this, &ToyScene::repick);
     connect(&state_, &ToyState::hidden_changed, this, &ToyScene::show);
     connect(&state_, &ToyState::apart_changed, this, &ToyScene::show);
     connect(&scene_, &render::SceneView::hovered, this,
@@ -116,7 +120,7 @@ void ToyScene::shift_apart() {
 
 void ToyScene::show_parts() {
     std::vector<render::ScenePart> parts;
-    face_parts_.clear();
+    parts_.clear();
     for (std::size_t at = 0; at < drawn_.size(); ++at) {
         const PlacedPiece& piece = placed(at);
         const SolvedPiece& solved = shown_->solved()[piece.solved];
@@ -124,14 +128,34 @@ void ToyScene::show_parts() {
         if (study == nullptr) continue;
         for (FeaturePart& part :
              feature_parts(solved.piece->features, solved.surface, solved.stitches, study->fabric.mm)) {
-            face_parts_.push_back({at, part.feature});
+            parts_.push_back({PartKind::face, at, part.feature});
             render::ScenePart shown = render::scene_part(std::move(part));
-            shown.mesh = shifted(placed_mesh(shown.mesh, shown_->whole->forms[drawn_[at].placed]),
-                                 drawn_[at].shift);
+            shown.mesh =
+                shifted(placed_mesh(shown.mesh, shown_->whole->forms[drawn_[at].placed]), drawn_[at].shift);
             parts.push_back(std::move(shown));
         }
     }
+    add_handles(parts);
     scene_.set_parts(std::move(parts));
+}
+
+void ToyScene::add_handles(std::vector<render::ScenePart>& parts) {
+    const auto now = picked();
+    if (!now || session_.read_only()) return;
+    const auto handles = join_handles(*shown_->toy, *shown_->whole, drawn_[*now].placed, drawn_[*now].shift);
+    if (!handles) return;
+    const QColor accent = Theme::colours().accent;
+    const auto channel = [](int value) { return static_cast<std::uint8_t>(value); };
+    const Colour colour{channel(accent.red()), channel(accent.green()), channel(accent.blue())};
+    parts.push_back({hoop_mesh(*handles, colour), render::Finish::glossy, true});
+    parts_.push_back({PartKind::hoop, *now, 0});
+    parts.push_back({knob_mesh(*handles, colour), render::Finish::glossy, true});
+    parts_.push_back({PartKind::knob, *now, 0});
+}
+
+void ToyScene::repick() {
+    light();
+    if (shown_ != nullptr) show_parts();
 }
 
 std::optional<std::size_t> ToyScene::picked() const {
@@ -151,8 +175,8 @@ void ToyScene::light() {
     scene_.set_lit_rounds(lit);
     const auto now = picked();
     const bool moves = now && placed(*now).join && !session_.read_only();
-    scene_.set_movable_rounds(moves ? std::optional<RoundSpan>({first_round_[*now], first_round_[*now + 1] - 1})
-                                    : std::nullopt);
+    scene_.set_movable_rounds(
+        moves ? std::optional<RoundSpan>({first_round_[*now], first_round_[*now + 1] - 1}) : std::nullopt);
 }
 
 // --- pointing
@@ -178,9 +202,10 @@ void ToyScene::open(int round) {
 
 void ToyScene::pick_part(int part) {
     const auto index = static_cast<std::size_t>(part);
-    if (index >= face_parts_.size()) return;
-    state_.pick(placed(face_parts_[index].drawn).copy);
-    Q_EMIT feature_picked(face_parts_[index].feature);
+    if (index >= parts_.size()) return;
+    if (parts_[index].kind != PartKind::face) return;
+    state_.pick(placed(parts_[index].drawn).copy);
+    Q_EMIT feature_picked(parts_[index].feature);
 }
 
 // --- dragging
@@ -223,7 +248,8 @@ std::optional<Toy> ToyScene::sewn_at(QPointF position) const {
     const auto hangs_on_it = [&](std::size_t at) {
         const auto& pieces = shown_->placed().pieces;
         for (std::size_t other = 0; other < pieces.size(); ++other)
-            if (pieces[other].join == join && hangs_on(shown_->placed(), drawn_[at].placed, other)) return true;
+            if (pieces[other].join == join && hangs_on(shown_->placed(), drawn_[at].placed, other))
+                return true;
         return false;
     };
     const auto found = met(position, [&](std::size_t at) { return !hangs_on_it(at); });
@@ -263,9 +289,34 @@ void ToyScene::drop_fabric(QPointF position) {
 void ToyScene::give_up() {
     preview_.reset();
     grip_.reset();
+    pull_.reset();
 }
 
-std::optional<Toy> ToyScene::feature_at(const FacePart& part, QPointF position) const {
+/// The toy with the picked piece turned or leant by its handle.
+std::optional<Toy> ToyScene::turned_at(const Part& part, QPointF position) const {
+    const auto& join = placed(part.drawn).join;
+    Toy toy = session_.said_toy();
+    if (!join || *join >= toy.joins.size()) return std::nullopt;
+    Join& moved = toy.joins[*join];
+    if (part.kind == PartKind::knob) {
+        const Lean lean = leant_to(pull_->handles, scene_.ray(position));
+        moved.lean_degrees = lean.up_degrees;
+        moved.lean_right_degrees = lean.right_degrees;
+        return toy;
+    }
+    const auto turned = turned_by(pull_->handles, pull_->from, scene_.ray(position));
+    if (!turned) return std::nullopt;
+    moved.turn_degrees = within_a_turn(std::round(pull_->join.turn_degrees + *turned));
+    return toy;
+}
+
+QString ToyScene::step_of(PartKind kind) const {
+    if (kind == PartKind::face) return tr("Move on the face");
+    const QString name = copy_name(session_.toy(), state_.picked());
+    return kind == PartKind::hoop ? tr("Turn %1").arg(name) : tr("Lean %1").arg(name);
+}
+
+std::optional<Toy> ToyScene::feature_at(const Part& part, QPointF position) const {
     const auto found = met(position, [&](std::size_t at) { return at == part.drawn; });
     const SolvedPiece& solved = shown_->solved()[placed(part.drawn).solved];
     Toy toy = session_.said_toy();
@@ -274,18 +325,26 @@ std::optional<Toy> ToyScene::feature_at(const FacePart& part, QPointF position) 
     auto& features = toy.pieces[*index].features;
     const auto at = static_cast<std::size_t>(part.feature);
     if (at >= features.size()) return std::nullopt;
-    features[at] = moved_to(features[at], solved.surface.nearest(found->point), solved.surface, solved.stitches);
+    features[at] =
+        moved_to(features[at], solved.surface.nearest(found->point), solved.surface, solved.stitches);
     return toy;
 }
 
-void ToyScene::drag_part(int part, QPointF position) {
-    const auto index = static_cast<std::size_t>(part);
-    if (shown_ == nullptr || index >= face_parts_.size()) return;
-    const auto toy = feature_at(face_parts_[index], position);
+void ToyScene::drag_part(int index, QPointF position) {
+    if (shown_ == nullptr || static_cast<std::size_t>(index) >= parts_.size()) return;
+    const Part part = parts_[static_cast<std::size_t>(index)];
+    if (part.kind != PartKind::face && !pull_) {
+        const auto handles =
+            join_handles(*shown_->toy, *shown_->whole, drawn_[part.drawn].placed, drawn_[part.drawn].shift);
+        if (handles)
+            pull_ = Pull{*handles, scene_.ray(position), shown_->toy->joins[*placed(part.drawn).join]};
+    }
+    if (part.kind != PartKind::face && !pull_) return;
+    const auto toy = part.kind == PartKind::face ? feature_at(part, position) : turned_at(part, position);
     if (!toy) return;
     if (preview_ == nullptr) {
-        preview_ = std::make_unique<LivePreview>(session_, tr("Move on the face"));
-        pick_part(part);
+        preview_ = std::make_unique<LivePreview>(session_, step_of(part.kind));
+        pick_part(index);
     }
     preview_->show(*toy);
 }

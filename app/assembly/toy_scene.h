@@ -7,9 +7,10 @@
 
 #include <QObject>
 
+#include "app/assembly/join_handles.h"
 #include "app/assembly/toy_state.h"
 #include "app/session/live_preview.h"
-#include "core/assembly/one_surface.h"
+#include "core/assembly/placed_surface.h"
 #include "render/scene/scene_view.h"
 
 namespace roundwright::app {
@@ -40,8 +41,10 @@ class ToyScene : public QObject {
         std::size_t placed = 0;
         Vec3 shift = Vec3::Zero();
     };
-    /// A part of the picture that is on a face.
-    struct FacePart {
+    /// A part of the picture: on a face, or what the picked piece is turned and leant by.
+    enum class PartKind { face, hoop, knob };
+    struct Part {
+        PartKind kind = PartKind::face;
         std::size_t drawn = 0;
         int feature = 0;
     };
@@ -63,13 +66,18 @@ class ToyScene : public QObject {
     [[nodiscard]] std::optional<std::size_t> picked() const;
     [[nodiscard]] std::optional<Vec3> place_of(std::size_t drawn) const;
     [[nodiscard]] std::optional<Toy> sewn_at(QPointF position) const;
-    [[nodiscard]] std::optional<Toy> feature_at(const FacePart& part, QPointF position) const;
+    [[nodiscard]] std::optional<Toy> feature_at(const Part& part, QPointF position) const;
+    [[nodiscard]] std::optional<Toy> turned_at(const Part& part, QPointF position) const;
+    [[nodiscard]] QString step_of(PartKind kind) const;
+    void add_handles(std::vector<render::ScenePart>& parts);
+    void repick();
     /// Where a point of the view meets one of the pieces drawn, in that one's own frame.
     struct Met {
         std::size_t drawn = 0;
         Vec3 point;
     };
-    [[nodiscard]] std::optional<Met> met(QPointF position, const std::function<bool(std::size_t)>& counts) const;
+    [[nodiscard]] std::optional<Met> met(QPointF position,
+                                         const std::function<bool(std::size_t)>& counts) const;
     [[nodiscard]] const PlacedPiece& placed(std::size_t drawn) const;
 
     DocumentSession& session_;
@@ -79,10 +87,17 @@ class ToyScene : public QObject {
     std::shared_ptr<const roundwright::AssembledToy> drawn_whole_;  ///< what the picture was made of
     std::vector<Drawn> drawn_;
     std::vector<int> first_round_;  ///< of each drawn piece in the picture's surface, and their number
-    std::vector<FacePart> face_parts_;
+    std::vector<Part> parts_;
     std::unique_ptr<LivePreview> preview_;
     std::optional<QPointF> grip_;  ///< from the pointer to the place that is dragged
     PieceCopy dragged_;
+    /// What a handle is pulled from: where it was taken, and the join as it was then.
+    struct Pull {
+        JoinHandles handles;
+        Ray from;
+        Join join;
+    };
+    std::optional<Pull> pull_;
 };
 
 }  // namespace roundwright::app

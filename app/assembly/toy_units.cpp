@@ -14,9 +14,7 @@ std::vector<PieceCopy> copies_of(const Join& join) {
 
 }  // namespace
 
-bool ToyUnit::has(const PieceCopy& copy) const {
-    return std::ranges::find(copies, copy) != copies.end();
-}
+bool ToyUnit::has(const PieceCopy& copy) const { return std::ranges::find(copies, copy) != copies.end(); }
 
 std::vector<ToyUnit> units_of(const Toy& toy) {
     std::map<PieceCopy, std::size_t> join_of;  // the first one of each copy
@@ -40,7 +38,8 @@ std::vector<ToyUnit> units_of(const Toy& toy) {
     }
     for (std::size_t join = 0; join < toy.joins.size(); ++join) {
         if (!is_listed[join])
-            units.push_back({toy.pieces.index_of(toy.joins[join].piece.piece), copies_of(toy.joins[join]), join});
+            units.push_back(
+                {toy.pieces.index_of(toy.joins[join].piece.piece), copies_of(toy.joins[join]), join});
     }
     return units;
 }

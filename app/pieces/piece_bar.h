@@ -8,8 +8,8 @@
 
 namespace roundwright::app {
 
-/// The whole toy and its pieces as a row of tabs, with a button for a new piece. Double click renames, dragging
-/// moves; the toy's own tab stays the first.
+/// The whole toy and its pieces as a row of tabs, with a button for a new piece. Double click renames,
+/// dragging moves; the toy's own tab stays the first.
 class PieceBar : public QWidget {
     Q_OBJECT
   public:

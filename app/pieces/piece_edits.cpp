@@ -36,16 +36,14 @@ QString numbered_name(const Toy& toy, const QString& name) {
     }
 }
 
-/// Sewn on where it may be meant to go, so that the toy stays together; on pieces without rounds there is no
-/// place yet.
+}  // namespace
+
 Toy with_a_first_place(Toy toy, std::size_t at) {
     for (std::size_t piece = 0; piece < toy.pieces.size(); ++piece)
         if (piece != at && !std::as_const(toy).pieces[piece].rounds.empty())
             return with_first_joins(std::move(toy), at);
     return toy;
 }
-
-}  // namespace
 
 Toy empty_toy() {
     Toy toy;

@@ -31,6 +31,10 @@ class PieceEdits {
     DocumentSession& session_;
 };
 
+/// The toy with a piece that came in at `at` sewn on where it may be meant to go, so that the toy stays
+/// together; where no other piece has rounds there is no place yet.
+[[nodiscard]] Toy with_a_first_place(Toy toy, std::size_t at);
+
 /// A toy with one empty piece and one yarn, ready for the first round.
 [[nodiscard]] Toy empty_toy();
 

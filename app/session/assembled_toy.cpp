@@ -21,7 +21,7 @@ bool has_shape(const PieceStudy* study) {
 
 SolvedPiece without_shape(PieceId id, std::shared_ptr<const Piece> piece) {
     FaceSurface nothing(*piece, Shape{});
-    return {.id = id, .piece = std::move(piece), .surface = std::move(nothing), .measures = {}, .stitches = {}};
+    return {id, std::move(piece), std::move(nothing), {}, {}, 0, nullptr, nullptr, nullptr};
 }
 
 class Assembler {

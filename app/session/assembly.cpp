@@ -76,18 +76,19 @@ void Assembly::bring_up_to_date() {
     start();
 }
 
-// One at a time, and what came meanwhile is taken up after it: a drag sees every toy that it can keep up with.
+// One at a time, and what came meanwhile is taken up after it: a drag sees every toy that it can keep up
+// with.
 void Assembly::start() {
     running_ = true;
-    background_.start(render::Lane::next_key, [this, of = wanted_,
-                                               before = made_](const render::TaskRun&) -> render::Delivery {
-        RevolveOptions options;
-        options.relief = Relief::shaded;
-        options.most_triangles = triangles_a_copy(*of.toy, of.most_triangles);
-        auto made =
-            std::make_shared<const AssembledToy>(put_in_place(of.toy, of.studies, before.get(), options));
-        return [this, of, made] { take(of, made); };
-    });
+    background_.start(render::Lane::next_key,
+                      [this, of = wanted_, before = made_](const render::TaskRun&) -> render::Delivery {
+                          RevolveOptions options;
+                          options.relief = Relief::shaded;
+                          options.most_triangles = triangles_a_copy(*of.toy, of.most_triangles);
+                          auto made = std::make_shared<const AssembledToy>(
+                              put_in_place(of.toy, of.studies, before.get(), options));
+                          return [this, of, made] { take(of, made); };
+                      });
 }
 
 /// Of pieces that are no longer the toy's it is stale, and dropped.
@@ -105,14 +106,15 @@ void Assembly::take(const Inputs& of, std::shared_ptr<const AssembledToy> made) 
 
 /// Once it rests: while it is dragged, the measures of the place before are of no use.
 void Assembly::measure() {
-    measuring_.start_latest(render::Lane::longer, [this, of = made_](const render::TaskRun&) -> render::Delivery {
-        auto with_measures = std::make_shared<const AssembledToy>(measured(*of));
-        return [this, of, with_measures] {
-            if (made_ != of) return;
-            made_ = with_measures;
-            Q_EMIT changed();
-        };
-    });
+    measuring_.start_latest(render::Lane::longer,
+                            [this, of = made_](const render::TaskRun&) -> render::Delivery {
+                                auto with_measures = std::make_shared<const AssembledToy>(measured(*of));
+                                return [this, of, with_measures] {
+                                    if (made_ != of) return;
+                                    made_ = with_measures;
+                                    Q_EMIT changed();
+                                };
+                            });
 }
 
 }  // namespace roundwright::app

@@ -35,6 +35,7 @@
 #include "app/kit/room_on_screen.h"
 #include "app/materials/stuffing_panel.h"
 #include "app/materials/yarn_panel.h"
+#include "app/own_pieces/own_piece_actions.h"
 #include "app/pieces/finish_panel.h"
 #include "app/pieces/piece_actions.h"
 #include "app/pieces/piece_bar.h"
@@ -64,7 +65,7 @@
 namespace roundwright::app {
 namespace {
 
-constexpr int menu_before_toy = 4;  // the Shape menu, in the menu bar
+constexpr int piece_menu = 3;  // in the menu bar
 const auto geometry_setting = QStringLiteral("window/geometry");
 const auto columns_setting = QStringLiteral("window/columns");
 const auto rows_setting = QStringLiteral("window/rows");
@@ -91,6 +92,7 @@ MainWindow::MainWindow(DocumentSession& session, const QString& state_folder, QW
       round_actions_(new RoundActions(session, *rounds_view_, this)),
       piece_actions_(new PieceActions(session, this)),
       reshape_actions_(new ReshapeActions(session, this)),
+      own_pieces_(new OwnPieceActions(session, this)),
       gauge_actions_(new GaugeActions(session, this)),
       work_along_actions_(new WorkAlongActions(session, this)),
       shape_actions_(new ShapeActions(session, this)),
@@ -284,9 +286,10 @@ void MainWindow::follow_session() {
 }
 
 void MainWindow::add_whole_toy() {
-    whole_toy_->add_menu(*menuBar(), menuBar()->actions().value(menu_before_toy));
+    whole_toy_->fill_piece_menu(menuBar()->actions().value(piece_menu)->menu());
     whole_toy_->share_keys(*face_, *panels_);
     whole_toy_->announce_to(*announcer_);
+    connect(own_pieces_, &OwnPieceActions::told, announcer_, &Announcer::answer);
     connect(whole_toy_, &WholeToy::rounds_wanted, this, [this] { go_to_rounds(Qt::OtherFocusReason); });
     connect(whole_toy_, &WholeToy::scene_made, this, [this] { parts_->order_tabs(); });
 }

@@ -27,6 +27,7 @@ class ExportActions;
 class FacePanel;
 class FastEntryLine;
 class NoticeBar;
+class OwnPieceActions;
 class PanelColumn;
 class PatternPreview;
 class PieceActions;
@@ -132,6 +133,7 @@ class MainWindow : public QMainWindow {
     RoundActions* round_actions_;
     PieceActions* piece_actions_;
     ReshapeActions* reshape_actions_;
+    OwnPieceActions* own_pieces_;
     GaugeActions* gauge_actions_;
     WorkAlongActions* work_along_actions_;
     ShapeActions* shape_actions_;

@@ -14,6 +14,7 @@
 #include "app/kit/announcer.h"
 #include "app/kit/notice_bar.h"
 #include "app/kit/plain_texts.h"
+#include "app/own_pieces/own_piece_actions.h"
 #include "app/pieces/piece_actions.h"
 #include "app/print/pattern_preview.h"
 #include "app/read_pattern/pattern_text_actions.h"
@@ -59,6 +60,7 @@ void MainWindow::build_menus() {
     piece_actions_->fill(piece);
     piece->addSeparator();
     reshape_actions_->fill_piece_menu(piece);
+    own_pieces_->fill_piece_menu(piece);
     auto* shape = menuBar()->addMenu(place_text(ActionPlace::shape));
     reshape_actions_->fill_shape_menu(shape);
     gauge_actions_->fill_shape_menu(shape);
@@ -90,6 +92,7 @@ void MainWindow::fill_edit_menu(QMenu* menu) {
     menu->addActions({undo, redo});
     menu->addSeparator();
     menu->addActions(round_actions_->clipboard_actions());
+    own_pieces_->fill_edit_menu(menu);
     menu->addSeparator();
     preference_actions_->fill_edit_menu(menu);
     menu->addSeparator();

@@ -1,7 +1,6 @@
 #include "app/window/whole_toy.h"
 
 #include <QMenu>
-#include <QMenuBar>
 
 #include "app/face/face_panel.h"
 #include "app/kit/action_catalogue.h"
@@ -50,15 +49,14 @@ WholeToy::WholeToy(DocumentSession& session, const Parts& parts, ShapeActions& s
     connect(toy_, &ToyPanel::opened, this, &WholeToy::rounds_wanted);
 }
 
-void WholeToy::add_menu(QMenuBar& bar, QAction* before) {
-    auto* menu = new QMenu(place_text(ActionPlace::toy), &bar);
-    actions_->fill(menu);
-    bar.insertMenu(before, menu);
+void WholeToy::fill_piece_menu(QMenu* menu) {
+    menu->addSeparator();
+    actions_->fill(menu->addMenu(place_text(ActionPlace::toy)));
 }
 
 void WholeToy::share_keys(FacePanel& face, PanelColumn& panels) {
-    face.set_other({[this] { return actions_->can_move(); },
-                    [this](int up, int right) { actions_->nudge(up, right); }});
+    face.set_other(
+        {[this] { return actions_->can_move(); }, [this](int up, int right) { actions_->nudge(up, right); }});
     connect(actions_, &ToyActions::can_move_changed, &face, &FacePanel::update_nudges);
     connect(toy_, &ToyPanel::feature_picked, this, [&face, &panels](int feature) {
         face.select(feature);

@@ -6,7 +6,7 @@
 #include "app/assembly/toy_actions.h"
 #include "app/assembly/toy_panel.h"
 
-class QMenuBar;
+class QMenu;
 
 namespace roundwright::app {
 
@@ -32,7 +32,7 @@ class WholeToy : public QObject {
     /// What stands in the place of rounds and joins, and of shape and toy.
     [[nodiscard]] QWidget* left() { return left_; }
     [[nodiscard]] QWidget* picture() { return picture_; }
-    void add_menu(QMenuBar& bar, QAction* before);
+    void fill_piece_menu(QMenu* menu);
     /// The keys that move an eye move the picked piece, and an eye that is picked opens its panel.
     void share_keys(FacePanel& face, PanelColumn& panels);
     void announce_to(Announcer& announcer);

@@ -20,8 +20,8 @@ struct HiddenFeature {
 
 /// Features that another piece covers or stands close in front of: seen straight out from the fabric, it is
 /// met within three widths of the feature (our own choice: farther off, an eye is seen from beside it).
-/// `surfaces`: of the placed pieces, in the toy's frame; one may be null. In the order of pieces and features,
-/// each feature once.
+/// `surfaces`: of the placed pieces, in the toy's frame; one may be null. In the order of pieces and
+/// features, each feature once.
 [[nodiscard]] std::vector<HiddenFeature> hidden_features(const PlacedToy& placed,
                                                          std::span<const SolvedPiece> solved,
                                                          std::span<const StitchSurface* const> surfaces);

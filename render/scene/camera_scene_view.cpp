@@ -19,8 +19,8 @@ namespace {
 constexpr int hover_every_ms = 30;
 constexpr int at_rest_ms = 800;  ///< while a colour is being chosen the ground holds still
 constexpr double facing_pitch_degrees = 8;
-constexpr int rounds_of_a_cell = 4;    ///< at most, in a fabric of cells larger than its stitches
-constexpr int rays_worth_a_tree = 3;   ///< at one surface; a drag brings a new one with each move
+constexpr int rounds_of_a_cell = 4;   ///< at most, in a fabric of cells larger than its stitches
+constexpr int rays_worth_a_tree = 3;  ///< at one surface; a drag brings a new one with each move
 constexpr int the_fabric = std::numeric_limits<int>::max();  ///< among the numbers of movable parts
 constexpr double least_margin = 1.04;  ///< a fitted view closer to its edges than this is fitted again
 

@@ -81,7 +81,7 @@ class SceneView : public QObject {
     void part_dropped(int part, QPointF logical_position);
     void fabric_dragged(QPointF logical_position);  ///< movable rounds follow the pointer
     void fabric_dropped(QPointF logical_position);
-    void drag_given_up();              ///< by Escape, or since the keyboard went elsewhere
+    void drag_given_up();                ///< by Escape, or since the keyboard went elsewhere
     void opened(int round, int stitch);  ///< -1, -1: by Enter
     void camera_changed();
 };

@@ -50,12 +50,12 @@ QString degrees(double value) { return JoinText::tr("%1°").arg(std::lround(std:
 QStringList direction_words(const Join& join, LengthUnit units) {
     QStringList words;
     if (join.turn_degrees != 0)
-        words << (join.turn_degrees > 0 ? JoinText::tr("turned %1 to the left").arg(degrees(join.turn_degrees))
-                                        : JoinText::tr("turned %1 to the right").arg(degrees(join.turn_degrees)));
+        words << (join.turn_degrees > 0
+                      ? JoinText::tr("turned %1 to the left").arg(degrees(join.turn_degrees))
+                      : JoinText::tr("turned %1 to the right").arg(degrees(join.turn_degrees)));
     if (join.lean_degrees != 0)
-        words << (join.lean_degrees > 0
-                      ? JoinText::tr("leaning %1 up").arg(degrees(join.lean_degrees))
-                      : JoinText::tr("leaning %1 down").arg(degrees(join.lean_degrees)));
+        words << (join.lean_degrees > 0 ? JoinText::tr("leaning %1 up").arg(degrees(join.lean_degrees))
+                                        : JoinText::tr("leaning %1 down").arg(degrees(join.lean_degrees)));
     if (join.lean_right_degrees != 0)
         words << (join.lean_right_degrees > 0
                       ? JoinText::tr("leaning %1 to the right").arg(degrees(join.lean_right_degrees))

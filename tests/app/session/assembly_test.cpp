@@ -56,12 +56,11 @@ TEST_F(AssemblyTest, OnlyWhatChangedIsSolvedAndPlacedAgain) {
     const auto requests = session.requests_made();
     session.edit(QStringLiteral("Turn"), with([](Toy& toy) { toy.joins[0].turn_degrees = 20; }));
     ASSERT_TRUE(wait());
-    EXPECT_EQ(session.requests_made(), requests);  // no shape was solved for it
+    EXPECT_EQ(session.requests_made(), requests);             // no shape was solved for it
     EXPECT_EQ(session.assembled()->whole->placed_again, 2u);  // the pair
     EXPECT_EQ(session.assembled()->pieces[1].drawn, before->pieces[1].drawn);
-    session.edit(QStringLiteral("Rounds"), with([](Toy& toy) {
-                     toy.pieces[2].rounds[2].working = WorkedEvenly{.stitches = 10};
-                 }));
+    session.edit(QStringLiteral("Rounds"),
+                 with([](Toy& toy) { toy.pieces[2].rounds[2].working = WorkedEvenly{.stitches = 10}; }));
     ASSERT_TRUE(wait());
     EXPECT_EQ(session.requests_made(), requests + 1);
     EXPECT_EQ(session.assembled()->whole->placed_again, 1u);  // the tail

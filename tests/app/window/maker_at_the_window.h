@@ -85,7 +85,7 @@ class MakerAtTheWindow {
         table().scrollTo(index);
         click(table().viewport(), table().visualRect(index).center());
     }
-    void click_tab(int piece) { click(&tabs(), tabs().tabRect(piece).center()); }
+    void click_tab(int piece) { click(&tabs(), tabs().tabRect(piece + 1).center()); }
     /// Opens the words of a round and takes what stands there away.
     void begin_words(int row) {
         click_cell(row);

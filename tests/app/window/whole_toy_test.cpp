@@ -1,0 +1,355 @@
+#include "app/window/whole_toy.h"
+
+#include <gtest/gtest.h>
+
+#include <QCheckBox>
+#include <QComboBox>
+#include <QDir>
+
+#include "app/kit/announcer.h"
+#include "app/session/assembled_toy.h"
+#include "core/assembly/join_frames.h"
+#include "tests/app/window/maker_at_the_window.h"
+
+namespace roundwright::app {
+namespace {
+
+Piece ball(const char* name, int most) {
+    Piece piece;
+    piece.name = name;
+    const auto add = [&](int n) {
+        piece.rounds.push_back({.working = WorkedEvenly{.stitches = n}, .note = {}});
+    };
+    for (int n = 6; n < most; n += 6) add(n);
+    for (int i = 0; i < most / 6; ++i) add(most);
+    for (int n = most - 6; n > 0; n -= 6) add(n);
+    piece.end = End::drawn_closed;
+    return piece;
+}
+
+/// A body, a head on top of it with eyes, and two flippers at the sides.
+Toy pup() {
+    Toy toy = toy_of({6});
+    Piece head = ball("Head", 36);
+    head.features.push_back({.round = 9, .stitches_apart = 7});
+    Piece flipper = piece_of({6, 12, 12, 12, 12}, "Flipper");
+    flipper.make = 2;
+    toy.pieces = PieceList{ball("Body", 48), head, flipper};
+    toy.pieces[0].name = "Body";
+    const auto id = [&](std::size_t piece) { return PieceCopy{toy.pieces.id(piece), 0}; };
+    Join on_top, fins;
+    on_top.piece = id(1);
+    on_top.onto = id(0);
+    on_top.end = JoinedEnd::start;
+    on_top.seam = Seam::closed;
+    on_top.at = {static_cast<int>(std::as_const(toy).pieces[0].rounds.size()) - 1, 0, true};
+    on_top.sink_mm = 6;
+    fins.piece = id(2);
+    fins.onto = id(0);
+    fins.pair = true;
+    fins.at = {10, 10, false};
+    toy.joins = {on_top, fins};
+    return toy;
+}
+
+class WholeToyTest : public ::testing::Test {
+  protected:
+    WholeToyTest() : maker(pup()) {}
+
+    void show_toy() {
+        maker.press(Qt::Key_F3);
+        ASSERT_TRUE(session().shows_whole_toy());
+        ASSERT_TRUE(settle());
+    }
+    bool settle() {
+        return wait_until([&] {
+            return session().assembled_is_up_to_date() && session().assembled()->measures != nullptr &&
+                   !session().solving();
+        });
+    }
+    DocumentSession& session() { return maker.session; }
+    WholeToy& whole() { return maker.window->whole_toy(); }
+    render::SceneView& scene() { return *whole().toy().scene(); }
+    QWidget& canvas() {
+        for (auto* widget : scene().widget()->findChildren<QWidget*>())
+            if (widget->focusPolicy() == Qt::StrongFocus) return *widget;
+        return *scene().widget();
+    }
+    [[nodiscard]] PieceCopy copy(std::size_t piece, int number = 0) {
+        return {session().toy().pieces.id(piece), number};
+    }
+    /// A point of the view where this copy is seen: of its patches, the one nearest to the eye.
+    QPoint on(const PieceCopy& wanted) {
+        const auto toy = session().assembled();
+        for (std::size_t at = 0; at < toy->placed().pieces.size(); ++at) {
+            if (toy->placed().pieces[at].copy != wanted) continue;
+            for (const StitchPatch& patch : toy->surfaces()[at]->stitches) {
+                const QPointF seen = scene().on_screen((patch.corners[0] + patch.corners[2]) / 2);
+                const auto hit = scene().hit(seen);
+                if (!hit || (hit->point - patch.corners[0]).norm() > 12) continue;
+                if (scene().part_at(seen)) continue;
+                if (patch.round > 1 && canvas().rect().contains(seen.toPoint())) return seen.toPoint();
+            }
+        }
+        ADD_FAILURE() << "it is not seen";
+        return {};
+    }
+    void drag(const QPoint& from, const QPoint& to, bool drop = true) {
+        QTest::mousePress(&canvas(), Qt::LeftButton, {}, from);
+        for (int step = 1; step <= 8; ++step) {
+            const QPointF at = from + QPointF(to - from) * step / 8;
+            QMouseEvent move(QEvent::MouseMove, at, canvas().mapToGlobal(at), Qt::NoButton, Qt::LeftButton,
+                             {});
+            QApplication::sendEvent(&canvas(), &move);
+            QTest::qWait(5);
+        }
+        if (drop) QTest::mouseRelease(&canvas(), Qt::LeftButton, {}, to);
+    }
+    [[nodiscard]] const Join& join(std::size_t at) { return session().toy().joins[at]; }
+
+    MakerAtTheWindow maker;
+};
+
+TEST_F(WholeToyTest, IsTheFirstTabAndComesAndGoesByKeyAndClick) {
+    EXPECT_EQ(maker.tabs().tabText(0), QStringLiteral("Whole toy"));
+    EXPECT_EQ(maker.tabs().currentIndex(), 1);
+    show_toy();
+    EXPECT_EQ(maker.tabs().currentIndex(), 0);
+    EXPECT_TRUE(whole().joins().isVisible());
+    EXPECT_TRUE(whole().toy().isVisible());
+    EXPECT_FALSE(maker.table().isVisible());
+    EXPECT_FALSE(maker.window->shape().isVisible());
+    EXPECT_TRUE(whole().toy().size_text().contains(QStringLiteral("mm tall")))
+        << whole().toy().size_text().toStdString();
+    maker.click_tab(1);
+    EXPECT_FALSE(session().shows_whole_toy());
+    EXPECT_EQ(session().current_piece(), 1);
+    EXPECT_TRUE(maker.table().isVisible());
+    maker.click(&maker.tabs(), maker.tabs().tabRect(0).center());
+    EXPECT_TRUE(session().shows_whole_toy());
+    maker.press(Qt::Key_7, Qt::AltModifier);
+    EXPECT_FALSE(session().shows_whole_toy());
+    EXPECT_TRUE(maker.table().hasFocus());
+}
+
+TEST_F(WholeToyTest, TellsWhatIsJoinedWhereInTheWordsOfThePicture) {
+    show_toy();
+    const QString words = whole().toy().picture_words();
+    EXPECT_TRUE(words.contains(QStringLiteral("Body stands by itself"))) << words.toStdString();
+    EXPECT_TRUE(words.contains(QStringLiteral("Head on Body: at its end"))) << words.toStdString();
+    EXPECT_TRUE(words.contains(QStringLiteral("Flipper ×2 on Body: between rounds 11 and 12")))
+        << words.toStdString();
+    EXPECT_EQ(canvas().accessibleDescription(), words);
+}
+
+TEST_F(WholeToyTest, AClickPicksAPieceAndADoubleClickGoesToItsRounds) {
+    show_toy();
+    const QPoint head = on(copy(1));
+    QTest::mouseClick(&canvas(), Qt::LeftButton, {}, head);
+    EXPECT_EQ(whole().state().picked(), copy(1));
+    EXPECT_EQ(session().current_piece(), 1);
+    EXPECT_EQ(session().selection().size(), 1u);
+    EXPECT_TRUE(session().shows_whole_toy());
+    EXPECT_EQ(whole().joins().list().currentIndex().row(), 1);
+    QTest::mouseDClick(&canvas(), Qt::LeftButton, {}, on(copy(2)));
+    EXPECT_FALSE(session().shows_whole_toy());
+    EXPECT_EQ(session().current_piece(), 2);
+    EXPECT_TRUE(maker.table().hasFocus());
+}
+
+TEST_F(WholeToyTest, TheListPicksHidesAndOpensByKeys) {
+    show_toy();
+    whole().joins().take_keyboard();
+    maker.press(Qt::Key_Down);
+    maker.press(Qt::Key_Down);
+    EXPECT_EQ(session().current_piece(), 2);
+    maker.press(Qt::Key_Space);
+    EXPECT_TRUE(whole().state().is_hidden(copy(2, 0)));
+    EXPECT_TRUE(whole().state().is_hidden(copy(2, 1)));
+    maker.press(Qt::Key_F3, Qt::ControlModifier | Qt::ShiftModifier);
+    EXPECT_FALSE(whole().state().any_hidden());
+    maker.press(Qt::Key_F3, Qt::ControlModifier);
+    EXPECT_TRUE(whole().state().is_hidden(copy(2, 0)));
+    maker.press(Qt::Key_F3, Qt::ControlModifier);
+    maker.press(Qt::Key_Return);
+    EXPECT_FALSE(session().shows_whole_toy());
+    EXPECT_EQ(session().current_piece(), 2);
+}
+
+TEST_F(WholeToyTest, KeysMoveTurnAndLeanThePickedPieceOneStepEach) {
+    show_toy();
+    whole().state().pick(copy(2));
+    const int round = join(1).at.round;
+    const double right = join(1).at.stitches_right;
+    maker.press(Qt::Key_Up, Qt::ControlModifier);
+    maker.press(Qt::Key_Up, Qt::ControlModifier);
+    EXPECT_EQ(join(1).at.round, round + 2);
+    maker.press(Qt::Key_Left, Qt::ControlModifier);
+    EXPECT_EQ(join(1).at.stitches_right, right - 1);
+    EXPECT_EQ(session().undo_stack().count(), 1);
+    maker.press(Qt::Key_Left, Qt::AltModifier);
+    EXPECT_EQ(join(1).turn_degrees, 5);
+    maker.press(Qt::Key_PageUp, Qt::AltModifier);
+    EXPECT_EQ(join(1).lean_degrees, 5);
+    maker.press(Qt::Key_End, Qt::AltModifier);
+    EXPECT_EQ(join(1).lean_right_degrees, 5);
+    EXPECT_EQ(session().undo_stack().count(), 3);
+    const auto heard = [&] { return maker.window->announcer().shown(); };
+    EXPECT_TRUE(wait_until([&] { return heard().contains(QStringLiteral("leaning 5° up")); }))
+        << heard().toStdString();
+    // As the viewer sees it, the other of the pair goes the other way.
+    whole().state().pick(copy(2, 1));
+    maker.press(Qt::Key_Right, Qt::ControlModifier);
+    EXPECT_EQ(join(1).at.stitches_right, right - 2);
+    while (session().undo_stack().canUndo()) maker.press(Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_EQ(session().toy().joins,
+              pup().joins.size() == 2 ? session().said_toy().joins : std::vector<Join>());
+    EXPECT_EQ(join(1).at.round, round);
+}
+
+TEST_F(WholeToyTest, FieldsSayWhereAPieceIsSewnOn) {
+    show_toy();
+    whole().state().pick(copy(2));
+    auto& joins = whole().joins();
+    const auto combo = [&](const QString& text) -> QComboBox* {
+        for (auto* box : joins.findChildren<QComboBox*>())
+            if (box->isVisible() && box->findText(text) >= 0) return box;
+        return nullptr;
+    };
+    QComboBox* onto = combo(QStringLiteral("Nothing: it stands by itself"));
+    ASSERT_NE(onto, nullptr);
+    EXPECT_EQ(onto->currentText(), QStringLiteral("Body"));
+    onto->setFocus();
+    maker.press(Qt::Key_H);  // Head
+    EXPECT_EQ(join(1).onto, copy(1));
+    EXPECT_EQ(session().undo_stack().undoText(), QStringLiteral("Sew Flipper 1 to Head"));
+    for (auto* box : joins.findChildren<QSpinBox*>()) {
+        if (!box->isVisible()) continue;
+        box->setFocus();
+        box->selectAll();
+        maker.type(QStringLiteral("5"));
+        maker.press(Qt::Key_Return);
+    }
+    EXPECT_EQ(join(1).at.round, 4);
+    onto->setFocus();
+    maker.press(Qt::Key_N);  // Nothing
+    EXPECT_EQ(session().toy().joins.size(), 1u);
+    EXPECT_TRUE(settle());
+}
+
+TEST_F(WholeToyTest, ThePickedPieceIsDraggedOverAnotherInOneStep) {
+    show_toy();
+    whole().state().pick(copy(2));
+    const Toy before = session().toy();
+    const QPoint fin = on(copy(2));
+    drag(fin, fin + QPoint(-30, -40));
+    ASSERT_TRUE(settle());
+    EXPECT_NE(join(1).at, before.joins[1].at);
+    EXPECT_EQ(session().undo_stack().count(), 1);
+    EXPECT_EQ(session().undo_stack().undoText(), QStringLiteral("Move Flipper 1"));
+    EXPECT_EQ(2 * join(1).at.stitches_right, std::round(2 * join(1).at.stitches_right));
+    maker.press(Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_EQ(session().toy(), before);
+}
+
+TEST_F(WholeToyTest, EscapeGivesADragUp) {
+    show_toy();
+    whole().state().pick(copy(2));
+    const Toy before = session().toy();
+    const QPoint fin = on(copy(2));
+    drag(fin, fin + QPoint(-30, -40), false);
+    EXPECT_NE(session().toy(), before);
+    QTest::keyClick(&canvas(), Qt::Key_Escape);
+    EXPECT_EQ(session().toy(), before);
+    QTest::mouseRelease(&canvas(), Qt::LeftButton, {}, fin + QPoint(-30, -40));
+    EXPECT_EQ(session().toy(), before);
+    EXPECT_EQ(session().undo_stack().count(), 0);
+}
+
+TEST_F(WholeToyTest, ANewPieceIsSewnOnInTheSameStep) {
+    show_toy();
+    const auto joins = session().toy().joins.size();
+    maker.press(Qt::Key_N, Qt::ControlModifier | Qt::ShiftModifier);
+    EXPECT_FALSE(session().shows_whole_toy());  // its rounds are typed next
+    EXPECT_EQ(session().toy().joins.size(), joins + 1);
+    EXPECT_EQ(session().undo_stack().count(), 1);
+    maker.press(Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_EQ(session().toy().joins.size(), joins);
+    EXPECT_EQ(session().toy().pieces.size(), 3u);
+}
+
+TEST_F(WholeToyTest, DeletingWhatOthersAreSewnToAsksAndIsUndoneInOneStep) {
+    show_toy();
+    whole().state().pick(copy(0));
+    const Toy before = session().toy();
+    QString asked;
+    answer_next_dialog(QStringLiteral("Cancel"), &asked);
+    maker.press(Qt::Key_Delete, Qt::ControlModifier | Qt::ShiftModifier);
+    EXPECT_EQ(session().toy(), before);
+    EXPECT_TRUE(asked.startsWith(QStringLiteral("Sewn to Body: Head and Flipper"))) << asked.toStdString();
+    answer_next_dialog(QStringLiteral("Delete"));
+    maker.press(Qt::Key_Delete, Qt::ControlModifier | Qt::ShiftModifier);
+    EXPECT_EQ(session().toy().pieces.size(), 2u);
+    EXPECT_TRUE(session().toy().joins.empty());
+    maker.press(Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_EQ(session().toy(), before);
+}
+
+TEST_F(WholeToyTest, AToyWithoutJoinsIsPutTogetherAtOnce) {
+    Toy apart = pup();
+    apart.joins.clear();
+    session().start(apart);
+    show_toy();
+    QPushButton* together = nullptr;
+    for (auto* button : whole().joins().findChildren<QPushButton*>())
+        if (button->isVisible()) together = button;
+    ASSERT_NE(together, nullptr);
+    together->setFocus();
+    maker.press(Qt::Key_Space);
+    ASSERT_TRUE(settle());
+    EXPECT_EQ(session().toy().joins.size(), 2u);
+    EXPECT_TRUE(session().assembled()->placed().problems.empty());
+    EXPECT_FALSE(together->isVisible());
+    EXPECT_EQ(session().undo_stack().count(), 1);
+}
+
+TEST_F(WholeToyTest, PiecesComeApartAndTogetherAgain) {
+    show_toy();
+    const auto width = [&] { return on(copy(2)).x() - on(copy(2, 1)).x(); };
+    const int together = width();
+    maker.press(Qt::Key_F3, Qt::ShiftModifier);
+    EXPECT_EQ(whole().state().apart(), 1);
+    EXPECT_EQ(whole().toy().findChild<QSlider*>()->value(), 100);
+    maker.press(Qt::Key_F3, Qt::ShiftModifier);
+    EXPECT_EQ(whole().state().apart(), 0);
+    EXPECT_EQ(width(), together);
+}
+
+TEST_F(WholeToyTest, AnEyeUnderAnotherPieceIsNamed) {
+    show_toy();
+    EXPECT_FALSE(whole().toy().picture_words().contains(QStringLiteral("hidden by")));
+    Toy toy = session().toy();
+    toy.joins[1].onto = copy(1);
+    toy.joins[1].at = {9, 3.5, false};
+    session().edit(QStringLiteral("Move"), toy);
+    ASSERT_TRUE(settle());
+    EXPECT_TRUE(
+        whole().toy().picture_words().contains(QStringLiteral("Safety eyes of Head hidden by Flipper")))
+        << whole().toy().picture_words().toStdString();
+}
+
+TEST_F(WholeToyTest, LooksAsItShould) {
+    show_toy();
+    whole().state().pick(copy(2));
+    QDir().mkpath(QStringLiteral(ROUNDWRIGHT_SCREENSHOTS));
+    for (const auto& [appearance, name] :
+         {std::pair{Appearance::light, "light"}, std::pair{Appearance::dark, "dark"}}) {
+        session().preferences().set_appearance(appearance);
+        QTest::qWait(1500);
+        EXPECT_TRUE(maker.window->grab().save(
+            QStringLiteral(ROUNDWRIGHT_SCREENSHOTS "/whole-toy-%1.png").arg(QLatin1String(name))));
+    }
+}
+
+}  // namespace
+}  // namespace roundwright::app
