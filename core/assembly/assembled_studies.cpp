@@ -30,7 +30,8 @@ AssembledToy assemble(const Toy& toy, std::span<const PieceStudy> studies,
     std::vector<SolvedPiece> solved;
     std::vector<std::shared_ptr<const StitchSurface>> own(studies.size());
     for (std::size_t piece = 0; piece < studies.size(); ++piece) {
-        solved.push_back(solved_piece(toy, piece, studies[piece]));
+        const bool old = before && piece < before->solved.size();
+        solved.push_back(solved_piece(toy, piece, studies[piece], old ? &before->solved[piece] : nullptr));
         if (!surfaces || !studies[piece].measures().converged()) continue;
         own[piece] =
             std::make_shared<const StitchSurface>(study_surface(toy, piece, studies[piece], *surfaces));

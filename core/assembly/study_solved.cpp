@@ -24,7 +24,11 @@ std::shared_ptr<const Solid> stuffed_part(const Piece& piece, const FabricGeomet
 
 }  // namespace
 
-SolvedPiece solved_piece(const Toy& toy, std::size_t piece, const PieceStudy& study) {
+SolvedPiece solved_piece(const Toy& toy, std::size_t piece, const PieceStudy& study,
+                         const SolvedPiece* before) {
+    if (before && before->made_of == study.shape && before->piece == toy.pieces.shared(piece) &&
+        before->id == toy.pieces.id(piece) && before->fabric_mm == study.fabric.mm)
+        return *before;
     const Piece& said = toy.pieces[piece];
     const std::shared_ptr<const FabricGeometry> fabric = study_fabric(said, study);
     SolvedPiece solved{.id = toy.pieces.id(piece),

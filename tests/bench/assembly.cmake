@@ -1,0 +1,1 @@
+roundwright_bench(assembly_bench assembly_bench.cpp)
