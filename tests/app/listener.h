@@ -8,6 +8,8 @@
 #include <QStringList>
 #include <QWidget>
 
+#include "app/kit/read_out.h"
+
 namespace roundwright::app {
 
 /// Hears what assistive technology is told: what is said (announcements where Qt has them, else the
@@ -31,7 +33,7 @@ class Listener {
 
     /// What was said since the last time this was asked.
     [[nodiscard]] QStringList take_said() { return std::exchange(said_, {}); }
-    /// The new names of what is not the keyboard's, read-outs above all.
+    /// The new names of read-outs.
     [[nodiscard]] QStringList take_names() { return std::exchange(names_, {}); }
     /// What had the last focus event, as it was told then.
     struct Place {
@@ -56,7 +58,8 @@ class Listener {
     static void hear(QAccessibleEvent* event) {
         if (!ear()) return;
         if (event->type() == QAccessible::Focus) ear()->hear_focus(*event);
-        if (event->type() == QAccessible::NameChanged && event->accessibleInterface())
+        // A label that is going is no read-out any more, and its name must not be asked for.
+        if (event->type() == QAccessible::NameChanged && qobject_cast<ReadOut*>(event->object()))
             ear()->names_ << event->accessibleInterface()->text(QAccessible::Name);
         if (event->type() == QAccessible::DescriptionChanged) ear()->hear_description(*event);
 #if QT_VERSION >= QT_VERSION_CHECK(6, 8, 0)
