@@ -69,10 +69,23 @@ QString picture_rows() {
                HelpText::tr("Click, %1").arg(keys_shown(QStringLiteral("face.up"))));
 }
 
+QString toy_rows() {
+    return row(HelpText::tr("Pick a piece"), HelpText::tr("Click")) +
+           row(HelpText::tr("Go to its rounds"), HelpText::tr("Double click, Enter")) +
+           row(HelpText::tr("Move it over the others"),
+               HelpText::tr("Drag, %1").arg(keys_shown(QStringLiteral("face.up")))) +
+           row(HelpText::tr("Turn it"),
+               HelpText::tr("Drag the hoop, %1").arg(keys_shown(QStringLiteral("toy.turn-left")))) +
+           row(HelpText::tr("Lean it"),
+               HelpText::tr("Drag the knob, %1").arg(keys_shown(QStringLiteral("toy.lean-up")))) +
+           row(HelpText::tr("Give a drag up"), HelpText::tr("Escape"));
+}
+
 void show_keyboard_help(QMainWindow& window) {
     QString text = heading(HelpText::tr("In the rounds table"), table_rows()) +
                    heading(HelpText::tr("In the line of next rounds"), line_rows()) +
-                   heading(HelpText::tr("On the shape"), picture_rows());
+                   heading(HelpText::tr("On the shape"), picture_rows()) +
+                   heading(HelpText::tr("On the whole toy"), toy_rows());
     std::set<ActionPlace> told;
     for (const ActionEntry& entry : action_catalogue()) {
         if (!told.insert(entry.place).second) continue;

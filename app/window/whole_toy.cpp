@@ -1,5 +1,6 @@
 #include "app/window/whole_toy.h"
 
+#include <QApplication>
 #include <QMenu>
 
 #include "app/face/face_panel.h"
@@ -85,7 +86,18 @@ QString WholeToy::picked_in_words() const {
         tr("%1: %2").arg(join_title(toy, join), join_words(toy, join, session_.preferences().units())));
 }
 
+/// The keyboard goes along, if it was in what is hidden now.
 void WholeToy::follow(bool whole) {
+    const QWidget* focus = QApplication::focusWidget();
+    const bool goes_along =
+        focus != nullptr &&
+        (left_->isAncestorOf(focus) || picture_->isAncestorOf(focus) || parts_.line->isAncestorOf(focus));
+    show_it(whole);
+    if (goes_along && whole) joins_->take_keyboard();
+    if (goes_along && !whole) Q_EMIT rounds_wanted();
+}
+
+void WholeToy::show_it(bool whole) {
     const bool first = whole && toy_->scene() == nullptr;
     if (first) toy_->make_scene();
     left_->setCurrentIndex(whole ? 1 : 0);

@@ -54,6 +54,7 @@ class WholeToy : public QObject {
 
   private:
     void follow(bool whole);
+    void show_it(bool whole);
     [[nodiscard]] QString picked_in_words() const;
 
     DocumentSession& session_;

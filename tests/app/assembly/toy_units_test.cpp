@@ -87,9 +87,10 @@ TEST(JoinEdits, AreOneStepEachAndUndone) {
     ASSERT_TRUE(edits.sew(units_of(session.toy())[1], copy(session.toy(), 0)));
     ASSERT_EQ(session.toy().joins.size(), 1u);
     EXPECT_EQ(session.undo_stack().undoText(), QStringLiteral("Sew Muzzle to Head"));
+    ASSERT_TRUE(edits.change(0, QStringLiteral("Move"), [](Join& join) { join.at = {4, 0, false}; }));
     ASSERT_TRUE(edits.nudge(0, 1, 2));
     ASSERT_TRUE(edits.nudge(0, 0, 1));
-    EXPECT_EQ(session.undo_stack().count(), 2);  // both nudges are one
+    EXPECT_EQ(session.undo_stack().count(), 3);  // both nudges are one
     EXPECT_EQ(session.toy().joins[0].at.stitches_right, 3);
     ASSERT_TRUE(edits.turn(0, 190));
     EXPECT_EQ(session.toy().joins[0].turn_degrees, -170);

@@ -232,6 +232,7 @@ TEST_F(WholeToyTest, FieldsSayWhereAPieceIsSewnOn) {
     }
     EXPECT_EQ(join(1).at.round, 4);
     onto->setFocus();
+    QTest::qWait(QApplication::keyboardInputInterval() + 100);
     maker.press(Qt::Key_N);  // Nothing
     EXPECT_EQ(session().toy().joins.size(), 1u);
     EXPECT_TRUE(settle());
