@@ -25,7 +25,7 @@ struct HiddenFeatures : ::testing::Test {
     HiddenFeatures() {
         toy.yarns.emplace_back();
         Piece head = ball(48);
-        head.features.push_back({.round = 11, .stitches_apart = 8});
+        head.features.push_back({.name = {}, .round = 11, .stitches_apart = 8});
         toy.pieces = PieceList{head, ball(18)};
     }
 
