@@ -19,7 +19,7 @@ struct OwnPiecesTest : ::testing::Test {
     OwnPiecesTest() {
         Toy toy = toy_of({6, 12, 18, 18, 12, 6});
         toy.pieces.push_back(piece_of({6, 9, 9}, "Fin / left"));
-        toy.pieces[1].features.push_back({.round = 1});
+        toy.pieces[1].features.push_back({.name = {}, .round = 1});
         for (Round& round : toy.pieces[1].rounds) round.yarn = 1;
         session.start(toy);
         session.set_current_piece(1);

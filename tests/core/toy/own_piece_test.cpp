@@ -23,7 +23,7 @@ Toy harbour() {
     fin.name = "Fin";
     for (const int n : {6, 9, 9})
         fin.rounds.push_back({.working = WorkedEvenly{.stitches = n}, .yarn = 1, .note = {}});
-    fin.features.emplace_back().round = 1;
+    fin.features.push_back({.name = {}, .round = 1});
     fin.worked.rounds = 2;
     toy.pieces = PieceList{
         Piece{.name = "Body", .rounds = {}, .stuffed_rounds = {}, .worked = {}, .features = {}}, fin};
