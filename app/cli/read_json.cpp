@@ -14,12 +14,9 @@ using nlohmann::ordered_json;
 ordered_json from_one(int index) { return index < 0 ? ordered_json(nullptr) : ordered_json(index + 1); }
 
 ordered_json piece_json(const Piece& piece, const RoundTally& tally) {
-    return {{"name", piece.name},
-            {"rounds", piece.rounds.size()},
-            {"sure", tally.sure},
-            {"mended", tally.mended},
-            {"refused", tally.refused},
-            {"stitches", stitch_counts(piece_graph(piece).graph)}};
+    return {{"name", piece.name},       {"rounds", piece.rounds.size()},
+            {"sure", tally.sure},       {"mended", tally.mended},
+            {"refused", tally.refused}, {"stitches", stitch_counts(piece_graph(piece).graph)}};
 }
 
 ordered_json finding_json(const ReadDiagnostic& diagnostic) {
@@ -30,7 +27,8 @@ ordered_json finding_json(const ReadDiagnostic& diagnostic) {
                       {"piece", from_one(diagnostic.piece)},
                       {"round", from_one(diagnostic.round)},
                       {"message", diagnostic_sentence(diagnostic).toStdString()}};
-    if (diagnostic.goes_on.from != GoingOn::From::not_said) json["goes_on_from"] = diagnostic.goes_on.stitches;
+    if (diagnostic.goes_on.from != GoingOn::From::not_said)
+        json["goes_on_from"] = diagnostic.goes_on.stitches;
     if (!diagnostic.mends.empty()) json["mend"] = mend_question(diagnostic.mends.front()).toStdString();
     return json;
 }

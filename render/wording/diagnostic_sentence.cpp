@@ -196,7 +196,8 @@ QString going_on_words(const GoingOn& on) {
         case From::stated_count:
             return on.confirmed
                        ? ReadingText::tr("The next rounds need %1, the count given here.").arg(stitches)
-                       : ReadingText::tr("The next rounds go on from %1, the count given here.").arg(stitches);
+                       : ReadingText::tr("The next rounds go on from %1, the count given here.")
+                             .arg(stitches);
         case From::words:
             return on.confirmed
                        ? ReadingText::tr("The next rounds need %1.").arg(stitches)

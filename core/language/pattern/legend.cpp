@@ -19,9 +19,7 @@ struct Meaning {
 };
 using Legend = std::map<std::string_view, Meaning, std::less<>>;
 
-bool is_sign(const Token& token) {
-    return token.is("=") || token.is(":") || (token.is("-") && token.spaced);
-}
+bool is_sign(const Token& token) { return token.is("=") || token.is(":") || (token.is("-") && token.spaced); }
 
 bool parts(const Token& token) {
     return token.kind == TokenKind::mark && !is_opener(token) && !token.is("=") && !token.is("-") &&
@@ -111,7 +109,8 @@ bool stands_for_a_stitch(Tokens tokens, std::size_t at) {
         return before == nullptr || number_before || before->kind == TokenKind::mark;
     }
     if (tokens[at].text.size() > 1) return true;
-    const bool led = before == nullptr || number_before || (before->kind == TokenKind::mark && !is_closer(*before));
+    const bool led =
+        before == nullptr || number_before || (before->kind == TokenKind::mark && !is_closer(*before));
     const bool ended = next == nullptr || next->kind != TokenKind::word || next->is("x") || next->is("in") ||
                        next->is("around") || next->is("into");
     return (led || before->is("next") || before->is("each")) && ended;

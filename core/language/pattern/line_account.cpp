@@ -47,8 +47,9 @@ void tell_rounds_not_taken(ReadingState& state, const std::vector<PatternLine>& 
             return entry->kind == ReadLineKind::round || entry->kind == ReadLineKind::start ||
                    entry->kind == ReadLineKind::like_piece || entry->kind == ReadLineKind::not_read;
         };
-        auto at = std::lower_bound(entries.begin(), entries.end(), line.first_line,
-                                   [](const ReadLine* entry, int number) { return entry->first_line < number; });
+        auto at =
+            std::lower_bound(entries.begin(), entries.end(), line.first_line,
+                             [](const ReadLine* entry, int number) { return entry->first_line < number; });
         bool known = false;
         for (; at != entries.end() && (*at)->first_line == line.first_line; ++at) known = known || taken(*at);
         if (!known)

@@ -23,7 +23,7 @@ constexpr auto work_words = std::to_array<std::string_view>(
      "start", "starting", "starts", "begin", "working",   "as",  "same",  "foundation", "unchanged"});
 constexpr auto going_on_words =
     std::to_array<std::string_view>({",", "around", "tog", "times", "x", "next", "each", "same", "more",
-                                     "only", "ring", "crochet", "together", "last", "-"});
+                                     "only", "from", "ring", "crochet", "together", "last", "-"});
 constexpr auto before_reference = std::to_array<std::string_view>(
     {"rep", "repeat", "between", "for",     "as",        "from", "in",   "until", "after",  "on",
      "of",  "and",    "to",      "through", "at",        "the",  "last", "till",  "before", "during",
@@ -57,8 +57,9 @@ bool is_rule(Tokens tokens) {
 // "...", "…", "etc.": a line for rounds that are not written out.
 bool is_dots(Tokens tokens) {
     const std::size_t dots = tokens.size() - (!tokens.empty() && tokens[0].is("etc") ? 1 : 0);
-    return !tokens.empty() && std::all_of(tokens.end() - static_cast<std::ptrdiff_t>(dots), tokens.end(),
-                                          [](const Token& t) { return t.is("."); }) &&
+    return !tokens.empty() &&
+           std::all_of(tokens.end() - static_cast<std::ptrdiff_t>(dots), tokens.end(),
+                       [](const Token& t) { return t.is("."); }) &&
            (tokens.size() > 1 || tokens[0].raw.size() > 1 || tokens[0].is("etc"));
 }
 
@@ -159,8 +160,10 @@ class LineCutter {
                                                     tokens[0].kind == TokenKind::ordinal);
         const bool within = indented || (goes_on && is_unfinished(*last));
         if (!within) header.after(last_number_, plain_);
+        header.with_dash_as_range(last_number_ > 0 && !dashes_);
         if ((said_round || !within || is_next_number(tokens)) && header.read(line)) {
             plain_ = line.plain || (plain_ && line.numbers.empty());
+            for (std::size_t i = 0; i < header.end(); ++i) dashes_ = dashes_ || ends_in_dash(tokens, i, line);
             if (line.bare) line.raw = std::string(source.raw);
             return push_round(std::move(line), tokens.subspan(header.end()), header.count());
         }
@@ -180,6 +183,12 @@ class LineCutter {
             return append(goes_on ? *last : lines_.back(), tokens, source.number);
         line.kind = works ? (line.bulleted ? LineKind::round : LineKind::work) : LineKind::text;
         push_text(std::move(line), tokens, source);
+    }
+
+    // "R1-6 sc": the dash stands between number and stitches.
+    static bool ends_in_dash(Tokens tokens, std::size_t at, const PatternLine& line) {
+        return tokens[at].is("-") && !tokens[at].spaced && line.rounds == 1 && at > 0 &&
+               tokens[at - 1].kind == TokenKind::number;
     }
 
     // "7. ..." after round 6, whatever that one has left open.
@@ -299,6 +308,7 @@ class LineCutter {
     std::vector<PatternLine> lines_;
     int last_number_ = 0;  // of the round before
     bool plain_ = false;   // its number had no sign behind it
+    bool dashes_ = false;  // a round's number had a dash behind it
 };
 
 }  // namespace
@@ -320,8 +330,7 @@ bool looks_like_work(std::span<const Token> tokens, Terms terms) {
     if (first.kind == TokenKind::number && at + 1 < tokens.size()) {
         const Token& next = tokens[at + 1];
         if (match_name(tokens.subspan(at + 1), terms) || next.is("x") || next.is("blo") || next.is("flo") ||
-            is_opener(next) ||
-            is_noun(next.text))
+            is_opener(next) || is_noun(next.text))
             return true;
         return is_round_word(next.text) ||
                (next.is("more") && at + 2 < tokens.size() && is_round_word(tokens[at + 2].text));

@@ -37,15 +37,15 @@ struct PatternLine {
     std::vector<RoundRange> numbers;  ///< in order; empty: the line says none ("Next rnd:", a bullet)
     int first_number = 0;             ///< of a range of rounds, as written
     int last_number = 0;
-    int rounds = 1;       ///< how many rounds the line stands for
-    int rounds_said = 0;  ///< "6-8 (3 rows)": 3; 0: it does not say
-    TextSpan header;      ///< "Rnds 6-10"; length 0: there is none
+    int rounds = 1;         ///< how many rounds the line stands for
+    int rounds_said = 0;    ///< "6-8 (3 rows)": 3; 0: it does not say
+    TextSpan header;        ///< "Rnds 6-10"; length 0: there is none
     bool open_end = false;  ///< "3-??", "3-end": the last of them is not said
     bool dots = false;      ///< "...": rounds that are not written out
-    bool row = false;     ///< "Row 3"
-    bool starts = false;  ///< "Start: ...": the first round, without a number
-    bool plain = false;   ///< a number and no sign behind it: "3 sc around" as round 3
-    bool bare = false;    ///< a number and no word with it, as steps of anything have: "3."
+    bool row = false;       ///< "Row 3"
+    bool starts = false;    ///< "Start: ...": the first round, without a number
+    bool plain = false;     ///< a number and no sign behind it: "3 sc around" as round 3
+    bool bare = false;      ///< a number and no word with it, as steps of anything have: "3."
     bool bulleted = false;
     int heading_level =
         0;  ///< "## Head" or "-----" under it: 2; "=" is 1, "~" is 3; 0: not marked as a heading

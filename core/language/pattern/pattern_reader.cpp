@@ -39,7 +39,8 @@ PatternReader::PatternReader(const LexedText& text, const ReadOptions& options) 
     state_.find_mends = options.find_mends;
     lines_ = pattern_lines(text, state_.out.terms, joined_);
     any_likeness_ = std::any_of(lines_.begin(), lines_.end(), [](const PatternLine& line) {
-        if (!line.numbers.empty()) return line.numbers.front().first == 1 && !piece_meant(line.tokens).empty();
+        if (!line.numbers.empty())
+            return line.numbers.front().first == 1 && !piece_meant(line.tokens).empty();
         return line.header.length == 0 && !is_marked_note(line.tokens) &&
                likeness_of(line.tokens).has_value();
     });

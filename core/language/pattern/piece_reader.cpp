@@ -67,8 +67,7 @@ void PieceReader::add(const PatternLine& line, std::span<const PatternLine> afte
 
 void PieceReader::check_number(const PatternLine& line) {
     if (line.numbers.empty()) return numbers_.note_header(line);
-    if (line.open_end)
-        report_number(line, ReadCode::range_open, line.first_number, 0);
+    if (line.open_end) report_number(line, ReadCode::range_open, line.first_number, 0);
     if (line.last_number < line.first_number)
         report_number(line, ReadCode::range_reversed, line.first_number, line.last_number);
     const int number = line.numbers.front().first;
@@ -242,7 +241,7 @@ std::variant<WorkedEvenly, AsWritten> PieceReader::settle(ReadRound& read, const
     }
     const auto worst = std::find_if(read.diagnostics.begin(), read.diagnostics.end(),
                                     [](const ReadDiagnostic& d) { return d.severity == Severity::error; });
-    if (worst != read.diagnostics.end()) worst->goes_on = on;
+    if (worst != read.diagnostics.end()) worst->goes_on = rounds_follow_ ? on : GoingOn{.mended = on.mended};
     ++(on.mended ? mended_ : refused_);
     read.mended.clear();
     return working;
@@ -250,6 +249,7 @@ std::variant<WorkedEvenly, AsWritten> PieceReader::settle(ReadRound& read, const
 
 GoingOn PieceReader::going_on_from(ReadRound& read, const std::vector<Token>& words, const YarnTable& yarns) {
     NextRounds next(after_, state_.out.terms, state_.yarns, state_.next_effort);
+    rounds_follow_ = !next.none();
     GoingOn on;
     if (goes_on_from_ > 0) {
         on = {GoingOn::From::next_rounds, goes_on_from_, false, false};
@@ -308,8 +308,8 @@ void PieceReader::repeat_rounds(const PatternLine& line, const ReadRound& read, 
     if (read.syntax.repeats_until > 0)
         rounds = std::max(1, std::min(read.syntax.repeats_until, most_rounds + 1) - numbers_.next() + 1);
     else if (read.syntax.repeat_times > 0 && line.numbers.empty())
-        rounds = static_cast<int>(std::min<std::int64_t>(std::int64_t{length} * read.syntax.repeat_times,
-                                                         most_rounds + 1));
+        rounds = static_cast<int>(
+            std::min<std::int64_t>(std::int64_t{length} * read.syntax.repeat_times, most_rounds + 1));
     for (int i = 0; i < rounds; ++i) {
         if (!room_for_round(line)) {
             cut(state_.out.lines[shown], i);
@@ -317,14 +317,14 @@ void PieceReader::repeat_rounds(const PatternLine& line, const ReadRound& read, 
         }
         const auto words = words_of_.find(from + i % length);
         if (words == words_of_.end()) return unknown_round(line, read, from + i % length, shown);
-        add_repeated(line, words->second, i + 1 == rounds ? read.stated : std::nullopt, i == 0 ? read.note : "",
-                     shown);
+        add_repeated(line, words->second, i + 1 == rounds ? read.stated : std::nullopt,
+                     i == 0 ? read.note : "", shown);
     }
 }
 
 void PieceReader::add_repeated(const PatternLine& line, const TokenList& words,
-                               const std::optional<StatedCount>& stated,
-                               const std::string& note, std::size_t shown) {
+                               const std::optional<StatedCount>& stated, const std::string& note,
+                               std::size_t shown) {
     const RoundBelow& below = standing_.below();
     YarnTable yarns = state_.yarns;
     const RoundSyntax syntax = parse_round(*words, {state_.out.terms, below.into_ring, below.even}, yarns);

@@ -79,8 +79,7 @@ class PieceReader {
     void add_filled(const PatternLine& dots, int rounds, int step);
     void repeat_rounds(const PatternLine& line, const ReadRound& read, int rounds);
     void add_repeated(const PatternLine& line, const TokenList& words,
-                      const std::optional<StatedCount>& stated,
-                      const std::string& note, std::size_t shown);
+                      const std::optional<StatedCount>& stated, const std::string& note, std::size_t shown);
     void unknown_round(const PatternLine& line, const ReadRound& read, int number, std::size_t shown);
     bool looks_closed() const;
     void stand_on_rounds();
@@ -99,8 +98,9 @@ class PieceReader {
     bool end_said_ = false;
     bool stuffing_said_ = false;
     bool round_limit_said_ = false;
-    std::vector<ReadCode> said_;  // what has been said against the line that is being read
+    std::vector<ReadCode> said_;          // what has been said against the line that is being read
     std::span<const PatternLine> after_;  // the lines after it
+    bool rounds_follow_ = false;
     int goes_on_from_ = 0;  // of a range whose first round does not come out; 0: none has been met
 };
 

@@ -90,8 +90,8 @@ struct ReadPattern {
 
 /// Reads a whole pattern: several pieces with headings, rounds numbered, bulleted or bare, ranges, repeats of
 /// earlier rounds, lines broken by a page, yarns, and notes in between. One bad round never hides the rest:
-/// the rounds after it stand on the count it states, on what it makes, or on what they need themselves. Any bytes are answered; time grows
-/// linearly with the text.
+/// the rounds after it stand on the count it states, on what it makes, or on what they need themselves. Any
+/// bytes are answered; time grows linearly with the text.
 [[nodiscard]] ReadPattern read_pattern(std::string_view utf8, const ReadOptions& options = {});
 
 /// A toy of a pattern that was read: `base` lends what patterns do not say (gauge, yarn weights, making).

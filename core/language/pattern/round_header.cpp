@@ -64,7 +64,7 @@ bool RoundHeaderReader::words_first(PatternLine& line) {
     line.row = is("row") || is("rows");
     several_ = tokens_[at_].text.size() > 1 && tokens_[at_].text.back() == 's';
     ++at_;
-    while (is(".") || is("#") || (is("-") && is_number(1))) ++at_;
+    while (is(".") || is("#") || is("_") || (is("-") && is_number(1))) ++at_;
     if (!is_number() || (bare_r && tokens_[at_].number > static_cast<int>(max_rounds_per_piece)))
         return back();
     if (!numbers(line)) return back();
@@ -93,7 +93,8 @@ bool RoundHeaderReader::take_open_end(PatternLine& line) {
 
 // "4 row: ...", "4. rnd - ...", "3-5 rows: ...". "3 rounds of sc" numbers none.
 bool RoundHeaderReader::number_first(PatternLine& line) {
-    if (!is_number() || tokens_[at_].raw[0] < '0' || tokens_[at_].raw[0] > '9' || !numbers(line)) return back();
+    if (!is_number() || tokens_[at_].raw[0] < '0' || tokens_[at_].raw[0] > '9' || !numbers(line))
+        return back();
     if (is(".") && is_round_here(1)) ++at_;
     if (!is_round_here() || is("r")) return back();
     const bool plural = tokens_[at_].text.back() == 's';
@@ -152,9 +153,12 @@ bool RoundHeaderReader::ordinal_first(PatternLine& line) {
 
 // "Next rnd:", "Next 5 rnds:", "Last rnd:"
 bool RoundHeaderReader::next_round(PatternLine& line) {
-    if (!is("next") && !is("following") && !is("last") && !is("final")) return false;
+    const std::size_t start = at_;
+    if (is("for")) ++at_;
+    if (is("the")) ++at_;
+    if (!is("next") && !is("following") && !is("last") && !is("final")) return at_ = start, false;
     const bool number = is_number(1);
-    if (!is_round_here(number ? 2 : 1)) return false;
+    if (!is_round_here(number ? 2 : 1)) return at_ = start, false;
     line.rounds = number ? std::max(tokens_[at_ + 1].number, 1) : 1;
     line.row = is("row", number ? 2 : 1);
     last_ = at_ + (number ? 2 : 1);
@@ -202,16 +206,18 @@ bool RoundHeaderReader::skip_to_next_number(std::size_t& ahead, bool& span) cons
     const std::size_t dots = dots_at(tokens_, at_);
     const std::size_t sign = dots > 0 ? dots - 1 : is(".") && is("-", 1) ? 1 : 0;
     if (dots == 0 && is(".") && sign == 0) return false;
-    if (at_ + sign + 1 >= tokens_.size() || (dots == 0 && !is_range_sign(tokens_[at_ + sign])))
-        return false;
+    if (at_ + sign + 1 >= tokens_.size() || (dots == 0 && !is_range_sign(tokens_[at_ + sign]))) return false;
     span = is_span_sign(tokens_[at_ + sign]);
     ahead = sign + 1;
     bool named = false;
     for (; is_round_here(ahead) || is(".", ahead) || is("-", ahead) || is("#", ahead); ++ahead)
         named = named || is_round_here(ahead);
     if (!is_number(ahead)) return false;
+    const bool tight = tight_is_range_ && is("-") && !tokens_[at_].spaced && ahead == 1 &&
+                       at_ + 1 < tokens_.size() && !tokens_[at_ + 1].spaced;
     const bool column = at_ + ahead + 1 < tokens_.size() && tokens_[at_ + ahead + 1].tabbed;
-    const bool plainly_a_range = named || column || dots > 0 || (span && (several_ || !is("-", sign)));
+    const bool plainly_a_range =
+        named || column || tight || dots > 0 || (span && (several_ || !is("-", sign)));
     return plainly_a_range || !starts_stitches(ahead);
 }
 

@@ -27,6 +27,12 @@ class RoundHeaderReader {
         return *this;
     }
 
+    /// "4-6 sc around" is of rounds 4 to 6 where no round before had a dash behind its number.
+    RoundHeaderReader& with_dash_as_range(bool range) {
+        tight_is_range_ = range;
+        return *this;
+    }
+
     /// Fills what the header says into `line`; false when the tokens begin no round.
     bool read(PatternLine& line);
     /// The token after the header.
@@ -71,6 +77,7 @@ class RoundHeaderReader {
     bool before_remarks_ = false;
     int last_number_ = -1;
     bool plain_ = false;
+    bool tight_is_range_ = false;
     bool several_ = false;  // "Rnds": the number after the first ends a range
     std::size_t start_ = 0;
     std::size_t at_ = 0;

@@ -42,10 +42,11 @@ bool CountParser::count_or_word(std::vector<StatedCount>& counts) {
     static constexpr auto marks =
         std::to_array<std::string_view>({"=", "-", ":", ",", "&", "/", ".", "?", "!", "~", "+"});
     static constexpr auto words = std::to_array<std::string_view>(
-        {"total", "in",   "of",  "each", "every", "now",   "and",  "you",   "should", "will", "have", "has",
-         "made",  "all",  "per", "then", "around", "left",  "here", "there", "are",    "is",   "count",
-         "think", "i",    "about", "approx", "altogether", "remain", "remaining", "or", "so", "be", "the",
-         "round", "rnd",  "row", "rounds", "rnds", "rows", "maybe", "it", "makes", "stitch", "st", "sts"});
+        {"total", "in",  "of",    "each",   "every", "now",   "and",    "you",        "should", "will",
+         "have",  "has", "made",  "all",    "per",   "then",  "around", "left",       "here",   "there",
+         "are",   "is",  "count", "think",  "i",     "about", "approx", "altogether", "remain", "remaining",
+         "or",    "so",  "be",    "the",    "round", "rnd",   "row",    "rounds",     "rnds",   "rows",
+         "maybe", "it",  "makes", "stitch", "st",    "sts"});
     return accept_one_of(marks) || accept_one_of(words) || accept_noun();
 }
 

@@ -14,11 +14,32 @@ constexpr auto fillers = std::to_array<std::string_view>(
      "the",     "also",  "only", "just",   "again", "loosely", "tightly", "carefully", "please",
      "put",     "so",    "more", "of",     "do",    "working", "crochet", "in",        "continue",
      "another", "usual", "as",   "for",    "begin", "next"});
-constexpr auto evens = std::to_array<std::string_view>(
-    {"even", "evenly", "straight", "plain", "unchanged", "as is", "as it is", "as they are", "without increases",
-     "without increase", "without increasing", "without any increases", "without inc", "without decreases",
-     "without decreasing", "without dec", "without changes", "without change", "without shaping",
-     "no increases", "no increase", "no inc", "no decreases", "no change", "no changes", "no shaping"});
+constexpr auto evens = std::to_array<std::string_view>({"even",
+                                                        "evenly",
+                                                        "straight",
+                                                        "plain",
+                                                        "unchanged",
+                                                        "as is",
+                                                        "as it is",
+                                                        "as they are",
+                                                        "without increases",
+                                                        "without increase",
+                                                        "without increasing",
+                                                        "without any increases",
+                                                        "without inc",
+                                                        "without decreases",
+                                                        "without decreasing",
+                                                        "without dec",
+                                                        "without changes",
+                                                        "without change",
+                                                        "without shaping",
+                                                        "no increases",
+                                                        "no increase",
+                                                        "no inc",
+                                                        "no decreases",
+                                                        "no change",
+                                                        "no changes",
+                                                        "no shaping"});
 
 class RoundParser final : public RepeatParser {
   public:
@@ -81,9 +102,10 @@ class RoundParser final : public RepeatParser {
     }
 
     bool try_work(NodeList& list, int depth) {
-        return try_dots(list) || try_evenly(list) || try_even(list) || try_star(list) || try_repeat(list) || try_times_before(list, depth) ||
-               try_group(list, depth) || try_yarn(list) || try_remark(list) || try_rounds(list) ||
-               try_ring() || try_place_before(list, depth) || try_item(list, {}, {});
+        return try_dots(list) || try_evenly(list) || try_even(list) || try_star(list) || try_repeat(list) ||
+               try_times_before(list, depth) || try_group(list, depth) || try_yarn(list) ||
+               try_remark(list) || try_rounds(list) || try_ring() || try_place_before(list, depth) ||
+               try_item(list, {}, {});
     }
 
     // "3, inc, 4": plain stitches.
@@ -290,7 +312,8 @@ class RoundParser final : public RepeatParser {
 
     // --- stitches and rounds
 
-    // "inc to 18", "increase to 18 sts", "inc 6 evenly", "dec 3 sts evenly around": where is left to the maker.
+    // "inc to 18", "increase to 18 sts", "inc 6 evenly", "dec 3 sts evenly around": where is left to the
+    // maker.
     bool try_evenly(NodeList& list) {
         const std::size_t start = at_;
         int number = is_number() ? tokens_[at_++].number : 0;
@@ -314,13 +337,9 @@ class RoundParser final : public RepeatParser {
     }
 
     // "unchanged", "without increases"
-    bool try_even(NodeList& list) {
-        return match_any(rest(), evens) > 1 && try_rounds(list);
-    }
+    bool try_even(NodeList& list) { return match_any(rest(), evens) > 1 && try_rounds(list); }
 
-    bool dots_ahead() const {
-        return is("etc") || (is(".") && (is(".", 1) || peek()->raw.size() > 1));
-    }
+    bool dots_ahead() const { return is("etc") || (is(".") && (is(".", 1) || peek()->raw.size() > 1)); }
 
     // "sc, inc ..", "sc, inc, etc.": on in this way.
     bool try_dots(NodeList& list) {

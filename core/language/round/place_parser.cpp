@@ -46,16 +46,19 @@ constexpr auto chain_ring_names =
     std::to_array<std::string_view>({"ring", "circle", "center of ring", "centre of ring",
                                      "center of the ring", "centre of the ring", "chain ring", "ch ring"});
 constexpr auto back_names = std::to_array<std::string_view>(
-    {"blo", "bl", "blos", "tbl", "through back loop", "through the back loop", "back loop", "back loops", "back lp", "back lps", "back loop only",
-     "back loops only", "bl only", "back lp only", "back lps only", "blo only"});
+    {"blo", "bl", "blos", "tbl", "through back loop", "through the back loop", "back loop", "back loops",
+     "back lp", "back lps", "back loop only", "back loops only", "bl only", "back lp only", "back lps only",
+     "blo only"});
 constexpr auto front_names = std::to_array<std::string_view>(
-    {"flo", "fl", "flos", "tfl", "through front loop", "through the front loop", "front loop", "front loops", "front lp", "front lps", "front loop only",
-     "front loops only", "fl only", "front lp only", "front lps only", "flo only"});
+    {"flo", "fl", "flos", "tfl", "through front loop", "through the front loop", "front loop", "front loops",
+     "front lp", "front lps", "front loop only", "front loops only", "fl only", "front lp only",
+     "front lps only", "flo only"});
 constexpr auto both_names = std::to_array<std::string_view>({"both loops", "both lps", "both loops again"});
 // What lies behind the loops of a chain is worked into like the chain itself.
 constexpr auto bumps = std::to_array<std::string_view>(
-    {"back bump of", "back bumps of", "back bump", "back bumps", "back ridge of", "back ridges of", "back ridge",
-     "back hump of", "back humps of", "back hump", "bump of", "bumps of", "bottom bump of", "bottom bumps of"});
+    {"back bump of", "back bumps of", "back bump", "back bumps", "back ridge of", "back ridges of",
+     "back ridge", "back hump of", "back humps of", "back hump", "bump of", "bumps of", "bottom bump of",
+     "bottom bumps of"});
 constexpr auto prepositions =
     std::to_array<std::string_view>({"in", "into", "on", "onto", "over", "through", "thru", "using", "inside",
                                      "to", "along", "under", "for", "at", "within", "from"});

@@ -31,17 +31,17 @@ enum class ReadCode {
     star_missing,        ///< "rep from *" with no * before it
     nested_too_deep,     ///< [deepest, -]
     not_one_stitch,      ///< "( ... ) in next st" holds what cannot share a stitch
-    unnamed_stitch,       ///< read as a near relation (a note). args: the word; its stitch, if no bobble
+    unnamed_stitch,      ///< read as a near relation (a note). args: the word; its stitch, if no bobble
     // Rounds of a pattern
-    round_out_of_order,   ///< a number comes twice, or too late [number that is next, number written]
-    rounds_missing,       ///< the numbers leap ahead [number that is next, number written]
-    range_reversed,       ///< "Rnds 10-6" [first, last]
-    unknown_round,        ///< "rep rnd 9" with no round 9 before it [-, number]
-    rounds_differ,        ///< "6-8 (4 rows)" [rounds by the numbers, rounds said]
-    range_open,           ///< "Rows 3-??": where it ends is not said; one round is taken [first, -]
-    rounds_filled,        ///< rounds that dots stand for, taken like those around them (a note) [first, last]
-    round_not_taken,      ///< a round that the text numbers and no piece has [-, number]
-    evenly_placed,        ///< "inc to 18": where is not said, so they are spaced evenly (a note) [-, stitches]
+    round_out_of_order,  ///< a number comes twice, or too late [number that is next, number written]
+    rounds_missing,      ///< the numbers leap ahead [number that is next, number written]
+    range_reversed,      ///< "Rnds 10-6" [first, last]
+    unknown_round,       ///< "rep rnd 9" with no round 9 before it [-, number]
+    rounds_differ,       ///< "6-8 (4 rows)" [rounds by the numbers, rounds said]
+    range_open,          ///< "Rows 3-??": where it ends is not said; one round is taken [first, -]
+    rounds_filled,       ///< rounds that dots stand for, taken like those around them (a note) [first, last]
+    round_not_taken,     ///< a round that the text numbers and no piece has [-, number]
+    evenly_placed,       ///< "inc to 18": where is not said, so they are spaced evenly (a note) [-, stitches]
     line_not_understood,  ///< looks like working, but is no round: kept as a note. args: the line
     remark_not_read,  ///< has numbers or stitches and says nothing that is known (a warning). args: the line
     unknown_piece,    ///< "same as left ear" with no such piece before it. args: its name

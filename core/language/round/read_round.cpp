@@ -109,7 +109,8 @@ Understood understood(const std::vector<Token>& tokens, const RoundSetting& sett
         other.reading.effort = plain.reading.effort += other.reading.effort;
         const bool counted =
             !other.syntax.stated.empty() || (hand.around_is_all && !hand.numbers_are_stitches);
-        if (counted && !any_error(other.syntax) && comes_out(other.syntax, other.reading.worked)) return other;
+        if (counted && !any_error(other.syntax) && comes_out(other.syntax, other.reading.worked))
+            return other;
     }
     return plain;
 }

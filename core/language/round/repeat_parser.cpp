@@ -17,9 +17,9 @@ constexpr auto repeat_objects = std::to_array<std::string_view>(
 
 constexpr auto going_on = std::to_array<std::string_view>(
     {"continue this way", "continue like this", "continue in this way", "continue in this manner",
-     "continue in pattern", "continue in the same way", "continue the same way", "continue so", "continue as set",
-     "continue this pattern", "continue the pattern", "keep going", "and so on", "go on like this",
-     "go on in this way", "continue as established", "in this manner", "this way"});
+     "continue in pattern", "continue in the same way", "continue the same way", "continue so",
+     "continue as set", "continue this pattern", "continue the pattern", "keep going", "and so on",
+     "go on like this", "go on in this way", "continue as established", "in this manner", "this way"});
 
 bool is_work(const Node& node) {
     return std::holds_alternative<Work>(node.what) || std::holds_alternative<Group>(node.what);
@@ -122,8 +122,8 @@ void RepeatParser::repeat_end() {
     Extent extent;
     const std::size_t times = at_;
     if (parse_times(extent, false)) {
-        const bool more = has_any_word(std::span(tokens_).subspan(times, at_ - times),
-                                       {"more", "additional", "further"});
+        const bool more =
+            has_any_word(std::span(tokens_).subspan(times, at_ - times), {"more", "additional", "further"});
         syntax_.repeat_times = extent.number - (more ? 1 : 0);
     } else
         at_ = start;

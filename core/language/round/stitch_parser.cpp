@@ -186,6 +186,8 @@ bool StitchParser::parse_times(Extent& extent, bool after_bracket) {
     const std::string_view closer = bracket ? closer_of(peek()->text) : std::string_view();
     if (bracket) ++at_;
     accept("for");
+    accept("a");
+    if (accept("total")) accept("of");
     int number = 0;
     bool more = false;
     if (!times_number(number, more, after_bracket && !bracket) || (bracket && !accept(closer))) {

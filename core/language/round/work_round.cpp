@@ -39,9 +39,8 @@ class Worker {
 
     // So many stitches, spaced evenly over the loops below.
     WorkedRound evenly() {
-        const std::int64_t wanted = syntax_.evenly_to != 0
-                                        ? std::int64_t{syntax_.evenly_to}
-                                        : std::int64_t{below_} + syntax_.evenly_more;
+        const std::int64_t wanted = syntax_.evenly_to != 0 ? std::int64_t{syntax_.evenly_to}
+                                                           : std::int64_t{below_} + syntax_.evenly_more;
         const auto stitches = static_cast<int>(std::clamp<std::int64_t>(wanted, 0, setting_.most_stitches));
         if (wanted < 1 || wanted > setting_.most_stitches || (below_ == 0 && !setting_.into_ring))
             report(ReadCode::nothing_to_fill, {}, 0, below_);

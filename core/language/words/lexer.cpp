@@ -134,7 +134,8 @@ bool is_space(char32_t c) {
            any_of(c, {0x202F, 0x205F, 0x3000});
 }
 bool is_unseen(char32_t c) {
-    return any_of(c, {0xAD, 0x200B, 0x200C, 0x200D, 0x200E, 0x200F, 0x2060, 0xFEFF, 0xFE0E, 0xFE0F, 0x20E3}) ||
+    return any_of(c,
+                  {0xAD, 0x200B, 0x200C, 0x200D, 0x200E, 0x200F, 0x2060, 0xFEFF, 0xFE0E, 0xFE0F, 0x20E3}) ||
            (c < 0x20 && c != '\t');
 }
 bool is_line_break(char32_t c) { return any_of(c, {'\n', '\r', 0x0B, 0x0C, 0x85, 0x2028, 0x2029}); }
@@ -389,9 +390,10 @@ class Lexer {
         const auto is = [](std::string_view text, std::initializer_list<std::string_view> words) {
             return std::find(words.begin(), words.end(), text) != words.end();
         };
-        const bool joined = size > loop + 1 && size == token.raw.size() &&
-                            is(token.text.substr(size - loop), {"blo", "flo", "tbl", "tfl"}) &&
-                            is(token.text.substr(0, size - loop), {"sc", "hdc", "dc", "tr", "htr", "inc", "dec"});
+        const bool joined =
+            size > loop + 1 && size == token.raw.size() &&
+            is(token.text.substr(size - loop), {"blo", "flo", "tbl", "tfl"}) &&
+            is(token.text.substr(0, size - loop), {"sc", "hdc", "dc", "tr", "htr", "inc", "dec"});
         if (!joined) return push(token);
         Token stitch = token;
         stitch.text = token.text.substr(0, size - loop);
@@ -416,8 +418,8 @@ class Lexer {
         std::string latin;
         for (std::size_t at = 0; at < text.size();) {
             const Decoded next = decode(text.substr(at));
-            const char look = next.character < 0x80 ? static_cast<char>(next.character)
-                                                    : latin_look(next.character);
+            const char look =
+                next.character < 0x80 ? static_cast<char>(next.character) : latin_look(next.character);
             if (look == '\0') return text;
             latin += look;
             at += next.bytes;

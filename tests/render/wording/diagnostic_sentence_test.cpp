@@ -56,6 +56,38 @@ TEST_F(DiagnosticSentence, EveryCodeHasASentenceOfItsOwn) {
     EXPECT_EQ(sentences.size(), codes);
 }
 
+TEST_F(DiagnosticSentence, SaysWhatTheNextRoundsGoOnFrom) {
+    ReadDiagnostic diagnostic;
+    diagnostic.code = ReadCode::count_differs;
+    diagnostic.expected = 20;
+    diagnostic.found = 18;
+    const auto said = [&](GoingOn::From from, bool confirmed) {
+        diagnostic.goes_on = {from, 18, confirmed, false};
+        return diagnostic_sentence(diagnostic)
+            .toStdString()
+            .substr(std::string("The count says 20, but the words make 18.").size());
+    };
+    using From = GoingOn::From;
+    EXPECT_EQ(said(From::not_said, false), "");
+    EXPECT_EQ(said(From::stated_count, true), " The next rounds need 18 stitches, the count given here.");
+    EXPECT_EQ(said(From::stated_count, false),
+              " The next rounds go on from 18 stitches, the count given here.");
+    EXPECT_EQ(said(From::words, true), " The next rounds need 18 stitches.");
+    EXPECT_EQ(said(From::words, false), " The next rounds go on from 18 stitches, as the words say.");
+    EXPECT_EQ(said(From::next_rounds, true), " The next rounds need 18 stitches.");
+    EXPECT_EQ(said(From::round_below, false),
+              " The next rounds go on from 18 stitches, as before this round.");
+}
+
+TEST_F(DiagnosticSentence, SaysWhatAnotherStitchIsCountedLike) {
+    EXPECT_EQ(sentence(ReadCode::unnamed_stitch, 0, 0, {std::string("fpdc"), std::string("dc")}),
+              "\u201cfpdc\u201d is counted like dc.");
+    EXPECT_EQ(sentence(ReadCode::rounds_filled, 4, 4),
+              "Round 4 is not written out; it was worked like those around it.");
+    EXPECT_EQ(sentence(ReadCode::rounds_filled, 4, 6),
+              "Rounds 4 to 6 are not written out; they were worked like those around them.");
+}
+
 TEST_F(DiagnosticSentence, SaysHowManyMoreAreNotListed) {
     ReadDiagnostic diagnostic;
     diagnostic.code = ReadCode::bracket_not_opened;

@@ -30,7 +30,8 @@ Piece counted_piece(RandomPiece& random) {
         piece.rounds.push_back(round);
         if (random.chance(60)) continue;
         const int step = random.between(1, 6);
-        count = random.chance(65) ? std::min(count + step, 2 * count) : std::max(count - step, (count + 1) / 2);
+        count =
+            random.chance(65) ? std::min(count + step, 2 * count) : std::max(count - step, (count + 1) / 2);
         count = std::max(count, 4);
     }
     return piece;
@@ -74,7 +75,8 @@ TEST(RandomHands, WhatIsUndisturbedComesBackStitchForStitch) {
         ASSERT_TRUE(std::none_of(read.diagnostics.begin(), read.diagnostics.end(), is_fault))
             << "seed " << seed << "\n"
             << text << told(read);
-        ASSERT_EQ(piece_graph(read.pieces[0]).graph, piece_graph(piece).graph) << "seed " << seed << "\n" << text;
+        ASSERT_EQ(piece_graph(read.pieces[0]).graph, piece_graph(piece).graph) << "seed " << seed << "\n"
+                                                                               << text;
     }
 }
 
@@ -113,7 +115,8 @@ bool disturb(MakersHand::Line& line, Slip slip, MakersHand& hand) {
             line.words = "wibble " + line.words.substr(std::min<std::size_t>(line.words.size(), 4));
             return true;
         case Slip::bracket:
-            if (bracket == std::string::npos || line.words.find_first_of(")]}", bracket + 1) != std::string::npos)
+            if (bracket == std::string::npos ||
+                line.words.find_first_of(")]}", bracket + 1) != std::string::npos)
                 return false;
             line.words.erase(bracket, 1);
             return true;
@@ -139,12 +142,14 @@ TEST(RandomHands, ASlipIsNamedAndOneBadRoundStaysOne) {
         const auto info = [&] { return "seed " + std::to_string(seed) + "\n" + text + told(read); };
         ASSERT_EQ(read.pieces.size(), 1u) << info();
         const int bad_line = static_cast<int>(at) + 2;
-        ASSERT_TRUE(std::any_of(read.diagnostics.begin(), read.diagnostics.end(),
-                                [&](const ReadDiagnostic& d) { return is_fault(d) && d.where.line == bad_line; }))
+        ASSERT_TRUE(
+            std::any_of(read.diagnostics.begin(), read.diagnostics.end(),
+                        [&](const ReadDiagnostic& d) { return is_fault(d) && d.where.line == bad_line; }))
             << info();
         ASSERT_EQ(counts_of(read.pieces[0]), counts_of(piece)) << info();
-        ASSERT_TRUE(std::all_of(read.diagnostics.begin(), read.diagnostics.end(),
-                                [&](const ReadDiagnostic& d) { return !is_fault(d) || d.where.line == bad_line; }))
+        ASSERT_TRUE(
+            std::all_of(read.diagnostics.begin(), read.diagnostics.end(),
+                        [&](const ReadDiagnostic& d) { return !is_fault(d) || d.where.line == bad_line; }))
             << info();
         ASSERT_TRUE(piece_graph(read.pieces[0]).problems.empty()) << info();
     }

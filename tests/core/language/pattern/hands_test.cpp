@@ -72,7 +72,8 @@ TEST_P(Hands, AreRead) {
     }
 }
 
-INSTANTIATE_TEST_SUITE_P(Tables, Hands, ::testing::Values("hands.txt", "bad_rounds.txt", "whole_patterns.txt"));
+INSTANTIATE_TEST_SUITE_P(Tables, Hands,
+                         ::testing::Values("hands.txt", "bad_rounds.txt", "whole_patterns.txt"));
 
 }  // namespace
 }  // namespace roundwright

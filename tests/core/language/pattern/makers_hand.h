@@ -81,7 +81,8 @@ class MakersHand {
             case 11:
                 return with("**Rnd ", "-", ":** ");
             case 12:
-                return with("Rnd ", " to Rnd ", range ? " (" + std::to_string(last - first + 1) + " rounds): " : ": ");
+                return with("Rnd ", " to Rnd ",
+                            range ? " (" + std::to_string(last - first + 1) + " rounds): " : ": ");
             case 13:
                 return with("", "-", range ? " rows: " : " row: ");
             case 14:
