@@ -33,7 +33,7 @@ struct FabricArena {
         least = shape.energy;
         const FabricShape usual = solve_fabric(piece.problem, piece.start);
         const double reached = value(flat(usual.nodes)) - least;
-        enough = least + std::max(reached, 1e-6 * std::abs(least));
+        enough = least + std::max(reached, 1e-9 * std::abs(least));
     }
 
     [[nodiscard]] double value(const Positions& x) const {

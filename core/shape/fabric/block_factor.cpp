@@ -109,6 +109,19 @@ void BlockFactor::add_children(const Front& front, Matrix& dense) {
     }
 }
 
+/// Leaves L in the first columns, and what is left of the others in theirs.
+bool BlockFactor::eliminate(Matrix& dense, Eigen::Index own) {
+    const Eigen::Index rest = dense.rows() - own;
+    Eigen::Ref<Matrix> corner = dense.topLeftCorner(own, own);
+    const Eigen::LLT<Eigen::Ref<Matrix>> cholesky(corner);
+    if (cholesky.info() != Eigen::Success) return false;
+    if (rest == 0) return true;
+    auto below = dense.bottomLeftCorner(rest, own);
+    corner.triangularView<Eigen::Lower>().transpose().solveInPlace<Eigen::OnTheRight>(below);
+    dense.bottomRightCorner(rest, rest).selfadjointView<Eigen::Lower>().rankUpdate(below, Real(-1));
+    return true;
+}
+
 bool BlockFactor::factor(const BlockMatrix& matrix, double shift) {
     Matrix dense;
     for (std::size_t f = 0; f < fronts_.size(); ++f) {
@@ -119,15 +132,8 @@ bool BlockFactor::factor(const BlockMatrix& matrix, double shift) {
         dense.setZero(size, size);
         assemble(front, matrix, static_cast<Real>(shift), dense);
         add_children(front, dense);
-        Eigen::Ref<Matrix> corner = dense.topLeftCorner(own, own);
-        const Eigen::LLT<Eigen::Ref<Matrix>> cholesky(corner);
-        if (cholesky.info() != Eigen::Success) return false;
-        if (rest > 0) {
-            auto below = dense.bottomLeftCorner(rest, own);
-            corner.triangularView<Eigen::Lower>().transpose().template solveInPlace<Eigen::OnTheRight>(below);
-            left_[f] = dense.bottomRightCorner(rest, rest);
-            left_[f].template selfadjointView<Eigen::Lower>().rankUpdate(below, Real(-1));
-        }
+        if (own > 0 && !eliminate(dense, own)) return false;
+        if (rest > 0) left_[f] = dense.bottomRightCorner(rest, rest);
         front.lower = dense.leftCols(own);
     }
     return true;

@@ -45,6 +45,7 @@ class BlockFactor {
     void take_rows();
     void assemble(const Front& front, const BlockMatrix& matrix, Real shift, Matrix& dense);
     void add_children(const Front& front, Matrix& dense);
+    [[nodiscard]] static bool eliminate(Matrix& dense, Eigen::Index own);
 
     std::vector<Front> fronts_;
     std::vector<Matrix> left_;         ///< what each front hands on, until its parent has taken it

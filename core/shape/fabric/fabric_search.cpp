@@ -10,9 +10,9 @@ namespace roundwright {
 namespace {
 
 /// More steps than this in one solve, and the factor is made again for the next.
-constexpr int many_cg_steps = 12;
+constexpr int many_cg_steps = 20;
 /// By so much softer or stiffer than the factor says, and it is made again too.
-constexpr double other_stiffness = 3;
+constexpr double other_stiffness = 4;
 constexpr double first_shift = 1e-5;  ///< of the mean diagonal: keeps rigid motions from being singular
 constexpr double largest_shift = 10;
 /// A step moves no node by more stitch widths.

@@ -85,6 +85,29 @@ TEST(BlockFactor, SolvesAsADenseFactorDoes) {
     EXPECT_LT((found - expected).norm(), 1e-3 * expected.norm());  // single precision
 }
 
+// Two pieces that nothing joins have no nodes between them.
+TEST(BlockFactor, TakesPartsThatDoNotTouch) {
+    constexpr std::int32_t nodes = 40;
+    std::vector<BlockMatrix::Pair> pairs;
+    std::vector<Vec3> positions;
+    for (std::int32_t i = 0; i < nodes; ++i) {
+        positions.emplace_back(i < nodes / 2 ? i : 100 + i, 0, 0);
+        if (i != 0 && i != nodes / 2) pairs.push_back({i - 1, i});
+    }
+    BlockMatrix matrix(nodes, pairs);
+    matrix.set_zero();
+    for (std::size_t i = 0; i < nodes; ++i) matrix.diagonal(i) = 4 * BlockMatrix::Block::Identity();
+    for (std::size_t k = 0; k < pairs.size(); ++k) matrix.beside(k) = -BlockMatrix::Block::Identity();
+    BlockFactor factor(nodes, pairs, nested_dissection(nodes, pairs, positions));
+    ASSERT_TRUE(factor.factor(matrix, 0));
+    const Eigen::VectorXd right = Eigen::VectorXd::Ones(3 * nodes);
+    Eigen::VectorXd found(3 * nodes);
+    factor.solve(right.data(), found.data());
+    Eigen::VectorXd back(3 * nodes);
+    matrix.multiply(found.data(), back.data());
+    EXPECT_LT((back - right).norm(), 1e-4);
+}
+
 TEST(BlockFactor, SaysWhatIsNotPositiveDefinite) {
     Case c = positive_definite();
     BlockFactor factor = factor_of(c);
