@@ -163,6 +163,17 @@ TEST(EveryStitch, AnOvalIsOneFromManyStarts) {
     }
 }
 
+TEST(EveryStitch, ASoleOfSixIncreasesLiesFlat) {
+    Toy sole = oval(5, 0);
+    sole.pieces[0].rounds.resize(5);
+    sole.pieces[0].end = End::left_open;
+    sole.pieces[0].area_stretch = unstuffed_stretch;
+    const Both both = solved(sole);
+    ASSERT_TRUE(both.every().converged());
+    EXPECT_LT(both.every().height_mm, 5);
+    EXPECT_NEAR(both.every().width_mm - both.every().depth_mm, 7 * 5, 8) << "its chain's length";
+}
+
 TEST(EveryStitch, AnOpenSpiralEndsInALedgeOfOneRound) {
     Toy toy = with_spacing(stuffed_toy_of({6, 12, 18, 24, 30, 30, 30, 30, 30}), Spacing::staggered,
                            Joining::spiral);
