@@ -1,6 +1,7 @@
 #pragma once
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
@@ -18,6 +19,8 @@ struct FabricPiece {
     FabricProblem problem;
     std::vector<Vec3> start;
     std::vector<std::vector<std::int32_t>> rings;  ///< the nodes along each round's top
+    /// Nodes in the middle of a loop that is increased, each with the ends of that loop.
+    std::vector<std::array<std::int32_t, 3>> middles;
 };
 
 struct FabricPieceOptions {
@@ -86,6 +89,21 @@ class FabricPieceBuilder {
                               options_.stitch_width_mm / 2});
     }
 
+    /// Sewn along a line: the first `sides` loops to its parts, the next `ends` to its far end, and back.
+    void sew_to(const std::vector<std::int32_t>& line, std::size_t ends) {
+        const double w = options_.stitch_width_mm;
+        const std::size_t sides = line.size() - 1;
+        for (std::size_t k = 0; k < edge_.size(); ++k) {
+            const std::vector<std::int32_t> bottom{edge_[k], edge_[(k + 1) % edge_.size()]};
+            const std::size_t half = k % (sides + ends);
+            const bool forth = k < sides + ends;
+            const std::size_t from = forth ? std::min(half, sides) : sides - std::min(half, sides);
+            std::vector<std::int32_t> top{line[from]};
+            if (half < sides) top.push_back(line[forth ? from + 1 : from - 1]);
+            cells_.push_back({bottom, top, w, w / 2});
+        }
+    }
+
     FabricPiece finish() {
         for (const Cell& cell : cells_) add_triangles(cell);
         return std::move(piece_);
@@ -115,6 +133,7 @@ class FabricPieceBuilder {
             const Vec3 middle =
                 (piece_.start[static_cast<std::size_t>(a)] + piece_.start[static_cast<std::size_t>(b)]) / 2;
             const std::int32_t made = add_node(middle);
+            piece_.middles.push_back({made, a, b});
             if (loop < last_cells_.size()) {
                 auto& top = cells_[last_cells_[loop]].top;
                 top.insert(top.begin() + 1, made);
@@ -288,7 +307,8 @@ inline FabricPiece sheet_piece(int stitches, int rows, const FabricPieceOptions&
 }
 
 /// An oval on a chain: a round of `chain` stitches on both sides and `turn` in each end, `grow` rounds that
-/// have `turn` more at each end, `even` rounds, and as many back down.
+/// have `turn` more at each end, `even` rounds, and as many back down. It is drawn to a point, or sewn along
+/// a line as it began.
 inline FabricPiece oval_piece(int chain, int turn, int grow, int even,
                               const FabricPieceOptions& options = {}) {
     FabricPieceBuilder builder(options);
@@ -371,8 +391,13 @@ inline FabricPiece oval_piece(int chain, int turn, int grow, int even,
         count = static_cast<int>(loops.size());
         builder.work(loops, ring(count, radius, z));
     }
-    // Sewn along a line as it began.
-    builder.draw_closed({0, 0, z + h / 4});
+    if (options.drawn_closed) {
+        builder.draw_closed({0, 0, z + h / 4});
+    } else {
+        std::vector<std::int32_t> seam;
+        for (int k = 0; k <= chain; ++k) seam.push_back(builder.add_node({-half + k * w, 0, z + h / 4}));
+        builder.sew_to(seam, static_cast<std::size_t>(turn));
+    }
     return builder.finish();
 }
 

@@ -15,8 +15,8 @@
 
 namespace roundwright::test {
 
-/// Sanitizers map terabytes of address space and take the signals of faults for themselves, so what limits the one or
-/// waits for the other cannot be tested under them.
+/// Sanitizers map terabytes of address space and take the signals of faults for themselves, so what limits
+/// the one or waits for the other cannot be tested under them.
 #if defined(ROUNDWRIGHT_UNDER_ADDRESS_SANITIZER) || defined(ROUNDWRIGHT_UNDER_THREAD_SANITIZER)
 inline constexpr bool under_sanitizer = true;
 #else

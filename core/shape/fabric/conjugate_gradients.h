@@ -11,14 +11,15 @@ struct ConjugateGradientLimits {
 
 struct ConjugateGradientEnd {
     int steps = 0;
-    bool negative_curvature = false;  ///< met one: the vector is what had been found before it
+    bool negative_curvature = false;
+    Eigen::VectorXd downhill;  ///< the direction of negative curvature that was met, downhill for -b
     bool reached = false;
+    double first_length = 1;  ///< of P b, that the first step took: 1 where P is A^-1
 };
 
 /// Solves A x = b for x, from zero, with a preconditioner P near A^-1. `multiply(v, out)` gives A v and
 /// `precondition(v, out)` P v. Where A turns out not to be positive definite, x is the last vector before
-/// that, or P b if there is none: always a direction of descent for -b (Steihaug 1983; Nocedal and Wright,
-/// Numerical Optimization, 7.1).
+/// that (Steihaug 1983; Nocedal and Wright, Numerical Optimization, 7.1).
 template <class Multiply, class Precondition>
 ConjugateGradientEnd conjugate_gradients(const Eigen::VectorXd& b, const Multiply& multiply,
                                          const Precondition& precondition,
@@ -40,10 +41,11 @@ ConjugateGradientEnd conjugate_gradients(const Eigen::VectorXd& b, const Multipl
         ++end.steps;
         if (!(curvature > 0)) {
             end.negative_curvature = true;
-            if (end.steps == 1) x = direction;
+            end.downhill = direction;
             return end;
         }
         const double length = squared / curvature;
+        if (end.steps == 1) end.first_length = length;
         x += length * direction;
         residual -= length * product;
         precondition(residual, towards);

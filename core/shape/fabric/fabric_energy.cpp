@@ -183,13 +183,22 @@ void FabricEnergy::add_hinge_blocks(const Positions& x, std::size_t pairs, const
     }
 }
 
-void FabricEnergy::hessian(const Positions& x, double pressure, BlockMatrix& out) const {
+void FabricEnergy::hessian(const Positions& x, double pressure, Curvature curvature, BlockMatrix& out) const {
+    const bool exact = curvature == Curvature::exact;
     out.set_zero();
     add_cells(
-        x, [&](const FabricCell& cell, const CellMetric& at) { return cell.hessian(material_, at); }, out);
+        x,
+        [&](const FabricCell& cell, const CellMetric& at) {
+            return exact ? cell.hessian(material_, at) : cell.semidefinite_hessian(material_, at);
+        },
+        out);
     add_hinge_blocks(
-        x, 6, [](const FabricHinge& hinge, const HingeMetric& at) { return hinge.hessian(at); }, out);
-    if (pressure != 0) volume_.add_hessian(x.data(), -pressure, out);
+        x, 6,
+        [&](const FabricHinge& hinge, const HingeMetric& at) {
+            return exact ? hinge.hessian(at) : hinge.semidefinite_hessian(at);
+        },
+        out);
+    if (exact && pressure != 0) volume_.add_hessian(x.data(), -pressure, out);
     out.fix(is_fixed_);
 }
 

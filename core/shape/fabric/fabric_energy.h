@@ -44,8 +44,9 @@ class FabricEnergy {
     /// Neighbours by an edge alone.
     [[nodiscard]] BlockMatrix one_ring_matrix() const;
     /// Second derivatives of E - p V, but for what closes open edges.
-    void hessian(const Positions& x, double pressure, BlockMatrix& out) const;
-    /// Adds the rest of them, times a vector.
+    /// Projected: without the pressure's part and what is indefinite of each term.
+    void hessian(const Positions& x, double pressure, Curvature curvature, BlockMatrix& out) const;
+    /// Adds the rest of the exact ones, times a vector.
     void add_fans_product(const Positions& x, double pressure, const double* vector, double* out) const;
     /// A positive semidefinite matrix near that of E, with neighbours by an edge alone.
     void one_ring_majorant(const Positions& x, BlockMatrix& out) const;

@@ -64,12 +64,12 @@ FabricHinge::Forces FabricHinge::gradient(const HingeMetric& at) const {
 // (from dn = -m tau - e (n . v) / l, dh = m . u, ds = (e . u + h m . v / l) / l, du = -ds v), and
 //     d2 W = k (cos theta (tau + tau')^2 + sin theta (d2 tau + d2 tau')).
 // Compare Tamstorf and Grinspun, Discrete bending forces and their Jacobians (2013).
-FabricHinge::Blocks FabricHinge::hessian(const HingeMetric& at) const {
+FabricHinge::Blocks FabricHinge::hessian(const HingeMetric& at, double cosine, double sine) const {
     std::array<Matrix3d, 2> uu;
     std::array<Matrix3d, 2> vu;  // rows by v
     Matrix3d vv = Matrix3d::Zero();
-    const double kc = stiffness_ * at.cosine;
-    const double ks = stiffness_ * at.sine;
+    const double kc = stiffness_ * cosine;
+    const double ks = stiffness_ * sine;
     for (std::size_t t = 0; t < 2; ++t) {
         const Vector3d n = at.normal[t] / at.height[t];
         const Matrix3d nm = n * at.across[t].transpose();
@@ -91,6 +91,14 @@ FabricHinge::Blocks FabricHinge::hessian(const HingeMetric& at) const {
     out[0] = s * (1 - s) * uu[0] + r * (1 - r) * uu[1] + (1 - s) * r * both + s * (1 - r) * both.transpose() +
              s * vu[0] + r * vu[1] - (1 - s) * vu[0].transpose() - (1 - r) * vu[1].transpose() - vv;
     return out;
+}
+
+FabricHinge::Blocks FabricHinge::hessian(const HingeMetric& at) const {
+    return hessian(at, at.cosine, at.sine);
+}
+
+FabricHinge::Blocks FabricHinge::semidefinite_hessian(const HingeMetric& at) const {
+    return hessian(at, std::max(0.0, at.cosine), 0);
 }
 
 FabricHinge::Blocks FabricHinge::one_ring_majorant(const HingeMetric& at) const {

@@ -43,11 +43,15 @@ class FabricHinge {
     [[nodiscard]] double energy(const double* positions) const;
     [[nodiscard]] Forces gradient(const HingeMetric& at) const;
     [[nodiscard]] Blocks hessian(const HingeMetric& at) const;
+    /// The square of the angle's first derivative alone, which is positive semidefinite.
+    [[nodiscard]] Blocks semidefinite_hessian(const HingeMetric& at) const;
     /// Not less than the square of the angle's first derivative, without the pair of the third nodes: both
     /// triangles turn by themselves, (a + b)^2 <= 2 a^2 + 2 b^2.
     [[nodiscard]] Blocks one_ring_majorant(const HingeMetric& at) const;
 
   private:
+    [[nodiscard]] Blocks hessian(const HingeMetric& at, double cosine, double sine) const;
+
     std::array<std::int32_t, 4> nodes_;
     double stiffness_;
 };

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <random>
 
 namespace roundwright {
 
@@ -10,10 +11,19 @@ namespace {
 
 /// More steps than this in one solve, and the factor is made again for the next.
 constexpr int many_cg_steps = 12;
+/// By so much softer or stiffer than the factor says, and it is made again too.
+constexpr double other_stiffness = 3;
 constexpr double first_shift = 1e-5;  ///< of the mean diagonal: keeps rigid motions from being singular
 constexpr double largest_shift = 10;
 /// A step moves no node by more stitch widths.
 constexpr double longest_step = 1;
+/// The exact second derivatives are taken after a step of no more stitch widths.
+constexpr double near_move = 0.5;
+/// A step along negative curvature goes so many stitch widths.
+constexpr double downhill_step = 0.5;
+/// A wave that is tried starts with this much of a stitch width.
+constexpr double seeded_wave = 0.2;
+constexpr int steps_after_negative_curvature = 3;
 /// The stuffing follows once steps are shorter than this, in stitch widths.
 constexpr double settling_step = 0.5;
 
@@ -47,11 +57,11 @@ void FabricSearch::run() {
     value_ = energy_.energy(state_.x);
     for (state_.iterations = 0;; ++state_.iterations) {
         take_derivatives();
-        if (converged()) return finish(Termination::converged);
+        if (converged() && !leave_saddle()) return finish(Termination::converged);
         if (options_.stop.stop_requested()) return finish(Termination::cancelled);
         if (state_.iterations >= options_.max_iterations) return finish(Termination::iteration_limit);
         report();
-        energy_.hessian(state_.x, pressure_, hessian_);
+        take_hessian(is_near() ? Curvature::exact : Curvature::projected);
         while (!take_direction() || !search_along_direction()) {
             if (options_.stop.stop_requested()) return finish(Termination::cancelled);
             if (factor_is_fresh_) shift_share_ *= 10;
@@ -93,11 +103,10 @@ bool FabricSearch::converged() {
 
 bool FabricSearch::refactor() {
     energy_.one_ring_majorant(state_.x, one_ring_);
-    is_factored_ = factor_.factor(one_ring_, shift_share_ * one_ring_.mean_diagonal());
     ++state_.factorizations;
     factor_is_fresh_ = true;
     factor_is_stale_ = false;
-    return is_factored_;
+    return factor_.factor(one_ring_, shift_share_ * one_ring_.mean_diagonal());
 }
 
 void FabricSearch::prepare_pressure() {
@@ -111,7 +120,7 @@ void FabricSearch::prepare_pressure() {
 void FabricSearch::multiply(const Vector& v, Vector& out) const {
     hessian_.multiply(v.data(), out.data());
     if (!stuffed()) return;
-    energy_.add_fans_product(state_.x, pressure_, v.data(), out.data());
+    if (curvature_ == Curvature::exact) energy_.add_fans_product(state_.x, pressure_, v.data(), out.data());
     for (std::size_t i = 0; i < energy_.nodes(); ++i)
         if (energy_.is_fixed(i)) out.segment<3>(3 * static_cast<Eigen::Index>(i)).setZero();
     out += pressure_ / volume_ * volume_gradient_.dot(v) * volume_gradient_;
@@ -125,17 +134,91 @@ void FabricSearch::precondition(const Vector& v, Vector& out) const {
     out -= kappa * volume_gradient_.dot(out) / (1 + kappa * volume_per_pressure_) * pressure_way_;
 }
 
+/// Far from the end, and for some steps after negative curvature, each term is made positive semidefinite.
+bool FabricSearch::is_near() {
+    if (projected_steps_ > 0) return --projected_steps_ == 0;
+    return moved_ < near_move * problem_.stitch_width_mm;
+}
+
+void FabricSearch::take_hessian(Curvature curvature) {
+    curvature_ = curvature;
+    energy_.hessian(state_.x, pressure_, curvature, hessian_);
+}
+
+ConjugateGradientEnd FabricSearch::solve_for_direction() {
+    const ConjugateGradientEnd end = conjugate_gradients(
+        force_, [&](const Vector& v, Vector& out) { multiply(v, out); },
+        [&](const Vector& v, Vector& out) { precondition(v, out); }, {}, direction_);
+    state_.cg_steps += end.steps;
+    return end;
+}
+
+/// On along the direction of negative curvature, as far as a step may go (Steihaug's way to the edge of a
+/// trust region). The next steps are projected, since the derivatives say little of what comes.
+bool FabricSearch::go_downhill(const Vector& downhill) {
+    const double left = downhill_step * problem_.stitch_width_mm - largest_move(direction_);
+    if (left > 0) direction_ += left / largest_move(downhill) * downhill;
+    projected_steps_ = steps_after_negative_curvature;
+    factor_is_stale_ = !factor_is_fresh_;
+    shorten_direction();
+    return direction_.allFinite();
+}
+
+/// Fabric that lies flat or even balances as it is, although waves would take less energy: a force from
+/// everywhere finds the direction in which they grow. Stuffing irons such waves out.
+bool FabricSearch::leave_saddle() {
+    if (stuffed() || saddles_left_ == 0) return false;
+    --saddles_left_;
+    take_hessian(Curvature::exact);
+    if (!refactor()) return false;
+    Vector everywhere(gradient_.size());
+    std::minstd_rand random(1);
+    for (Eigen::Index i = 0; i < everywhere.size(); ++i)
+        everywhere[i] = energy_.is_fixed(static_cast<std::size_t>(i / 3))
+                            ? 0
+                            : static_cast<double>(random()) / std::minstd_rand::max() - 0.5;
+    Vector unused;
+    const ConjugateGradientEnd end = conjugate_gradients(
+        everywhere, [&](const Vector& v, Vector& out) { multiply(v, out); },
+        [&](const Vector& v, Vector& out) { precondition(v, out); }, {}, unused);
+    state_.cg_steps += end.steps;
+    if (!end.negative_curvature) return false;
+    direction_ = seeded_wave / largest_move(end.downhill) * problem_.stitch_width_mm * end.downhill;
+    return search_downhill();
+}
+
+/// The way of less energy along a direction that has no slope: one of both, as far as it goes down.
+bool FabricSearch::search_downhill() {
+    const Eigen::Map<const Vector> x(state_.x.data(), direction_.size());
+    for (double length = 1; length > 1e-3; length /= 2) {
+        for (const double way : {length, -length}) {
+            Eigen::Map<Vector>(trial_.data(), direction_.size()) = x + way * direction_;
+            const double energy = energy_.energy(trial_);
+            if (!(energy < value_ * (1 - 1e-9))) continue;
+            state_.x.swap(trial_);
+            value_ = energy;
+            moved_ = length * largest_move(direction_);
+            energy_.energy_gradient(state_.x, gradient_.data());
+            force_ = -gradient_;
+            return true;
+        }
+    }
+    return false;
+}
+
 /// False where there is no factor, or where an old one no longer serves.
 bool FabricSearch::take_direction() {
     if (!factor_is_stale_) factor_is_fresh_ = false;
     if (factor_is_stale_ && !refactor()) return false;
     prepare_pressure();
-    const ConjugateGradientEnd end = conjugate_gradients(
-        force_, [&](const Vector& v, Vector& out) { multiply(v, out); },
-        [&](const Vector& v, Vector& out) { precondition(v, out); }, {}, direction_);
-    state_.cg_steps += end.steps;
-    if (!end.reached && !factor_is_fresh_) return false;
-    factor_is_stale_ = end.steps > many_cg_steps || end.negative_curvature;
+    const ConjugateGradientEnd end = solve_for_direction();
+    if (end.negative_curvature) return go_downhill(end.downhill);
+    if (!end.reached && !factor_is_fresh_) {
+        factor_is_stale_ = true;
+        return false;
+    }
+    factor_is_stale_ = end.steps > many_cg_steps || end.first_length < 1 / other_stiffness ||
+                       end.first_length > other_stiffness;
     if (!direction_.allFinite()) return false;
     if (stuffed() && largest_move(direction_) < settling_step * problem_.stitch_width_mm) adjust_stuffing();
     shorten_direction();

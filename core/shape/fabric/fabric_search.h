@@ -45,7 +45,13 @@ class FabricSearch {
     bool converged();
     [[nodiscard]] bool refactor();
     void prepare_pressure();
+    [[nodiscard]] ConjugateGradientEnd solve_for_direction();
+    [[nodiscard]] bool is_near();
+    void take_hessian(Curvature curvature);
     bool take_direction();
+    [[nodiscard]] bool go_downhill(const Vector& downhill);
+    bool leave_saddle();
+    bool search_downhill();
     void adjust_stuffing();
     void shorten_direction();
     bool search_along_direction();
@@ -62,7 +68,9 @@ class FabricSearch {
     double target_;
     BlockMatrix hessian_;
     BlockMatrix one_ring_;
-    bool is_factored_ = false;
+    Curvature curvature_ = Curvature::projected;
+    int saddles_left_ = 3;     ///< how many are looked for
+    int projected_steps_ = 0;  ///< still to be taken before the exact derivatives are tried again
     bool factor_is_fresh_ = false;
     bool factor_is_stale_ = true;
     double shift_share_;

@@ -1,5 +1,6 @@
 #include "core/shape/fabric/solve_fabric.h"
 
+#include <Eigen/Core>
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
@@ -25,6 +26,18 @@ constexpr double least_stuffing_share = 0.02;
 double first_stuffing(const FabricProblem& problem, double rest_area) {
     const double tension = problem.area_stretch / (1 / problem.course_stiffness + 1 / problem.wale_stiffness);
     return 2 * tension * rest_area / 3;
+}
+
+/// The pressure that balances the fabric best where it starts: for a warm start it is the one sought. One far
+/// from the usual says that it starts elsewhere.
+double stuffing_at(const FabricEnergy& energy, const Positions& x, double usual) {
+    Eigen::VectorXd by_fabric(x.size());
+    Eigen::VectorXd by_volume(x.size());
+    energy.energy_gradient(x, by_fabric.data());
+    energy.volume_gradient(x, by_volume.data());
+    const double pressure = by_fabric.dot(by_volume) / by_volume.squaredNorm();
+    const double stuffing = pressure * energy.volume(x);
+    return stuffing > usual / 2 && stuffing < 2 * usual ? stuffing : usual;
 }
 
 Positions positions_of(std::span<const Vec3> start) {
@@ -74,8 +87,9 @@ FabricShape solve_fabric(const FabricProblem& problem, std::span<const Vec3> sta
     state.x = positions_of(start);
     if (!can_start(problem, energy, state.x)) return {};
     if (problem.area_stretch > 0) {
-        state.stuffing = first_stuffing(problem, energy.rest_area());
-        state.least_stuffing = least_stuffing_share * state.stuffing;
+        const double usual = first_stuffing(problem, energy.rest_area());
+        state.stuffing = stuffing_at(energy, state.x, usual);
+        state.least_stuffing = least_stuffing_share * usual;
     }
     const BlockMatrix one_ring = energy.one_ring_matrix();
     BlockFactor factor(energy.nodes(), one_ring.pairs(),
