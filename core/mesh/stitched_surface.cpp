@@ -11,6 +11,8 @@ namespace roundwright {
 namespace {
 
 constexpr double drawn_in = 1.0 / 24;
+/// In stitch widths: where a round is lower, its relief is flatter.
+constexpr double relief_height = 0.25;
 
 std::size_t index(std::int32_t node) { return static_cast<std::size_t>(node); }
 
@@ -115,7 +117,7 @@ std::vector<double> curvatures_of(const StitchCells& cells, const std::vector<Fa
 }  // namespace
 
 StitchedSurface::StitchedSurface(const SolvedStitches& stitches, bool turned_over)
-    : sheet_(stitches.cells.rows) {
+    : sheet_(stitches.cells.rows), sewn_(stitches.cells.sewn) {
     const StitchCells& cells = stitches.cells;
     std::vector<FabricPoint> points = points_of(stitches, turned_over);
     const std::vector<double> curvatures = curvatures_of(cells, points);
@@ -172,7 +174,6 @@ void StitchedSurface::set_line(const SolvedStitches& stitches, std::size_t edge,
         else if (a + b > 0)
             knot.along = (in + out) / (a + b);
     }
-    // What goes on at a closed edge's other end is as far from its start as from its end.
     measure(line, sheet_);
 }
 
@@ -212,12 +213,18 @@ double StitchedSurface::girth_radius_mm(std::size_t round, double up) const {
 void StitchedSurface::place_row(const CellRow& row, const double* lifts_mm, Vec3* places,
                                 Vec3* normals) const {
     const Line &below = lines_[row.round], &above = lines_[row.round + 1];
+    // Where loops are left alone there is no height for relief, and in a seam both sides meet.
+    const double full_relief =
+        std::max(1e-9, relief_height * 2 * std::numbers::pi * above.girth_radius_mm / above.loops);
+    const bool at_seam = sewn_ && row.round + 2 == lines_.size();
     for (std::size_t q = 0; q < row.columns; ++q) {
         const double share = static_cast<double>(q) / static_cast<double>(row.columns);
         const FabricPoint low = on(below, row.below_first + share * (row.below_last - row.below_first));
         const FabricPoint high = on(above, row.above_first + share * (row.above_last - row.above_first));
         const Vec3 normal = unit((1 - row.up) * low.normal + row.up * high.normal, high.normal);
-        places[q] = (1 - row.up) * low.place + row.up * high.place + lifts_mm[q] * normal;
+        const double room = std::min(1.0, (high.place - low.place).norm() / full_relief);
+        const double lift = lifts_mm[q] * room * (at_seam ? 1 - row.up : 1);
+        places[q] = (1 - row.up) * low.place + row.up * high.place + lift * normal;
         if (normals) normals[q] = normal;
     }
 }
@@ -255,6 +262,7 @@ std::unique_ptr<FabricGeometry> StitchedSurface::coarser(const std::vector<std::
     coarse->pole_below_ = pole_below_;
     coarse->pole_above_ = pole_above_;
     coarse->sheet_ = sheet_;
+    coarse->sewn_ = sewn_;
     for (std::size_t k = 0; k < kept.size(); ++k) {
         Line& line = coarse->lines_.emplace_back(lines_[kept[k]]);
         line.knots.clear();

@@ -57,7 +57,7 @@ class StitchedSurface final : public FabricGeometry {
     std::vector<Line> lines_;
     FabricEnds ends_;
     std::optional<FabricPoint> pole_below_, pole_above_;
-    bool sheet_ = false;
+    bool sheet_ = false, sewn_ = false;
 };
 
 }  // namespace roundwright

@@ -118,6 +118,12 @@ Shared<ShapeStage> stage_of(SolvedStitches solved, const PieceStudy& round) {
     stage->measures = measure_stitches(solved);
     const Shape circles = as_circles(solved, stage->measures);
     stage->lies = lie_of_rounds(stage->problem, circles);
+    for (std::size_t i = 0; i < stage->lies.size(); ++i) {
+        if (stage->lies[i].lie != Lie::ruffles) continue;
+        const EdgeWaves seen = edge_waves(solved, i + 1);
+        stage->lies[i].waves = seen.waves;
+        stage->lies[i].wave_height_mm = seen.height_mm;
+    }
     stage->signs = fabric_signs(stage->problem, circles);
     stage->stitched = std::make_shared<const SolvedStitches>(std::move(solved));
     return stage;

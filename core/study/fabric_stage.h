@@ -2,7 +2,7 @@
 
 #include <stop_token>
 
-#include "core/shape/fabric/stitch_cells.h"
+#include "core/shape/fabric/solved_stitches.h"
 #include "core/study/piece_study.h"
 
 namespace roundwright {

@@ -151,6 +151,20 @@ double hull_length(std::vector<Vec2> points) {
     return half(points.begin(), points.end()) + half(points.rbegin(), points.rend());
 }
 
+/// An edge's nodes in the axes of their own spread, the least of it first.
+Eigen::MatrixXd in_own_axes(const SolvedStitches& stitches, const CellEdge& edge) {
+    const auto count = static_cast<Eigen::Index>(edge.nodes.size());
+    Eigen::MatrixXd places(3, count);
+    for (Eigen::Index k = 0; k < count; ++k) {
+        const std::int32_t node = edge.nodes[static_cast<std::size_t>(k)].node;
+        places.col(k) = stitches.shape.nodes[static_cast<std::size_t>(node)];
+    }
+    const Vec3 middle = places.rowwise().mean();
+    places.colwise() -= middle;
+    const Eigen::Matrix3d moments = places * places.transpose();
+    return Eigen::SelfAdjointEigenSolver<Eigen::Matrix3d>(moments).eigenvectors().transpose() * places;
+}
+
 }  // namespace
 
 PieceMeasures measure_stitches(const SolvedStitches& stitches) { return Measurer(stitches).measure(); }
@@ -158,22 +172,30 @@ PieceMeasures measure_stitches(const SolvedStitches& stitches) { return Measurer
 std::vector<double> drawn_tight_radii_mm(const SolvedStitches& stitches) {
     std::vector<double> radii;
     for (const CellEdge& edge : stitches.cells.edges) {
-        const auto count = static_cast<Eigen::Index>(edge.nodes.size());
-        Eigen::MatrixXd places(3, count);
-        for (Eigen::Index k = 0; k < count; ++k)
-            places.col(k) =
-                stitches.shape.nodes[static_cast<std::size_t>(edge.nodes[static_cast<std::size_t>(k)].node)];
-        const Vec3 middle = places.rowwise().mean();
-        places.colwise() -= middle;
-        const Eigen::Matrix3d moments = places * places.transpose();
-        const Eigen::SelfAdjointEigenSolver<Eigen::Matrix3d> axes(moments);
+        const Eigen::MatrixXd places = in_own_axes(stitches, edge);
         std::vector<Vec2> flat;
-        for (Eigen::Index k = 0; k < count; ++k)
-            flat.emplace_back(axes.eigenvectors().col(1).dot(places.col(k)),
-                              axes.eigenvectors().col(2).dot(places.col(k)));
+        for (Eigen::Index k = 0; k < places.cols(); ++k) flat.emplace_back(places(1, k), places(2, k));
         radii.push_back(hull_length(std::move(flat)) / (2 * pi));
     }
     return radii;
+}
+
+EdgeWaves edge_waves(const SolvedStitches& stitches, std::size_t edge) {
+    constexpr double no_wave = 0.1;
+    const Eigen::VectorXd out = in_own_axes(stitches, stitches.cells.edges[edge]).row(0);
+    EdgeWaves found;
+    found.height_mm = out.maxCoeff() - out.minCoeff();
+    int side = 0, first = 0, crossings = 0;
+    for (const double here : out) {
+        if (std::abs(here) < no_wave * found.height_mm) continue;
+        const int now = here > 0 ? 1 : -1;
+        if (side == 0) first = now;
+        crossings += side != 0 && now != side;
+        side = now;
+    }
+    crossings += side != first;
+    found.waves = crossings / 2;
+    return found;
 }
 
 }  // namespace roundwright

@@ -17,4 +17,12 @@ namespace roundwright {
 /// it lies nearest to and drawn tight: what waves makes it shorter than the loop.
 [[nodiscard]] std::vector<double> drawn_tight_radii_mm(const SolvedStitches& stitches);
 
+/// How an edge waves about the plane that it lies nearest to: how often it crosses over and comes back, and
+/// how high it is from crest to trough. What stays within a tenth of that is no wave.
+struct EdgeWaves {
+    int waves = 0;
+    double height_mm = 0;
+};
+[[nodiscard]] EdgeWaves edge_waves(const SolvedStitches& stitches, std::size_t edge);
+
 }  // namespace roundwright

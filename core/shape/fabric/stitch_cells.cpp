@@ -399,7 +399,8 @@ StitchCells stitch_cells(const Piece& piece, const StitchGraph& graph, const Gau
 
 YieldedShares yielded_shares(const ShapeProblem& problem) {
     YieldedShares shares;
-    if (problem.area_stretch > 0 || problem.equivalent_round || !can_lie_flat(problem)) return shares;
+    const bool sheet = problem.equivalent_round && problem.first != MeridianEnd::drawn_closed;
+    if (problem.area_stretch > 0 || sheet || !can_lie_flat(problem)) return shares;
     const ShapeProblem yielded = yielded_flat(problem).problem;
     const auto share = [](double now, double before) { return now > 0 && before > 0 ? now / before : 1; };
     for (std::size_t i = 0; i < problem.rest_loop_mm.size(); ++i)

@@ -82,7 +82,9 @@ struct StitchCells {
 struct YieldedShares {
     std::vector<double> loops, heights;
 };
-/// Of a piece that lies down, the shares of the round solve (core/shape/yield_flat.h); none of others.
+/// Of a piece that lies down, the shares of the round solve (core/shape/yield_flat.h); none of others. An
+/// oval has those of the round piece in its place, whose loops are as long at the same distances from the
+/// chain (Steiner; core/shape/oval_plan.h).
 [[nodiscard]] YieldedShares yielded_shares(const ShapeProblem& problem);
 
 /// The cells of a piece at a gauge. The fabric's stretch is the piece's, but for a sheet, which holds
