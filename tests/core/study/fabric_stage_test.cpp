@@ -27,7 +27,7 @@ Toy with_spacing(Toy toy, Spacing spacing, Joining joining = Joining::joined) {
 }
 
 void add(Toy& toy, const std::string& words, int times = 1) {
-    for (int i = 0; i < times; ++i) toy.pieces[0].rounds.push_back({AsWritten{words}, 0, false, ""});
+    for (int i = 0; i < times; ++i) toy.pieces[0].rounds.emplace_back().working = AsWritten{words};
 }
 
 struct Both {
