@@ -219,7 +219,6 @@ inline FabricPiece round_piece(const std::vector<int>& counts, const FabricPiece
     round.stitch_width_mm = options.stitch_width_mm;
     const Shape shape = solve_shape(round);
     FabricPieceBuilder builder(options);
-    // z down, so that the outside is out: nodes run anticlockwise seen from the start.
     const auto ring = [&](std::size_t i, int count) {
         std::vector<Vec3> out;
         for (int k = 0; k < count; ++k) {
@@ -350,7 +349,7 @@ inline FabricPiece oval_piece(int chain, int turn, int grow, int even,
     double z = h / 4;
     int number = 1;
     // The stitches of both ends are increased, one loop each, spread over the ends.
-    const auto grown = [&](int from, int level) {
+    const auto grown = [&](int level) {
         std::vector<int> loops;
         const int end = turn * level;
         const auto side = [&] { loops.insert(loops.end(), static_cast<std::size_t>(chain), 1); };
@@ -362,7 +361,6 @@ inline FabricPiece oval_piece(int chain, int turn, int grow, int even,
             }
         };
         for (int s = 0; s < 2; ++s) side(), turned();
-        (void)from;
         return loops;
     };
     const auto shrunk = [&](int level) {
@@ -376,7 +374,7 @@ inline FabricPiece oval_piece(int chain, int turn, int grow, int even,
     };
     int level = 1;
     for (int i = 0; i < grow; ++i, ++number) {
-        const std::vector<int> loops = grown(count, level++);
+        const std::vector<int> loops = grown(level++);
         radius += h * 0.8, z += h * 0.5;
         count = static_cast<int>(loops.size());
         builder.work(loops, ring(count, radius, z));

@@ -38,7 +38,7 @@ class BlockFactor {
         std::int32_t own = 0;
         std::array<std::int32_t, 2> children{DissectionPart::none, DissectionPart::none};
         std::vector<std::int32_t> pairs;  ///< of the matrix, that are first eliminated here
-        std::vector<std::int32_t> rows;   ///< of this front, for each of those nodes in the parent: see cpp
+        std::vector<std::int32_t> rows;   ///< where its parent has each of those that it touches
         Matrix lower;                     ///< L of its own columns
     };
     void take_nodes(std::size_t nodes, std::span<const BlockMatrix::Pair> pairs);
