@@ -39,13 +39,12 @@ void print_pieces(const ReadPattern& pattern) {
         const QString rounds = rounds_words(static_cast<int>(piece.rounds.size()));
         const QString last = stitches_words(counts.empty() ? 0 : counts.back());
         const RoundTally& tally = pattern.tallies[i];
+        // All at once: what a name holds is no place for the next.
         print_line(tally.mended + tally.refused == 0
                        ? CommandLine::tr("%1: %2, the last of %3").arg(name, rounds, last)
                        : CommandLine::tr("%1: %2, the last of %3 (%4 sure, %5 mended, %6 refused)")
-                             .arg(name, rounds, last)
-                             .arg(tally.sure)
-                             .arg(tally.mended)
-                             .arg(tally.refused));
+                             .arg(name, rounds, last, QString::number(tally.sure),
+                                  QString::number(tally.mended), QString::number(tally.refused)));
     }
 }
 
