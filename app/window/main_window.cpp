@@ -165,7 +165,7 @@ QWidget* MainWindow::rounds_side() {
 void MainWindow::lay_out() {
     rows_ = new QSplitter(Qt::Vertical, this);
     auto* left = rounds_side();
-    work_area_ = new WorkArea({left, whole_toy_->picture(), fast_entry_, panels_}, this);
+    work_area_ = new WorkArea({left, whole_toy_->picture(), shape_, fast_entry_, panels_}, this);
     rows_->addWidget(work_area_);
     rows_->addWidget(checks_);
     rows_->setChildrenCollapsible(false);

@@ -21,7 +21,7 @@ QWidget* ruled_line(QWidget* parent) {
 WorkArea::WorkArea(const Parts& parts, QWidget* parent)
     : QWidget(parent), parts_(parts), columns_(new QSplitter(Qt::Horizontal, this)) {
     columns_->addWidget(parts_.rounds);
-    columns_->addWidget(parts_.shape);
+    columns_->addWidget(parts_.picture);
     columns_->setChildrenCollapsible(false);
     columns_->setHandleWidth(1);
     columns_->setStretchFactor(0, 0);
@@ -56,10 +56,10 @@ int WorkArea::side_by_side() const {
 }
 
 QSize WorkArea::minimumSizeHint() const {
-    const int shape = parts_.shape->minimumSizeHint().width();
+    const int shape = parts_.picture->minimumSizeHint().width();
     const int folded = narrowest_rounds() + columns_->handleWidth() + shape + parts_.panels->strip_width();
     const int height =
-        std::max(parts_.rounds->minimumSizeHint().height(), parts_.shape->minimumSizeHint().height()) + 1 +
+        std::max(parts_.rounds->minimumSizeHint().height(), parts_.picture->minimumSizeHint().height()) + 1 +
         parts_.next_rounds->minimumSizeHint().height();
     return {std::max(folded, shape + parts_.panels->column_width()),
             std::max(height, parts_.panels->minimumSizeHint().height())};
@@ -69,7 +69,7 @@ void WorkArea::resizeEvent(QResizeEvent* event) {
     QWidget::resizeEvent(event);
     arrange();
     layout()->activate();
-    if (narrow_ && parts_.shape->width() < parts_.shape->unfolded_width()) give_the_shape_its_room();
+    if (narrow_ && parts_.picture->width() < parts_.shape->unfolded_width()) give_the_shape_its_room();
 }
 
 void WorkArea::changeEvent(QEvent* event) {

@@ -17,7 +17,8 @@ class WorkArea : public QWidget {
   public:
     struct Parts {
         QWidget* rounds;
-        ShapePanel* shape;
+        QWidget* picture;   ///< of the piece or the whole toy
+        ShapePanel* shape;  ///< in the picture's place
         QWidget* next_rounds;
         PanelColumn* panels;
     };

@@ -46,7 +46,8 @@ TEST_F(AssemblyWords, APairOfOpenEdgesIsPinnedBetweenRoundsSoManyStitchesApart) 
         "all round with the yarn tails. Each edge makes a ring from round 4 to round 7. Add a little "
         "stuffing to each before the last stitches.");
     EXPECT_WORDS(words().last(), "Weave in all ends.");
-    EXPECT_TRUE(first(Terms::uk).endsWith("Add a little filling to each before the last stitches."));
+    EXPECT_TRUE(
+        first(Terms::uk).endsWith(QStringLiteral("Add a little filling to each before the last stitches.")));
 }
 
 TEST_F(AssemblyWords, FlatPiecesAreSewnThroughBothLayers) {
@@ -57,9 +58,9 @@ TEST_F(AssemblyWords, FlatPiecesAreSewnThroughBothLayers) {
         "Ear (2): Press the edges flat, pin them to Head between rounds 5 and 6, 12 stitches apart, and sew "
         "them on through both layers with the yarn tails. The seam runs along the round.");
     toy.joins[0].turn_degrees = 90;
-    EXPECT_TRUE(first().endsWith("The seam runs upright, across the rounds."));
+    EXPECT_TRUE(first().endsWith(QStringLiteral("The seam runs upright, across the rounds.")));
     toy.joins[0].turn_degrees = -40;
-    EXPECT_TRUE(first().endsWith("The seam slants by about 40°."));
+    EXPECT_TRUE(first().endsWith(QStringLiteral("The seam slants by about 40°.")));
 }
 
 TEST_F(AssemblyWords, PlacesAroundThePiece) {
@@ -88,20 +89,20 @@ TEST_F(AssemblyWords, TiltAndDepthAreSaidWhereTheyShow) {
     toy.joins[0].lean_degrees = 20;
     toy.joins[0].lean_right_degrees = -15;
     toy.joins[0].sink_mm = 3;
-    EXPECT_TRUE(
-        first().contains("Tilt them up by about 20°. Tilt them inwards by about 15°. Push them in a little"))
+    EXPECT_TRUE(first().contains(
+        QStringLiteral("Tilt them up by about 20°. Tilt them inwards by about 15°. Push them in a little")))
         << first().toStdString();
     toy.pieces[0].starts_at_top = true;
-    EXPECT_TRUE(first().contains("Tilt them down by about 20°."));
+    EXPECT_TRUE(first().contains(QStringLiteral("Tilt them down by about 20°.")));
     toy.joins[0].lean_degrees = 3;
-    EXPECT_FALSE(first().contains("down"));
+    EXPECT_FALSE(first().contains(QStringLiteral("down")));
 }
 
 TEST_F(AssemblyWords, CopiesAreNumberedWhereThereAreMore) {
     toy.pieces[1].make = 5;
     toy.joins.push_back({.piece = copy(1, 3), .onto = copy(0), .at = {.round = 9}});
-    EXPECT_TRUE(words().value(0).startsWith("Ear (2 of 5):"));
-    EXPECT_TRUE(words().value(1).startsWith("Ear (number 4 of 5):"));
+    EXPECT_TRUE(words().value(0).startsWith(QStringLiteral("Ear (2 of 5):")));
+    EXPECT_TRUE(words().value(1).startsWith(QStringLiteral("Ear (number 4 of 5):")));
 }
 
 TEST_F(AssemblyWords, WhatIsWorkedOnHasNoSeamAndAnOrder) {
@@ -121,7 +122,7 @@ TEST_F(AssemblyWords, WhatIsWorkedOnHasNoSeamAndAnOrder) {
 
 TEST_F(AssemblyWords, TheMakersOwnWordsComeFirst) {
     toy.text.assembly = "Sew on the ears.";
-    EXPECT_EQ(words(), QStringList{"Sew on the ears."});
+    EXPECT_EQ(words(), QStringList{QStringLiteral("Sew on the ears.")});
     toy.text.assembly.clear();
     toy.joins.clear();
     EXPECT_TRUE(words().isEmpty());
