@@ -212,7 +212,7 @@ void WholeJobByEar::work_along() {
     press(Qt::Key_Escape);
 }
 
-TEST_F(WholeJobByEar, DISABLED_FromTheFirstRoundToWorkingAlong) {
+TEST_F(WholeJobByEar, FromTheFirstRoundToWorkingAlong) {
     for (const auto step : {&WholeJobByEar::make_the_head, &WholeJobByEar::place_the_eyes,
                             &WholeJobByEar::make_it_smaller, &WholeJobByEar::print_it,
                             &WholeJobByEar::work_along})
