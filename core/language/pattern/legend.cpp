@@ -4,6 +4,7 @@
 #include <map>
 #include <span>
 #include <string_view>
+#include <vector>
 
 #include "core/language/pattern/find_terms.h"
 #include "core/language/round/token_cursor.h"
@@ -49,6 +50,13 @@ std::string_view read_as(const Name& name, Terms terms) {
             break;
     }
     return name.stitch == StitchKind::slip_stitch ? "slst" : abbreviation(name.stitch, terms);
+}
+
+// Rounds define nothing.
+bool may_define(Tokens tokens) {
+    if (tokens.size() < 3 || is_round_word(tokens[0].text) || tokens[0].kind == TokenKind::number)
+        return false;
+    return std::any_of(tokens.begin(), tokens.end(), is_sign);
 }
 
 class LegendReader {
@@ -119,13 +127,13 @@ bool stands_for_a_stitch(Tokens tokens, std::size_t at) {
 }  // namespace
 
 void read_by_legend(LexedText& text, std::optional<Terms> terms) {
-    const auto may_define = [](const SourceLine& line) {
-        return std::any_of(line.tokens.begin(), line.tokens.end(), is_sign);
-    };
+    std::vector<const SourceLine*> lines;
+    for (const SourceLine& line : text.lines())
+        if (may_define(line.tokens)) lines.push_back(&line);
+    if (lines.empty()) return;
     if (!terms) terms = find_terms(text.lines()).terms;
     LegendReader reader(*terms);
-    for (const SourceLine& line : text.lines())
-        if (may_define(line)) reader.read(line.tokens);
+    for (const SourceLine* line : lines) reader.read(line->tokens);
     const Legend legend = reader.take();
     if (legend.empty()) return;
     for (SourceLine& line : text.lines())

@@ -178,14 +178,18 @@ std::size_t PieceReader::show_line(const PatternLine& line) {
     return state_.out.lines.size() - 1;
 }
 
-void PieceReader::add_round(ReadRound read, const TokenList& words, std::size_t shown) {
-    Round round;
-    const bool proved = read.proved();
+void PieceReader::add_round(const ReadRound& read, const TokenList& words, std::size_t shown) {
     const int yarn = only_yarn(read.made).value_or(standing_.yarn());
-    if (proved)
-        round.working = working_of(read, standing_.below(), yarn);
-    else
-        round.working = settle(read, *words);
+    if (read.proved()) return keep_round(read, working_of(read, standing_.below(), yarn), yarn, words, shown);
+    ReadRound settled = read;
+    auto working = settle(settled, *words);
+    keep_round(settled, std::move(working), yarn, words, shown);
+}
+
+void PieceReader::keep_round(const ReadRound& read, std::variant<WorkedEvenly, AsWritten> working, int yarn,
+                             const TokenList& words, std::size_t shown) {
+    Round round;
+    round.working = std::move(working);
     round.yarn = static_cast<std::size_t>(yarn);
     round.note = read.note;
     hear_notes(read.syntax);
@@ -193,7 +197,7 @@ void PieceReader::add_round(ReadRound read, const TokenList& words, std::size_t 
     const int index = static_cast<int>(piece_.rounds.size());
     loops_before_ = standing_.below().loops;
     report_once(read, state_.out.lines[shown], index);
-    show(state_.out.lines[shown], read, index, proved);
+    show(state_.out.lines[shown], read, index);
     standing_.add(read, round);
     most_loops_ = std::max(most_loops_, read.made.loops_left);
     state_.yarns.first_is_free = false;
@@ -234,7 +238,7 @@ std::variant<WorkedEvenly, AsWritten> PieceReader::settle(ReadRound& read, const
         working = working_of(mended, standing_.below(), only_yarn(mended.made).value_or(yarn));
         mended.diagnostics = std::move(read.diagnostics);
         read = std::move(mended);
-    } else if (on.stitches > 0) {
+    } else if (on.stitches > 0 && on.stitches <= room_for_stitches()) {
         working = worked_evenly(read, words, on.stitches);
     } else {
         working = AsWritten{read.words};
@@ -250,6 +254,7 @@ std::variant<WorkedEvenly, AsWritten> PieceReader::settle(ReadRound& read, const
 GoingOn PieceReader::going_on_from(ReadRound& read, const std::vector<Token>& words, const YarnTable& yarns) {
     NextRounds next(after_, state_.out.terms, state_.yarns, state_.next_effort);
     rounds_follow_ = !next.none();
+    first_bad_ = goes_on_from_ == 0;
     GoingOn on;
     if (goes_on_from_ > 0) {
         on = {GoingOn::From::next_rounds, goes_on_from_, false, false};
@@ -262,6 +267,10 @@ GoingOn PieceReader::going_on_from(ReadRound& read, const std::vector<Token>& wo
     return on;
 }
 
+int PieceReader::room_for_stitches() const {
+    return static_cast<int>(max_stitches_per_piece) - standing_.below().stitches_so_far;
+}
+
 std::variant<WorkedEvenly, AsWritten> PieceReader::worked_evenly(ReadRound& read,
                                                                  const std::vector<Token>& words,
                                                                  int stitches) {
@@ -271,7 +280,7 @@ std::variant<WorkedEvenly, AsWritten> PieceReader::worked_evenly(ReadRound& read
                            static_cast<std::uint16_t>(standing_.yarn()));
     read.stitches = read.made.loops_left;
     read.last_yarn = standing_.yarn();
-    read.note = "As printed: " + on_one_line(said(words));
+    read.note = first_bad_ ? "As printed: " + on_one_line(said(words)) : "";
     return even;
 }
 
@@ -287,10 +296,10 @@ void PieceReader::report_once(const ReadRound& read, const ReadLine& line, int r
     }
 }
 
-void PieceReader::show(ReadLine& line, const ReadRound& read, int round, bool proved) {
+void PieceReader::show(ReadLine& line, const ReadRound& read, int round) {
     line.last_round = round;
     line.stitches = read.made.loops_left;
-    line.proved = line.proved && proved;
+    line.proved = line.proved && read.proved();
     if (round == line.first_round)
         line.understood = round_words(read.made, round == 0, state_.out.terms, piece_);
 }
@@ -403,8 +412,11 @@ void PieceReader::add_filled(const PatternLine& dots, int rounds, int step) {
                    .found = numbers_.next() + rounds - 1});
     const std::size_t shown = show_line(dots);
     const auto words = std::make_shared<const std::vector<Token>>();
-    for (int i = 0; i < rounds && room_for_round(dots); ++i)
-        add_round(even_round_of(standing_.below().loops + step), words, shown);
+    for (int i = 0; i < rounds && room_for_round(dots); ++i) {
+        const int stitches = standing_.below().loops + step;
+        if (stitches > room_for_stitches()) break;
+        add_round(even_round_of(stitches), words, shown);
+    }
 }
 
 // --- notes and end

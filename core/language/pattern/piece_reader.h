@@ -66,14 +66,17 @@ class PieceReader {
     bool room_for_round(const PatternLine& line);
     static void cut(ReadLine& line, int at);
     std::size_t show_line(const PatternLine& line);
-    void add_round(ReadRound read, const TokenList& words, std::size_t shown);
+    void add_round(const ReadRound& read, const TokenList& words, std::size_t shown);
+    void keep_round(const ReadRound& read, std::variant<WorkedEvenly, AsWritten> working, int yarn,
+                    const TokenList& words, std::size_t shown);
+    int room_for_stitches() const;
     std::variant<WorkedEvenly, AsWritten> settle(ReadRound& read, const std::vector<Token>& words);
     GoingOn going_on_from(ReadRound& read, const std::vector<Token>& words, const YarnTable& yarns);
     std::variant<WorkedEvenly, AsWritten> worked_evenly(ReadRound& read, const std::vector<Token>& words,
                                                         int stitches);
     void report_once(const ReadRound& read, const ReadLine& line, int round);
     void hear_notes(const RoundSyntax& syntax);
-    void show(ReadLine& line, const ReadRound& read, int round, bool proved);
+    void show(ReadLine& line, const ReadRound& read, int round);
 
     ReadRound even_round_of(int stitches) const;
     void add_filled(const PatternLine& dots, int rounds, int step);
@@ -100,7 +103,8 @@ class PieceReader {
     bool round_limit_said_ = false;
     std::vector<ReadCode> said_;          // what has been said against the line that is being read
     std::span<const PatternLine> after_;  // the lines after it
-    bool rounds_follow_ = false;
+    bool rounds_follow_ = false;          // after one that does not come out
+    bool first_bad_ = false;              // of its line
     int goes_on_from_ = 0;  // of a range whose first round does not come out; 0: none has been met
 };
 

@@ -315,13 +315,15 @@ class RoundParser final : public RepeatParser {
     // "inc to 18", "increase to 18 sts", "inc 6 evenly", "dec 3 sts evenly around": where is left to the
     // maker.
     bool try_evenly(NodeList& list) {
+        if (worked_ || !list.nodes.empty()) return false;
         const std::size_t start = at_;
         int number = is_number() ? tokens_[at_++].number : 0;
         const auto name = name_ahead();
         const bool shapes = name && name->what != NameKind::stitch && name->what != NameKind::skipping;
-        if (!shapes || worked_ || !list.nodes.empty()) return back_to(start);
+        if (!shapes) return back_to(start);
         at_ += static_cast<std::size_t>(name->length);
-        const bool to = number == 0 && (accept("up") || true) && accept("to");
+        if (number == 0) accept("up");
+        const bool to = number == 0 && accept("to");
         if ((to || number == 0) && is_number()) number = tokens_[at_++].number;
         accept_noun() || accept("times") || accept("x");
         const bool evenly = !to && number > 0 && (accept("evenly") || accept("even"));
