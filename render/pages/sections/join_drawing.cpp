@@ -138,7 +138,7 @@ double JoinDrawing::height() const { return above + outline_->bounds().height() 
 
 void JoinDrawing::paint(QPainter& painter, QPointF top_left) const {
     painter.save();
-    painter.translate(top_left.x() + room_.width() / 2 + name_room / 3,
+    painter.translate(top_left.x() + room_.width() / 2,
                       top_left.y() + above - outline_->bounds().top() * scale_);
     paint_outline(painter);
     paint_rounds(painter);
