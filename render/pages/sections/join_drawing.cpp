@@ -138,7 +138,7 @@ double JoinDrawing::height() const { return above + outline_->bounds().height() 
 
 void JoinDrawing::paint(QPainter& painter, QPointF top_left) const {
     painter.save();
-    painter.translate(top_left.x() + room_.width() / 2 + name_room / 3,
+    painter.translate(top_left.x() + room_.width() / 2,
                       top_left.y() + above - outline_->bounds().top() * scale_);
     paint_outline(painter);
     paint_rounds(painter);
@@ -210,8 +210,9 @@ void JoinDrawing::paint_stitches(QPainter& painter) const {
         const double middle = view_degrees_ * step_.onto_stitches / 360.0;
         stitches = std::remainder(step_.stitches_right - middle, std::max(1, step_.onto_stitches));
         left = {0, left.y()};
-        if (right.x() < 0) std::swap(left, right);
     }
+    // From behind, the one on the left is on the viewer's right.
+    if (left.x() > right.x()) std::swap(left, right);
     const int count = static_cast<int>(std::lround(std::abs(stitches)));
     if (count == 0 || right.x() - left.x() < mm(1)) return;
     const double top = outline_->bounds().top() * scale_ - mm(3);
