@@ -88,10 +88,12 @@ void expect_placed(const AssembledToy& made, const Toy& toy) {
         ASSERT_TRUE(placed.pose.matrix().allFinite());
         ASSERT_NEAR(placed.pose.linear().determinant(), 1, 1e-9);
         ASSERT_TRUE(!placed.onto || *placed.onto < i);
-        if (placed.line)
+        if (placed.line) {
             for (const SurfaceSpot& spot : placed.line->points) ASSERT_TRUE(finite(spot.place));
-        if (made.solids[i])
+        }
+        if (made.solids[i]) {
             for (const Vec3& point : made.solids[i]->points) ASSERT_TRUE(finite(point));
+        }
         if (const auto seam = seam_measures(toy, made.placed, made.solved, i)) {
             ASSERT_TRUE(std::isfinite(seam->stretch()));
         }
