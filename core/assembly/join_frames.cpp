@@ -7,13 +7,22 @@ namespace roundwright {
 namespace {
 
 constexpr double radians_per_degree = std::numbers::pi / 180;
+/// Of what has a direction.
+constexpr double least_length = 1e-6;
 
 /// A vector at right angles to `out`, as near to `wanted` as can be; to `instead` where that runs along
 /// `out`.
 Vec3 square_to(const Vec3& out, const Vec3& wanted, const Vec3& instead) {
     constexpr double along = 0.999;
     const Vec3& towards = std::abs(out.dot(wanted)) < along ? wanted : instead;
-    return (towards - towards.dot(out) * out).normalized();
+    const Vec3 square = towards - towards.dot(out) * out;
+    return square.norm() > least_length ? Vec3(square.normalized()) : out.unitOrthogonal();
+}
+
+/// The axis about which `out` turns towards a direction.
+Vec3 axis_towards(const Vec3& out, const Vec3& direction) {
+    const Vec3 axis = out.cross(direction);
+    return axis.norm() > least_length ? Vec3(axis.normalized()) : out.unitOrthogonal();
 }
 
 /// A frame's directions as columns: to the right of its front seen from outside, out, front.
@@ -23,8 +32,10 @@ Eigen::Matrix3d directions(const Vec3& out, const Vec3& front) {
     return columns;
 }
 
+/// In the frame of the piece: measures are those of a piece that starts at the bottom.
 double height_of_loop(const SolvedPiece& piece, int loop) {
-    return piece.measures.loops[static_cast<std::size_t>(loop)].height_mm;
+    const double height = piece.measures.loops[static_cast<std::size_t>(loop)].height_mm;
+    return piece.piece->starts_at_top ? piece.measures.height_mm - height : height;
 }
 
 /// Up the axis from the start of the piece to its end: 1, or -1 where it starts at the top.
@@ -73,17 +84,19 @@ std::optional<JoinFrame> frame_of_place(const SolvedPiece& piece, const JoinPlac
     const auto count = static_cast<double>(piece.stitches[static_cast<std::size_t>(place.round)]);
     const double angle = 2 * std::numbers::pi * place.stitches_right / std::max(1.0, count);
     const SurfacePoint at = piece.surface.at({piece.surface.along_of_loop(place.round + 1), angle});
-    const Vec3 face = frame.front;
-    return JoinFrame{at.point, at.normal, square_to(at.normal, face, at.up), at.up, at.right};
+    // In the fold of a layer that is bent the surface has no normal of unit length.
+    const double length = at.normal.norm();
+    const Vec3 normal = length > least_length ? Vec3(at.normal / length) : frame.front;
+    return JoinFrame{at.point, normal, square_to(normal, frame.front, at.up), at.up, at.right};
 }
 
 Pose pose_of_join(const Join& join, const JoinFrame& end, const JoinFrame& place) {
     // The end's `out` meets the surface head on; its far end points away from it.
     const Eigen::Matrix3d of_end = directions(-end.out, square_to(-end.out, end.front, Vec3::UnitY()));
     const Eigen::Matrix3d of_place = directions(place.out, place.front);
-    const Eigen::AngleAxisd leant(join.lean_degrees * radians_per_degree, place.out.cross(place.up));
+    const Eigen::AngleAxisd leant(join.lean_degrees * radians_per_degree, axis_towards(place.out, place.up));
     const Eigen::AngleAxisd leant_right(join.lean_right_degrees * radians_per_degree,
-                                        place.out.cross(place.right));
+                                        axis_towards(place.out, place.right));
     const Eigen::AngleAxisd turned(join.turn_degrees * radians_per_degree, place.out);
     const Eigen::Matrix3d turn =
         (leant_right * leant * turned).toRotationMatrix() * of_place * of_end.transpose();

@@ -77,6 +77,8 @@ class Placer {
         place.out = onto.linear().transpose() * down(toy_.stance);
         if (place.out.cross(place.front).norm() < 1e-3) place.front = place.out.unitOrthogonal();
         place.front = (place.front - place.front.dot(place.out) * place.out).normalized();
+        place.up = place.front;
+        place.right = place.out.cross(place.front);
     }
 
     /// The legs that a body begins on stand side by side.

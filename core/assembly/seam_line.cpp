@@ -217,7 +217,8 @@ Vec3 SeamLine::middle() const {
 SewnEdge sewn_edge(const SolvedPiece& piece, JoinedEnd end) {
     const LoopMeasures& loop = piece.measures.loops[loop_of(piece, end)];
     SewnEdge edge;
-    edge.middle = {0, loop.height_mm, 0};
+    const bool turned = piece.piece->starts_at_top;
+    edge.middle = {0, turned ? piece.measures.height_mm - loop.height_mm : loop.height_mm, 0};
     edge.radius_mm = loop.radius_mm;
     edge.stitches_mm = loop.length_mm() / std::max(1e-3, 1 + loop.course_stretch);
     return edge;

@@ -46,6 +46,8 @@ Membrane::Membrane(const Meridian& meridian, const ShapeOptions& options)
     : loops_(meridian.nodes()),
       walls_(meridian.segments()),
       compression_factor_(options.compression_factor),
+      first_stuffed_(std::min(meridian.first_stuffed, meridian.segments())),
+      after_stuffed_(std::min(meridian.after_stuffed, meridian.segments())),
       first_on_axis_(meridian.first_on_axis),
       last_on_axis_(meridian.last_on_axis) {
     for (std::size_t s = 0; s < walls_.size(); ++s) {
@@ -55,7 +57,7 @@ Membrane::Membrane(const Meridian& meridian, const ShapeOptions& options)
         wall.stiffness = options.wale_stiffness * wall.area / (wall.height * wall.height);
         wall.area_by_height = wall.area / wall.height;
         wall.least_squared = 1e-24 * wall.height * wall.height;
-        rest_area_ += wall.area;
+        if (s >= first_stuffed_ && s < after_stuffed_) rest_area_ += wall.area;
     }
     for (const Wall& wall : walls_) {
         const double force = one_hundredth * wall.stiffness * wall.height;
@@ -139,7 +141,7 @@ double Membrane::energy(const Positions& x, const LyingWalls& walls) const {
 
 double Membrane::volume(const Positions& x) const {
     double sum = 0;
-    for (std::size_t s = 0; s < walls_.size(); ++s) {
+    for (std::size_t s = first_stuffed_; s < after_stuffed_; ++s) {
         const double a = x[2 * s];
         const double b = x[2 * s + 2];
         sum += (x[2 * s + 3] - x[2 * s + 1]) * (a * a + a * b + b * b);
@@ -149,11 +151,11 @@ double Membrane::volume(const Positions& x) const {
 
 double Membrane::area_stretch(const Positions& x, const LyingWalls& walls) const {
     double sum = 0;
-    for (std::size_t i = 0; i < loops_.size(); ++i) {
+    for (std::size_t i = first_stuffed_; i <= after_stuffed_; ++i) {
         const Loop& loop = loops_[i];
         if (x[2 * i] > loop.radius) sum += loop.area_by_radius * (x[2 * i] - loop.radius);
     }
-    for (std::size_t s = 0; s < walls_.size(); ++s) {
+    for (std::size_t s = first_stuffed_; s < after_stuffed_; ++s) {
         const Wall& wall = walls_[s];
         if (walls[s].length > wall.height) sum += wall.area_by_height * (walls[s].length - wall.height);
     }
@@ -200,7 +202,7 @@ void Membrane::energy_gradient(const Positions& x, const LyingWalls& walls, doub
 
 void Membrane::volume_gradient(const Positions& x, double* out) const {
     std::fill(out, out + unknowns(), 0.0);
-    for (std::size_t s = 0; s < walls_.size(); ++s) {
+    for (std::size_t s = first_stuffed_; s < after_stuffed_; ++s) {
         const double a = x[2 * s];
         const double b = x[2 * s + 2];
         const double dz = x[2 * s + 3] - x[2 * s + 1];
@@ -215,9 +217,9 @@ void Membrane::volume_gradient(const Positions& x, double* out) const {
 
 void Membrane::area_stretch_gradient(const Positions& x, const LyingWalls& walls, double* out) const {
     std::fill(out, out + unknowns(), 0.0);
-    for (std::size_t i = 0; i < loops_.size(); ++i)
+    for (std::size_t i = first_stuffed_; i <= after_stuffed_; ++i)
         if (x[2 * i] > loops_[i].radius) out[2 * i] += loops_[i].area_by_radius / rest_area_;
-    for (std::size_t s = 0; s < walls_.size(); ++s) {
+    for (std::size_t s = first_stuffed_; s < after_stuffed_; ++s) {
         if (walls[s].length <= walls_[s].height) continue;
         const double factor = walls_[s].area_by_height / rest_area_;
         out[2 * s] -= factor * walls[s].tr;
@@ -238,7 +240,8 @@ void Membrane::hessian(const Positions& x, const LyingWalls& walls, double press
         if (i == walls_.size()) break;
         const LyingWall& after = walls[i];
         add_wall_hessian(i, after, exact, out);
-        if (exact && pressure != 0) add_volume_hessian(x, i, -pressure, out);
+        const bool pushed = i >= first_stuffed_ && i < after_stuffed_;
+        if (exact && pushed && pressure != 0) add_volume_hessian(x, i, -pressure, out);
         if (i > 0) add_bending_hessian(i, before, after, exact, out);
         before = after;
     }

@@ -25,6 +25,9 @@ using LyingWalls = std::vector<LyingWall>;
 ///       + sum_i k_bend   a_i (1 - t_s . t_{s+1})                     (t: unit tangents on either side)
 ///     V = sum_s pi/3 dz (r^2 + r r' + r'^2)                          (open ends closed by flat discs)
 ///
+/// Where only some rounds are stuffed, V and the area stretch are those of these, V closed by flat discs at
+/// both ends: the pressure pushes on their fabric alone.
+///
 /// with a_i = L_i times half the heights on either side, and b_s = (L_s + L_{s+1}) / 2 h_s, the fabric each
 /// term speaks for. L, h: relaxed loop lengths and heights. Energies are in units of course stiffness * mm^2.
 class Membrane {
@@ -36,6 +39,7 @@ class Membrane {
 
     [[nodiscard]] std::size_t nodes() const { return loops_.size(); }
     [[nodiscard]] std::size_t unknowns() const { return 2 * loops_.size(); }
+    /// Of the stuffed fabric.
     [[nodiscard]] double rest_area() const { return rest_area_; }
     [[nodiscard]] double rest_height(std::size_t segment) const { return walls_[segment].height; }
     [[nodiscard]] double rest_radius(std::size_t node) const { return loops_[node].radius; }
@@ -100,6 +104,7 @@ class Membrane {
     std::vector<Loop> loops_;
     std::vector<Wall> walls_;
     double compression_factor_;
+    std::size_t first_stuffed_, after_stuffed_;  ///< segments
     double rest_area_ = 0;
     double force_scale_ = 0;
     bool first_on_axis_;

@@ -27,6 +27,17 @@ double first_fan_height(const ShapeProblem& problem) {
     return problem.first_fan_height_mm > 0 ? problem.first_fan_height_mm : problem.fan_height_mm;
 }
 
+/// The stuffing fills the fans at the ends of the rounds that it lies in.
+void take_stuffed(const ShapeProblem& problem, Meridian& meridian) {
+    if (!problem.stuffed_rounds) return;
+    const RoundSpan& rounds = *problem.stuffed_rounds;
+    const std::size_t before = node_of_first_loop(problem);
+    const auto round = [](int number) { return static_cast<std::size_t>(std::max(0, number)); };
+    if (rounds.first > 0) meridian.first_stuffed = before + round(rounds.first);
+    if (round(rounds.last) + 1 < problem.rest_height_mm.size())
+        meridian.after_stuffed = before + round(rounds.last) + 1;
+}
+
 }  // namespace
 
 bool is_pole(const ShapeProblem& problem, std::size_t loop) {
@@ -76,6 +87,7 @@ Meridian meridian_of(const ShapeProblem& problem) {
     meridian.last_on_axis = problem.last != MeridianEnd::open;
     if (meridian.first_on_axis) meridian.rest_loop.front() = 0;
     if (meridian.last_on_axis) meridian.rest_loop.back() = 0;
+    take_stuffed(problem, meridian);
     return meridian;
 }
 
@@ -83,6 +95,9 @@ Meridian coarsened(const Meridian& fine) {
     Meridian coarse;
     coarse.first_on_axis = fine.first_on_axis;
     coarse.last_on_axis = fine.last_on_axis;
+    // Half a pair that is stuffed is taken for the whole of it.
+    coarse.first_stuffed = fine.first_stuffed / 2;
+    if (fine.after_stuffed <= fine.segments()) coarse.after_stuffed = (fine.after_stuffed + 1) / 2;
     coarse.rest_loop.push_back(fine.rest_loop.front());
     const std::size_t segments = fine.segments();
     for (std::size_t s = 0; s < segments; s += 2) {

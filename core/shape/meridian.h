@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstddef>
+#include <limits>
 #include <vector>
 
 #include "core/shape/shape_problem.h"
@@ -14,6 +15,8 @@ struct Meridian {
     std::vector<double> rest_height;  ///< mm, one a segment: segment s joins node s and node s + 1
     bool first_on_axis = false;
     bool last_on_axis = false;
+    std::size_t first_stuffed = 0;  ///< the stuffing lies in the segments from this one on,
+    std::size_t after_stuffed = std::numeric_limits<std::size_t>::max();  ///< and before this one
 
     [[nodiscard]] std::size_t nodes() const { return rest_loop.size(); }
     [[nodiscard]] std::size_t segments() const { return rest_height.size(); }

@@ -74,6 +74,16 @@ void set_start(const Piece& piece, ShapeProblem& problem) {
     }
 }
 
+/// What of a piece's span there is; none where that is all of it, or nothing.
+std::optional<RoundSpan> stuffed_rounds(const Piece& piece, std::size_t rounds) {
+    if (!piece.stuffed_rounds || !(piece.area_stretch > 0)) return std::nullopt;
+    const int last_round = static_cast<int>(rounds) - 1;
+    const RoundSpan span{std::max(piece.stuffed_rounds->first, 0),
+                         std::min(piece.stuffed_rounds->last, last_round)};
+    const bool whole = span.first == 0 && span.last == last_round;
+    return whole || span.first > span.last ? std::nullopt : std::optional(span);
+}
+
 }  // namespace
 
 ShapeProblem shape_problem(const Piece& piece, const StitchGraph& graph, const Gauge& gauge,
@@ -96,6 +106,7 @@ ShapeProblem shape_problem(const Piece& piece, const StitchGraph& graph, const G
     problem.area_stretch = piece.area_stretch;
     problem.stitch_width_mm = w;
     problem.sewn_straight = piece.joining != Joining::rows && piece.end == End::sewn_straight;
+    problem.stuffed_rounds = stuffed_rounds(piece, problem.rest_height_mm.size());
     lay_unstuffed(problem, piece.joining);
     if (problem.limp) problem.equivalent_round = false;
     if (problem.sewn_straight || !(problem.area_stretch > 0)) problem.fabric_thickness_mm = fabric_mm;

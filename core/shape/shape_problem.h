@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "core/gauge/gauge.h"
@@ -29,8 +30,10 @@ struct ShapeProblem {
                                      ///< round piece with loops of the same length
     bool sewn_straight = false;  ///< the last loop is flattened and sewn across; to the membrane it is open
     // Not stuffed, and nothing holds it up (core/shape/lies_limp.h):
-    bool limp = false;               ///< it lies flattened, front on back
-    bool on_its_face = false;        ///< or on its base, top on base
+    bool limp = false;                          ///< it lies flattened, front on back
+    bool on_its_face = false;                   ///< or on its base, top on base
+    std::optional<RoundSpan> stuffed_rounds{};  ///< the stuffing lies in these rounds alone, and
+                                                ///< `area_stretch` is that of their fabric; none: in all
     double fabric_thickness_mm = 0;  ///< of a piece that is not stuffed, or is sewn straight; 0: that of a
                                      ///< usual yarn for its stitch (core/shape/fabric_thickness.h)
 

@@ -88,7 +88,8 @@ std::optional<Equilibrium> warm_start(const ShapeProblem& problem, const Meridia
     if (!(warm->pressure > 0) && (warm->flattened() || problem.area_stretch > 0)) return {};
     Equilibrium start =
         start_at(start_from_shape(problem, meridian, *warm), membrane, problem.area_stretch, options);
-    const double before = warm->pressure * warm->volume_mm3;
+    const double before =
+        warm->pressure * (problem.stuffed_rounds ? membrane.volume(start.x) : warm->volume_mm3);
     if (before > start.stuffing / 100 && before < start.stuffing * 100)
         start.stuffing = std::max(before, start.least_stuffing);
     if (!can_start(membrane, meridian, start.x)) return {};
@@ -138,7 +139,8 @@ Shape shape_of(const ShapeProblem& problem, const Membrane& membrane, const Equi
     shape.iterations = state.iterations;
     shape.residual = state.residual;
     shape.energy = membrane.energy(state.x);
-    shape.pressure = problem.area_stretch > 0 ? state.stuffing / measure.volume : 0;
+    const double stuffed = problem.stuffed_rounds ? membrane.volume(state.x) : measure.volume;
+    shape.pressure = problem.area_stretch > 0 ? state.stuffing / stuffed : 0;
     LyingWalls walls(nodes - 1);
     membrane.take_walls(state.x, walls);
     shape.area_stretch = membrane.area_stretch(state.x, walls);

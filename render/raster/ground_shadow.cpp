@@ -14,8 +14,10 @@ namespace {
 /// The shadow is soft enough for a picture of fewer pixels.
 constexpr int most_pixels = 500;
 /// Of the picture's width.
-constexpr double wide_blur = 0.03, near_blur = 0.01;
-constexpr double wide_strength = 0.30, near_strength = 0.32;
+constexpr double wide_blur = 0.03, near_blur = 0.015;
+constexpr double wide_strength = 0.22, near_strength = 0.26;
+/// Of the height of what casts it, that its softness reaches further.
+constexpr double softness = 0.08;
 /// Of the height of what casts it: so much of it is near the table.
 constexpr double near_share = 0.15;
 /// To the right, and away from the eye, over the height of what casts it.
@@ -127,6 +129,35 @@ QImage ground_shadow(const std::vector<const Mesh*>& meshes, const Camera& camer
     }
     const QSize pixels(static_cast<int>(camera.viewport_width()), static_cast<int>(camera.viewport_height()));
     return shadow.scaled(pixels, Qt::IgnoreAspectRatio, Qt::SmoothTransformation);
+}
+
+std::vector<float> reach_of_shadow(const std::vector<const Mesh*>& meshes, const Camera& camera) {
+    Vec3 low = Vec3::Constant(std::numeric_limits<double>::infinity()), high = -low;
+    for (const Mesh* mesh : meshes)
+        for (std::size_t i = 0; i + 2 < mesh->positions.size(); i += 3) {
+            const Vec3 at(mesh->positions[i], mesh->positions[i + 1], mesh->positions[i + 2]);
+            low = low.cwiseMin(at);
+            high = high.cwiseMax(at);
+        }
+    if (!(low.y() <= high.y())) return {};
+    const double height = high.y() - low.y();
+    const ViewAxes axes = camera.axes();
+    const Vec3 way = height * (aside * Vec3(axes.right.x(), 0, axes.right.z()) -
+                               away * Vec3(axes.back.x(), 0, axes.back.z()));
+    // Nothing round reaches the corners of its box.
+    std::vector<float> points;
+    for (const double x : {low.x(), (low.x() + high.x()) / 2, high.x()})
+        for (const double z : {low.z(), (low.z() + high.z()) / 2, high.z()}) {
+            const bool corner = (x == low.x() || x == high.x()) && (z == low.z() || z == high.z());
+            if (corner) continue;
+            const Vec3 middle = (low + high) / 2;
+            const Vec3 outwards = Vec3(x - middle.x(), 0, z - middle.z());
+            const Vec3 soft =
+                outwards.norm() > 0 ? Vec3(softness * height * outwards.normalized()) : Vec3(outwards);
+            const Vec3 at = Vec3(x, low.y(), z) + way + soft;
+            for (int axis = 0; axis < 3; ++axis) points.push_back(static_cast<float>(at[axis]));
+        }
+    return points;
 }
 
 }  // namespace roundwright::render

@@ -14,4 +14,8 @@ namespace roundwright::render {
 /// near the table narrow and darker. As large as the camera's viewport.
 [[nodiscard]] QImage ground_shadow(const std::vector<const Mesh*>& meshes, const Camera& camera);
 
+/// Points of the table that it reaches at most, three floats each, as they lie for the camera's direction.
+[[nodiscard]] std::vector<float> reach_of_shadow(const std::vector<const Mesh*>& meshes,
+                                                 const Camera& camera);
+
 }  // namespace roundwright::render

@@ -29,13 +29,19 @@ void paint_all(const DrawingJob& job, Lane lane, QImage& image) {
     });
 }
 
-/// Round a toy and its shadow.
-constexpr double shadow_margin = 1.18;
+std::vector<const Mesh*> meshes_of(const SoftwareScene& scene) {
+    std::vector<const Mesh*> meshes;
+    for (const ShadedMesh& shaded : scene.meshes) meshes.push_back(shaded.mesh);
+    return meshes;
+}
+
+std::vector<float> ground_reached(const SoftwareScene& scene, const Camera& camera) {
+    return reach_of_shadow(meshes_of(scene), camera);
+}
 
 QImage on_ground(const QImage& picture, const SoftwareScene& scene, const Camera& camera,
                  const QColor& background) {
-    std::vector<const Mesh*> meshes;
-    for (const ShadedMesh& shaded : scene.meshes) meshes.push_back(shaded.mesh);
+    const std::vector<const Mesh*> meshes = meshes_of(scene);
     QImage whole(picture.size(), QImage::Format_ARGB32_Premultiplied);
     whole.fill(background);
     QPainter painter(&whole);
@@ -76,7 +82,10 @@ QImage picture_of(const StitchSurface& surface, const std::vector<ScenePart>& pa
     Camera camera;
     camera.set_viewport(size.width(), size.height());
     camera.look_from(direction);
-    camera.fit(clouds, ground == Ground::none ? Camera::fit_margin : shadow_margin);
+    const std::vector<float> shadowed =
+        ground == Ground::none ? std::vector<float>{} : ground_reached(scene, camera);
+    if (!shadowed.empty()) clouds.emplace_back(shadowed);
+    camera.fit(clouds);
     const QImage picture = draw_software_picture(scene, camera, size, fine_samples);
     return ground == Ground::none ? picture : on_ground(picture, scene, camera, background);
 }

@@ -42,10 +42,10 @@ QString rests_words(Stance stance) {
     return {};
 }
 
-QString weight_to_hold_words(const ToyMeasures& measures, LengthUnit units) {
+QString weight_to_hold_words(const ToyMeasures& measures) {
     if (!measures.weight_to_hold_g) return ToyWords::tr("no weight in its base would hold it");
     return ToyWords::tr("about %1 of pellets in its base would hold it")
-        .arg(weight_words(exactly(*measures.weight_to_hold_g), units));
+        .arg(grams_text(grams_upwards(*measures.weight_to_hold_g)));
 }
 
 }  // namespace
@@ -60,14 +60,14 @@ QString toy_size_words(const ToyMeasures& measures, LengthUnit units) {
 
 QString toy_standing_words(const ToyMeasures& measures, Stance stance, LengthUnit units) {
     const double slope = measures.stable_degrees.likely;
-    if (slope <= 0) return ToyWords::tr("tips over by itself; %1").arg(weight_to_hold_words(measures, units));
+    if (slope <= 0) return ToyWords::tr("tips over by itself; %1").arg(weight_to_hold_words(measures));
     if (slope >= steepest_degrees) return ToyWords::tr("%1 firmly").arg(rests_words(stance));
     const QString tips =
         slope < almost_level_degrees
             ? ToyWords::tr("%1, but tips over at a touch").arg(rests_words(stance))
             : ToyWords::tr("%1, and tips over on a slope of %2°").arg(rests_words(stance), slope_text(slope));
     if (slope >= well_stable_degrees) return tips;
-    return ToyWords::tr("%1; %2").arg(tips, weight_to_hold_words(measures, units));
+    return ToyWords::tr("%1; %2").arg(tips, weight_to_hold_words(measures));
 }
 
 }  // namespace roundwright

@@ -81,6 +81,20 @@ TEST_F(PlaceToy, AnOpenEdgeSitsSoDeepThatItsMiddleIsThatOfItsLineAndItsFarEndPoi
     EXPECT_NEAR((pose * start->point - middle).dot(at->out), solved[1].measures.height_mm, 1e-6);
 }
 
+TEST_F(PlaceToy, APieceThatStartsAtTheTopIsSewnOnByTheSameEdge) {
+    toy.pieces = PieceList{ball(48), cup()};
+    toy.pieces[1].starts_at_top = true;
+    toy.joins = {{.piece = copy(1), .onto = copy(0), .at = {.round = 10, .stitches_right = 7}}};
+    const PlacedToy placed = place();
+    const auto at = frame_of_place(solved[0], toy.joins[0].at);
+    const auto start = frame_of_end(solved[1], JoinedEnd::start);
+    ASSERT_TRUE(placed.pieces[1].line && at && start);
+    const Vec3 middle = placed.pieces[1].line->middle();
+    const Pose& pose = placed.pieces[1].pose;
+    EXPECT_NEAR((pose * sewn_edge(solved[1], JoinedEnd::end).middle - middle).dot(at->out), 0, 1e-9);
+    EXPECT_NEAR((pose * start->point - middle).dot(at->out), solved[1].measures.height_mm, 1e-6);
+}
+
 TEST_F(PlaceToy, APairMirrorsExactlyHoweverTheFacesAreTurned) {
     toy.pieces = PieceList{ball(48, 25), cup()};
     toy.pieces[1].make = 2;
