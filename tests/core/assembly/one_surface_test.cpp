@@ -43,7 +43,7 @@ TEST(OneSurface, HoldsEveryPartWithItsRoundsNumberedOn) {
     for (std::size_t triangle = 0; triangle < surface.mesh.triangle_count(); ++triangle) {
         const bool of_large = triangle >= small.mesh.triangle_count();
         const auto stitch = surface.mesh.stitch_of_triangle[triangle];
-        if (stitch >= 0) EXPECT_EQ(stitch >= static_cast<int>(first), of_large);
+        EXPECT_TRUE(stitch < 0 || (stitch >= static_cast<int>(first)) == of_large);
         EXPECT_EQ(surface.mesh.indices[3 * triangle] >= small.mesh.vertex_count(), of_large);
     }
     EXPECT_EQ(surface.mesh.places.size(), 6 * surface.mesh.triangle_count());
