@@ -61,7 +61,7 @@ void OwnPiecesDialog::build(const OwnPiecesFolder& folder) {
     layout->addWidget(buttons);
     connect(buttons, &QDialogButtonBox::accepted, this, &OwnPiecesDialog::take);
     connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
-    connect(list_, &QListView::doubleClicked, this, &OwnPiecesDialog::take);
+    connect(list_, &QListView::activated, this, &OwnPiecesDialog::take);
     connect(list_->selectionModel(), &QItemSelectionModel::currentChanged, this,
             &OwnPiecesDialog::show_choice);
     resize(room_on_screen(*this, {4 * (picture_side + 32) + 60, 480}));

@@ -26,7 +26,10 @@ struct AssemblyTest : ::testing::Test {
         session.start(toy);
     }
     bool wait() {
-        return wait_until([&] { return session.assembled_is_up_to_date() && !session.solving(); });
+        return wait_until([&] {
+            return session.assembled_is_up_to_date() && session.assembled()->measures != nullptr &&
+                   !session.solving();
+        });
     }
     [[nodiscard]] Toy with(const std::function<void(Toy&)>& change) const {
         Toy toy = session.said_toy();
