@@ -124,8 +124,8 @@ MainWindow::MainWindow(DocumentSession& session, const QString& state_folder, QW
     new WindowPlacing(*this);
 }
 
-// A cell or a handle that goes with an edit open rolls it back, and every part is told, gone or not. So it is rolled
-// back while the window is whole. The window does not follow any more: what is being typed stays kept.
+// A cell or a handle that goes with an edit open rolls it back, and every part is told, gone or not. So it is
+// rolled back while the window is whole. The window does not follow any more: what is being typed stays kept.
 MainWindow::~MainWindow() {
     session_.disconnect(this);
     session_.disconnect(&autosave_);
