@@ -88,7 +88,8 @@ bool UnitsModel::setData(const QModelIndex& index, const QVariant& value, int ro
 }
 
 Qt::ItemFlags UnitsModel::flags(const QModelIndex& index) const {
-    return CountedListModel::flags(index) | Qt::ItemIsUserCheckable;
+    const Qt::ItemFlags flags = CountedListModel::flags(index);
+    return index.isValid() ? flags | Qt::ItemIsUserCheckable : flags;
 }
 
 }  // namespace roundwright::app
