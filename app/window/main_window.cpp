@@ -46,6 +46,7 @@
 #include "app/rounds/fast_entry_line.h"
 #include "app/rounds/round_actions.h"
 #include "app/rounds/rounds_view.h"
+#include "app/session/live_preview.h"
 #include "app/shape/shape_actions.h"
 #include "app/shape/shape_panel.h"
 #include "app/versions/version_actions.h"
@@ -123,10 +124,15 @@ MainWindow::MainWindow(DocumentSession& session, const QString& state_folder, QW
     new WindowPlacing(*this);
 }
 
-// An edit that is open ends as its editor goes, when there is no window left to tell of it.
+// A cell or a handle that goes with an edit open rolls it back, and every part is told, gone or not. So it is
+// rolled back while the window is whole. The window does not follow any more: what is being typed stays kept.
 MainWindow::~MainWindow() {
     session_.disconnect(this);
+    session_.disconnect(&autosave_);
+    session_.drafts().disconnect(this);
     rounds_model_->disconnect(this);
+    rounds_view_->disconnect(this);
+    LivePreview(session_, QString()).roll_back();
 }
 
 // --- layout

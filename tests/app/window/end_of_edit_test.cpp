@@ -2,6 +2,10 @@
 
 #include <gtest/gtest.h>
 
+#include <QDirIterator>
+#include <QPointer>
+
+#include "app/window/whole_toy.h"
 #include "core/rounds/piece_graph.h"
 #include "tests/app/window/maker_at_the_window.h"
 
@@ -207,6 +211,14 @@ class TypingTest : public ::testing::Test {
   protected:
     MakerAtTheWindow maker{toy_to_type_into()};
     [[nodiscard]] int row() { return maker.table().currentIndex().row(); }
+    [[nodiscard]] bool is_kept(const QString& words) const {
+        for (QDirIterator each(maker.folder.path(), QDir::Files | QDir::Hidden, QDirIterator::Subdirectories);
+             each.hasNext();) {
+            QFile file(each.next());
+            if (file.open(QIODevice::ReadOnly) && file.readAll().contains(words.toUtf8())) return true;
+        }
+        return false;
+    }
 };
 
 TEST_F(TypingTest, KeysThatWaitGoToTheCellsTheyWereTypedFor) {
@@ -395,6 +407,24 @@ TEST_F(TypingTest, AFieldThatIsLeftUntouchedChangesNothing) {
 }
 
 // --- where the keyboard is
+
+TEST_F(TypingTest, AWindowThatGoesTakesAnOpenEditBackWhileItIsWhole) {
+    const std::string before = write_document(maker.session.toy());
+    const QString words = QStringLiteral("[sc, inc] x 5, inc, sc");
+    maker.begin_words(2);
+    maker.type(words);
+    ASSERT_NE(write_document(maker.session.toy()), before) << "nothing is shown of what is being typed";
+    const QPointer<WholeToy> part = &maker.window->whole_toy();
+    int told = 0;
+    QObject::connect(&maker.session, &DocumentSession::toy_changed, &maker.session, [&] {
+        ++told;
+        EXPECT_FALSE(part.isNull()) << "parts of the window are told of a change when others are gone";
+    });
+    maker.window.reset();
+    EXPECT_EQ(told, 1);
+    EXPECT_EQ(write_document(maker.session.toy()), before);
+    EXPECT_TRUE(is_kept(words)) << "what was being typed is lost";
+}
 
 TEST_F(TypingTest, TheMenuBarGivesTheKeyboardBackToTheTable) {
     maker.click_cell(8);
