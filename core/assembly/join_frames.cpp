@@ -23,10 +23,6 @@ Eigen::Matrix3d directions(const Vec3& out, const Vec3& front) {
     return columns;
 }
 
-double height_of_loop(const SolvedPiece& piece, int loop) {
-    return piece.measures.loops[static_cast<std::size_t>(loop)].height_mm;
-}
-
 /// Up the axis from the start of the piece to its end: 1, or -1 where it starts at the top.
 double upwards(const SolvedPiece& piece) { return piece.piece->starts_at_top ? -1 : 1; }
 
@@ -52,6 +48,11 @@ Eigen::Matrix3d reflection(const Piece& piece) {
 bool usable(const SolvedPiece& piece) { return !piece.surface.empty() && piece.measures.usable(); }
 
 }  // namespace
+
+double height_of_loop(const SolvedPiece& piece, int loop) {
+    const double from_start = piece.measures.loops[static_cast<std::size_t>(loop)].height_mm;
+    return piece.piece->starts_at_top ? piece.measures.height_mm - from_start : from_start;
+}
 
 std::optional<JoinFrame> frame_of_end(const SolvedPiece& piece, JoinedEnd end) {
     if (!usable(piece)) return std::nullopt;
