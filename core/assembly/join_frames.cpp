@@ -32,12 +32,6 @@ Eigen::Matrix3d directions(const Vec3& out, const Vec3& front) {
     return columns;
 }
 
-/// In the frame of the piece: measures are those of a piece that starts at the bottom.
-double height_of_loop(const SolvedPiece& piece, int loop) {
-    const double height = piece.measures.loops[static_cast<std::size_t>(loop)].height_mm;
-    return piece.piece->starts_at_top ? piece.measures.height_mm - height : height;
-}
-
 /// Up the axis from the start of the piece to its end: 1, or -1 where it starts at the top.
 double upwards(const SolvedPiece& piece) { return piece.piece->starts_at_top ? -1 : 1; }
 
@@ -63,6 +57,11 @@ Eigen::Matrix3d reflection(const Piece& piece) {
 bool usable(const SolvedPiece& piece) { return !piece.surface.empty() && piece.measures.usable(); }
 
 }  // namespace
+
+double height_of_loop(const SolvedPiece& piece, int loop) {
+    const double from_start = piece.measures.loops[static_cast<std::size_t>(loop)].height_mm;
+    return piece.piece->starts_at_top ? piece.measures.height_mm - from_start : from_start;
+}
 
 std::optional<JoinFrame> frame_of_end(const SolvedPiece& piece, JoinedEnd end) {
     if (!usable(piece)) return std::nullopt;

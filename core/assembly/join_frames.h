@@ -18,6 +18,10 @@ struct JoinFrame {
     Vec3 right = Vec3::UnitX();
 };
 
+/// Of the middle of a loop in its piece's frame, mm (`LoopMeasures` count from where the piece starts, and a
+/// piece may start at its top).
+[[nodiscard]] double height_of_loop(const SolvedPiece& piece, int loop);
+
 /// The end of a piece that is joined on: the middle of its edge, seam or pole; `out` leads from the piece to
 /// what it is joined to, along its axis.
 [[nodiscard]] std::optional<JoinFrame> frame_of_end(const SolvedPiece& piece, JoinedEnd end);

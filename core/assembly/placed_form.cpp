@@ -131,8 +131,10 @@ class Former {
             placed.mirrored ? mirror_of(*piece.piece) : Eigen::Matrix3d(Eigen::Matrix3d::Identity());
         if (placed.line->form == SeamForm::patch)
             return form.lay(piece, on_parent(placed, placed.line->within), own);
+        const double below = placed.line->form == SeamForm::straight ? piece.fabric_mm : 0;
         std::vector<Vec3> places;
-        for (const SurfaceSpot& spot : on_parent(placed, placed.line->points)) places.push_back(spot.place);
+        for (const SurfaceSpot& spot : on_parent(placed, placed.line->points))
+            places.push_back(spot.place - below * spot.normal);
         bend_to(form, piece, toy_.joins[*placed.join].end, places, own);
     }
 

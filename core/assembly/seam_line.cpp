@@ -215,10 +215,10 @@ Vec3 SeamLine::middle() const {
 }
 
 SewnEdge sewn_edge(const SolvedPiece& piece, JoinedEnd end) {
-    const LoopMeasures& loop = piece.measures.loops[loop_of(piece, end)];
+    const std::size_t at = loop_of(piece, end);
+    const LoopMeasures& loop = piece.measures.loops[at];
     SewnEdge edge;
-    const bool turned = piece.piece->starts_at_top;
-    edge.middle = {0, turned ? piece.measures.height_mm - loop.height_mm : loop.height_mm, 0};
+    edge.middle = {0, height_of_loop(piece, static_cast<int>(at)), 0};
     edge.radius_mm = loop.radius_mm;
     edge.stitches_mm = loop.length_mm() / std::max(1e-3, 1 + loop.course_stretch);
     return edge;

@@ -71,7 +71,7 @@ void check_seat(const FaceInput& face, int index, const Feature& feature, const 
 
 void check_room(const FaceInput& face, int index, const Feature& feature, const SurfacePoint& at,
                 std::vector<Check>& checks) {
-    const double across = 2 * at.radius_mm;
+    const double across = room_across_mm(at, face.surface.width_mm());
     const double most = most_share_of_loop * across;
     if (feature.width_mm <= most) return;
     Check check = feature_check(face, CheckCode::feature_too_large, Severity::warning, feature);

@@ -32,7 +32,15 @@ std::vector<Disc> discs(const std::vector<Feature>& features, const FaceSurface&
     return all;
 }
 
-std::optional<Overlap> overlap(const Disc& a, const Disc& b) {
+/// A round of felt behind an eye: what lies within it sits on it.
+bool sits_on(const Disc& upper, const Disc& felt, const std::vector<Feature>& features) {
+    const bool behind = features[static_cast<std::size_t>(felt.feature)].kind == FeatureKind::felt_disc;
+    const double apart = (upper.centre - felt.centre).norm();
+    return behind && upper.feature != felt.feature && apart + upper.outline_mm / 2 <= felt.outline_mm / 2;
+}
+
+std::optional<Overlap> overlap(const Disc& a, const Disc& b, const std::vector<Feature>& features) {
+    if (sits_on(a, b, features) || sits_on(b, a, features)) return std::nullopt;
     const double apart = (a.centre - b.centre).norm();
     const double outlines = apart - (a.outline_mm + b.outline_mm) / 2;
     if (outlines < 0) return Overlap{a.feature, b.feature, outlines, false};
@@ -66,13 +74,18 @@ double washer_gap_mm(double washer_mm, const SurfacePoint& at) {
     return washer_mm * washer_mm / 4 * sharper / 2;
 }
 
+double room_across_mm(const SurfacePoint& at, double piece_width_mm) {
+    const double curvature = std::abs(at.round_curvature);
+    return curvature * piece_width_mm > 2 ? 2 / curvature : piece_width_mm;
+}
+
 std::vector<Overlap> overlaps(const std::vector<Feature>& features, const FaceSurface& surface,
                               const std::vector<int>& counts) {
     const std::vector<Disc> all = discs(features, surface, counts);
     std::vector<Overlap> found;
     for (std::size_t a = 0; a < all.size(); ++a) {
         for (std::size_t b = a + 1; b < all.size(); ++b) {
-            const auto touching = overlap(all[a], all[b]);
+            const auto touching = overlap(all[a], all[b], features);
             const auto known = [&](const Overlap& other) {
                 return other.first == touching->first && other.second == touching->second;
             };

@@ -216,6 +216,39 @@ TEST_F(SewnToys, TheEdgeOfThePlacedSurfaceLiesOnTheOtherAndTheFarEndStaysRigid) 
     }
 }
 
+TEST_F(SewnToys, OnATopThatIsAStartAnOpenEdgeStandsOnIt) {
+    toy.pieces = PieceList{round_piece(36, End::drawn_closed), round_piece(18, End::left_open)};
+    toy.pieces[0].starts_at_top = true;
+    toy.joins = {{.piece = copy(1), .onto = copy(0), .at = {.round = -1}}};
+    const AssembledToy made = together();
+    const double top = made.solved[0].measures.height_mm;
+    EXPECT_NEAR(frame_of_place(made.solved[0], toy.joins[0].at)->point.y(), top, 0.1);
+    EXPECT_NEAR(made.placed.pieces[1].line->length_mm, sewn_edge(made.solved[1], JoinedEnd::end).stitches_mm,
+                0.1);
+    const Vec3 far = frame_of_end(made.solved[1], JoinedEnd::start)->point;
+    EXPECT_GT((made.placed.pieces[1].pose * far).y(), top + 10);
+    toy.joins[0].at = {.round = 3, .around = true};
+    EXPECT_GT(frame_of_place(made.solved[0], toy.joins[0].at)->point.y(), top / 2);
+}
+
+// Two layers sewn along one line are open between them, which the fabric that they are sewn to closes.
+TEST_F(SewnToys, AFlattenedEdgeGoesAsDeepAsItsFabricIsThick) {
+    toy.pieces = PieceList{round_piece(48, End::drawn_closed), round_piece(18, End::left_open)};
+    toy.pieces[1].end = End::sewn_straight;
+    toy.pieces[1].area_stretch = 0;
+    toy.joins = {{.piece = copy(1),
+                  .onto = copy(0),
+                  .seam = Seam::straight,
+                  .at = {.round = 9, .stitches_right = 5},
+                  .lean_degrees = -60}};
+    const AssembledToy made = together();
+    for (const Vec3& point : edge_points(made.solved[1], JoinedEnd::end)) {
+        const Vec3 placed = made.forms[1].place(point);
+        const SurfacePoint on = made.solved[0].surface.at(made.solved[0].surface.nearest(placed));
+        EXPECT_NEAR((placed - on.point).dot(on.normal), -made.solved[1].fabric_mm, 0.1);
+    }
+}
+
 TEST_F(SewnToys, ARingSaysByHowMuchItsStitchesAreGathered) {
     toy.pieces = PieceList{round_piece(48, End::drawn_closed), round_piece(42, End::left_open)};
     const int last = static_cast<int>(toy.pieces[0].rounds.size()) - 1;

@@ -91,7 +91,8 @@ TEST(CheckFeatures, TooLargeForItsPlaceOnEachSideOfTheLimit) {
     nose.kind = FeatureKind::felt_disc;
     nose.pair = false;
     const Toy toy = with_eyes(nose);
-    const double across = 2 * study_piece(toy, 0).revolved().radius_mm[1];
+    const FaceSurface surface(toy.pieces[0], study_piece(toy, 0).revolved());
+    const double across = room_across_mm(surface.at({surface.along_of_loop(1), 0}), surface.width_mm());
     nose.width_mm = nose.height_mm = most_share_of_loop * across - 0.05;
     EXPECT_TRUE(checks_of(with_eyes(nose), CheckCode::feature_too_large).empty());
     nose.width_mm = nose.height_mm = most_share_of_loop * across + 0.05;

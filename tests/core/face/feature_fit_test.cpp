@@ -32,5 +32,28 @@ TEST(FeatureFit, OverlapsOnEachSideOfTouching) {
     EXPECT_FALSE(overlaps({eyes}, sphere, counts)[0].washers);
 }
 
+// Of a ball every normal section is a great circle, by Meusnier wherever the loop is.
+TEST(FeatureFit, RoomAcrossABallIsItsWidthEverywhere) {
+    const FaceSurface sphere(closed_ball(), test::sphere_shape(40, 59));
+    for (const int loop : {2, 5, 15, 30, 50})
+        EXPECT_NEAR(room_across_mm(sphere.at({sphere.along_of_loop(loop), 0}), sphere.width_mm()), 80, 0.5);
+}
+
+TEST(FeatureFit, AnEyeOnADiscOfFeltDoesNotTouchIt) {
+    const FaceSurface sphere(closed_ball(), test::sphere_shape(40, 15));
+    const auto counts = test::constant_counts(15, 36);
+    Feature ring;
+    ring.kind = FeatureKind::felt_disc;
+    ring.round = 7;
+    ring.stitches_apart = 8;
+    ring.width_mm = ring.height_mm = 12;
+    Feature eyes = ring;
+    eyes.kind = FeatureKind::safety_eye;
+    eyes.width_mm = eyes.height_mm = 8;
+    EXPECT_TRUE(overlaps({ring, eyes}, sphere, counts).empty());
+    eyes.stitches_apart = 6;  // over the rim
+    EXPECT_EQ(overlaps({ring, eyes}, sphere, counts).size(), 1u);
+}
+
 }  // namespace
 }  // namespace roundwright
