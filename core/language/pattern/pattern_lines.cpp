@@ -363,7 +363,7 @@ bool has_count(std::span<const Token> tokens) {
                 at + 1 < tokens.size() &&
                 (tokens[at + 1].is("x") || tokens[at + 1].is("in") || tokens[at + 1].is("into"));
             if (closed && short_count && !times_follow) return true;
-        } else if (tokens[i].is("-") || tokens[i].is("=")) {
+        } else if (tokens[i].is("-") || tokens[i].is("=") || tokens[i].is("|")) {
             if (ends || is_noun(tokens[i + 2].text)) return true;
         } else if (!ends && is_noun(tokens[i + 2].text) && i + 3 >= tokens.size() &&
                    (tokens[i].is(".") || tokens[i].is(":"))) {
