@@ -7,6 +7,7 @@
 
 #include "app/kit/toy_files.h"
 #include "app/storage/disk_words.h"
+#include "render/wording/plain_text.h"
 
 namespace roundwright::app {
 namespace {
@@ -21,7 +22,7 @@ constexpr int longest_name = 60;
 /// Letters, digits, spaces and hyphens: what every file system takes.
 QString file_name_of(const Toy& piece) {
     QString name;
-    for (const QChar letter : QString::fromStdString(piece.title).left(longest_name))
+    for (const QChar letter : name_in_words(piece.title).left(longest_name))
         name += letter.isLetterOrNumber() || letter == u'-' ? letter : u' ';
     name = name.simplified();
     return name.isEmpty() ? OwnPiecesText::tr("Piece") : name;

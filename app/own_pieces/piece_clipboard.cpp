@@ -1,6 +1,7 @@
 #include "app/own_pieces/piece_clipboard.h"
 
 #include "core/document/json_document.h"
+#include "render/wording/plain_text.h"
 
 namespace roundwright::app {
 namespace {
@@ -12,7 +13,7 @@ const auto piece_type = QStringLiteral("application/x-roundwright-piece+json");
 QMimeData* piece_to_clipboard(const Toy& piece) {
     auto* data = new QMimeData;
     data->setData(piece_type, QByteArray::fromStdString(write_document(piece)));
-    data->setText(QString::fromStdString(piece.title));
+    data->setText(name_in_words(piece.title));
     return data;
 }
 
