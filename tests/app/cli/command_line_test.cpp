@@ -218,10 +218,8 @@ TEST_F(CommandLine, WordsThatNameLostRoundsAreNamedAfterAResize) {
     // The pup as it was before its pieces were joined, with sewing steps in the maker's own words.
     const QString smaller = path("smaller.roundwright");
     const QString own_words = sample("../tests/core/document/version_1/seal-pup.roundwright");
-    EXPECT_EQ(run_program({"resize", own_words, "--piece", "Head", "--width", "60mm",
-                           "-o", smaller})
-                  .exit_code,
-              0);
+    EXPECT_EQ(
+        run_program({"resize", own_words, "--piece", "Head", "--width", "60mm", "-o", smaller}).exit_code, 0);
     const ProgramRun run = run_program({"check", smaller});
     EXPECT_THAT(run.out,
                 HasSubstr("Assembly step 1 says “rounds 19 and 20”: that was written for 23 rounds"));
