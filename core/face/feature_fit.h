@@ -31,7 +31,8 @@ inline constexpr double most_share_of_loop = 0.6;
 /// principal curvature k.
 [[nodiscard]] double washer_gap_mm(double washer_mm, const SurfacePoint& at);
 
-/// Two features, or the two of one pair, that touch. One that lies within a disc of felt sits on it. `spare_mm` is negative: how far they overlap.
+/// Two features, or the two of one pair, that touch. One that lies within a disc of felt sits on it.
+/// `spare_mm` is negative: how far they overlap.
 struct Overlap {
     int first = 0;   ///< index into the piece's features
     int second = 0;  ///< the same as `first` for the two of a pair

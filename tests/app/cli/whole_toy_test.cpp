@@ -3,6 +3,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
+#include <vector>
 
 #include <QFile>
 #include <QImage>
@@ -157,6 +158,37 @@ TEST_F(WholeToyOnTheCommandLine, TheListingPictureIsSquareOnASoftShadow) {
         {"image", file(gull()), "--listing", "--size", "200x200", "--background", "#ffffff"}, "plain.png"));
     EXPECT_EQ(plain.size(), QSize(200, 200));
     EXPECT_EQ(plain.pixel(0, 0), qRgb(255, 255, 255));
+}
+
+/// Parts of a picture that are drawn and do not touch, by flooding.
+int parts_drawn(QImage image) {
+    int parts = 0;
+    const auto drawn = [&](QPoint at) { return image.valid(at) && qAlpha(image.pixel(at)) > 40; };
+    for (int y = 0; y < image.height(); ++y)
+        for (int x = 0; x < image.width(); ++x) {
+            if (!drawn({x, y})) continue;
+            ++parts;
+            std::vector<QPoint> open{{x, y}};
+            while (!open.empty()) {
+                const QPoint at = open.back();
+                open.pop_back();
+                if (!drawn(at)) continue;
+                image.setPixel(at, 0);
+                for (const QPoint step : {QPoint(1, 0), QPoint(-1, 0), QPoint(0, 1), QPoint(0, -1)})
+                    open.push_back(at + step);
+            }
+        }
+    return parts;
+}
+
+// From every side the three toys are in one piece: nothing floats beside its seam.
+TEST_F(WholeToyOnTheCommandLine, TheSamplesAreDrawnWholeFromFourSides) {
+    for (const char* name : {"seal-pup.roundwright", "puffin.roundwright", "starfish.roundwright"})
+        for (const char* side : {"front", "side", "back", "three-quarter"}) {
+            const QImage drawn = QImage::fromData(written(
+                {"image", "--force", sample(name), "--view", side, "--size", "240x240"}, "sample.png"));
+            EXPECT_EQ(parts_drawn(drawn.convertToFormat(QImage::Format_ARGB32)), 1) << name << " " << side;
+        }
 }
 
 }  // namespace
