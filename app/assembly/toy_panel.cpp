@@ -210,7 +210,7 @@ QString ToyPanel::detail_words() const {
     }
     if (assembled->measures != nullptr && assembled->measures->usable()) {
         const LengthUnit units = session_.preferences().units();
-        sentences.prepend(as_sentence(toy_standing_words(*assembled->measures, toy.stance, units)));
+        sentences.prepend(as_sentence(toy_standing_words(*assembled->measures, toy.stance)));
         for (const PieceOverlap& overlap : assembled->measures->overlaps) {
             const auto& pieces = assembled->placed().pieces;
             sentences << as_sentence(tr("%1 and %2 run into each other")

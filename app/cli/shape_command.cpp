@@ -62,7 +62,7 @@ void print_toy(const Toy& toy, const std::vector<PieceStudy>& studies, LengthUni
     if (toy.joins.empty()) return;
     const ToyMeasures measures = toy_measures(assemble(toy, studies), studies);
     print_line(CommandLine::tr("  Sewn together: %1").arg(toy_size_words(measures, units)));
-    print_line(CommandLine::tr("    %1.").arg(as_sentence(toy_standing_words(measures, toy.stance, units))));
+    print_line(CommandLine::tr("    %1.").arg(as_sentence(toy_standing_words(measures, toy.stance))));
 }
 
 /// A piece without rounds has no shape yet, and nothing is wrong with it.

@@ -58,7 +58,7 @@ QString toy_size_words(const ToyMeasures& measures, LengthUnit units) {
              depth_words(measures.depth_mm, units), weight_words(measures.mass_g, units));
 }
 
-QString toy_standing_words(const ToyMeasures& measures, Stance stance, LengthUnit units) {
+QString toy_standing_words(const ToyMeasures& measures, Stance stance) {
     const double slope = measures.stable_degrees.likely;
     if (slope <= 0) return ToyWords::tr("tips over by itself; %1").arg(weight_to_hold_words(measures));
     if (slope >= steepest_degrees) return ToyWords::tr("%1 firmly").arg(rests_words(stance));

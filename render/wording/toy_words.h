@@ -12,6 +12,6 @@ namespace roundwright {
 
 /// "stands, and would tip over on a slope of 14°" or "tips over by itself; 35 g of pellets in its base would
 /// hold it".
-[[nodiscard]] QString toy_standing_words(const ToyMeasures& measures, Stance stance, LengthUnit units);
+[[nodiscard]] QString toy_standing_words(const ToyMeasures& measures, Stance stance);
 
 }  // namespace roundwright
