@@ -88,8 +88,8 @@ bool UnitsModel::setData(const QModelIndex& index, const QVariant& value, int ro
 }
 
 Qt::ItemFlags UnitsModel::flags(const QModelIndex& index) const {
-    const Qt::ItemFlags flags = CountedListModel::flags(index);
-    return index.isValid() ? flags | Qt::ItemIsUserCheckable : flags;
+    const Qt::ItemFlags usual = CountedListModel::flags(index);
+    return index.isValid() ? usual | Qt::ItemIsUserCheckable : usual;
 }
 
 }  // namespace roundwright::app
