@@ -265,6 +265,8 @@ TEST(SpokenWindow, EveryCellSaysItsRoundAndColumn) {
     const auto heads = cell->tableCellInterface()->rowHeaderCells();
     ASSERT_EQ(heads.size(), 1);
     EXPECT_EQ(heads.front()->text(QAccessible::Name), QStringLiteral("Round 4"));
+    // Qt makes a new one for each call and keeps none of them (6.4).
+    QAccessible::deleteAccessibleInterface(QAccessible::registerAccessibleInterface(heads.front()));
 }
 
 TEST(SpokenWindow, ARoundToFixSaysSo) {
