@@ -209,7 +209,6 @@ QString ToyPanel::detail_words() const {
                               copy_name(toy, assembled->placed().pieces[hidden.by].copy));
     }
     if (assembled->measures != nullptr && assembled->measures->usable()) {
-        const LengthUnit units = session_.preferences().units();
         sentences.prepend(as_sentence(toy_standing_words(*assembled->measures, toy.stance)));
         for (const PieceOverlap& overlap : assembled->measures->overlaps) {
             const auto& pieces = assembled->placed().pieces;
