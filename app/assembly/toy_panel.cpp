@@ -76,7 +76,7 @@ void ToyPanel::build(const ShapeActions& actions) {
     message_->setWordWrap(true);
     message_->setMargin(24);
     stack_->addWidget(message_);
-    stack_->setMinimumSize(240, 160);
+    stack_->setMinimumSize(160, 100);
     QFont large = size_->font();
     large.setPointSizeF(large.pointSizeF() * 1.2);
     large.setWeight(QFont::DemiBold);
@@ -137,6 +137,8 @@ void ToyPanel::make_scene() {
     render::set_stepping_ground(*scene_, Theme::colours().scene);
     session_.set_most_triangles_together(scene_->comfortable_triangles());
     auto* pictured = new ToyScene(session_, state_, *scene_, this);
+    // After the picture has moved its pieces.
+    connect(&state_, &ToyState::apart_changed, scene_, &render::SceneView::fit);
     connect(pictured, &ToyScene::hovered, this, &ToyPanel::show_hover);
     connect(pictured, &ToyScene::opened, this, &ToyPanel::opened);
     connect(pictured, &ToyScene::feature_picked, this, &ToyPanel::feature_picked);

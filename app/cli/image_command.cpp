@@ -79,7 +79,7 @@ int draw_toy(const Arguments& arguments, const QString& path, const Toy& toy, co
         print_problem(CommandLine::tr("The toy has no shape to draw."));
         return exit_checks_failed;
     }
-    return write_picture(arguments, path, shown, picture, printable_name(QString::fromStdString(toy.title)));
+    return write_picture(arguments, path, shown, picture, printable_name(own_toy_name(toy)));
 }
 
 int draw(const Arguments& arguments, const QString& path, const Toy& toy, const PictureWanted& picture) {

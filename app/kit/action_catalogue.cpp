@@ -204,7 +204,7 @@ constexpr Row rows[] = {
     {"toy.whole", Place::toy, QT_TRANSLATE_NOOP("Actions", "Show the &whole toy"), keys(Qt::Key_F3)},
     {"toy.together", Place::toy, QT_TRANSLATE_NOOP("Actions", "&Put it together"), after_ctrl_b(Qt::Key_A)},
     {"toy.apart", Place::toy, QT_TRANSLATE_NOOP("Actions", "Pieces &apart"), keys(Qt::SHIFT | Qt::Key_F3)},
-    {"toy.hide", Place::toy, QT_TRANSLATE_NOOP("Actions", "&Hide the piece"), keys(Qt::CTRL | Qt::Key_F3)},
+    {"toy.hide", Place::toy, QT_TRANSLATE_NOOP("Actions", "&Hide the piece"), after_ctrl_b(Qt::Key_H)},
     {"toy.show-all", Place::toy, QT_TRANSLATE_NOOP("Actions", "&Show all pieces"),
      keys(Qt::CTRL | Qt::SHIFT | Qt::Key_F3)},
     {"toy.turn-left", Place::toy, QT_TRANSLATE_NOOP("Actions", "&Turn the piece to the left"),

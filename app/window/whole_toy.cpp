@@ -26,6 +26,10 @@ class ShownStack : public QStackedWidget {
     [[nodiscard]] QSize sizeHint() const override {
         return currentWidget() != nullptr ? currentWidget()->sizeHint() : QStackedWidget::sizeHint();
     }
+    [[nodiscard]] QSize minimumSizeHint() const override {
+        return currentWidget() != nullptr ? currentWidget()->minimumSizeHint()
+                                          : QStackedWidget::minimumSizeHint();
+    }
 };
 
 }  // namespace

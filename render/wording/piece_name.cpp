@@ -16,4 +16,6 @@ QString own_piece_name(const Toy& toy, std::size_t piece) {
     return name.isEmpty() ? QCoreApplication::translate("PieceName", "piece %1").arg(piece + 1) : name;
 }
 
+QString own_toy_name(const Toy& toy) { return QString::fromStdString(toy.title); }
+
 }  // namespace roundwright

@@ -11,5 +11,7 @@ namespace roundwright {
 
 /// The same letter by letter as the maker typed it: for machines, and to be compared.
 [[nodiscard]] QString own_piece_name(const Toy& toy, std::size_t piece);
+/// What the maker calls the toy, as it is, for files and for `printable_name`; may be empty.
+[[nodiscard]] QString own_toy_name(const Toy& toy);
 
 }  // namespace roundwright

@@ -5,6 +5,7 @@
 
 #include "core/language/pattern/round_header.h"
 #include "core/language/round/token_cursor.h"
+#include "core/language/round/worked_on_words.h"
 
 namespace roundwright {
 namespace {
@@ -83,6 +84,12 @@ class LineCutter {
             line.first_line = line.last_line = source.number;
         }
         cut_part(line, tokens, source);
+    }
+
+    /// The same for a line that goes on to line `last`.
+    void cut_to(const SourceLine& source, int last) {
+        cut(source);
+        lines_.back().last_line = last;
     }
 
     std::vector<PatternLine> take() { return std::move(lines_); }
@@ -311,11 +318,49 @@ class LineCutter {
     bool dashes_ = false;  // a round's number had a dash behind it
 };
 
+std::string words_of(const std::vector<SourceLine>& lines, std::size_t first, std::size_t last) {
+    std::string words(lines[first].raw);
+    for (std::size_t at = first + 1; at <= last; ++at) {
+        const std::string_view raw = lines[at].raw;
+        words += ' ';
+        words += raw.substr(std::min(raw.find_first_not_of(" \t"), raw.size()));
+    }
+    return words;
+}
+
+/// The last of the lines over which a page has broken our words for a piece that is worked on others.
+std::size_t last_of_start(const std::vector<SourceLine>& lines, std::size_t first) {
+    constexpr std::size_t most = 4;
+    if (!begins_worked_on(lines[first].raw)) return first;
+    for (std::size_t last = first; last < std::min(first + most, lines.size()); ++last)
+        if (worked_on_said(words_of(lines, first, last))) return last;
+    return first;
+}
+
+SourceLine one_line(const std::vector<SourceLine>& lines, std::size_t first, std::size_t last,
+                    std::string_view words) {
+    SourceLine whole = lines[first];
+    whole.raw = words;
+    for (std::size_t at = first + 1; at <= last; ++at)
+        whole.tokens.insert(whole.tokens.end(), lines[at].tokens.begin(), lines[at].tokens.end());
+    return whole;
+}
+
 }  // namespace
 
 std::vector<PatternLine> pattern_lines(const LexedText& text, Terms terms, std::deque<std::string>& joined) {
     LineCutter cutter(terms, joined);
-    for (const SourceLine& line : text.lines()) cutter.cut(line);
+    const std::vector<SourceLine>& lines = text.lines();
+    for (std::size_t at = 0; at < lines.size(); ++at) {
+        const std::size_t last = last_of_start(lines, at);
+        if (last == at) {
+            cutter.cut(lines[at]);
+            continue;
+        }
+        joined.push_back(words_of(lines, at, last));
+        cutter.cut_to(one_line(lines, at, last, joined.back()), lines[last].number);
+        at = last;
+    }
     return cutter.take();
 }
 

@@ -41,11 +41,13 @@ std::string worked_on_words(const WorkedOn& start, const std::string& edges, boo
            " between them, and go on around them and both sides of the ch" + loops;
 }
 
+bool begins_worked_on(std::string_view line) {
+    line.remove_prefix(std::min(line.find_first_not_of(" \t"), line.size()));
+    return begins_with(line, goes_on) || begins_with(line, joins);
+}
+
 std::optional<WorkedOn> worked_on_said(std::string_view line) {
-    const std::size_t text = line.find_first_not_of(" \t");
-    if (text == std::string_view::npos) return std::nullopt;
-    line.remove_prefix(text);
-    if (!begins_with(line, goes_on) && !begins_with(line, joins)) return std::nullopt;
+    if (!begins_worked_on(line)) return std::nullopt;
     const std::size_t colon = line.rfind(": ");
     if (colon == std::string_view::npos) return std::nullopt;
     const auto loops = number_before(line, colon + 2, " loop");

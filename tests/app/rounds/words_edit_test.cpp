@@ -129,7 +129,7 @@ TEST_F(WordsEditTest, SaysWhatDoesNotComeOutAndMendsItByAKey) {
     EXPECT_EQ(words->accessibleDescription(), QString()) << "it would talk over typing";
     EXPECT_EQ(words->spoken_hint(), words->hint());
     press(Qt::Key_F8, Qt::ControlModifier | Qt::ShiftModifier);
-    EXPECT_EQ(words->text(), QStringLiteral("[sc 1, inc] x 6"));
+    EXPECT_EQ(words->text(), QStringLiteral("[sc 2, inc] x 4")) << "numbers of repeats slip most often";
     EXPECT_TRUE(words->reading().proved());
 }
 
@@ -164,7 +164,7 @@ TEST_F(WordsEditTest, AFaultyRoundIsMendedFromTheTableInOneStep) {
     ASSERT_TRUE(edits.set_words(2, QStringLiteral("[sc 2, inc] x 6")));
     ASSERT_TRUE(edits.mendable(2));
     EXPECT_TRUE(edits.mend(2));
-    EXPECT_EQ(counts()[2], 18);
+    EXPECT_EQ(counts()[2], 16) << "[sc 2, inc] x 4";
     EXPECT_EQ(session.undo_stack().undoText(), QStringLiteral("Fix round 3"));
     EXPECT_FALSE(edits.mendable(2));
     EXPECT_FALSE(edits.mend(2));
