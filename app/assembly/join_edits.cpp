@@ -103,7 +103,7 @@ bool JoinEdits::nudge(std::size_t join, int rounds, double stitches_right) {
             moved.at = nudged(moved.at, rounds, stitches_right, stitches);
             if (stitches_right != 0) moved.at.around = false;
         },
-        QStringLiteral("nudge join"));
+        QStringLiteral("nudge-join"));
 }
 
 bool JoinEdits::turn(std::size_t join, double degrees) {
@@ -111,7 +111,7 @@ bool JoinEdits::turn(std::size_t join, double degrees) {
     return change(
         join, JoinEditsText::tr("Turn %1").arg(name(session_.said_toy().joins[join].piece)),
         [&](Join& turned) { turned.turn_degrees = within_a_turn(turned.turn_degrees + degrees); },
-        QStringLiteral("turn join"));
+        QStringLiteral("turn-join"));
 }
 
 bool JoinEdits::lean(std::size_t join, double degrees, double right_degrees) {
@@ -122,7 +122,7 @@ bool JoinEdits::lean(std::size_t join, double degrees, double right_degrees) {
             changed.lean_degrees = leant(changed.lean_degrees, degrees);
             changed.lean_right_degrees = leant(changed.lean_right_degrees, right_degrees);
         },
-        QStringLiteral("lean join"));
+        QStringLiteral("lean-join"));
 }
 
 bool JoinEdits::set_stance(Stance stance) {

@@ -134,17 +134,17 @@ void JoinFields::connect_numbers() {
     };
     const QString moved = tr("Move what is sewn on");
     const QString leant = tr("Lean what is sewn on");
-    number(round_, moved, "join round", [](Join& join, int value) { join.at.round = value - 1; });
-    number(right_, moved, "join right", [](Join& join, double value) { join.at.stitches_right = value; });
-    number(turn_, tr("Turn what is sewn on"), "join turn",
+    number(round_, moved, "join-round", [](Join& join, int value) { join.at.round = value - 1; });
+    number(right_, moved, "join-right", [](Join& join, double value) { join.at.stitches_right = value; });
+    number(turn_, tr("Turn what is sewn on"), "join-turn",
            [](Join& join, double value) { join.turn_degrees = value; });
-    number(lean_, leant, "join lean", [](Join& join, double value) { join.lean_degrees = value; });
-    number(lean_right_, leant, "join lean right",
+    number(lean_, leant, "join-lean", [](Join& join, double value) { join.lean_degrees = value; });
+    number(lean_right_, leant, "join-lean-right",
            [](Join& join, double value) { join.lean_right_degrees = value; });
     connect(sink_, &LengthSpinBox::edited, this, [this](double mm) {
         Q_EMIT edited(
             tr("Sink in what is sewn on"), [mm](Join& join) { join.sink_mm = mm; },
-            QStringLiteral("join sink"));
+            QStringLiteral("join-sink"));
     });
 }
 

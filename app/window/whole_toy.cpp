@@ -17,7 +17,7 @@ namespace roundwright::app {
 namespace {
 
 const auto join_topic = QStringLiteral("join");
-const auto whole_topic = QStringLiteral("whole toy");
+const auto whole_topic = QStringLiteral("whole-toy");
 
 /// As small as what it shows, not as the largest of all.
 class ShownStack : public QStackedWidget {
