@@ -168,9 +168,13 @@ TEST_F(WholeToyTest, TheListPicksHidesAndOpensByKeys) {
     EXPECT_TRUE(whole().state().is_hidden(copy(2, 1)));
     maker.press(Qt::Key_F3, Qt::ControlModifier | Qt::ShiftModifier);
     EXPECT_FALSE(whole().state().any_hidden());
-    maker.press(Qt::Key_F3, Qt::ControlModifier);
+    const auto hide = [&] {
+        maker.press(Qt::Key_B, Qt::ControlModifier);
+        maker.press(Qt::Key_H);
+    };
+    hide();
     EXPECT_TRUE(whole().state().is_hidden(copy(2, 0)));
-    maker.press(Qt::Key_F3, Qt::ControlModifier);
+    hide();
     maker.press(Qt::Key_Return);
     EXPECT_FALSE(session().shows_whole_toy());
     EXPECT_EQ(session().current_piece(), 2);
@@ -295,6 +299,8 @@ TEST_F(WholeToyTest, DeletingWhatOthersAreSewnToAsksAndIsUndoneInOneStep) {
     maker.press(Qt::Key_Delete, Qt::ControlModifier | Qt::ShiftModifier);
     EXPECT_EQ(session().toy().pieces.size(), 2u);
     EXPECT_TRUE(session().toy().joins.empty());
+    maker.window->activateWindow();
+    ASSERT_TRUE(QTest::qWaitForWindowActive(maker.window.get()));
     maker.press(Qt::Key_Z, Qt::ControlModifier);
     EXPECT_EQ(session().toy(), before);
 }
