@@ -29,6 +29,7 @@ QComboBox* narrow_combo() {
     auto* box = new QComboBox;
     box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
     box->setMinimumContentsLength(12);
+    box->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     return box;
 }
 
@@ -91,6 +92,8 @@ void JoinFields::build() {
     form_->setContentsMargins(0, 0, 0, 0);
     form_->setRowWrapPolicy(QFormLayout::WrapLongRows);
     form_->setFieldGrowthPolicy(QFormLayout::AllNonFixedFieldsGrow);
+    constexpr int shortest_choice = 22;  // "Nothing: it stands by itself" is the longest of the usual ones
+    onto_->setMinimumContentsLength(shortest_choice);
     form_->addRow(tr("Sewn to"), onto_);
     form_->addRow(pair_);
     form_->addRow(tr("By"), end_);

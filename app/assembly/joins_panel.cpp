@@ -53,6 +53,7 @@ void JoinsPanel::build() {
     column->addWidget(fields_);
     column->addStretch(1);
     auto* scroll = scrolled_column(below);
+    scroll->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->setSpacing(2);

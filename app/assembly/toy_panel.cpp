@@ -81,7 +81,7 @@ void ToyPanel::build(const ShapeActions& actions) {
     large.setPointSizeF(large.pointSizeF() * 1.2);
     large.setWeight(QFont::DemiBold);
     size_->setFont(large);
-    size_->set_lines(1);
+    size_->set_lines(2);
     detail_->set_lines(2);
     apart_->setRange(0, apart_steps);
     apart_->setPageStep(apart_steps / 4);

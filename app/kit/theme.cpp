@@ -69,6 +69,7 @@ class ProgramStyle : public QProxyStyle {
         // FocusRing takes up so much of a cell, and of a row that is one item.
         constexpr int beside_text_of_cells = 4, beside_text_of_rows = 7;
         if (metric == PM_ScrollBarSliderMin) return least_thumb_px;
+        if (metric == PM_TabBarScrollButtonWidth) return least_target_px;
         if (metric == PM_FocusFrameHMargin && qobject_cast<const QListView*>(widget))
             return beside_text_of_rows;
         if (metric == PM_FocusFrameHMargin && qobject_cast<const QAbstractItemView*>(widget))

@@ -16,6 +16,20 @@ namespace {
 constexpr int toy_tab = 0;
 constexpr int first_piece = 1;  // its tab
 
+/// Rather than cutting names to a letter or two, the tabs scroll.
+class PieceTabs : public QTabBar {
+  public:
+    using QTabBar::QTabBar;
+
+  protected:
+    [[nodiscard]] QSize minimumTabSizeHint(int index) const override {
+        constexpr int readable_characters = 16;
+        const QSize whole = tabSizeHint(index);
+        return {std::min(whole.width(), readable_characters * fontMetrics().averageCharWidth()),
+                whole.height()};
+    }
+};
+
 }  // namespace
 
 QString piece_title(const Piece& piece) {
@@ -24,7 +38,7 @@ QString piece_title(const Piece& piece) {
 }
 
 PieceBar::PieceBar(DocumentSession& session, QAction* new_piece, QAction* rename, QWidget* parent)
-    : QWidget(parent), session_(session), tabs_(new QTabBar(this)) {
+    : QWidget(parent), session_(session), tabs_(new PieceTabs(this)) {
     tabs_->setExpanding(false);
     tabs_->setDocumentMode(true);
     tabs_->setDrawBase(false);
