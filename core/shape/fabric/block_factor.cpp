@@ -54,7 +54,7 @@ void BlockFactor::take_nodes(std::size_t nodes, std::span<const BlockMatrix::Pai
                 if (is_later(below.nodes[i], f)) touched.push_back(below.nodes[i]);
         }
         std::ranges::sort(touched, {}, [&](std::int32_t node) { return rank[index(node)]; });
-        touched.erase(std::ranges::unique(touched).begin(), touched.end());
+        touched.erase(std::unique(touched.begin(), touched.end()), touched.end());
         front.nodes.insert(front.nodes.end(), touched.begin(), touched.end());
     }
 }
