@@ -195,7 +195,10 @@ class Lexer {
   public:
     Lexer(LexedText& out, std::string_view source, int first_line, std::size_t longest_line)
         : out_(out), source_(source), longest_line_(longest_line), line_(first_line) {
-        out_.pool_.reserve(source.size() + source.size() / 2 + 1);
+        // A byte of Windows-1252 may be read as three characters (a fraction, dots), and a word kept twice (as
+        // it stands, and with the letters that it looks like).
+        constexpr std::size_t most_a_byte = 6;
+        out_.pool_.reserve(most_a_byte * source.size() + 1);
     }
 
     void run() {

@@ -105,6 +105,21 @@ TEST(RoundLimits, LettersOfUtf8AreReadInTheirShortestForm) {
         EXPECT_TRUE(LexedText(overlong).not_utf8()) << overlong;
 }
 
+// What tokens point into must not move while more of them come.
+TEST(RoundLimits, TokensOfOldFilesStayWhereTheyAre) {
+    std::string fractions = "sc ";
+    for (int i = 0; i < 2'000; ++i) fractions += "\xBC ";
+    const LexedText text(fractions);
+    const std::vector<Token> tokens = all_tokens(text);
+    ASSERT_EQ(tokens.size(), 2'001u);
+    EXPECT_EQ(tokens[0].text, "sc");
+    for (std::size_t i = 1; i < tokens.size(); ++i) ASSERT_EQ(tokens[i].text, ".25") << i;
+    const std::string dots(3'000, '\x85');
+    const std::string source = "inc " + dots;
+    const LexedText of_dots(source);
+    EXPECT_EQ(all_tokens(of_dots)[0].text, "inc");
+}
+
 TEST(RoundLimits, ARoundThatIsProvedLeavesLoops) {
     RoundSetting setting;
     setting.work.into_ring = true;
