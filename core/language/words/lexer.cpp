@@ -194,12 +194,7 @@ bool is_ordinal_ending(int number, std::string_view ending) {
 class Lexer {
   public:
     Lexer(LexedText& out, std::string_view source, int first_line, std::size_t longest_line)
-        : out_(out), source_(source), longest_line_(longest_line), line_(first_line) {
-        // A byte of Windows-1252 may be read as three characters (a fraction, dots), and a word kept twice (as
-        // it stands, and with the letters that it looks like).
-        constexpr std::size_t most_a_byte = 6;
-        out_.pool_.reserve(most_a_byte * source.size() + 1);
-    }
+        : out_(out), source_(source), longest_line_(longest_line), line_(first_line) {}
 
     void run() {
         start_line();
@@ -352,28 +347,27 @@ class Lexer {
         if (shape_ == Shape::none) {
             word_from_ = at_;
             word_column_ = column_;
-            pool_from_ = out_.pool_.size();
+            word_.clear();
             shape_ = shape;
         }
-        keep(text);
+        word_ += text;
         word_end_ = at_ + bytes;
         word_end_column_ = column_ + 1;
     }
 
     std::string_view keep(std::string_view text) {
-        const std::size_t from = out_.pool_.size();
-        out_.pool_.append(text);
-        return std::string_view(out_.pool_).substr(from);
+        auto* kept = static_cast<char*>(out_.pool_.allocate(text.size(), 1));
+        std::copy(text.begin(), text.end(), kept);
+        return {kept, text.size()};
     }
 
     void end_word() {
         if (shape_ == Shape::none) return;
         Token token;
-        token.text = std::string_view(out_.pool_).substr(pool_from_);
+        token.text = keep(shape_ == Shape::letters && !is_ascii(word_) ? look_alike(word_) : word_);
         token.raw = source_.substr(word_from_, word_end_ - word_from_);
         token.where = {line_, word_column_, word_end_column_ - word_column_};
         token.kind = TokenKind::word;
-        if (shape_ == Shape::letters && !is_ascii(token.text)) token.text = look_alike(token.text);
         if (shape_ == Shape::digits && !decimal_) {
             token.kind = TokenKind::number;
             token.number = digits_value(token.text);
@@ -417,18 +411,18 @@ class Lexer {
     }
 
     // A word in which every foreign letter looks like a Latin one is read with those.
-    std::string_view look_alike(std::string_view text) {
+    static std::string look_alike(const std::string& word) {
+        const std::string_view text = word;
         std::string latin;
         for (std::size_t at = 0; at < text.size();) {
             const Decoded next = decode(text.substr(at));
             const char look =
                 next.character < 0x80 ? static_cast<char>(next.character) : latin_look(next.character);
-            if (look == '\0') return text;
+            if (look == '\0') return word;
             latin += look;
             at += next.bytes;
         }
-        out_.pool_.resize(pool_from_);
-        return keep(latin);
+        return latin;
     }
 
     static int digits_value(std::string_view text) {
@@ -443,8 +437,7 @@ class Lexer {
         Token& last = tokens().back();
         if (last.kind != TokenKind::number || !is_ordinal_ending(last.number, token.text)) return false;
         last.kind = TokenKind::ordinal;
-        last.text = {last.text.data(),
-                     static_cast<std::size_t>(token.text.data() + token.text.size() - last.text.data())};
+        last.text = keep(std::string(last.text) + std::string(token.text));
         last.raw = {last.raw.data(),
                     static_cast<std::size_t>(token.raw.data() + token.raw.size() - last.raw.data())};
         last.where.length += token.where.length;
@@ -498,12 +491,13 @@ class Lexer {
     bool decimal_ = false;
     std::size_t word_from_ = 0;
     std::size_t word_end_ = 0;
-    std::size_t pool_from_ = 0;
+    std::string word_;  // as it is read so far
     int word_column_ = 1;
     int word_end_column_ = 1;
 };
 
-LexedText::LexedText(std::string_view source, int first_line, std::size_t longest_line) {
+LexedText::LexedText(std::string_view source, int first_line, std::size_t longest_line)
+    : pool_(source.size() + 1) {
     Lexer(*this, source, first_line, longest_line).run();
 }
 

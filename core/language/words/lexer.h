@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstdint>
+#include <memory_resource>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -61,7 +62,7 @@ class LexedText {
 
   private:
     friend class Lexer;
-    std::string pool_;  // what the texts of tokens point into; never grows past what is reserved
+    std::pmr::monotonic_buffer_resource pool_;  // what the texts of tokens point into: nothing in it moves
     std::vector<SourceLine> lines_;
     std::optional<TextSpan> not_utf8_;
 };
