@@ -60,6 +60,12 @@ WorkAlongView::WorkAlongView(DocumentSession& session, RoundClock clock, QWidget
 // --- layout
 
 void WorkAlongView::build() {
+    make_read_outs();
+    make_buttons();
+    lay_out();
+}
+
+void WorkAlongView::make_read_outs() {
     pieces_ = new QComboBox;
     pieces_->setAccessibleName(tr("Piece to work"));
     pieces_->setSizeAdjustPolicy(QComboBox::AdjustToContents);
@@ -72,6 +78,13 @@ void WorkAlongView::build() {
     progress_ = new QProgressBar;
     progress_->setAccessibleName(tr("Progress of the piece"));
     times_ = big_label(tr("Time taken and time left"), 1.1);
+    said_ = new QLabel;
+    said_->setWordWrap(true);
+    said_->setTextFormat(Qt::PlainText);
+    words_->setMinimumHeight(2 * QFontMetrics(words_->font()).lineSpacing());
+}
+
+void WorkAlongView::make_buttons() {
     measure_ = new QCheckBox(tr("&Time my rounds"));
     done_ = new QPushButton;
     back_ = new QPushButton;
@@ -81,15 +94,13 @@ void WorkAlongView::build() {
     where_ = new QPushButton;
     say_again_ = new QPushButton;
     name_buttons();
-    said_ = new QLabel;
-    said_->setWordWrap(true);
-    said_->setTextFormat(Qt::PlainText);
     done_->setFont(larger_font(done_->font(), 1.4, QFont::DemiBold));
     for (auto* button : {back_, stitch_back_, stitch_})
         button->setFont(larger_font(button->font(), 1.1, QFont::Normal));
     done_->setMinimumSize(done_->sizeHint() + QSize(28, 14));
-    words_->setMinimumHeight(2 * QFontMetrics(words_->font()).lineSpacing());
+}
 
+void WorkAlongView::lay_out() {
     auto* top = new QHBoxLayout;
     top->addWidget(pieces_);
     top->addStretch(1);

@@ -40,6 +40,9 @@ class WorkAlongView : public QWidget {
 
   private:
     void build();
+    void make_read_outs();
+    void make_buttons();
+    void lay_out();
     void name_buttons();
     void add_shortcuts();
     void finish_round();
