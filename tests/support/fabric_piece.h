@@ -305,6 +305,53 @@ inline FabricPiece sheet_piece(int stitches, int rows, const FabricPieceOptions&
     return piece;
 }
 
+/// A stadium at height z: node k of n lies around it in equal steps from the first end of the first side on.
+inline std::vector<Vec3> stadium(int n, double half_mm, double radius, double z) {
+    std::vector<Vec3> out;
+    const double side = 2 * half_mm;
+    const double end = std::numbers::pi * radius;
+    for (int k = 0; k < n; ++k) {
+        double s = 2 * (side + end) * k / n;
+        if (s < side) {
+            out.emplace_back(-half_mm + s, -radius, z);
+        } else if (s -= side; s < end) {
+            out.emplace_back(half_mm + radius * std::sin(s / radius), -radius * std::cos(s / radius), z);
+        } else if (s -= end; s < side) {
+            out.emplace_back(half_mm - s, radius, z);
+        } else {
+            s -= side;
+            out.emplace_back(-half_mm - radius * std::sin(s / radius), radius * std::cos(s / radius), z);
+        }
+    }
+    return out;
+}
+
+/// The loops that the stitches of an oval's round take, both of whose ends grow to `level` times `turn`
+/// stitches: one loop of each is increased, the `shift`-th. -1: a share of the loop before.
+inline std::vector<int> grown_oval(int chain, int turn, int level, int shift) {
+    std::vector<int> loops;
+    for (int side = 0; side < 2; ++side) {
+        loops.insert(loops.end(), static_cast<std::size_t>(chain), 1);
+        for (int k = 0; k < turn * level; ++k) {
+            const bool doubled = k % level == shift % level;
+            if (doubled) loops.push_back(-1);
+            loops.push_back(doubled ? -1 : 1);
+        }
+    }
+    return loops;
+}
+
+/// The same where both ends lose `turn` stitches, from `level` times as many.
+inline std::vector<int> shrunk_oval(int chain, int turn, int level, int shift) {
+    std::vector<int> loops;
+    for (int side = 0; side < 2; ++side) {
+        loops.insert(loops.end(), static_cast<std::size_t>(chain), 1);
+        for (int k = 0; k < turn * (level - 1); ++k)
+            loops.push_back(k % (level - 1) == shift % (level - 1) ? 2 : 1);
+    }
+    return loops;
+}
+
 /// An oval on a chain: a round of `chain` stitches on both sides and `turn` in each end, `grow` rounds that
 /// have `turn` more at each end, `even` rounds, and as many back down. It is drawn to a point, or sewn along
 /// a line as it began.
@@ -314,25 +361,6 @@ inline FabricPiece oval_piece(int chain, int turn, int grow, int even,
     const double w = options.stitch_width_mm;
     const double h = options.round_height_mm;
     const double half = chain * w / 2;
-    // A stadium, around which node k of n lies in equal steps from the first end of the first side on.
-    const auto ring = [&](int n, double radius, double z) {
-        std::vector<Vec3> out;
-        const double around = 4 * half + 2 * std::numbers::pi * radius;
-        for (int k = 0; k < n; ++k) {
-            double s = around * k / n;
-            if (s < 2 * half) {
-                out.emplace_back(-half + s, -radius, z);
-            } else if (s -= 2 * half; s < std::numbers::pi * radius) {
-                out.emplace_back(half + radius * std::sin(s / radius), -radius * std::cos(s / radius), z);
-            } else if (s -= std::numbers::pi * radius; s < 2 * half) {
-                out.emplace_back(half - s, radius, z);
-            } else {
-                s -= 2 * half;
-                out.emplace_back(-half - radius * std::sin(s / radius), radius * std::cos(s / radius), z);
-            }
-        }
-        return out;
-    };
     std::vector<std::int32_t> line;
     for (int k = 0; k <= chain; ++k) line.push_back(builder.add_node({-half + k * w, 0, 0}));
     std::vector<std::int32_t> edge(line.begin(), line.end() - 1);
@@ -345,49 +373,26 @@ inline FabricPiece oval_piece(int chain, int turn, int grow, int even,
     builder.begin(edge);
     int count = 2 * chain + 2 * turn;
     double radius = h;
-    builder.work(first, ring(count, radius, h / 4));
+    builder.work(first, stadium(count, half, radius, h / 4));
     double z = h / 4;
     int number = 1;
-    // The stitches of both ends are increased, one loop each, spread over the ends.
-    const auto grown = [&](int level) {
-        std::vector<int> loops;
-        const int end = turn * level;
-        const auto side = [&] { loops.insert(loops.end(), static_cast<std::size_t>(chain), 1); };
-        const auto turned = [&] {
-            for (int k = 0; k < end; ++k) {
-                const bool doubled = k % level == (options.staggered ? number % level : 0);
-                if (doubled) loops.push_back(-1);
-                loops.push_back(doubled ? -1 : 1);
-            }
-        };
-        for (int s = 0; s < 2; ++s) side(), turned();
-        return loops;
-    };
-    const auto shrunk = [&](int level) {
-        std::vector<int> loops;
-        for (int s = 0; s < 2; ++s) {
-            loops.insert(loops.end(), static_cast<std::size_t>(chain), 1);
-            for (int k = 0; k < turn * (level - 1); ++k)
-                loops.push_back(k % (level - 1) == (options.staggered ? number % (level - 1) : 0) ? 2 : 1);
-        }
-        return loops;
-    };
+    const auto shift = [&] { return options.staggered ? number : 0; };
     int level = 1;
     for (int i = 0; i < grow; ++i, ++number) {
-        const std::vector<int> loops = grown(level++);
+        const std::vector<int> loops = grown_oval(chain, turn, level++, shift());
         radius += h * 0.8, z += h * 0.5;
         count = static_cast<int>(loops.size());
-        builder.work(loops, ring(count, radius, z));
+        builder.work(loops, stadium(count, half, radius, z));
     }
     for (int i = 0; i < even; ++i, ++number) {
         z += h;
-        builder.work(std::vector<int>(static_cast<std::size_t>(count), 1), ring(count, radius, z));
+        builder.work(std::vector<int>(static_cast<std::size_t>(count), 1), stadium(count, half, radius, z));
     }
     for (int i = 0; i < grow; ++i, ++number) {
-        const std::vector<int> loops = shrunk(level--);
+        const std::vector<int> loops = shrunk_oval(chain, turn, level--, shift());
         radius -= h * 0.8, z += h * 0.5;
         count = static_cast<int>(loops.size());
-        builder.work(loops, ring(count, radius, z));
+        builder.work(loops, stadium(count, half, radius, z));
     }
     if (options.drawn_closed) {
         builder.draw_closed({0, 0, z + h / 4});

@@ -3,23 +3,15 @@
 #include <algorithm>
 #include <gtest/gtest.h>
 
+#include "tests/support/plain_pieces.h"
+
 namespace roundwright {
 namespace {
 
-Piece open_piece(int rounds, int stitches) {
-    Piece piece;
-    for (int i = 0; i < rounds; ++i)
-        piece.rounds.push_back({.working = WorkedEvenly{.stitches = stitches}, .note = {}});
-    return piece;
-}
-
 struct CheckJoins : ::testing::Test {
     CheckJoins() {
-        Piece head = open_piece(20, 30);
-        head.name = "Head";
-        head.end = End::drawn_closed;
-        Piece ear = open_piece(5, 12);
-        ear.name = "Ear";
+        Piece head = test::even_piece("Head", 20, 30, End::drawn_closed);
+        Piece ear = test::even_piece("Ear", 5, 12);
         ear.make = 2;
         toy.pieces = PieceList{head, ear};
         toy.joins = {
@@ -78,7 +70,7 @@ TEST_F(CheckJoins, ARoundThatIsGoneMovesToTheLast) {
 }
 
 TEST_F(CheckJoins, AStuffedEdgeThatNothingIsSewnToIsNoted) {
-    toy.pieces.push_back(open_piece(6, 18));
+    toy.pieces.push_back(test::even_piece("", 6, 18));
     ASSERT_EQ(checks().size(), 1u);
     EXPECT_EQ(checks()[0].code, CheckCode::edge_not_sewn);
     EXPECT_EQ(checks()[0].severity, Severity::note);
@@ -92,7 +84,7 @@ TEST_F(CheckJoins, AStuffedEdgeThatNothingIsSewnToIsNoted) {
 }
 
 TEST_F(CheckJoins, AnEdgeThatAnotherIsSetOnIsSewn) {
-    toy.pieces.push_back(open_piece(6, 18));
+    toy.pieces.push_back(test::even_piece("", 6, 18));
     toy.joins.push_back({.piece = copy(0),
                          .onto = copy(2),
                          .end = JoinedEnd::start,
@@ -102,10 +94,10 @@ TEST_F(CheckJoins, AnEdgeThatAnotherIsSetOnIsSewn) {
 }
 
 TEST_F(CheckJoins, ALegEdgeAndChainsMustComeToTheFirstRound) {
-    Piece body = open_piece(10, 30);
+    Piece body = test::even_piece("", 10, 30);
     body.start = WorkedOn{.stitches = 28, .chains_between = 3};
     body.end = End::drawn_closed;
-    Piece leg = open_piece(6, 12);
+    Piece leg = test::even_piece("", 6, 12);
     leg.make = 2;
     toy = {};
     toy.pieces = PieceList{leg, body};

@@ -4,28 +4,19 @@
 #include <set>
 
 #include "core/assembly/join_tree.h"
+#include "tests/support/plain_pieces.h"
 
 namespace roundwright {
 namespace {
 
-Piece piece_of(const char* name, int rounds, int stitches, End end = End::left_open, int make = 1) {
-    Piece piece;
-    piece.name = name;
-    for (int i = 0; i < rounds; ++i)
-        piece.rounds.push_back({.working = WorkedEvenly{.stitches = stitches}, .note = {}});
-    piece.end = end;
-    piece.make = make;
-    return piece;
-}
-
 Toy harbour_cat() {
     Toy toy;
-    toy.pieces = PieceList{piece_of("Ear", 4, 12, End::sewn_straight, 2),
-                           piece_of("Body", 24, 36, End::drawn_closed),
-                           piece_of("Head", 16, 30),
-                           piece_of("Arm", 10, 9, End::left_open, 2),
-                           piece_of("Leg", 9, 12, End::left_open, 2),
-                           piece_of("Tail", 14, 6, End::drawn_closed)};
+    toy.pieces = PieceList{test::even_piece("Ear", 4, 12, End::sewn_straight, 2),
+                           test::even_piece("Body", 24, 36, End::drawn_closed),
+                           test::even_piece("Head", 16, 30),
+                           test::even_piece("Arm", 10, 9, End::left_open, 2),
+                           test::even_piece("Leg", 9, 12, End::left_open, 2),
+                           test::even_piece("Tail", 14, 6, End::drawn_closed)};
     return toy;
 }
 
@@ -74,7 +65,8 @@ TEST(FirstJoins, OnAPieceWorkedFromItsTopTheTopIsItsStart) {
 
 TEST(FirstJoins, NoTwoAreInOnePlace) {
     Toy toy = harbour_cat();
-    for (int i = 0; i < 30; ++i) toy.pieces.push_back(piece_of("Shell", 3, 6, End::left_open, 1 + i % 3));
+    for (int i = 0; i < 30; ++i)
+        toy.pieces.push_back(test::even_piece("Shell", 3, 6, End::left_open, 1 + i % 3));
     toy = put_together(toy);
     std::set<std::pair<int, double>> places;
     for (const Join& join : toy.joins) {
@@ -96,9 +88,9 @@ TEST(FirstJoins, OnlyCopiesThatAreNotJoinedYetGetOne) {
 
 TEST(FirstJoins, ABodyIsWorkedOnTheEdgesOfTwoLegs) {
     Toy toy;
-    Piece body = piece_of("Body", 20, 30, End::drawn_closed);
+    Piece body = test::even_piece("Body", 20, 30, End::drawn_closed);
     body.start = WorkedOn{.stitches = 30, .chains_between = 3};
-    toy.pieces = PieceList{piece_of("Leg", 9, 12, End::left_open, 2), body};
+    toy.pieces = PieceList{test::even_piece("Leg", 9, 12, End::left_open, 2), body};
     const std::vector<Join> made = put_together(toy).joins;
     ASSERT_EQ(made.size(), 2u);
     for (int i = 0; i < 2; ++i) {
@@ -113,9 +105,9 @@ TEST(FirstJoins, ABodyIsWorkedOnTheEdgesOfTwoLegs) {
 
 TEST(FirstJoins, AHeadGoesOnFromTheOnlyOpenEdge) {
     Toy toy;
-    Piece head = piece_of("Head", 12, 18, End::drawn_closed);
+    Piece head = test::even_piece("Head", 12, 18, End::drawn_closed);
     head.start = WorkedOn{.stitches = 18};
-    toy.pieces = PieceList{piece_of("Body", 20, 18), head};
+    toy.pieces = PieceList{test::even_piece("Body", 20, 18), head};
     const std::vector<Join> made = put_together(toy).joins;
     ASSERT_EQ(made.size(), 1u);
     EXPECT_EQ(made[0].piece.piece, toy.pieces.id(1));
@@ -135,7 +127,8 @@ TEST(FirstJoins, OneAloneAndNoRoundsAreFine) {
 
 TEST(FirstJoins, ASecondCopyIsTheOtherOfAPair) {
     Toy toy;
-    toy.pieces = PieceList{piece_of("Body", 24, 36, End::drawn_closed), piece_of("Arm", 10, 9)};
+    toy.pieces =
+        PieceList{test::even_piece("Body", 24, 36, End::drawn_closed), test::even_piece("Arm", 10, 9)};
     toy.joins = {{.piece = {toy.pieces.id(1), 0},
                   .onto = {toy.pieces.id(0), 0},
                   .at = {.round = 12, .stitches_right = 9}}};
@@ -151,8 +144,8 @@ TEST(FirstJoins, ASecondCopyIsTheOtherOfAPair) {
 
 TEST(FirstJoins, APieceBegunOnEdgesCountsTheirStitches) {
     Toy toy;
-    toy.pieces =
-        PieceList{piece_of("Leg", 9, 12, End::left_open, 2), piece_of("Body", 20, 36, End::drawn_closed)};
+    toy.pieces = PieceList{test::even_piece("Leg", 9, 12, End::left_open, 2),
+                           test::even_piece("Body", 20, 36, End::drawn_closed)};
     toy = put_together(toy);
     const Toy begun = begun_on_edges(toy, 1, 3);
     EXPECT_EQ(std::as_const(begun).pieces[1].start, Start(WorkedOn{.stitches = 30, .chains_between = 3}));
@@ -164,7 +157,7 @@ TEST(FirstJoins, APieceBegunOnEdgesCountsTheirStitches) {
 
 TEST(FirstJoins, APieceBegunOnNothingKeepsItsOwnCount) {
     Toy toy;
-    toy.pieces = PieceList{piece_of("Body", 20, 36, End::drawn_closed)};
+    toy.pieces = PieceList{test::even_piece("Body", 20, 36, End::drawn_closed)};
     EXPECT_EQ(begun_on_edges(toy, 0, 2).pieces[0].start,
               Start(WorkedOn{.stitches = 36, .chains_between = 2}));
 }

@@ -5,28 +5,17 @@
 #include "core/assembly/placed_surface.h"
 #include "core/assembly/study_solved.h"
 #include "core/study/study_surface.h"
+#include "tests/support/plain_pieces.h"
 
 namespace roundwright {
 namespace {
 
-Piece ball(int most) {
-    Piece piece;
-    for (int n = 6; n < most; n += 6)
-        piece.rounds.push_back({.working = WorkedEvenly{.stitches = n}, .note = {}});
-    for (int i = 0; i < most / 6; ++i)
-        piece.rounds.push_back({.working = WorkedEvenly{.stitches = most}, .note = {}});
-    for (int n = most - 6; n > 0; n -= 6)
-        piece.rounds.push_back({.working = WorkedEvenly{.stitches = n}, .note = {}});
-    piece.end = End::drawn_closed;
-    return piece;
-}
-
 struct HiddenFeatures : ::testing::Test {
     HiddenFeatures() {
         toy.yarns.emplace_back();
-        Piece head = ball(48);
+        Piece head = test::ball(48);
         head.features.push_back({.name = {}, .round = 11, .stitches_apart = 8});
-        toy.pieces = PieceList{head, ball(18)};
+        toy.pieces = PieceList{head, test::ball(18)};
     }
 
     /// The patch's middle on the head so many stitches to the right.

@@ -4,22 +4,10 @@
 
 #include "core/assembly/join_frames.h"
 #include "core/assembly/study_solved.h"
+#include "tests/support/plain_pieces.h"
 
 namespace roundwright {
 namespace {
-
-Piece ball(int most, bool at_top = false) {
-    Piece piece;
-    for (int n = 6; n < most; n += 6)
-        piece.rounds.push_back({.working = WorkedEvenly{.stitches = n}, .note = {}});
-    for (int i = 0; i < most / 6; ++i)
-        piece.rounds.push_back({.working = WorkedEvenly{.stitches = most}, .note = {}});
-    for (int n = most - 6; n > 0; n -= 6)
-        piece.rounds.push_back({.working = WorkedEvenly{.stitches = n}, .note = {}});
-    piece.end = End::drawn_closed;
-    piece.starts_at_top = at_top;
-    return piece;
-}
 
 SolvedPiece solved(const Piece& piece) {
     Toy toy;
@@ -29,7 +17,9 @@ SolvedPiece solved(const Piece& piece) {
 
 TEST(PlaceNear, FindsEveryGapAndHalfStitchFromItsOwnPoint) {
     for (const bool at_top : {false, true}) {
-        const SolvedPiece piece = solved(ball(36, at_top));
+        Piece ball = test::ball(36);
+        ball.starts_at_top = at_top;
+        const SolvedPiece piece = solved(ball);
         for (int round = 0; round + 1 < static_cast<int>(piece.stitches.size()); ++round) {
             const double most = piece.stitches[static_cast<std::size_t>(round)] / 2.0;
             for (double right = -most + 0.5; right < most; right += 2.5) {
@@ -45,7 +35,7 @@ TEST(PlaceNear, FindsEveryGapAndHalfStitchFromItsOwnPoint) {
 }
 
 TEST(PlaceNear, GoesToThePolesAtTheEnds) {
-    const SolvedPiece piece = solved(ball(36));
+    const SolvedPiece piece = solved(test::ball(36));
     const int last = static_cast<int>(piece.stitches.size()) - 1;
     EXPECT_EQ(place_near(piece, {0, -1, 0}).round, -1);
     EXPECT_EQ(place_near(piece, {0, piece.measures.height_mm + 1, 0}).round, last);

@@ -6,34 +6,12 @@
 #include "core/assembly/placed_toy.h"
 #include "core/assembly/seam_line.h"
 #include "core/assembly/study_solved.h"
+#include "tests/support/plain_pieces.h"
 
 namespace roundwright {
 namespace {
 
 using std::numbers::pi;
-
-/// A ball of so many stitches around.
-Piece ball(int most, double face_degrees = 0) {
-    Piece piece;
-    for (int n = 6; n < most; n += 6)
-        piece.rounds.push_back({.working = WorkedEvenly{.stitches = n}, .note = {}});
-    for (int i = 0; i < most / 6; ++i)
-        piece.rounds.push_back({.working = WorkedEvenly{.stitches = most}, .note = {}});
-    for (int n = most - 6; n > 0; n -= 6)
-        piece.rounds.push_back({.working = WorkedEvenly{.stitches = n}, .note = {}});
-    piece.end = End::drawn_closed;
-    piece.face_degrees = face_degrees;
-    return piece;
-}
-
-/// A cup: an ear, open at its last edge.
-Piece cup() {
-    Piece piece;
-    for (int n = 6; n <= 18; n += 6)
-        piece.rounds.push_back({.working = WorkedEvenly{.stitches = n}, .note = {}});
-    for (int i = 0; i < 4; ++i) piece.rounds.push_back({.working = WorkedEvenly{.stitches = 18}, .note = {}});
-    return piece;
-}
 
 struct PlaceToy : ::testing::Test {
     Toy toy;
@@ -48,7 +26,7 @@ struct PlaceToy : ::testing::Test {
 };
 
 TEST_F(PlaceToy, WhatIsNotJoinedStandsInARowWithoutTouching) {
-    toy.pieces = PieceList{ball(36), cup(), ball(24)};
+    toy.pieces = PieceList{test::ball(36), test::cup(18, 4), test::ball(24)};
     const PlacedToy placed = place();
     ASSERT_EQ(placed.pieces.size(), 3u);
     for (std::size_t i = 1; i < 3; ++i) {
@@ -62,7 +40,7 @@ TEST_F(PlaceToy, WhatIsNotJoinedStandsInARowWithoutTouching) {
 }
 
 TEST_F(PlaceToy, AnOpenEdgeSitsSoDeepThatItsMiddleIsThatOfItsLineAndItsFarEndPointsOutwards) {
-    toy.pieces = PieceList{ball(48), cup()};
+    toy.pieces = PieceList{test::ball(48), test::cup(18, 4)};
     toy.joins = {{.piece = copy(1), .onto = copy(0), .at = {.round = 10, .stitches_right = 7}}};
     const PlacedToy placed = place();
     ASSERT_TRUE(placed.problems.empty());
@@ -82,7 +60,7 @@ TEST_F(PlaceToy, AnOpenEdgeSitsSoDeepThatItsMiddleIsThatOfItsLineAndItsFarEndPoi
 }
 
 TEST_F(PlaceToy, APieceThatStartsAtTheTopIsSewnOnByTheSameEdge) {
-    toy.pieces = PieceList{ball(48), cup()};
+    toy.pieces = PieceList{test::ball(48), test::cup(18, 4)};
     toy.pieces[1].starts_at_top = true;
     toy.joins = {{.piece = copy(1), .onto = copy(0), .at = {.round = 10, .stitches_right = 7}}};
     const PlacedToy placed = place();
@@ -96,7 +74,8 @@ TEST_F(PlaceToy, APieceThatStartsAtTheTopIsSewnOnByTheSameEdge) {
 }
 
 TEST_F(PlaceToy, APairMirrorsExactlyHoweverTheFacesAreTurned) {
-    toy.pieces = PieceList{ball(48, 25), cup()};
+    toy.pieces = PieceList{test::ball(48), test::cup(18, 4)};
+    toy.pieces[0].face_degrees = 25;
     toy.pieces[1].make = 2;
     toy.pieces[1].face_degrees = -40;
     toy.joins = {{.piece = copy(1),
@@ -123,7 +102,7 @@ TEST_F(PlaceToy, APairMirrorsExactlyHoweverTheFacesAreTurned) {
 }
 
 TEST_F(PlaceToy, LeaningSinkingAndTurningDoWhatTheySay) {
-    toy.pieces = PieceList{ball(48), cup()};
+    toy.pieces = PieceList{test::ball(48), test::cup(18, 4)};
     const int middle = static_cast<int>(toy.pieces[0].rounds.size()) / 2 - 1;
     Join join{.piece = copy(1), .onto = copy(0), .at = {.round = middle}};
     toy.joins = {join};
@@ -143,7 +122,7 @@ TEST_F(PlaceToy, LeaningSinkingAndTurningDoWhatTheySay) {
 }
 
 TEST_F(PlaceToy, KeepsAJoinInItsGapWhenThePieceIsResized) {
-    toy.pieces = PieceList{ball(48), cup()};
+    toy.pieces = PieceList{test::ball(48), test::cup(18, 4)};
     toy.joins = {{.piece = copy(1), .onto = copy(0), .at = {.round = 10, .stitches_right = 7}}};
     for (const double stretch : {0.01, 0.08}) {
         toy.pieces[0].area_stretch = stretch;
@@ -156,7 +135,7 @@ TEST_F(PlaceToy, KeepsAJoinInItsGapWhenThePieceIsResized) {
 }
 
 TEST_F(PlaceToy, APlaceThatIsNotThereIsNamedAndThePieceStandsByItself) {
-    toy.pieces = PieceList{ball(24), cup()};
+    toy.pieces = PieceList{test::ball(24), test::cup(18, 4)};
     toy.joins = {{.piece = copy(1), .onto = copy(0), .at = {.round = 400}}};
     const PlacedToy placed = place();
     ASSERT_EQ(placed.problems.size(), 1u);

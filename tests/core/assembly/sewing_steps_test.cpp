@@ -2,37 +2,20 @@
 
 #include <gtest/gtest.h>
 
+#include "tests/support/plain_pieces.h"
+
 namespace roundwright {
 namespace {
-
-Piece piece_of(const char* name, int rounds, int stitches, End end = End::left_open, int make = 1) {
-    Piece piece;
-    piece.name = name;
-    for (int i = 0; i < rounds; ++i)
-        piece.rounds.push_back({.working = WorkedEvenly{.stitches = stitches}, .note = {}});
-    piece.end = end;
-    piece.make = make;
-    return piece;
-}
 
 struct SewingSteps : ::testing::Test {
     Toy toy;
     PieceCopy copy(std::size_t piece, int number = 0) const { return {toy.pieces.id(piece), number}; }
-    std::vector<std::vector<int>> counts() const {
-        std::vector<std::vector<int>> all;
-        for (const Piece& piece : toy.pieces) {
-            all.emplace_back();
-            for (const Round& round : piece.rounds)
-                all.back().push_back(std::get<WorkedEvenly>(round.working).stitches);
-        }
-        return all;
-    }
-    std::vector<SewingStep> steps() const { return sewing_steps(toy, counts(), {4, 4, 0, 0}); }
+    std::vector<SewingStep> steps() const { return sewing_steps(toy, test::counts_of(toy), {4, 4, 0, 0}); }
 };
 
 TEST_F(SewingSteps, SaysWhatIsPinnedWhereInRoundsAndStitches) {
-    toy.pieces =
-        PieceList{piece_of("Head", 20, 36, End::drawn_closed), piece_of("Ear", 5, 12, End::left_open, 2)};
+    toy.pieces = PieceList{test::even_piece("Head", 20, 36, End::drawn_closed),
+                           test::even_piece("Ear", 5, 12, End::left_open, 2)};
     toy.joins = {{.piece = copy(1), .onto = copy(0), .pair = true, .at = {.round = 9, .stitches_right = -6}}};
     ASSERT_EQ(steps().size(), 1u);
     const SewingStep ears = steps()[0];
@@ -52,13 +35,15 @@ TEST_F(SewingSteps, SaysWhatIsPinnedWhereInRoundsAndStitches) {
 }
 
 TEST_F(SewingSteps, TheShorterWayRoundIsSaid) {
-    toy.pieces = PieceList{piece_of("Body", 20, 36, End::drawn_closed), piece_of("Tail", 5, 6)};
+    toy.pieces =
+        PieceList{test::even_piece("Body", 20, 36, End::drawn_closed), test::even_piece("Tail", 5, 6)};
     toy.joins = {{.piece = copy(1), .onto = copy(0), .at = {.round = 3, .stitches_right = 30}}};
     EXPECT_EQ(steps().at(0).stitches_right, -6);
 }
 
 TEST_F(SewingSteps, EndsAndRingsAreNamed) {
-    toy.pieces = PieceList{piece_of("Body", 20, 36), piece_of("Head", 12, 30, End::drawn_closed)};
+    toy.pieces =
+        PieceList{test::even_piece("Body", 20, 36), test::even_piece("Head", 12, 30, End::drawn_closed)};
     Join join{.piece = copy(1),
               .onto = copy(0),
               .end = JoinedEnd::start,
@@ -77,8 +62,9 @@ TEST_F(SewingSteps, EndsAndRingsAreNamed) {
 }
 
 TEST_F(SewingSteps, WhatIsSewnToAPieceComesBeforeThePieceIsSewnOn) {
-    toy.pieces = PieceList{piece_of("Body", 20, 36, End::drawn_closed), piece_of("Head", 12, 30),
-                           piece_of("Ear", 4, 8), piece_of("Tail", 4, 6)};
+    toy.pieces =
+        PieceList{test::even_piece("Body", 20, 36, End::drawn_closed), test::even_piece("Head", 12, 30),
+                  test::even_piece("Ear", 4, 8), test::even_piece("Tail", 4, 6)};
     toy.joins = {{.piece = copy(3), .onto = copy(0), .at = {.round = 4}},
                  {.piece = copy(1), .onto = copy(0), .at = {.round = 15}},
                  {.piece = copy(2), .onto = copy(1), .at = {.round = 3}}};
@@ -88,7 +74,7 @@ TEST_F(SewingSteps, WhatIsSewnToAPieceComesBeforeThePieceIsSewnOn) {
 }
 
 TEST_F(SewingSteps, JoinsThatHoldNothingAreLeftOut) {
-    toy.pieces = PieceList{piece_of("Body", 20, 36), piece_of("Head", 12, 30)};
+    toy.pieces = PieceList{test::even_piece("Body", 20, 36), test::even_piece("Head", 12, 30)};
     toy.joins = {{.piece = copy(1), .onto = copy(0), .at = {.round = 50}},
                  {.piece = {PieceId{77}, 0}, .onto = copy(0), .at = {.round = 5}},
                  {.piece = copy(0), .onto = copy(0), .at = {.round = 5}}};
@@ -96,11 +82,12 @@ TEST_F(SewingSteps, JoinsThatHoldNothingAreLeftOut) {
 }
 
 TEST_F(SewingSteps, WhatIsWorkedOnIsWorkedAfterItsEdges) {
-    Piece body = piece_of("Body", 20, 30);
+    Piece body = test::even_piece("Body", 20, 30);
     body.start = WorkedOn{.stitches = 30, .chains_between = 3};
-    Piece head = piece_of("Head", 12, 30, End::drawn_closed);
+    Piece head = test::even_piece("Head", 12, 30, End::drawn_closed);
     head.start = WorkedOn{.stitches = 30};
-    toy.pieces = PieceList{head, body, piece_of("Ear", 4, 8), piece_of("Leg", 8, 12, End::left_open, 2)};
+    toy.pieces = PieceList{head, body, test::even_piece("Ear", 4, 8),
+                           test::even_piece("Leg", 8, 12, End::left_open, 2)};
     toy.joins = {
         {.piece = copy(3), .onto = copy(1), .pair = true, .seam = Seam::worked_on, .at = {.round = -1}},
         {.piece = copy(0),
@@ -114,13 +101,13 @@ TEST_F(SewingSteps, WhatIsWorkedOnIsWorkedAfterItsEdges) {
     EXPECT_EQ(goes_on_as(toy, 3), 1u);
     EXPECT_EQ(goes_on_as(toy, 1), 0u);
     EXPECT_FALSE(goes_on_as(toy, 0));
-    EXPECT_EQ(loops_of_edges(toy, 1, counts()), 30);
-    EXPECT_EQ(loops_of_edges(toy, 0, counts()), 30);
-    EXPECT_FALSE(loops_of_edges(toy, 2, counts()));
+    EXPECT_EQ(loops_of_edges(toy, 1, test::counts_of(toy)), 30);
+    EXPECT_EQ(loops_of_edges(toy, 0, test::counts_of(toy)), 30);
+    EXPECT_FALSE(loops_of_edges(toy, 2, test::counts_of(toy)));
 }
 
 TEST_F(SewingSteps, APieceWorkedOnItselfEndsTheSearch) {
-    Piece body = piece_of("Body", 20, 30);
+    Piece body = test::even_piece("Body", 20, 30);
     body.start = WorkedOn{};
     toy.pieces = PieceList{body, body};
     toy.joins = {{.piece = copy(0), .onto = copy(1), .seam = Seam::worked_on, .at = {.round = -1}},

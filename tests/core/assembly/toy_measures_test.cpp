@@ -4,27 +4,10 @@
 #include <gtest/gtest.h>
 
 #include "core/assembly/assembled_studies.h"
+#include "tests/support/plain_pieces.h"
 
 namespace roundwright {
 namespace {
-
-WorkedEvenly even(int stitches) { return {.stitches = stitches}; }
-
-Piece ball(int most) {
-    Piece piece;
-    for (int n = 6; n < most; n += 6) piece.rounds.push_back({.working = even(n), .note = {}});
-    for (int i = 0; i < most / 6; ++i) piece.rounds.push_back({.working = even(most), .note = {}});
-    for (int n = most - 6; n > 0; n -= 6) piece.rounds.push_back({.working = even(n), .note = {}});
-    piece.end = End::drawn_closed;
-    return piece;
-}
-
-Piece cup(int most, int walls) {
-    Piece piece;
-    for (int n = 6; n <= most; n += 6) piece.rounds.push_back({.working = even(n), .note = {}});
-    for (int i = 0; i < walls; ++i) piece.rounds.push_back({.working = even(most), .note = {}});
-    return piece;
-}
 
 struct WholeToy : ::testing::Test {
     AssembledToy made() {
@@ -47,7 +30,7 @@ struct WholeToy : ::testing::Test {
 };
 
 TEST_F(WholeToy, OfOnePieceIsThePiece) {
-    toy.pieces = PieceList{ball(36)};
+    toy.pieces = PieceList{test::ball(36)};
     const ToyMeasures found = measures();
     const PieceStudy& study = studies[0];
     EXPECT_NEAR(found.width_mm.likely, study.measures().width_mm, 0.05);
@@ -60,7 +43,7 @@ TEST_F(WholeToy, OfOnePieceIsThePiece) {
 }
 
 TEST_F(WholeToy, AHeadOnABodyIsAsTallAsBothLessWhatSinks) {
-    toy.pieces = PieceList{ball(48), ball(36)};
+    toy.pieces = PieceList{test::ball(48), test::ball(36)};
     const Join join{.piece = copy(1),
                     .onto = copy(0),
                     .end = JoinedEnd::start,
@@ -80,7 +63,7 @@ TEST_F(WholeToy, AHeadOnABodyIsAsTallAsBothLessWhatSinks) {
 }
 
 TEST_F(WholeToy, WhatItsPartsWeighAddsUp) {
-    toy.pieces = PieceList{ball(48)};
+    toy.pieces = PieceList{test::ball(48)};
     const ToyMass plain = mass();
     toy.pieces[0].weight_grams = 20;
     toy.pieces[0].features = {{.name = {}, .round = 8}};
@@ -99,7 +82,7 @@ TEST_F(WholeToy, WhatItsPartsWeighAddsUp) {
 }
 
 TEST_F(WholeToy, PelletsInItsBaseHoldWhatWouldTip) {
-    toy.pieces = PieceList{ball(30), ball(54)};
+    toy.pieces = PieceList{test::ball(30), test::ball(54)};
     toy.joins = {{.piece = copy(1),
                   .onto = copy(0),
                   .end = JoinedEnd::start,
@@ -118,7 +101,7 @@ TEST_F(WholeToy, PelletsInItsBaseHoldWhatWouldTip) {
 }
 
 TEST_F(WholeToy, LyingItIsAsTallAsItWasDeep) {
-    toy.pieces = PieceList{cup(24, 16)};
+    toy.pieces = PieceList{test::cup(24, 16)};
     toy.pieces[0].end = End::sewn_straight;
     toy.stance = Stance::lying;
     const ToyMeasures found = measures();
@@ -127,7 +110,7 @@ TEST_F(WholeToy, LyingItIsAsTallAsItWasDeep) {
 }
 
 TEST_F(WholeToy, PiecesThatRunIntoEachOtherAreListed) {
-    toy.pieces = PieceList{ball(48), cup(24, 4), cup(24, 4)};
+    toy.pieces = PieceList{test::ball(48), test::cup(24, 4), test::cup(24, 4)};
     toy.joins = {{.piece = copy(1), .onto = copy(0), .at = {.round = 9, .stitches_right = 6}},
                  {.piece = copy(2), .onto = copy(0), .at = {.round = 9, .stitches_right = -6}}};
     EXPECT_TRUE(measures().overlaps.empty());
@@ -147,7 +130,7 @@ TEST_F(WholeToy, PiecesThatRunIntoEachOtherAreListed) {
 }
 
 TEST_F(WholeToy, WhatIsJoinedToNothingIsNoPartOfItsSize) {
-    toy.pieces = PieceList{ball(36), cup(18, 3), ball(60)};
+    toy.pieces = PieceList{test::ball(36), test::cup(18, 3), test::ball(60)};
     toy.joins = {{.piece = copy(1), .onto = copy(0), .at = {.round = 5}}};
     const ToyMeasures found = measures();
     EXPECT_EQ(found.apart, 1u);

@@ -2,19 +2,14 @@
 
 #include <gtest/gtest.h>
 
+#include "tests/support/plain_pieces.h"
+
 namespace roundwright {
 namespace {
 
-Piece of_rounds(int rounds, int stitches) {
-    Piece piece;
-    for (int i = 0; i < rounds; ++i)
-        piece.rounds.push_back({.working = WorkedEvenly{.stitches = stitches}, .note = {}});
-    return piece;
-}
-
 struct CarryJoins : ::testing::Test {
     CarryJoins() {
-        toy.pieces = PieceList{of_rounds(20, 30), of_rounds(4, 9)};
+        toy.pieces = PieceList{test::even_piece("", 20, 30), test::even_piece("", 4, 9)};
         for (const int round : {-1, 9, 19})
             toy.joins.push_back({.piece = {toy.pieces.id(1), 0},
                                  .onto = {toy.pieces.id(0), 0},
@@ -24,7 +19,7 @@ struct CarryJoins : ::testing::Test {
 };
 
 TEST_F(CarryJoins, ALargerPieceKeepsThemAtTheSameHeightAndAngle) {
-    const Toy larger = with_piece_remade(toy, 0, of_rounds(30, 48));
+    const Toy larger = with_piece_remade(toy, 0, test::even_piece("", 30, 48));
     EXPECT_EQ(larger.joins[0].at.round, -1);
     EXPECT_EQ(larger.joins[1].at.round, 14);
     EXPECT_EQ(larger.joins[1].at.stitches_right, 8);
@@ -54,7 +49,7 @@ TEST_F(CarryJoins, BegunAtItsOtherEndTheyStayWhereTheyAre) {
 TEST_F(CarryJoins, NothingAndOneRoundAreFine) {
     EXPECT_EQ(with_piece_remade(toy, 0, Piece{}).joins, toy.joins);
     EXPECT_EQ(with_piece_remade(toy, 7, Piece{}), toy);
-    const Toy one = with_piece_remade(toy, 0, of_rounds(1, 12));
+    const Toy one = with_piece_remade(toy, 0, test::even_piece("", 1, 12));
     EXPECT_EQ(one.joins[1].at.round, 0);
     EXPECT_EQ(one.joins[2].at.round, 0);
 }

@@ -2,36 +2,20 @@
 
 #include <gtest/gtest.h>
 
+#include "tests/support/plain_pieces.h"
+
 namespace roundwright::render {
 namespace {
 
-Piece piece_of(const char* name, int rounds, int stitches, End end = End::left_open, int make = 1) {
-    Piece piece;
-    piece.name = name;
-    for (int i = 0; i < rounds; ++i)
-        piece.rounds.push_back({.working = WorkedEvenly{.stitches = stitches}, .note = {}});
-    piece.end = end;
-    piece.make = make;
-    return piece;
-}
-
 struct AssemblyWords : ::testing::Test {
     AssemblyWords() {
-        toy.pieces =
-            PieceList{piece_of("Head", 20, 36, End::drawn_closed), piece_of("Ear", 5, 12, End::left_open, 2)};
+        toy.pieces = PieceList{test::even_piece("Head", 20, 36, End::drawn_closed),
+                               test::even_piece("Ear", 5, 12, End::left_open, 2)};
         toy.joins = {
             {.piece = copy(1), .onto = copy(0), .pair = true, .at = {.round = 4, .stitches_right = 6}}};
     }
     PieceCopy copy(std::size_t piece, int number = 0) const { return {toy.pieces.id(piece), number}; }
-    std::vector<SewingStep> steps() const {
-        std::vector<std::vector<int>> counts;
-        for (const Piece& piece : toy.pieces) {
-            counts.emplace_back();
-            for (const Round& round : piece.rounds)
-                counts.back().push_back(std::get<WorkedEvenly>(round.working).stitches);
-        }
-        return sewing_steps(toy, counts, {4, 4, 0, 0});
-    }
+    std::vector<SewingStep> steps() const { return sewing_steps(toy, test::counts_of(toy), {4, 4, 0, 0}); }
     QStringList words(Terms terms = Terms::us) const { return assembly_words(toy, steps(), terms); }
     QString first(Terms terms = Terms::us) const { return words(terms).value(0); }
     Toy toy;
@@ -106,10 +90,10 @@ TEST_F(AssemblyWords, CopiesAreNumberedWhereThereAreMore) {
 }
 
 TEST_F(AssemblyWords, WhatIsWorkedOnHasNoSeamAndAnOrder) {
-    Piece body = piece_of("Body", 20, 30, End::drawn_closed);
+    Piece body = test::even_piece("Body", 20, 30, End::drawn_closed);
     body.start = WorkedOn{.stitches = 30, .chains_between = 3};
     toy = {};
-    toy.pieces = PieceList{body, piece_of("Leg", 8, 12, End::left_open, 2)};
+    toy.pieces = PieceList{body, test::even_piece("Leg", 8, 12, End::left_open, 2)};
     toy.joins = {
         {.piece = copy(1), .onto = copy(0), .pair = true, .seam = Seam::worked_on, .at = {.round = -1}}};
     EXPECT_EQ(words().size(), 2);
