@@ -1,19 +1,21 @@
 #include "app/assembly/toy_panel.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include <QAction>
+#include <QScrollArea>
 #include <QSignalBlocker>
 #include <QToolButton>
 #include <QVBoxLayout>
 
 #include "app/assembly/join_edits.h"
 #include "app/assembly/toy_units.h"
-#include "app/kit/first_stop.h"
 #include "app/kit/flow_layout.h"
 #include "app/kit/spoken_roles.h"
 #include "app/kit/theme.h"
 #include "app/session/assembled_toy.h"
+#include "app/shape/picture_keyboard.h"
 #include "app/shape/shape_actions.h"
 #include "render/scene/stepping_ground.h"
 #include "render/wording/as_sentence.h"
@@ -28,6 +30,7 @@ namespace {
 constexpr int apart_steps = 100;
 constexpr int apart_width = 110;
 constexpr int words_margin = 13;
+constexpr int around_words = 18;  // the layout's spacing and margins above and below them
 
 QToolButton* button_for(QAction* action) {
     auto* button = new QToolButton;
@@ -60,6 +63,7 @@ ToyPanel::ToyPanel(DocumentSession& session, ToyState& state, const ShapeActions
       session_(session),
       state_(state),
       stack_(new QStackedWidget(this)),
+      controls_(new QScrollArea(this)),
       message_(new QLabel(this)),
       size_(new StillLabel(tr("Size of the toy"), this)),
       detail_(new StillLabel(tr("The toy in words"), this)),
@@ -81,7 +85,6 @@ void ToyPanel::build(const ShapeActions& actions) {
     large.setPointSizeF(large.pointSizeF() * 1.2);
     large.setWeight(QFont::DemiBold);
     size_->setFont(large);
-    size_->set_lines(2);
     detail_->set_lines(2);
     apart_->setRange(0, apart_steps);
     apart_->setPageStep(apart_steps / 4);
@@ -89,15 +92,11 @@ void ToyPanel::build(const ShapeActions& actions) {
     apart_->setMinimumHeight(24);
     for (const Stance stance : {Stance::standing, Stance::sitting, Stance::lying})
         stance_->addItem(stance_name(stance), static_cast<int>(stance));
-    auto* controls = new QWidget(this);
-    auto* flow = new FlowLayout(controls);
-    flow->setContentsMargins(6, 2, 4, 0);
-    flow->setSpacing(2);
-    for (QAction* action : {actions.front, actions.side, actions.top, actions.fit})
-        flow->addWidget(button_for(action));
-    flow->addWidget(labelled(tr("Apart"), apart_));
-    flow->addWidget(labelled(tr("Stance"), stance_));
-    flow->addWidget(scale_bar_);
+    controls_->setFrameShape(QFrame::NoFrame);
+    controls_->setWidgetResizable(true);
+    controls_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    controls_->setFocusPolicy(Qt::NoFocus);
+    controls_->setWidget(controls_for(actions));
     auto* words = new QVBoxLayout;
     words->setContentsMargins(words_margin, 2, words_margin, 0);
     words->setSpacing(2);
@@ -107,8 +106,42 @@ void ToyPanel::build(const ShapeActions& actions) {
     layout->setContentsMargins(0, 0, 0, 6);
     layout->setSpacing(4);
     layout->addWidget(stack_, 1);
-    layout->addWidget(controls);
+    layout->addWidget(controls_);
     layout->addLayout(words);
+}
+
+QWidget* ToyPanel::controls_for(const ShapeActions& actions) {
+    auto* controls = new QWidget;
+    auto* flow = new FlowLayout(controls);
+    flow->setContentsMargins(6, 2, 4, 0);
+    flow->setSpacing(2);
+    for (QAction* action : {actions.front, actions.side, actions.top, actions.fit})
+        flow->addWidget(button_for(action));
+    flow->addWidget(labelled(tr("Apart"), apart_));
+    flow->addWidget(labelled(tr("Stance"), stance_));
+    flow->addWidget(scale_bar_);
+    return controls;
+}
+
+void ToyPanel::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    share_height();
+}
+
+/// A row and a half, so that it is seen that there are more.
+int ToyPanel::least_controls() const { return stance_->sizeHint().height() * 3 / 2; }
+
+/// The picture keeps its least height; the controls have a row at least, and no more than they fill.
+void ToyPanel::share_height() {
+    constexpr int most_lines = 3;
+    constexpr double room_for_breaks = 1.2;
+    const int across = std::max(1, width() - 2 * words_margin);
+    const double lines = room_for_breaks * size_->fontMetrics().horizontalAdvance(size_text_) / across;
+    size_->set_lines(std::clamp(static_cast<int>(std::ceil(lines)), 1, most_lines));
+    const int words = size_->sizeHint().height() + detail_->sizeHint().height();
+    const int filled = controls_->widget()->layout()->heightForWidth(controls_->viewport()->width());
+    const int room = height() - stack_->minimumHeight() - words - around_words;
+    controls_->setFixedHeight(std::min(filled, std::max(least_controls(), room)));
 }
 
 void ToyPanel::follow_session() {
@@ -149,11 +182,7 @@ void ToyPanel::make_scene() {
 }
 
 bool ToyPanel::take_keyboard() {
-    QWidget* picture = scene_ && stack_->currentIndex() == 1 ? scene_->widget() : nullptr;
-    if (picture != nullptr && (picture->focusPolicy() & Qt::TabFocus) == 0) picture = first_stop(picture);
-    QWidget* stop = picture != nullptr ? picture : first_stop(this);
-    if (stop != nullptr) stop->setFocus(Qt::ShortcutFocusReason);
-    return stop != nullptr;
+    return give_keyboard_to_picture(stack_->currentIndex() == 1 ? scene_ : nullptr, this);
 }
 
 void ToyPanel::set_scene_colour(const QColor& colour) {
@@ -161,7 +190,8 @@ void ToyPanel::set_scene_colour(const QColor& colour) {
 }
 
 QSize ToyPanel::minimumSizeHint() const {
-    return {stack_->minimumWidth(), QWidget::minimumSizeHint().height()};
+    return {stack_->minimumWidth(), stack_->minimumHeight() + least_controls() + size_->sizeHint().height() +
+                                        detail_->sizeHint().height() + around_words};
 }
 
 QString ToyPanel::message() const {
@@ -180,6 +210,7 @@ void ToyPanel::show_words() {
     if (toy == nullptr || !anything_in(toy.get())) size_text_.clear();
     if (toy != nullptr && toy->measures != nullptr && toy->measures->usable())
         size_text_ = toy_size_words(*toy->measures, session_.preferences().units());
+    share_height();
     size_->say(sizes_kept_whole(size_text_));
     detail_->say(hover_.isEmpty() ? detail_words() : hover_);
     stance_->setCurrentIndex(stance_->findData(static_cast<int>(session_.toy().stance)));

@@ -12,7 +12,7 @@
 #include "app/kit/still_label.h"
 #include "app/shape/scale_bar.h"
 
-class QBoxLayout;
+class QScrollArea;
 
 namespace roundwright::app {
 
@@ -37,12 +37,18 @@ class ToyPanel : public QWidget {
     [[nodiscard]] QString picture_words() const;
     [[nodiscard]] QSize minimumSizeHint() const override;
 
+  protected:
+    void resizeEvent(QResizeEvent* event) override;
+
   Q_SIGNALS:
     void opened();
     void feature_picked(int feature);
 
   private:
     void build(const ShapeActions& actions);
+    [[nodiscard]] QWidget* controls_for(const ShapeActions& actions);
+    void share_height();
+    [[nodiscard]] int least_controls() const;
     void follow_session();
     void show_words();
     void show_hover(const std::optional<ToyScene::Pointed>& at);
@@ -53,6 +59,7 @@ class ToyPanel : public QWidget {
     DocumentSession& session_;
     ToyState& state_;
     QStackedWidget* stack_;
+    QScrollArea* controls_;  ///< what there is no room for under the picture is scrolled to
     QLabel* message_;
     StillLabel* size_;
     StillLabel* detail_;

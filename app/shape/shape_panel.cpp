@@ -8,10 +8,10 @@
 #include <QToolButton>
 #include <QVBoxLayout>
 
-#include "app/kit/first_stop.h"
 #include "app/kit/look.h"
 #include "app/kit/spoken_roles.h"
 #include "app/kit/theme.h"
+#include "app/shape/picture_keyboard.h"
 #include "app/shape/shape_actions.h"
 #include "render/scene/stepping_ground.h"
 #include "render/wording/as_sentence.h"
@@ -186,11 +186,7 @@ void ShapePanel::make_scene() {
 }
 
 bool ShapePanel::take_keyboard() {
-    QWidget* picture = scene_ && stack_->currentIndex() == 1 ? scene_->widget() : nullptr;
-    if (picture != nullptr && (picture->focusPolicy() & Qt::TabFocus) == 0) picture = first_stop(picture);
-    QWidget* stop = picture != nullptr ? picture : first_stop(this);
-    if (stop != nullptr) stop->setFocus(Qt::ShortcutFocusReason);
-    return stop != nullptr;
+    return give_keyboard_to_picture(stack_->currentIndex() == 1 ? scene_ : nullptr, this);
 }
 
 void ShapePanel::set_scene_colour(const QColor& colour) {

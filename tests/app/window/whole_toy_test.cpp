@@ -5,37 +5,31 @@
 #include <QCheckBox>
 #include <QComboBox>
 #include <QDir>
+#include <QLayout>
+#include <QScrollArea>
+#include <QScrollBar>
+#include <QStackedWidget>
 
 #include "app/kit/announcer.h"
 #include "app/session/assembled_toy.h"
 #include "core/assembly/join_frames.h"
 #include "tests/app/window/maker_at_the_window.h"
+#include "tests/support/plain_pieces.h"
 
 namespace roundwright::app {
 namespace {
 
-Piece ball(const char* name, int most) {
-    Piece piece;
-    piece.name = name;
-    const auto add = [&](int n) {
-        piece.rounds.push_back({.working = WorkedEvenly{.stitches = n}, .note = {}});
-    };
-    for (int n = 6; n < most; n += 6) add(n);
-    for (int i = 0; i < most / 6; ++i) add(most);
-    for (int n = most - 6; n > 0; n -= 6) add(n);
-    piece.end = End::drawn_closed;
-    return piece;
-}
-
 /// A body, a head on top of it with eyes, and two flippers at the sides.
 Toy pup() {
     Toy toy = toy_of({6});
-    Piece head = ball("Head", 36);
+    Piece body = test::ball(48);
+    body.name = "Body";
+    Piece head = test::ball(36);
+    head.name = "Head";
     head.features.push_back({.name = {}, .round = 9, .stitches_apart = 7});
     Piece flipper = piece_of({6, 12, 12, 12, 12}, "Flipper");
     flipper.make = 2;
-    toy.pieces = PieceList{ball("Body", 48), head, flipper};
-    toy.pieces[0].name = "Body";
+    toy.pieces = PieceList{body, head, flipper};
     const auto id = [&](std::size_t piece) { return PieceCopy{toy.pieces.id(piece), 0}; };
     Join on_top, fins;
     on_top.piece = id(1);
@@ -333,6 +327,25 @@ TEST_F(WholeToyTest, PiecesComeApartAndTogetherAgain) {
     maker.press(Qt::Key_F3, Qt::ShiftModifier);
     EXPECT_EQ(whole().state().apart(), 0);
     EXPECT_EQ(width(), together);
+}
+
+TEST_F(WholeToyTest, WhereThereIsLittleRoomTheControlsScrollAndNothingLiesOnAnother) {
+    show_toy();
+    ToyPanel& panel = whole().toy();
+    auto* controls = panel.findChild<QScrollArea*>();
+    ASSERT_NE(controls, nullptr);
+    for (const QSize& size : {QSize(520, 520), QSize(200, 300), panel.minimumSizeHint()}) {
+        panel.resize(size);
+        panel.layout()->activate();
+        const QRect picture = panel.findChild<QStackedWidget*>()->geometry();
+        const QRect words = panel.findChild<StillLabel*>()->geometry();
+        EXPECT_LT(picture.bottom(), controls->geometry().top());
+        EXPECT_LT(controls->geometry().bottom(), words.top());
+        const QWidget* filled = controls->widget();
+        EXPECT_EQ(controls->verticalScrollBar()->maximum(),
+                  std::max(0, filled->height() - controls->viewport()->height()));
+        EXPECT_GE(filled->height(), filled->layout()->heightForWidth(filled->width()));
+    }
 }
 
 TEST_F(WholeToyTest, AnEyeUnderAnotherPieceIsNamed) {
