@@ -173,14 +173,21 @@ void Autosave::keep_now() {
     const auto work = unsaved_work();
     if (!work) return take_away();
     timer_.stop();
-    if (work != kept_ || fault_) {
-        const auto turn = ++turn_;
-        if (const auto fault = writer_->keep(turn, *work)) return take_written(turn, *work, fault);
-        answered_ = kept_turn_ = turn;
-        kept_ = work;
-    }
+    if ((work != kept_ || fault_) && !write_at_once(*work)) return;
     take_safe(is_safe() ? KeptWriter::Safe{safe_turn_} : writer_->make_safe());
     something_changed();
+}
+
+/// False: it could not be written, and that is told.
+bool Autosave::write_at_once(const UnsavedWork& work) {
+    const auto turn = ++turn_;
+    if (const auto fault = writer_->keep(turn, work)) {
+        take_written(turn, work, fault);
+        return false;
+    }
+    answered_ = kept_turn_ = turn;
+    kept_ = work;
+    return true;
 }
 
 bool Autosave::all_kept() const {
@@ -189,8 +196,16 @@ bool Autosave::all_kept() const {
 }
 
 /// A copy that says what the file is about to say is not offered, even if the program ends before it is gone.
+/// And a save may wait long for its disk: what it saves is in a copy meanwhile, which need not be synced
+/// where there is no older one.
 void Autosave::bring_up_to_date() {
-    if (kept_ || writing_) keep_now();
+    if (kept_ || writing_) return keep_now();
+    const auto work = unsaved_work();
+    if (!work || !write_at_once(*work)) return;
+    const auto if_not_saved = [this] {
+        if (kept_ && !is_safe()) start_making_safe();
+    };
+    QMetaObject::invokeMethod(this, if_not_saved, Qt::QueuedConnection);
 }
 
 /// A copy that cannot be removed says nothing new, or is given up; either way nothing is lost.

@@ -72,6 +72,7 @@ class Autosave : public QObject {
     void follow_modified(bool modified);
     void something_changed();
     void start_keeping(const UnsavedWork& work);
+    bool write_at_once(const UnsavedWork& work);
     void take_written(KeptWriter::Turn turn, const UnsavedWork& work, const std::optional<DiskFault>& fault);
     void start_making_safe();
     void take_safe(const KeptWriter::Safe& safe);

@@ -73,6 +73,29 @@ TEST_F(AutosaveTest, TheCopyIsNoOlderThanTheFileWhileItIsSaved) {
     EXPECT_EQ(in_copy, "Nose");
 }
 
+TEST_F(AutosaveTest, WhatIsSavedAtOnceIsInACopyWhileTheDiskTakesItsTime) {
+    DocumentSession session;
+    session.start(toy_of({6, 12}));
+    Autosave autosave(session, state);
+    rename_piece(session, "Snout");
+    std::string in_copy;
+    QObject::connect(&session, &DocumentSession::about_to_save, &session, [&] { in_copy = name_in_copy(); });
+    ASSERT_FALSE(session.save(document));
+    EXPECT_EQ(in_copy, "Snout");
+    EXPECT_EQ(copies(), 0);
+}
+
+TEST_F(AutosaveTest, WhatCouldNotBeSavedStaysInACopyThatIsMadeSafe) {
+    DocumentSession session;
+    session.start(toy_of({6, 12}));
+    Autosave autosave(session, state);
+    autosave.set_interval_ms(60'000);
+    rename_piece(session, "Snout");
+    ASSERT_TRUE(session.save(folder.filePath(QStringLiteral("no/such/folder/pup.roundwright"))));
+    EXPECT_EQ(copies(), 1);
+    EXPECT_TRUE(wait_until([&] { return autosave.all_kept(); }));
+}
+
 TEST_F(AutosaveTest, WhatIsTypedGoesAlongWithSaveAs) {
     DocumentSession session;
     session.start(toy_of({6, 12}));
