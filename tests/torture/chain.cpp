@@ -108,7 +108,7 @@ std::unique_ptr<Window> Chain::open(const std::vector<std::string>& arguments, c
     set("QT_QPA_PLATFORM", display_.is_there() ? "xcb" : "offscreen");
     start.folder = harbour_.toys().string();
     start.said = (harbour_.root() / "said").string();
-    return std::make_unique<Window>(start);
+    return std::make_unique<Window>(start, wishes_.disk);
 }
 
 /// A toy that was left with changes is opened by its name or found by the program itself, any other by name.

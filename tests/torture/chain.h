@@ -10,6 +10,7 @@
 #include <string>
 #include <vector>
 
+#include "tests/torture/disk_probe.h"
 #include "tests/torture/display.h"
 #include "tests/torture/figures.h"
 #include "tests/torture/harbour.h"
@@ -27,6 +28,7 @@ struct ChainWishes {
     std::filesystem::path folder;
     std::filesystem::path faults;  ///< folder for the journals of lives with faults
     std::set<std::string> only;    ///< ways to end; empty: all
+    const DiskProbe* disk = nullptr;
 };
 
 /// A maker's week: one window after another in the same harbour, each ended by a blow, and each looked at for

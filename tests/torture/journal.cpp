@@ -46,6 +46,14 @@ std::vector<std::string_view> divided(std::string_view line) {
     return parts;
 }
 
+std::int64_t waited_by(const std::string& statistics) {
+    std::ifstream in(statistics);
+    std::int64_t ran = 0;
+    std::int64_t waited = 0;
+    in >> ran >> waited;
+    return waited;
+}
+
 }  // namespace
 
 std::int64_t now_ns() {
@@ -55,12 +63,10 @@ std::int64_t now_ns() {
 }
 
 std::int64_t waited_ns(int process) {
-    std::ifstream in("/proc/" + (process == 0 ? "self" : std::to_string(process)) + "/schedstat");
-    std::int64_t ran = 0;
-    std::int64_t waited = 0;
-    in >> ran >> waited;
-    return waited;
+    return waited_by("/proc/" + (process == 0 ? "self" : std::to_string(process)) + "/schedstat");
 }
+
+std::int64_t waited_ns_of_this_thread() { return waited_by("/proc/thread-self/schedstat"); }
 
 std::string written(const Entry& entry) {
     std::string line = std::to_string(entry.ns) + '\t' + escaped(entry.kind);

@@ -23,6 +23,7 @@ struct Entry {
 /// How long the first thread of a process (0: this one) was ready to run since it began, and others had the
 /// processor: the second number of /proc/PID/schedstat, see Documentation/scheduler/sched-stats.rst in Linux.
 [[nodiscard]] std::int64_t waited_ns(int process);
+[[nodiscard]] std::int64_t waited_ns_of_this_thread();
 
 /// One line, its end included: time, kind and fields, divided by tabs; tabs, line ends and backslashes in
 /// fields are escaped.

@@ -14,7 +14,7 @@
 namespace roundwright::torture {
 namespace {
 
-ChainWishes wishes_of(const Options& options, std::uint32_t seed, bool small_disks) {
+ChainWishes wishes_of(const Options& options, const DiskProbe& disk, std::uint32_t seed, bool small_disks) {
     std::mt19937 random(seed * 2'654'435'761U);
     const auto one_in = [&](unsigned many) { return random() % many == 0; };
     ChainWishes wishes;
@@ -25,6 +25,7 @@ ChainWishes wishes_of(const Options& options, std::uint32_t seed, bool small_dis
     if (one_in(2)) wishes.shortest_pause_ms = 5, wishes.longest_pause_ms = 30;
     if (options.on_a_display) wishes.on_a_display = *options.on_a_display;
     wishes.only = options.only;
+    wishes.disk = &disk;
     wishes.folder = options.folder / ("torture-" + std::to_string(::getpid()) + "-" + std::to_string(seed));
     wishes.faults = options.folder / "torture-faults";
     return wishes;
@@ -34,6 +35,7 @@ int torture(const Options& options) {
     const bool small_disks = may_mount();
     if (!small_disks) std::cout << "No small disks can be mounted here: full disks are left out.\n";
     Figures figures;
+    const DiskProbe disk(options.folder / "torture-probe");
     const auto end = std::chrono::steady_clock::now() + std::chrono::duration<double>(options.minutes * 60);
     const auto may_go_on = [&] {
         return std::chrono::steady_clock::now() < end &&
@@ -44,7 +46,7 @@ int torture(const Options& options) {
         while (may_go_on()) {
             const std::uint32_t number = chains++;
             if (options.chains > 0 && number >= static_cast<std::uint32_t>(options.chains)) return;
-            Chain(wishes_of(options, options.seed + number, small_disks), figures).run(may_go_on);
+            Chain(wishes_of(options, disk, options.seed + number, small_disks), figures).run(may_go_on);
         }
     };
     std::vector<std::jthread> workers;
@@ -52,7 +54,8 @@ int torture(const Options& options) {
     workers.clear();
     std::cout << '\n';
     figures.print(std::cout);
-    std::cout << "\nwindows ended by force: " << figures.kills() << ", faults: " << figures.faults() << '\n';
+    std::cout << "\nwindows ended by force: " << figures.kills() << ", faults: " << figures.faults()
+              << "\nthe disk kept a small file waiting for at most " << disk.longest_seconds() << " s\n";
     return figures.faults() == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
 }
 

@@ -13,7 +13,7 @@ std::string in_small_letters(std::string text) {
 
 }  // namespace
 
-Window::Window(const Start& start) : life(start) {
+Window::Window(const Start& start, const DiskProbe* disk) : life(start), disk_(disk) {
     life.heard = [this](const Entry& entry) { hear(entry); };
 }
 
@@ -31,6 +31,8 @@ void Window::hear_waiting(std::int64_t waited_ns, std::int64_t ns) {
 std::int64_t Window::kill() {
     const std::int64_t ns = life.kill();
     hear_waiting(life.waited(), ns);
+    if (disk_ == nullptr) return ns;
+    for (const auto& [from, to] : disk_->stalls()) memory.excuse(from, to);
     return ns;
 }
 

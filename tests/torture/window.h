@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "tests/torture/disk_probe.h"
 #include "tests/torture/life.h"
 #include "tests/torture/memory.h"
 
@@ -25,7 +26,8 @@ struct Said {
 /// A life and what the driver has heard from it.
 class Window {
   public:
-    explicit Window(const Start& start);
+    /// `disk` may be none; while it stood still, nothing could be kept.
+    Window(const Start& start, const DiskProbe* disk);
 
     Life life;
     Memory memory;  ///< since it settled
@@ -54,6 +56,7 @@ class Window {
     void hear_state(const Entry& entry);
     void hear_waiting(std::int64_t waited_ns, std::int64_t ns);
 
+    const DiskProbe* disk_;
     Moment now_;
     std::int64_t waited_ns_ = 0;
 };
