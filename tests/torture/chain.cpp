@@ -82,6 +82,7 @@ bool Chain::live() {
         owed_blow_ = blow_;
     }
     inspect();
+    remember_toys();
     if (window_) journal_before_ = window_->journal;
     state_folder_ = harbour_.state_folder_words();
     window_.reset();
@@ -229,6 +230,14 @@ void Chain::take_note_of_saves(const std::vector<const Window*>& windows) {
     for (const Window* window : windows) {
         for (const auto& toy : window->toys_in_flight())
             for (auto& [path, expected] : on_disk_) expected.insert(toy);
+    }
+}
+
+/// A copy that nobody asked for stays, and may come back in any life after this one.
+void Chain::remember_toys() {
+    for (const Window* window : {window_.get(), second_.get()}) {
+        if (window == nullptr) continue;
+        for (const Moment& moment : window->memory.moments()) known_toys_.insert(moment.work.toy);
     }
 }
 

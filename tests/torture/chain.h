@@ -116,6 +116,7 @@ class Chain {
     void look_for_overwritten_theirs(const Window& window);
     [[nodiscard]] std::vector<Work> bring_everything_back();
     void take_note_of_saves(const std::vector<const Window*>& windows);
+    void remember_toys();
     void look_for_crash(const Window& window, const std::string& which = {});
     void fault(Fault kind, const std::string& what) { fault(blow_, kind, what); }
     void fault(const std::string& blow, Fault kind, const std::string& what);

@@ -296,6 +296,7 @@ void Chain::end_both(const std::function<void()>& clear_the_way) {
     theirs_.clear();
     judge_all({{&window_->memory, end_ns_}, {&second_->memory, second_end}});
     journals_ = window_->journal + "--- second\n" + second_->journal;
+    remember_toys();
     window_.reset();
     second_.reset();
     owed_ = {};
