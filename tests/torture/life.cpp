@@ -3,6 +3,7 @@
 #include <cerrno>
 #include <csignal>
 #include <fcntl.h>
+#include <fstream>
 #include <linux/capability.h>
 #include <poll.h>
 #include <stdexcept>
@@ -50,6 +51,17 @@ void give_up_privileges() {
     static_cast<void>(::signal(SIGHUP, SIG_DFL));
     if (::chdir(start.folder.c_str()) == 0) ::execve("/proc/self/exe", arguments, environment);
     ::_exit(127);
+}
+
+/// What it waits for, as the system knows it: its state, and where in the kernel it sleeps.
+std::string whereabouts(pid_t process) {
+    const std::string folder = "/proc/" + std::to_string(process);
+    std::string waits_in;
+    std::getline(std::ifstream(folder + "/wchan"), waits_in);
+    std::ifstream status(folder + "/status");
+    for (std::string line; std::getline(status, line);)
+        if (line.starts_with("State:")) return line + ' ' + waits_in;
+    return "gone";
 }
 
 void make_pipe(int (&ends)[2]) {
@@ -162,7 +174,7 @@ bool Life::has_left_with(int code) const {
 }
 
 std::string Life::end_words() const {
-    if (!status_) return "still running";
+    if (!status_) return "still running, " + whereabouts(pid_);
     if (WIFEXITED(*status_)) return "exit " + std::to_string(WEXITSTATUS(*status_));
     return "signal " + std::to_string(WTERMSIG(*status_));
 }
