@@ -34,22 +34,21 @@ EarnsPanel::EarnsPanel(DocumentSession& session, QWidget* parent)
     show_all();
 }
 
-void EarnsPanel::add_figure(QFormLayout& form, const QString& label, std::optional<double> Making::*part,
-                            const QString& step, bool is_money, double most, int decimals,
-                            const QString& unit) {
+void EarnsPanel::ask(QFormLayout& form, const Asked& asked) {
     auto* box = new MeasureSpinBox;
-    box->setRange(0, most);
-    box->setDecimals(decimals);
-    box->setSuffix(unit);
+    box->setRange(0, asked.most);
+    box->setDecimals(asked.decimals);
+    box->setSuffix(asked.unit);
     box->setSpecialValueText(tr("not said"));
-    form.addRow(label, box);
-    figures_.push_back({box, part, step, is_money});
-    connect(box, &QDoubleSpinBox::valueChanged, this, [this, part, step](double value) {
-        change(
-            step,
-            [part, value](Making& making) { making.*part = value > 0 ? std::optional(value) : std::nullopt; },
-            step);
-    });
+    form.addRow(asked.label, box);
+    figures_.push_back({box, asked.part});
+    connect(box, &QDoubleSpinBox::valueChanged, this,
+            [this, part = asked.part, step = asked.step](double value) {
+                const auto set = [part, value](Making& making) {
+                    making.*part = value > 0 ? std::optional(value) : std::nullopt;
+                };
+                change(step, set, step);
+            });
 }
 
 void EarnsPanel::build() {
@@ -61,17 +60,16 @@ void EarnsPanel::build() {
     auto* form = new QFormLayout;
     form->setRowWrapPolicy(QFormLayout::WrapLongRows);
     form->addRow(tr("C&urrency"), currency_);
-    add_figure(*form, tr("Stuffing, a &kilogram"), &Making::stuffing_price_per_kg,
-               tr("Change the price of stuffing"), true, most_money, 2);
+    ask(*form, {tr("Stuffing, a &kilogram"), &Making::stuffing_price_per_kg,
+                tr("Change the price of stuffing"), most_money});
     form->addRow(tr("&Other costs of a toy"), other_);
-    add_figure(*form, tr("Se&wing and finishing"), &Making::finishing_minutes,
-               tr("Change the time for finishing"), false, most_minutes, 0, tr(" min"));
-    add_figure(*form, tr("M&y hour"), &Making::hourly_rate, tr("Change my hourly rate"), true, most_money, 2);
-    add_figure(*form, tr("Pr&ice"), &Making::price, tr("Change the price"), true, most_money, 2);
-    add_figure(*form, tr("Fees"), &Making::fees_percent, tr("Change the fees"), false, most_percent, 1,
-               tr(" % of it"));
-    add_figure(*form, tr("Pri&ce to a shop"), &Making::wholesale_price, tr("Change the price to a shop"),
-               true, most_money, 2);
+    ask(*form, {tr("Se&wing and finishing"), &Making::finishing_minutes, tr("Change the time for finishing"),
+                most_minutes, 0, tr(" min")});
+    ask(*form, {tr("M&y hour"), &Making::hourly_rate, tr("Change my hourly rate"), most_money});
+    ask(*form, {tr("Pr&ice"), &Making::price, tr("Change the price"), most_money});
+    ask(*form, {tr("Fees"), &Making::fees_percent, tr("Change the fees"), most_percent, 1, tr(" % of it")});
+    ask(*form,
+        {tr("Pri&ce to a shop"), &Making::wholesale_price, tr("Change the price to a shop"), most_money});
     auto* layout = new QVBoxLayout(this);
     layout->addLayout(form);
     layout->addSpacing(6);
@@ -131,11 +129,11 @@ void EarnsPanel::show_answers() {
     const auto one = materials_now(session_, TakenFor::toy);
     if (!one) return;
     const Earnings sum = earnings(toy, *one);
-    QStringList lines{cost_words(toy, sum),       unpriced_words(toy, sum),
-                      retail_words(toy, sum),     wholesale_words(toy, sum),
-                      fair_price_words(toy, sum), tr("Taxes are in none of these figures.")};
-    lines.removeAll(QString());
-    answers_->setText(lines.join(QLatin1Char('\n')));
+    QStringList groups{cost_words(toy, sum),       unpriced_words(toy, sum),
+                       retail_words(toy, sum),     wholesale_words(toy, sum),
+                       fair_price_words(toy, sum), tr("Taxes are in none of these figures.")};
+    groups.removeAll(QString());
+    answers_->setText(groups.join(QStringLiteral("\n\n")));
 }
 
 }  // namespace roundwright::app

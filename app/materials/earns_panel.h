@@ -21,15 +21,20 @@ class EarnsPanel : public QWidget {
     explicit EarnsPanel(DocumentSession& session, QWidget* parent = nullptr);
 
   private:
-    /// A field and the figure of `Making` that it shows; absent where it stands at 0.
+    /// A figure of `Making` that is asked for, and absent while it stands at 0.
+    struct Asked {
+        QString label;
+        std::optional<double> Making::*part;
+        QString step;  ///< what undo calls a change of it
+        double most;
+        int decimals = 2;
+        QString unit{};
+    };
     struct Figure {
         QDoubleSpinBox* box;
         std::optional<double> Making::*part;
-        QString step;
-        bool is_money;
     };
-    void add_figure(QFormLayout& form, const QString& label, std::optional<double> Making::*part,
-                    const QString& step, bool is_money, double most, int decimals, const QString& unit = {});
+    void ask(QFormLayout& form, const Asked& asked);
     void build();
     void connect_all();
     void show_all();
