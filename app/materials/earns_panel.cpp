@@ -52,6 +52,7 @@ void EarnsPanel::ask(QFormLayout& form, const Asked& asked) {
 }
 
 void EarnsPanel::build() {
+    answers_->setFocusPolicy(Qt::StrongFocus);  // for who scrolls with the keys
     currency_->setMaxLength(longest_currency);
     currency_->setPlaceholderText(tr("such as EUR"));
     other_->setRange(0, most_money);

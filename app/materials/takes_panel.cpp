@@ -52,6 +52,7 @@ void TakesPanel::build() {
     what_->addItem(tr("This piece"));
     what_->addItem(tr("The whole toy"));
     what_->setCurrentIndex(1);
+    amounts_->setFocusPolicy(Qt::StrongFocus);  // for who scrolls with the keys
     spare_->setRange(0, most_spare_percent);
     spare_->setDecimals(0);
     spare_->setSingleStep(5);

@@ -8,6 +8,7 @@
 #include <QLineEdit>
 #include <QSpinBox>
 
+#include "app/kit/read_out.h"
 #include "app/materials/earns_panel.h"
 #include "app/materials/materials_now.h"
 #include "app/materials/yarn_panel.h"
@@ -37,8 +38,8 @@ class Takes : public ::testing::Test {
         return nullptr;
     }
     static QString said(QWidget& panel, const QString& name) {
-        for (auto* one : panel.findChildren<QLabel*>())
-            if (one->accessibleName() == name) return one->text();
+        for (auto* one : panel.findChildren<ReadOut*>())
+            if (one->name() == name) return one->text();
         return {};
     }
     static void type(QWidget* field, const QString& text) {
