@@ -1,8 +1,8 @@
 # Icons, drawn for this program; one list, in the program under :/icons.
 set(roundwright_icons
-  add down error face fine finish fit fold-closed fold-open gauge hook
+  add coins down error face fine finish fit fold-closed fold-open gauge hook
   lie-closes lie-cups lie-even lie-flat lie-gathers lie-ruffles
-  loop more new note notice open print redo remove repeat reshape ring roundwright save stuffing turn undo up warning yarn)
+  loop more new note notice open print redo remove repeat reshape ring roundwright save scales stuffing turn undo up warning yarn)
 list(TRANSFORM roundwright_icons PREPEND "${PROJECT_SOURCE_DIR}/resources/icons/")
 list(TRANSFORM roundwright_icons APPEND ".svg")
 qt_add_resources(roundwright_app roundwright PREFIX "/" BASE "${PROJECT_SOURCE_DIR}/resources" FILES ${roundwright_icons})

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <cstdint>
 
 #include <QColorDialog>
@@ -10,6 +11,7 @@
 #include <QFormLayout>
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QLineEdit>
 #include <QListView>
 #include <QLocale>
 #include <QPushButton>
@@ -18,10 +20,12 @@
 
 #include "app/kit/cell_delegate.h"
 #include "app/kit/field_widgets.h"
+#include "app/kit/measure_spin_box.h"
 #include "app/kit/true_focus.h"
 #include "app/materials/yarns_model.h"
 #include "core/gauge/hook.h"
 #include "core/gauge/usual_gauge.h"
+#include "core/gauge/yarn_label.h"
 #include "core/study/piece_study.h"
 #include "render/wording/amounts.h"
 #include "render/wording/as_sentence.h"
@@ -43,6 +47,8 @@ constexpr std::array<Colour, 6> first_colours{{{0xE9, 0xE1, 0xD2},
                                                {0x8F, 0xA8, 0x7C}}};
 
 constexpr double most_metres_per_100_g = 3000;
+constexpr double most_ball_grams = 5000;
+constexpr double most_ball_price = 100'000;
 
 Toy without_yarn(Toy toy, std::size_t gone) {
     toy.yarns.erase(toy.yarns.begin() + static_cast<std::ptrdiff_t>(gone));
@@ -52,6 +58,14 @@ Toy without_yarn(Toy toy, std::size_t gone) {
             if (round.yarn > gone) --round.yarn;
         }
     }
+    return toy;
+}
+
+/// An estimate of the gauge goes by the weight of the first yarn, and follows it.
+Toy with_weight(Toy toy, std::size_t row, YarnWeight weight) {
+    toy.yarns[row].weight = weight;
+    auto* estimate = std::get_if<EstimatedGauge>(&toy.gauge);
+    if (row == 0 && estimate != nullptr) estimate->weight = weight;
     return toy;
 }
 
@@ -67,6 +81,10 @@ YarnPanel::YarnPanel(DocumentSession& session, QWidget* parent)
       colour_(new QPushButton(tr("Choose…"))),
       weight_(new QComboBox),
       metres_(new QDoubleSpinBox),
+      label_(new QLineEdit),
+      label_says_(words_label(tr("The label in words"))),
+      ball_grams_(new MeasureSpinBox),
+      ball_price_(new MeasureSpinBox),
       hook_(new QDoubleSpinBox),
       hook_names_(new QLabel),
       offer_(words_label(tr("Hook for this yarn"))),
@@ -88,6 +106,11 @@ void YarnPanel::build() {
     metres_->setSuffix(tr(" m in 100 g"));
     metres_->setSpecialValueText(tr("not known"));
     metres_->setAlignment(Qt::AlignRight);
+    label_->setPlaceholderText(tr("such as 50 g = 125 m"));
+    label_->setAccessibleName(tr("What the label says of length and weight"));
+    label_->setToolTip(tr("Length and weight, tex, wraps per inch, plies or the name of the weight"));
+    label_says_->hide();
+    build_ball();
     hook_->setRange(least_hook_mm, most_hook_mm);
     hook_->setDecimals(2);
     hook_->setSingleStep(0.25);
@@ -111,13 +134,28 @@ void YarnPanel::build() {
     form->addRow(buttons);
     form->addRow(tr("C&olour"), colour_);
     form->addRow(tr("&Weight"), weight_);
+    form->addRow(tr("Read its la&bel"), label_);
+    form->addRow(label_says_);
     form->addRow(tr("&Length"), metres_);
+    form->addRow(tr("Ball weigh&t"), ball_grams_);
+    form->addRow(tr("Ball pr&ice"), ball_price_);
     form->addRow(tr("Hoo&k"), hook_);
     form->addRow(tr("also called"), hook_names_);
     remove_->setAccessibleName(tr("Remove the yarn"));
     weight_->setAccessibleName(tr("Weight of the yarn"));
     metres_->setAccessibleName(tr("Length of 100 g of the yarn"));
     withdraw_offer();
+}
+
+void YarnPanel::build_ball() {
+    ball_grams_->setRange(0, most_ball_grams);
+    ball_grams_->setDecimals(0);
+    ball_grams_->setSuffix(tr(" g"));
+    ball_price_->setRange(0, most_ball_price);
+    ball_price_->setDecimals(2);
+    for (QDoubleSpinBox* box : {ball_grams_, ball_price_}) box->setSpecialValueText(tr("not known"));
+    ball_grams_->setAccessibleName(tr("Weight of a ball of the yarn"));
+    ball_price_->setAccessibleName(tr("Price of a ball of the yarn"));
 }
 
 void YarnPanel::connect_all() {
@@ -139,6 +177,19 @@ void YarnPanel::connect_all() {
             },
             QStringLiteral("yarn length"));
     });
+    const auto connect_ball = [this](QDoubleSpinBox* box, std::optional<double> Yarn::*part,
+                                     const QString& step) {
+        connect(box, &QDoubleSpinBox::valueChanged, this, [this, part, step](double value) {
+            change_yarn(
+                step,
+                [part, value](Yarn& yarn) { yarn.*part = value > 0 ? std::optional(value) : std::nullopt; },
+                step);
+        });
+    };
+    connect_ball(ball_grams_, &Yarn::ball_grams, tr("Change the weight of a ball"));
+    connect_ball(ball_price_, &Yarn::ball_price, tr("Change the price of a ball"));
+    connect(label_, &QLineEdit::editingFinished, this, &YarnPanel::read_label);
+    connect(label_, &QLineEdit::textEdited, label_says_, &QLabel::hide);
     connect(hook_, &QDoubleSpinBox::valueChanged, this, &YarnPanel::use_hook);
     connect(&session_, &DocumentSession::toy_changed, this, &YarnPanel::show_toy);
 }
@@ -161,6 +212,29 @@ void YarnPanel::change_yarn(const QString& step, const std::function<void(Yarn&)
         merge_key);
 }
 
+/// One step; what is not understood stays to be changed.
+void YarnPanel::read_label() {
+    const QString text = label_->text().trimmed();
+    if (text.isEmpty() || current() < 0 || session_.read_only()) return;
+    const auto said = read_yarn_label(text.toStdString());
+    if (!said) {
+        label_says_->setText(
+            tr("That is not understood. Type it like “50 g = 125 m”, “200 tex”, “11 wpi”, “8 ply” or “dk”."));
+        label_says_->show();
+        return;
+    }
+    session_.end_merging();
+    session_.edit(tr("Read the yarn’s label"), [&said, row = static_cast<std::size_t>(current())](Toy toy) {
+        Yarn& yarn = toy.yarns[row];
+        if (said->metres_per_100_g) yarn.metres_per_100_g = std::round(*said->metres_per_100_g);
+        if (said->ball_grams) yarn.ball_grams = std::round(*said->ball_grams);
+        return said->weight ? with_weight(std::move(toy), row, *said->weight) : toy;
+    });
+    label_->clear();
+    label_says_->hide();
+    if (current() == 0 && said->weight) offer_hook(*said->weight);
+}
+
 void YarnPanel::use_hook(double mm) {
     session_.edit(
         tr("Use a %1 mm hook").arg(mm),
@@ -171,15 +245,11 @@ void YarnPanel::use_hook(double mm) {
         QStringLiteral("hook"));
 }
 
-/// An estimate of the gauge goes by the weight of the first yarn, and follows it.
 void YarnPanel::choose_weight(YarnWeight weight) {
     const int row = current();
     if (row < 0) return;
     session_.edit(tr("Change yarn weight"), [row, weight](Toy toy) {
-        toy.yarns[static_cast<std::size_t>(row)].weight = weight;
-        auto* estimate = std::get_if<EstimatedGauge>(&toy.gauge);
-        if (row == 0 && estimate != nullptr) estimate->weight = weight;
-        return toy;
+        return with_weight(std::move(toy), static_cast<std::size_t>(row), weight);
     });
     if (row == 0) offer_hook(weight);
 }
@@ -272,14 +342,21 @@ void YarnPanel::show_offer() {
 void YarnPanel::show_yarn() {
     const int row = current();
     const bool any = row >= 0 && static_cast<std::size_t>(row) < session_.toy().yarns.size();
-    for (QWidget* widget :
-         {static_cast<QWidget*>(colour_), static_cast<QWidget*>(weight_), static_cast<QWidget*>(metres_)}) {
+    for (QWidget* widget : {static_cast<QWidget*>(colour_), static_cast<QWidget*>(weight_),
+                            static_cast<QWidget*>(metres_), static_cast<QWidget*>(label_),
+                            static_cast<QWidget*>(ball_grams_), static_cast<QWidget*>(ball_price_)}) {
         widget->setEnabled(any);
     }
     remove_->setEnabled(any && model_->rowCount() > 1);
     if (!any) return;
     const Yarn& yarn = session_.toy().yarns[static_cast<std::size_t>(row)];
     const QSignalBlocker quiet(metres_);
+    const auto show_ball = [](QDoubleSpinBox* box, const std::optional<double>& value) {
+        const QSignalBlocker still(box);
+        if (box->value() != value.value_or(0)) box->setValue(value.value_or(0));
+    };
+    show_ball(ball_grams_, yarn.ball_grams);
+    show_ball(ball_price_, yarn.ball_price);
     colour_->setText(tr("%1…").arg(as_sentence(colour_name(yarn.colour))));
     colour_->setToolTip(colour_words(yarn.colour));
     colour_->setAccessibleName(tr("Colour of the yarn: %1").arg(colour_words(yarn.colour)));

@@ -9,6 +9,7 @@
 class QComboBox;
 class QDoubleSpinBox;
 class QLabel;
+class QLineEdit;
 class QListView;
 class QPushButton;
 
@@ -24,7 +25,9 @@ class YarnPanel : public QWidget {
 
   private:
     void build();
+    void build_ball();
     void connect_all();
+    void read_label();
     void add_yarn();
     void remove_yarn();
     void choose_colour();
@@ -49,6 +52,10 @@ class YarnPanel : public QWidget {
     QPushButton* colour_;
     QComboBox* weight_;
     QDoubleSpinBox* metres_;
+    QLineEdit* label_;  ///< to be read: it holds nothing of the toy
+    QLabel* label_says_;
+    QDoubleSpinBox* ball_grams_;
+    QDoubleSpinBox* ball_price_;
     QDoubleSpinBox* hook_;
     QLabel* hook_names_;
     QLabel* offer_;

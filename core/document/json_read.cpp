@@ -397,6 +397,11 @@ Making read_making(const JsonPlace& place) {
     making.hourly_rate = amount(place, "hourly_rate");
     making.stuffing_price_per_kg = amount(place, "stuffing_price_per_kg");
     making.other_cost = amount(place, "other_cost").value_or(0);
+    making.finishing_minutes = amount(place, "finishing_minutes");
+    making.spare_yarn_percent = amount(place, "spare_yarn_percent");
+    making.price = amount(place, "price");
+    making.wholesale_price = amount(place, "wholesale_price");
+    making.fees_percent = amount(place, "fees_percent");
     place.close();
     return making;
 }

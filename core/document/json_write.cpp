@@ -290,6 +290,11 @@ ordered_json making_json(const Making& making) {
     put(json, "hourly_rate", making.hourly_rate);
     put(json, "stuffing_price_per_kg", making.stuffing_price_per_kg);
     json["other_cost"] = making.other_cost;
+    put(json, "finishing_minutes", making.finishing_minutes);
+    put(json, "spare_yarn_percent", making.spare_yarn_percent);
+    put(json, "price", making.price);
+    put(json, "wholesale_price", making.wholesale_price);
+    put(json, "fees_percent", making.fees_percent);
     return json;
 }
 

@@ -16,7 +16,12 @@ struct Making {
     std::string currency;                  ///< as printed: "EUR", "kr"
     std::optional<double> hourly_rate;
     std::optional<double> stuffing_price_per_kg;
-    double other_cost = 0;  ///< eyes, thread, packing: a toy's
+    double other_cost = 0;                     ///< eyes, thread, packing: a toy's
+    std::optional<double> finishing_minutes;   ///< sewing up, face and stuffing: a toy's
+    std::optional<double> spare_yarn_percent;  ///< bought beyond what is worked out
+    std::optional<double> price;               ///< a toy is sold at, to whom it is for
+    std::optional<double> wholesale_price;     ///< to a shop
+    std::optional<double> fees_percent;        ///< of `price`: market places, cards
 
     friend bool operator==(const Making&, const Making&) = default;
 };

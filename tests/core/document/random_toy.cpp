@@ -224,7 +224,9 @@ Making making(std::mt19937& random) {
     Making making;
     for (std::optional<double>* part :
          {&making.stitches_per_minute, &making.yarn_per_ten_stitches_mm, &making.stuffing_density_kg_per_m3,
-          &making.stuffing_density_error_kg_per_m3, &making.hourly_rate, &making.stuffing_price_per_kg}) {
+          &making.stuffing_density_error_kg_per_m3, &making.hourly_rate, &making.stuffing_price_per_kg,
+          &making.finishing_minutes, &making.spare_yarn_percent, &making.price, &making.wholesale_price,
+          &making.fees_percent}) {
         *part = amount(random);
     }
     making.currency = text(random);
@@ -240,7 +242,7 @@ void every_field_is_set(const Toy& a, const Yarn& b, const Piece& c, const Round
     [[maybe_unused]] const auto& [d1, d2, d3, d4, d5] = d;
     [[maybe_unused]] const auto& [e1, e2, e3, e4] = e;
     [[maybe_unused]] const auto& [f1, f2, f3, f4, f5, f6, f7, f8] = a.text;
-    [[maybe_unused]] const auto& [g1, g2, g3, g4, g5, g6, g7, g8] = a.making;
+    [[maybe_unused]] const auto& [g1, g2, g3, g4, g5, g6, g7, g8, g9, g10, g11, g12, g13] = a.making;
     [[maybe_unused]] const auto& [h1, h2, h3] = c.worked;
     [[maybe_unused]] const auto& [j1, j2, j3, j4, j5] = GaugeMeasurement{};
     [[maybe_unused]] const auto& [k1, k2, k3, k4] = FinishedPieceGauge{};

@@ -54,7 +54,7 @@ TEST(RecordedMaterials, AreAsBefore) {
         Toy toy = varied_pieces()[i].toy;
         text.heading(varied_pieces()[i].name);
         tell_materials(text, toy, varied_studies()[i]);
-        toy.making = {12.5, 330.0, 21.0, 1.5, "EUR", 18.0, 9.5, 2.4};
+        toy.making = {12.5, 330.0, 21.0, 1.5, "EUR", 18.0, 9.5, 2.4, {}, {}, {}, {}, {}};
         if (i % 5 == 0) tell_materials(text, toy, varied_studies()[i]);
     }
     testing::expect_as_recorded("materials.txt", text);
