@@ -159,17 +159,17 @@ QString filled(const char* text, Terms terms) {
 }
 
 /// As the rounds write it in another language.
-QString short_in(const Told& told, Terms terms) {
-    if (told.stitch) return view(abbreviation(*told.stitch, terms));
-    if (told.technique == Technique::together) return QString::fromStdString(said_in("sc3tog", terms));
-    return QString::fromStdString(said_in(told.short_name, terms));
+QString short_in(const Told& one, Terms terms) {
+    if (one.stitch) return view(abbreviation(*one.stitch, terms));
+    if (one.technique == Technique::together) return QString::fromStdString(said_in("sc3tog", terms));
+    return QString::fromStdString(said_in(one.short_name, terms));
 }
 
 /// "feste Masche (single crochet)": what the rounds say, and what it means.
-QString name_in(const Told& told, Terms terms) {
-    if (!told.stitch) return filled(told.name, terms);
-    return Pattern::tr("%1 (%2)").arg(view(full_name(*told.stitch, terms)),
-                                      view(full_name(*told.stitch, Terms::us)));
+QString name_in(const Told& one, Terms terms) {
+    if (!one.stitch) return filled(one.name, terms);
+    return Pattern::tr("%1 (%2)").arg(view(full_name(*one.stitch, terms)),
+                                      view(full_name(*one.stitch, Terms::us)));
 }
 
 }  // namespace
