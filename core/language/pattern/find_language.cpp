@@ -6,6 +6,7 @@
 #include <cstdint>
 #include <string>
 #include <unordered_map>
+#include <utility>
 
 #include "core/language/pattern/headings.h"
 #include "core/language/round/token_cursor.h"
@@ -123,6 +124,28 @@ void count(Tokens tokens, Scores& scores) {
 
 int total(const Scores& scores, std::size_t i) { return scores.words.at(i) + 2 * scores.stitches.at(i); }
 
+/// The languages with the most and the next most, by their place in `all_terms`.
+std::pair<std::size_t, std::size_t> first_two(const Scores& scores) {
+    std::size_t best = 0;
+    std::size_t second = 0;
+    for (std::size_t i = 1; i < languages; ++i) {
+        if (total(scores, i) > total(scores, best)) {
+            second = best;
+            best = i;
+        } else if (total(scores, i) > total(scores, second) || second == best) {
+            second = i;
+        }
+    }
+    return {best, second};
+}
+
+// What hundreds of lines have said, others do not unsay.
+bool is_surely_english(const Scores& scores) {
+    constexpr int lead = 1'000;
+    const auto [best, second] = first_two(scores);
+    return best == 0 && !scores.named && total(scores, best) > total(scores, second) + lead;
+}
+
 // "This pattern is in German terms."
 std::optional<Terms> named_in_english(Tokens tokens) {
     constexpr std::array<std::string_view, languages> names{
@@ -152,22 +175,16 @@ std::optional<Terms> named_by(Tokens tokens) {
 }  // namespace
 
 std::optional<FoundTerms> find_language(const std::vector<SourceLine>& lines) {
+    constexpr std::size_t lines_between_looks = 256;
     Scores scores;
-    for (const SourceLine& line : lines) {
-        count(line.tokens, scores);
-        if (!scores.named) scores.named = named_by(line.tokens);
-        if (!scores.named) scores.named = named_in_english(line.tokens);
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        count(lines[i].tokens, scores);
+        if (!scores.named) scores.named = named_by(lines[i].tokens);
+        if (!scores.named) scores.named = named_in_english(lines[i].tokens);
+        if (i % lines_between_looks == lines_between_looks - 1 && is_surely_english(scores))
+            return std::nullopt;
     }
-    std::size_t best = 0;
-    std::size_t second = 0;
-    for (std::size_t i = 1; i < languages; ++i) {
-        if (total(scores, i) > total(scores, best)) {
-            second = best;
-            best = i;
-        } else if (total(scores, i) > total(scores, second) || second == best) {
-            second = i;
-        }
-    }
+    const auto [best, second] = first_two(scores);
     FoundTerms found;
     found.terms = scores.named.value_or(all_terms.at(best));
     if (is_english(found.terms) || (!scores.named && scores.stitches.at(best) == 0)) return std::nullopt;
