@@ -3,7 +3,9 @@
 #include <vector>
 
 #include "core/language/pattern/write_pattern.h"
+#include "core/language/round/completion.h"
 #include "core/language/round/read_round.h"
+#include "core/language/words/in_language.h"
 #include "tests/core/language/pattern/random_pattern_toy.h"
 #include "tests/core/language/pattern/random_piece.h"
 #include "tests/core/language/pattern/table_of_texts.h"
@@ -109,6 +111,68 @@ TEST_P(Languages, StoreUsWords) {
     const std::string again = words_in_terms(read.words, Terms::us, terms);
     EXPECT_EQ(again, said);
     EXPECT_EQ(words_in_terms(said, terms, Terms::us), read.words);
+}
+
+// --- while a round is typed
+
+RoundSetting over(int loops, Terms terms) {
+    RoundSetting setting;
+    setting.terms = terms;
+    setting.work.loops_below = loops;
+    setting.work.into_ring = loops == 0;
+    return setting;
+}
+
+TEST_P(Languages, OfferWordsThatGoOn) {
+    const Terms terms = GetParam();
+    const auto begins = [&](int loops, const std::string& before, const std::string& words) {
+        for (const Completion& one : completions(before, over(loops, terms), {}))
+            if (one.words == words) return true;
+        return false;
+    };
+    EXPECT_TRUE(begins(0, "", said_in("6 sc in magic ring", terms)));
+    EXPECT_TRUE(begins(6, "", said_in("inc around", terms)));
+    const std::string skip = said_in("sk", terms);
+    const std::size_t letter = static_cast<unsigned char>(skip[0]) < 0x80 ? 1 : 2;
+    const RoundSetting setting = over(6, terms);
+    for (const Completion& one : completions(skip.substr(0, letter), setting, {}, 40)) {
+        YarnTable yarns;
+        EXPECT_TRUE(!one.ends_round || read_round(one.words, setting, yarns).proved()) << one.words;
+    }
+}
+
+TEST_P(Languages, MendInTheirOwnWords) {
+    const Terms terms = GetParam();
+    const RoundSetting setting = over(12, terms);
+    for (const char* english : {"[sc, inc] x 7 (18)", "sc, inc x 6 (18)", "[sc, inc] (18)", "sc 10 (12)"}) {
+        const std::string words = said_in(english, terms);
+        YarnTable yarns;
+        const ReadRound read = read_round(words, setting, yarns);
+        ASSERT_FALSE(read.diagnostics.empty()) << words;
+        ASSERT_FALSE(read.diagnostics[0].mends.empty()) << words;
+        for (const Mend& mend : read.diagnostics[0].mends) {
+            const std::string better = mended(words, mend);
+            EXPECT_TRUE(read_round(better, setting, yarns).proved()) << words << " -> " << better;
+            EXPECT_EQ(better, words_in_terms(words_in_terms(better, terms, Terms::us), Terms::us, terms))
+                << "in the words of the language";
+        }
+    }
+}
+
+TEST_P(Languages, AreTypedIntoACellAndStoredInUsWords) {
+    const Terms terms = GetParam();
+    Piece piece;
+    piece.rounds.resize(2);
+    piece.rounds[0].working = WorkedEvenly{6};
+    piece.rounds[1].working = WorkedEvenly{12};
+    YarnTable yarns;
+    const ReadCell cell = read_cell(piece, 1, said_in("[sc 2, inc] x 2, ch 1", terms), terms, yarns);
+    const auto* written = std::get_if<AsWritten>(&cell.round.working);
+    ASSERT_NE(written, nullptr);
+    YarnTable us;
+    const ReadRound again = read_round(written->words, over(6, Terms::us), us);
+    EXPECT_TRUE(again.proved()) << written->words;
+    EXPECT_EQ(again.made, cell.reading.made) << written->words;
 }
 
 INSTANTIATE_TEST_SUITE_P(All, Languages, ::testing::ValuesIn(languages()), name_of);
