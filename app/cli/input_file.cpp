@@ -77,6 +77,10 @@ LengthUnit units_wanted(const Arguments& arguments) {
                                                                                     : LengthUnit::millimetres;
 }
 
+Terms terms_wanted(const Arguments& arguments) {
+    return terms_of_code(arguments.value(QStringLiteral("terms")).toStdString()).value_or(Terms::us);
+}
+
 void print_heading(const QString& path, const Toy& toy) {
     print_line(toy.title.empty() ? path
                                  : QStringLiteral("%1: %2").arg(path, QString::fromStdString(toy.title)));

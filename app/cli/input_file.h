@@ -20,6 +20,11 @@ namespace roundwright::app {
 /// What "--units" says: mm where it says nothing.
 [[nodiscard]] LengthUnit units_wanted(const Arguments& arguments);
 
+inline constexpr auto terms_values = "us|uk|de|fr|es|nl|da|pt|it";
+
+/// What "--terms" says: US terms where it says nothing.
+[[nodiscard]] Terms terms_wanted(const Arguments& arguments);
+
 /// The file and the toy's title, over what is said of it.
 void print_heading(const QString& path, const Toy& toy);
 

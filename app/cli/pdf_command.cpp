@@ -18,7 +18,7 @@ render::PdfOptions pdf_options(const Arguments& arguments) {
     render::PdfOptions options;
     if (arguments.value(QStringLiteral("paper")) == QLatin1String("letter"))
         options.paper = render::Paper::letter;
-    if (arguments.value(QStringLiteral("terms")) == QLatin1String("uk")) options.terms = Terms::uk;
+    options.terms = terms_wanted(arguments);
     if (units_wanted(arguments) == LengthUnit::inches) options.units = LengthUnit::inches;
     if (arguments.has(QStringLiteral("date"))) {
         options.date = QDateTime::fromString(arguments.value(QStringLiteral("date")), Qt::ISODate);
@@ -62,7 +62,7 @@ constexpr Option options[] = {
      QT_TRANSLATE_NOOP("CommandLine", "where to save the pattern; otherwise beside the toy")},
     force_option,
     {"paper", 0, "PAPER", "a4|letter", QT_TRANSLATE_NOOP("CommandLine", "page size")},
-    {"terms", 0, "TERMS", "us|uk", QT_TRANSLATE_NOOP("CommandLine", "names of the stitches")},
+    {"terms", 0, "TERMS", terms_values, QT_TRANSLATE_NOOP("CommandLine", "names of the stitches")},
     {"units", 0, "UNIT", "mm|in|inch", QT_TRANSLATE_NOOP("CommandLine", "lengths")},
     {"date", 0, "DATE", nullptr,
      QT_TRANSLATE_NOOP("CommandLine",

@@ -5,6 +5,7 @@
 #include "app/cli/command.h"
 #include "app/cli/command_line.h"
 #include "app/cli/command_line_text.h"
+#include "app/cli/input_file.h"
 #include "app/cli/output.h"
 #include "app/cli/output_file.h"
 #include "app/cli/read_json.h"
@@ -15,6 +16,7 @@
 #include "core/rounds/piece_graph.h"
 #include "render/wording/counted.h"
 #include "render/wording/diagnostic_sentence.h"
+#include "render/wording/terms_words.h"
 
 namespace roundwright::app {
 namespace {
@@ -51,6 +53,8 @@ void print_pieces(const ReadPattern& pattern) {
 void print_in_words(const QString& path, const ReadPattern& pattern) {
     for (const ReadDiagnostic& diagnostic : pattern.diagnostics) print_diagnostic(path, diagnostic);
     print_pieces(pattern);
+    if (!is_english(pattern.terms))
+        print_line(CommandLine::tr("Read in %1.").arg(terms_in_words(pattern.terms)));
 }
 
 std::optional<QByteArray> contents(const QString& path) {
@@ -72,10 +76,7 @@ int read_text(const Arguments& arguments, const QString& path) {
     const auto bytes = contents(path);
     if (!bytes) return exit_bad_input;
     ReadOptions options;
-    if (arguments.has(QStringLiteral("terms"))) {
-        options.terms =
-            arguments.value(QStringLiteral("terms")) == QLatin1String("uk") ? Terms::uk : Terms::us;
-    }
+    if (arguments.has(QStringLiteral("terms"))) options.terms = terms_wanted(arguments);
     const ReadPattern pattern =
         read_pattern({bytes->constData(), static_cast<std::size_t>(bytes->size())}, options);
     if (arguments.has(QStringLiteral("json")))
@@ -99,7 +100,7 @@ constexpr Option options_of_read[] = {
     {"output", 'o', "TOY.roundwright", nullptr,
      QT_TRANSLATE_NOOP("CommandLine", "save what was understood as a toy")},
     force_option,
-    {"terms", 0, "TERMS", "us|uk",
+    {"terms", 0, "TERMS", terms_values,
      QT_TRANSLATE_NOOP("CommandLine", "names of the stitches; otherwise found from the text")},
     {"json", 0, nullptr, nullptr,
      QT_TRANSLATE_NOOP("CommandLine", "one JSON object a file: its pieces, and what was found wrong")},

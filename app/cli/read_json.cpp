@@ -36,12 +36,9 @@ ordered_json finding_json(const ReadDiagnostic& diagnostic) {
 }  // namespace
 
 ordered_json read_json(const QString& path, const ReadPattern& pattern) {
-    ordered_json json{{"file", path.toStdString()},
-                      {"title", pattern.title},
-                      {"terms", pattern.terms == Terms::uk ? "uk" : "us"},
-                      {"proved", pattern.proved()},
-                      {"complete", pattern.complete()},
-                      {"pieces", ordered_json::array()},
+    ordered_json json{{"file", path.toStdString()},         {"title", pattern.title},
+                      {"terms", terms_code(pattern.terms)}, {"proved", pattern.proved()},
+                      {"complete", pattern.complete()},     {"pieces", ordered_json::array()},
                       {"findings", ordered_json::array()}};
     for (std::size_t i = 0; i < pattern.pieces.size(); ++i)
         json["pieces"].push_back(piece_json(pattern.pieces[i], pattern.tallies[i]));

@@ -7,15 +7,12 @@
 #include "app/cli/output.h"
 #include "app/cli/output_file.h"
 #include "app/cli/unworkable.h"
+#include "app/cli/write_json.h"
 #include "core/language/pattern/write_pattern.h"
 #include "render/pages/text_export.h"
 
 namespace roundwright::app {
 namespace {
-
-Terms terms_wanted(const Arguments& arguments) {
-    return arguments.value(QStringLiteral("terms")) == QLatin1String("uk") ? Terms::uk : Terms::us;
-}
 
 render::PatternOptions pattern_options(const Arguments& arguments) {
     render::PatternOptions options;
@@ -45,7 +42,7 @@ int hand_out(const Arguments& arguments, const QString& path, const Toy& toy) {
     const QString output = arguments.value(QStringLiteral("output"));
     if (!output.isEmpty()) return write_output(arguments, path, output, text.toUtf8());
     if (arguments.has(QStringLiteral("json")))
-        print_json({{"file", path.toStdString()}, {"title", toy.title}, {"text", text.toStdString()}});
+        print_json(write_json(path, toy, terms_wanted(arguments), text));
     else
         print_text(text);
     return exit_fine;
@@ -67,15 +64,16 @@ constexpr Option options_of_write[] = {
      QT_TRANSLATE_NOOP("CommandLine",
                        "where to save it, with the ending of its form; otherwise standard output")},
     force_option,
-    {"terms", 0, "TERMS", "us|uk", QT_TRANSLATE_NOOP("CommandLine", "names of the stitches")},
+    {"terms", 0, "TERMS", terms_values, QT_TRANSLATE_NOOP("CommandLine", "names of the stitches")},
     {"form", 0, "FORM", "rounds|pattern|markdown|csv",
      QT_TRANSLATE_NOOP(
          "CommandLine",
          "rounds, which read can read back (the default); the whole pattern; a table of rounds")},
     {"units", 0, "UNIT", "mm|in|inch", QT_TRANSLATE_NOOP("CommandLine", "lengths")},
     {"json", 0, nullptr, nullptr,
-     QT_TRANSLATE_NOOP("CommandLine",
-                       "one JSON object a file: the text, or with -o the names of both files")},
+     QT_TRANSLATE_NOOP(
+         "CommandLine",
+         "one JSON object a file: the text and every round, or with -o the names of both files")},
 };
 
 }  // namespace

@@ -29,6 +29,10 @@ constexpr Keys after_ctrl_b(Qt::Key key) {
     return {QKeySequence::UnknownKey, (Qt::CTRL | Qt::Key_B).toCombined(), key};
 }
 
+constexpr Keys after_ctrl_b_shift(Qt::Key key) {
+    return {QKeySequence::UnknownKey, (Qt::CTRL | Qt::Key_B).toCombined(), (Qt::SHIFT | key).toCombined()};
+}
+
 QList<QKeySequence> sequences(const Keys& of) {
     if (of.standard != QKeySequence::UnknownKey) return {QKeySequence(of.standard)};
     QList<QKeySequence> all{QKeySequence(of.first, of.second)};
@@ -58,6 +62,8 @@ constexpr PlaceEntry places[] = {
     {Place::shape, ActionWindow::main, QT_TRANSLATE_NOOP("Actions", "&Shape"), Place::shape},
     {Place::on_the_face, ActionWindow::main, QT_TRANSLATE_NOOP("Actions", "Move on the f&ace"), Place::shape},
     {Place::pattern, ActionWindow::main, QT_TRANSLATE_NOOP("Actions", "P&attern"), Place::pattern},
+    {Place::languages, ActionWindow::main, QT_TRANSLATE_NOOP("Actions", "Terms in another &language"),
+     Place::pattern},
     {Place::go, ActionWindow::main, QT_TRANSLATE_NOOP("Actions", "&Go"), Place::go},
     {Place::panels, ActionWindow::main, QT_TRANSLATE_NOOP("Actions", "Go to &a panel"), Place::go},
     {Place::help, ActionWindow::main, QT_TRANSLATE_NOOP("Actions", "&Help"), Place::help},
@@ -211,8 +217,7 @@ constexpr Row rows[] = {
      keys(Qt::ALT | Qt::Key_Left)},
     {"toy.turn-right", Place::toy, QT_TRANSLATE_NOOP("Actions", "Turn the piece to the &right"),
      keys(Qt::ALT | Qt::Key_Right)},
-    {"toy.lean-up", Place::toy, QT_TRANSLATE_NOOP("Actions", "&Lean up"),
-     keys(Qt::ALT | Qt::Key_PageUp)},
+    {"toy.lean-up", Place::toy, QT_TRANSLATE_NOOP("Actions", "&Lean up"), keys(Qt::ALT | Qt::Key_PageUp)},
     {"toy.lean-down", Place::toy, QT_TRANSLATE_NOOP("Actions", "Lean &down"),
      keys(Qt::ALT | Qt::Key_PageDown)},
     {"toy.lean-left", Place::toy, QT_TRANSLATE_NOOP("Actions", "Lea&n to the left"),
@@ -260,6 +265,20 @@ constexpr Row rows[] = {
      "hook"},
     {"pattern.us-terms", Place::pattern, QT_TRANSLATE_NOOP("Actions", "&US terms"), after_ctrl_b(Qt::Key_U)},
     {"pattern.uk-terms", Place::pattern, QT_TRANSLATE_NOOP("Actions", "U&K terms"), after_ctrl_b(Qt::Key_K)},
+    {"languages.german", Place::languages, QT_TRANSLATE_NOOP("Actions", "&German terms"),
+     after_ctrl_b_shift(Qt::Key_G)},
+    {"languages.french", Place::languages, QT_TRANSLATE_NOOP("Actions", "&French terms"),
+     after_ctrl_b_shift(Qt::Key_F)},
+    {"languages.spanish", Place::languages, QT_TRANSLATE_NOOP("Actions", "&Spanish terms"),
+     after_ctrl_b_shift(Qt::Key_S)},
+    {"languages.dutch", Place::languages, QT_TRANSLATE_NOOP("Actions", "&Dutch terms"),
+     after_ctrl_b_shift(Qt::Key_N)},
+    {"languages.danish", Place::languages, QT_TRANSLATE_NOOP("Actions", "D&anish terms"),
+     after_ctrl_b_shift(Qt::Key_D)},
+    {"languages.portuguese", Place::languages, QT_TRANSLATE_NOOP("Actions", "&Portuguese terms"),
+     after_ctrl_b_shift(Qt::Key_P)},
+    {"languages.italian", Place::languages, QT_TRANSLATE_NOOP("Actions", "&Italian terms"),
+     after_ctrl_b_shift(Qt::Key_I)},
     {"pattern.preview", Place::pattern, QT_TRANSLATE_NOOP("Actions", "Pre&view and print…"),
      standard(QKeySequence::Print), "print"},
     {"pattern.chart", Place::pattern, QT_TRANSLATE_NOOP("Actions", "Roun&d chart…"),

@@ -28,6 +28,7 @@ enum class ActionPlace {
     shape,
     on_the_face,
     pattern,
+    languages,
     go,
     panels,
     help,

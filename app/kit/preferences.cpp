@@ -30,7 +30,10 @@ QString name_of(LengthUnit units) {
     return units == LengthUnit::inches ? QStringLiteral("in") : QStringLiteral("mm");
 }
 
-QString name_of(Terms terms) { return terms == Terms::uk ? QStringLiteral("uk") : QStringLiteral("us"); }
+QString name_of(Terms terms) {
+    const std::string_view code = terms_code(terms);
+    return QString::fromLatin1(code.data(), static_cast<qsizetype>(code.size()));
+}
 
 QString name_of(Appearance appearance) {
     switch (appearance) {
@@ -56,7 +59,8 @@ Preferences::Preferences(QObject* parent) : QObject(parent) {
     units_ = stored(units_key, name_of(usual_units())) == name_of(LengthUnit::inches)
                  ? LengthUnit::inches
                  : LengthUnit::millimetres;
-    terms_ = stored(terms_key, name_of(usual_terms())) == name_of(Terms::uk) ? Terms::uk : Terms::us;
+    const std::string terms = stored(terms_key, name_of(usual_terms())).toStdString();
+    terms_ = terms_of_code(terms).value_or(usual_terms());
     appearance_ = appearance_named(stored(appearance_key, {}));
     reduced_motion_ = QSettings().value(QLatin1String(motion_key), false).toBool();
 }

@@ -31,6 +31,7 @@
 #include "render/wording/counted.h"
 #include "render/wording/open_question_words.h"
 #include "render/wording/printable.h"
+#include "render/wording/terms_words.h"
 
 namespace roundwright::app {
 
@@ -129,7 +130,7 @@ void PatternPreview::build() {
 
 QWidget* PatternPreview::choices() {
     paper_->addItems({tr("A4"), tr("Letter")});
-    terms_->addItems({tr("US"), tr("UK")});
+    terms_->addItems(terms_names());
     units_->addItems({tr("Millimetres"), tr("Inches")});
     auto* side = new QWidget;
     auto* layout = new QVBoxLayout(side);

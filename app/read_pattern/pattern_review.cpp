@@ -24,6 +24,7 @@
 #include "app/read_pattern/review_model.h"
 #include "render/wording/counted.h"
 #include "render/wording/diagnostic_sentence.h"
+#include "render/wording/terms_words.h"
 
 namespace roundwright::app {
 
@@ -104,7 +105,8 @@ void PatternReview::build() {
     auto* layout = new QVBoxLayout(this);
     auto* heads = new QHBoxLayout;
     auto* terms_label = new QLabel(tr("T&erms"));
-    terms_->addItems({tr("detect"), tr("US"), tr("UK")});
+    terms_->addItem(tr("detect"));
+    terms_->addItems(terms_names());
     terms_label->setBuddy(terms_);
     heads->addWidget(summary_, 1);
     heads->addWidget(terms_label);
@@ -176,7 +178,7 @@ void PatternReview::show_pattern(ReadPattern pattern) {
     int rounds = 0;
     for (const Piece& piece : pattern_.pieces) rounds += static_cast<int>(piece.rounds.size());
     const QString pieces = tr("%n piece(s)", nullptr, static_cast<int>(pattern_.pieces.size()));
-    const QString terms = pattern_.terms == roundwright::Terms::uk ? tr("UK terms") : tr("US terms");
+    const QString terms = terms_in_words(pattern_.terms);
     const QString read = tr("%1, %2, %3").arg(pieces, rounds_words(rounds), terms);
     summary_->setText(lines_not_read() == 0 ? read
                                             : tr("%1, %2 not read").arg(read, lines_words(lines_not_read())));

@@ -262,7 +262,10 @@ void WordsEdit::take(int row) {
     const Completion one = completions_[static_cast<std::size_t>(row)];
     hide_popup();
     const int to = cursorPosition();
-    setSelection(to - static_cast<int>(one.replaced), static_cast<int>(one.replaced));
+    const QByteArray written = text().left(to).toUtf8();
+    const auto begun =
+        static_cast<int>(QString::fromUtf8(written.right(static_cast<int>(one.replaced))).size());
+    setSelection(to - begun, begun);
     const bool before = std::exchange(taking_, true);
     insert(QString::fromStdString(one.words));
     taking_ = before;

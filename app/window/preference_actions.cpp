@@ -19,15 +19,20 @@ struct Choice {
 
 /// One of several, the present one checked.
 template <class Value>
-void add_choices(QMenu* menu, QWidget* window, Value now, const std::vector<Choice<Value>>& choices,
-                 const std::function<void(Value)>& choose) {
-    auto* group = new QActionGroup(window);
+void add_choices(QMenu* menu, QActionGroup* group, QWidget* window, Value now,
+                 const std::vector<Choice<Value>>& choices, const std::function<void(Value)>& choose) {
     for (const auto& [id, value] : choices) {
         auto* action = make_choice(window, id, group);
         action->setChecked(value == now);
         QObject::connect(action, &QAction::triggered, window, [choose, value = value] { choose(value); });
         menu->addAction(action);
     }
+}
+
+template <class Value>
+void add_choices(QMenu* menu, QWidget* window, Value now, const std::vector<Choice<Value>>& choices,
+                 const std::function<void(Value)>& choose) {
+    add_choices(menu, new QActionGroup(window), window, now, choices, choose);
 }
 
 }  // namespace
@@ -73,9 +78,20 @@ void PreferenceActions::fill_text_sizes(QMenu* menu) {
 }
 
 void PreferenceActions::fill_pattern_menu(QMenu* menu) {
-    add_choices<Terms>(menu, window_, preferences_.terms(),
-                       {{"pattern.us-terms", Terms::us}, {"pattern.uk-terms", Terms::uk}},
-                       [this](Terms terms) { preferences_.set_terms(terms); });
+    auto* terms = new QActionGroup(window_);
+    const auto choose = [this](Terms chosen) { preferences_.set_terms(chosen); };
+    add_choices<Terms>(menu, terms, window_, preferences_.terms(),
+                       {{"pattern.us-terms", Terms::us}, {"pattern.uk-terms", Terms::uk}}, choose);
+    add_choices<Terms>(menu->addMenu(place_text(ActionPlace::languages)), terms, window_,
+                       preferences_.terms(),
+                       {{"languages.german", Terms::german},
+                        {"languages.french", Terms::french},
+                        {"languages.spanish", Terms::spanish},
+                        {"languages.dutch", Terms::dutch},
+                        {"languages.danish", Terms::danish},
+                        {"languages.portuguese", Terms::portuguese},
+                        {"languages.italian", Terms::italian}},
+                       choose);
 }
 
 }  // namespace roundwright::app

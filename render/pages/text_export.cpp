@@ -150,7 +150,7 @@ class PatternText {
         QStringList lines;
         const QString change = change_words(toy_, rounds);
         if (!change.isEmpty()) lines += change;
-        lines += QString::fromStdString(written_line(rounds, piece.joining));
+        lines += QString::fromStdString(written_line(rounds, piece.joining, "", options_.terms));
         for (const QString& note : paragraphs_of(rounds.note))
             lines += QString::fromStdString(note_line(note.toStdString(), options_.terms));
         if (rounds.does_not_fit) lines += does_not_fit_words();

@@ -6,9 +6,10 @@
 
 namespace roundwright {
 
-/// What American and British crocheters spell or say otherwise: the terms of the pattern decide.
+/// What American and British crocheters spell or say otherwise: the terms of the pattern decide. Around terms
+/// of another language stands the English of the US.
 [[nodiscard]] inline QString by_terms(Terms terms, const QString& us, const QString& uk) {
-    return terms == Terms::us ? us : uk;
+    return english_behind(terms) == Terms::us ? us : uk;
 }
 
 }  // namespace roundwright

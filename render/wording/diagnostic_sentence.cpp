@@ -8,6 +8,7 @@
 #include "render/wording/counted.h"
 #include "render/wording/limit_words.h"
 #include "render/wording/plain_text.h"
+#include "render/wording/terms_words.h"
 
 namespace roundwright {
 namespace {
@@ -26,6 +27,14 @@ QString said(const std::vector<Argument>& arguments, std::size_t index) {
     if (const auto* text = std::get_if<std::string>(&argument)) return name_in_words(*text);
     if (const auto* value = std::get_if<double>(&argument)) return QLocale().toString(*value);
     return QLocale().toString(std::get<Millimetres>(argument).value);
+}
+
+/// Terms that an argument names by their code.
+QString terms_of(const ReadDiagnostic& found, std::size_t index) {
+    const auto* code =
+        index < found.arguments.size() ? std::get_if<std::string>(&found.arguments[index]) : nullptr;
+    const auto terms = code == nullptr ? std::nullopt : terms_of_code(*code);
+    return terms ? terms_in_words(*terms) : QString();
 }
 
 int count_at(const std::vector<Argument>& arguments, std::size_t index) {
@@ -148,8 +157,11 @@ QString pattern_words(const ReadDiagnostic& found) {
         case ReadCode::piece_without_rounds:
             return ReadingText::tr("No rounds follow “%1”.").arg(word);
         case ReadCode::terms_guessed:
-            return ReadingText::tr("Read in %1 terms.").arg(word.toUpper());
+            return ReadingText::tr("Read in %1.").arg(terms_of(found, 0));
         case ReadCode::terms_mixed:
+            if (found.arguments.size() > 2)
+                return ReadingText::tr("“%1” is of %2, but the pattern is in %3.")
+                    .arg(word, terms_of(found, 1), terms_of(found, 2));
             return ReadingText::tr("“%1” mixes US and UK terms.").arg(word);
         case ReadCode::no_rounds:
             return ReadingText::tr("No rounds were found in this text.");

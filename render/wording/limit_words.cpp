@@ -23,8 +23,6 @@ QString most_pieces_words(int most) {
     return LimitsText::tr("A toy has at most %Ln piece(s).", nullptr, most);
 }
 
-QString most_joins_words(int most) {
-    return LimitsText::tr("A toy has at most %Ln join(s).", nullptr, most);
-}
+QString most_joins_words(int most) { return LimitsText::tr("A toy has at most %Ln join(s).", nullptr, most); }
 
 }  // namespace roundwright

@@ -52,7 +52,9 @@ QString size_words(const PieceStudy& study, LengthUnit units) {
     const QString size =
         waves > 0 ? ShapeWords::tr("%1, %2, edge waves %3").arg(wide, tall, length_text(waves, units))
                   : QStringLiteral("%1, %2").arg(wide, tall);
-    return study.measures().fidelity == Fidelity::equivalent_round ? ShapeWords::tr("as a round piece %1").arg(size) : size;
+    return study.measures().fidelity == Fidelity::equivalent_round
+               ? ShapeWords::tr("as a round piece %1").arg(size)
+               : size;
 }
 
 QString equivalent_round_words(const PieceStudy& study, LengthUnit units) {

@@ -46,6 +46,6 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     if (pattern.complete() && testing::rounds_read(pattern) < testing::numbered_rounds(text)) std::abort();
     for (const LineAccount& line : pattern.account)
         if (line.entry >= static_cast<int>(pattern.lines.size())) std::abort();
-    if (share.is_second_of(32)) (void)write_toy(toy_of(pattern), Terms::uk);
+    if (share.is_second_of(32)) (void)write_toy(toy_of(pattern), all_terms[size % all_terms.size()]);
     return 0;
 }

@@ -18,7 +18,11 @@ RoundSetting setting_of(std::uint8_t loops, std::uint8_t choices) {
     RoundSetting setting;
     setting.work.loops_below = loops;
     setting.work.into_ring = loops == 0;
-    setting.terms = (choices & 1) != 0 ? Terms::uk : Terms::us;
+    const bool another_language = (choices & 6) == 6;
+    const std::size_t languages = all_terms.size() - 2;
+    setting.terms = another_language     ? all_terms[2 + (choices / 8) % languages]
+                    : (choices & 1) != 0 ? Terms::uk
+                                         : Terms::us;
     return setting;
 }
 

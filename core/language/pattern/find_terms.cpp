@@ -64,7 +64,8 @@ void mark(Tokens tokens, TermMarks& marks) {
     }
 }
 
-// Names and remarks say what they like.
+}  // namespace
+
 bool is_free_text(Tokens tokens) {
     const auto begins = [&](std::string_view first, std::string_view second) {
         return tokens.size() > 1 && tokens[0].is(first) && tokens[1].is(second);
@@ -73,9 +74,10 @@ bool is_free_text(Tokens tokens) {
            begins("designed", "by");
 }
 
-}  // namespace
-
 bool is_terms_line(Tokens tokens) {
+    const bool of_a_language =
+        tokens.size() > 1 && tokens[0].renamed && tokens[0].is("pattern") && tokens[1].is("terms");
+    if (of_a_language) return true;
     constexpr auto besides = std::to_array<std::string_view>({"us", "uk", "terms", "in", "written", "pattern",
                                                               "this", "is", "uses", "using", "are", "all",
                                                               "crochet", ":", ".", "(", ")", "-", "*"});
@@ -110,13 +112,13 @@ FoundTerms find_terms(const std::vector<SourceLine>& lines) {
     FoundTerms found;
     constexpr int most_singles_in_ring = 8;
     if (named) {
-        found = {*named, true, false, {}, {}};
+        found = {*named, true, false, {}, {}, {}};
     } else if (marks.us > 0 || marks.uk > 0) {
-        found = {marks.us >= marks.uk ? Terms::us : Terms::uk, true, false, {}, {}};
+        found = {marks.us >= marks.uk ? Terms::us : Terms::uk, true, false, {}, {}, {}};
     } else if (marks.weak_us != marks.weak_uk) {
-        found = {marks.weak_uk > marks.weak_us ? Terms::uk : Terms::us, false, false, {}, {}};
+        found = {marks.weak_uk > marks.weak_us ? Terms::uk : Terms::us, false, false, {}, {}, {}};
     } else if (marks.only_dc && marks.dc_in_ring > 0) {
-        found = {marks.dc_in_ring <= most_singles_in_ring ? Terms::uk : Terms::us, false, true, {}, {}};
+        found = {marks.dc_in_ring <= most_singles_in_ring ? Terms::uk : Terms::us, false, true, {}, {}, {}};
     }
     const bool us = found.terms == Terms::us;
     if (us ? marks.uk > 0 : marks.us > 0) {

@@ -17,7 +17,11 @@ struct FoundTerms {
     bool guessed_from_ring = false;  ///< only "dc" is there: so few in a ring are the UK's
     std::optional<TextSpan> mixed;   ///< a stitch that only the other terms have
     std::string mixed_word;
+    std::optional<Terms> mixed_terms;  ///< whose that is, where one of the two is not English
 };
+
+/// Names and remarks, which say what they like.
+[[nodiscard]] bool is_free_text(std::span<const Token> tokens);
 /// "US terms", and little besides: the line that names the terms of the pattern.
 [[nodiscard]] bool is_terms_line(std::span<const Token> tokens);
 

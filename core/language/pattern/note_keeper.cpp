@@ -5,6 +5,7 @@
 #include "core/language/pattern/likeness.h"
 #include "core/language/pattern/unread_work.h"
 #include "core/language/round/token_cursor.h"
+#include "core/language/words/in_language.h"
 #include "core/language/words/one_line.h"
 
 namespace roundwright {
@@ -129,7 +130,7 @@ std::vector<bool> NoteKeeper::lines_of_known_sentences(const std::vector<Waiting
         if (end == from + 1) continue;
         for (const std::string& sentence :
              {joining_words(Joining::joined, state_.out.terms),
-              joining_words(Joining::rows, state_.out.terms), std::string(spiral_words)}) {
+              joining_words(Joining::rows, state_.out.terms), said_in(spiral_words, state_.out.terms)}) {
             const std::size_t at = paragraph.find(sentence);
             if (at == std::string::npos) continue;
             for (std::size_t i = from; i < end; ++i) {

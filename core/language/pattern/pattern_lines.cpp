@@ -6,6 +6,7 @@
 #include "core/language/pattern/round_header.h"
 #include "core/language/round/token_cursor.h"
 #include "core/language/round/worked_on_words.h"
+#include "core/language/words/in_language.h"
 
 namespace roundwright {
 namespace {
@@ -318,10 +319,14 @@ class LineCutter {
     bool dashes_ = false;  // a round's number had a dash behind it
 };
 
-std::string words_of(const std::vector<SourceLine>& lines, std::size_t first, std::size_t last) {
-    std::string words(lines[first].raw);
+std::string in_english(const SourceLine& line, Terms terms) {
+    return is_english(terms) ? std::string(line.raw) : english_of(line.tokens);
+}
+
+std::string words_of(const std::vector<SourceLine>& lines, std::size_t first, std::size_t last, Terms terms) {
+    std::string words = in_english(lines[first], terms);
     for (std::size_t at = first + 1; at <= last; ++at) {
-        const std::string_view raw = lines[at].raw;
+        const std::string raw = in_english(lines[at], terms);
         words += ' ';
         words += raw.substr(std::min(raw.find_first_not_of(" \t"), raw.size()));
     }
@@ -329,11 +334,12 @@ std::string words_of(const std::vector<SourceLine>& lines, std::size_t first, st
 }
 
 /// The last of the lines over which a page has broken our words for a piece that is worked on others.
-std::size_t last_of_start(const std::vector<SourceLine>& lines, std::size_t first) {
+std::size_t last_of_start(const std::vector<SourceLine>& lines, std::size_t first, Terms terms) {
     constexpr std::size_t most = 4;
-    if (!begins_worked_on(lines[first].raw)) return first;
+    const bool english = is_english(terms);
+    if (!begins_worked_on(english ? lines[first].raw : in_english(lines[first], terms))) return first;
     for (std::size_t last = first; last < std::min(first + most, lines.size()); ++last)
-        if (worked_on_said(words_of(lines, first, last))) return last;
+        if (worked_on_said(words_of(lines, first, last, terms))) return last;
     return first;
 }
 
@@ -352,12 +358,12 @@ std::vector<PatternLine> pattern_lines(const LexedText& text, Terms terms, std::
     LineCutter cutter(terms, joined);
     const std::vector<SourceLine>& lines = text.lines();
     for (std::size_t at = 0; at < lines.size(); ++at) {
-        const std::size_t last = last_of_start(lines, at);
+        const std::size_t last = last_of_start(lines, at, terms);
         if (last == at) {
             cutter.cut(lines[at]);
             continue;
         }
-        joined.push_back(words_of(lines, at, last));
+        joined.push_back(words_of(lines, at, last, Terms::us));
         cutter.cut_to(one_line(lines, at, last, joined.back()), lines[last].number);
         at = last;
     }

@@ -5,6 +5,7 @@
 #include <charconv>
 
 #include "core/language/round/token_cursor.h"
+#include "core/language/words/in_language.h"
 #include "core/toy/firmness.h"
 
 namespace roundwright {
@@ -239,6 +240,7 @@ std::optional<double> hook_line(Tokens tokens) {
 }
 
 std::string joining_words(Joining joining, Terms terms) {
+    if (!is_english(terms)) return said_in(joining_words(joining, Terms::us), terms);
     const std::string sl(abbreviation(StitchKind::slip_stitch, terms));
     const std::string ch(abbreviation(StitchKind::chain, terms));
     switch (joining) {
@@ -289,12 +291,12 @@ std::string top_down_words() { return "Worked from the top down."; }
 std::string hook_words(double hook_mm) { return "Hook: " + number(hook_mm) + " mm"; }
 
 bool says_only(const NoteMeaning& meaning, std::string_view line, Terms terms) {
-    return (meaning.area_stretch && line == stuffing_words(*meaning.area_stretch)) ||
-           (meaning.end && line == end_words(*meaning.end)) ||
+    const auto is = [&](std::string_view english) { return line == said_in(english, terms); };
+    return (meaning.area_stretch && is(stuffing_words(*meaning.area_stretch))) ||
+           (meaning.end && is(end_words(*meaning.end))) ||
            (meaning.joining && line == joining_words(*meaning.joining, terms)) ||
-           (meaning.joining == Joining::spiral && line == spiral_words) ||
-           (meaning.top_down && line == top_down_words()) ||
-           (meaning.eyes && line == eyes_words(*meaning.eyes));
+           (meaning.joining == Joining::spiral && is(spiral_words)) ||
+           (meaning.top_down && is(top_down_words())) || (meaning.eyes && is(eyes_words(*meaning.eyes)));
 }
 
 }  // namespace roundwright

@@ -9,6 +9,7 @@
 #include "core/language/round/token_cursor.h"
 #include "core/language/round/worked_on_words.h"
 #include "core/language/round/write.h"
+#include "core/language/words/in_language.h"
 
 namespace roundwright {
 namespace {
@@ -30,8 +31,9 @@ std::string said_from(const PatternLine& line, std::size_t from) {
 
 }  // namespace
 
-PatternReader::PatternReader(const LexedText& text, const ReadOptions& options) {
-    const FoundTerms found = find_terms(text.lines());
+PatternReader::PatternReader(const LexedText& text, const ReadOptions& options,
+                             const std::optional<FoundTerms>& language) {
+    const FoundTerms found = language ? *language : find_terms(text.lines());
     state_.out.terms = options.terms.value_or(found.terms);
     state_.out.terms_sure = options.terms.has_value() || found.sure;
     state_.yarns.names = options.yarn_names;
@@ -157,9 +159,13 @@ bool PatternReader::take_work(const PatternLine& line) {
     return true;
 }
 
+std::string PatternReader::in_english(const PatternLine& line) const {
+    return is_english(state_.out.terms) ? line.raw : english_of(line.tokens);
+}
+
 // Our own words for a piece that goes on over the edges of others.
 bool PatternReader::take_worked_on(const PatternLine& line) {
-    const auto on = may_start() ? worked_on_said(line.raw) : std::nullopt;
+    const auto on = may_start() ? worked_on_said(in_english(line)) : std::nullopt;
     if (!on) return false;
     if (start_) waiting_.add(*start_->line, after_blank_, !piece_);
     start_ = SaidStart{.line = &line, .ring = {}, .worked_on = on};
@@ -351,16 +357,20 @@ void PatternReader::add_notes(std::size_t count, bool ending) {
 }
 
 void PatternReader::report_terms(const FoundTerms& found) {
-    if (found.guessed_from_ring)
+    if (found.guessed_from_ring || !(found.sure || is_english(found.terms)))
         state_.report({.code = ReadCode::terms_guessed,
                        .severity = Severity::note,
                        .where = TextSpan{1, 1, 0},
-                       .arguments = {std::string(state_.out.terms == Terms::us ? "us" : "uk")}});
+                       .arguments = {std::string(terms_code(state_.out.terms))}});
+    std::vector<Argument> arguments{found.mixed_word};
+    if (found.mixed_terms)
+        arguments.insert(arguments.end(),
+                         {std::string(terms_code(*found.mixed_terms)), std::string(terms_code(found.terms))});
     if (found.mixed)
         state_.report({.code = ReadCode::terms_mixed,
                        .severity = Severity::warning,
                        .where = *found.mixed,
-                       .arguments = {found.mixed_word}});
+                       .arguments = arguments});
 }
 
 }  // namespace roundwright

@@ -17,7 +17,9 @@ namespace roundwright {
 /// Builds pieces from the lines of a pattern, one after the other, and decides what each line is.
 class PatternReader {
   public:
-    PatternReader(const LexedText& text, const ReadOptions& options);
+    /// `language`: the one that the text was in before its words were read as English; none: it was English.
+    PatternReader(const LexedText& text, const ReadOptions& options,
+                  const std::optional<FoundTerms>& language);
 
     [[nodiscard]] ReadPattern run();
 
@@ -29,6 +31,7 @@ class PatternReader {
     bool is_first_round(const PatternLine& line) const;
     bool take_work(const PatternLine& line);
     bool take_worked_on(const PatternLine& line);
+    std::string in_english(const PatternLine& line) const;
     bool only_a_name(const PatternLine& line) const;
     bool nothing_before() const;
     bool is_step(const PatternLine& line) const;

@@ -3,12 +3,27 @@
 #include <algorithm>
 
 #include "core/base/limits.h"
+#include "core/language/pattern/find_language.h"
 #include "core/language/pattern/legend.h"
 #include "core/language/pattern/pattern_reader.h"
 #include "core/language/pattern/read_counts.h"
+#include "core/language/words/in_language.h"
 #include "core/language/words/utf16.h"
 
 namespace roundwright {
+namespace {
+
+// The language asked for, or the one that the text is in; none when that is English.
+std::optional<FoundTerms> language_in(const LexedText& text, std::optional<Terms> wanted) {
+    if (!wanted) return find_language(text.lines());
+    if (is_english(*wanted)) return std::nullopt;
+    FoundTerms found;
+    found.terms = *wanted;
+    found.sure = true;
+    return found;
+}
+
+}  // namespace
 
 ReadPattern read_pattern(std::string_view utf8, const ReadOptions& options) {
     if (utf8.size() > max_text_bytes) {
@@ -23,8 +38,13 @@ ReadPattern read_pattern(std::string_view utf8, const ReadOptions& options) {
     if (const auto converted = utf8_of_utf16(utf8)) return read_pattern(*converted, options);
     LexedText text(utf8, 1, max_line_bytes);
     if (auto counts = read_counts(text, options)) return std::move(*counts);
-    read_by_legend(text, options.terms);
-    return PatternReader(text, options).run();
+    std::optional<FoundTerms> language = language_in(text, options.terms);
+    if (language) {
+        read_as_english(text, language->terms);
+        find_mixed(text.lines(), *language);
+    }
+    read_by_legend(text, language ? language->terms : options.terms);
+    return PatternReader(text, options, language).run();
 }
 
 Toy toy_of(const ReadPattern& pattern, const Toy& base) {

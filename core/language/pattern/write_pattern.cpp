@@ -10,8 +10,10 @@
 #include "core/language/pattern/read_pattern.h"
 #include "core/language/pattern/written_rounds.h"
 #include "core/language/round/write.h"
+#include "core/language/words/in_language.h"
 #include "core/language/words/lexer.h"
 #include "core/language/words/one_line.h"
+#include "core/language/words/phrasebook.h"
 
 namespace roundwright {
 namespace {
@@ -27,8 +29,9 @@ std::vector<std::string> lines_of(std::string_view text) {
     return lines;
 }
 
-bool plain_heading(const std::string& name) {
-    const LexedText text(name);
+bool plain_heading(const std::string& name, Terms terms) {
+    LexedText text(name);
+    read_as_english(text, terms);
     const auto& tokens = text.lines().front().tokens;
     const auto read = heading_of(tokens);
     return read && read->section == Section::none && !read->says_make && read->name == name &&
@@ -37,11 +40,14 @@ bool plain_heading(const std::string& name) {
 }
 
 // Words that would not be taken for a heading are marked as one.
-std::string heading(const Piece& piece) {
+std::string heading(const Piece& piece, Terms terms) {
     const std::string name = on_one_line(piece.name);
-    const std::string make = piece.make > 1 ? " (make " + std::to_string(piece.make) + ")" : "";
-    return (plain_heading(name) ? name : "Piece: " + name) + make;
+    const std::string make =
+        piece.make > 1 ? " (" + said_in("make " + std::to_string(piece.make), terms) + ")" : "";
+    return (plain_heading(name, terms) ? name : said_in("Piece:", terms) + " " + name) + make;
 }
+
+std::string marked_note(const std::string& note, Terms terms) { return said_in("Note:", terms) + " " + note; }
 
 bool can_be_written(const Feature& feature, int rounds) {
     return feature.kind == FeatureKind::safety_eye && feature.pair && feature.round >= 0 &&
@@ -54,9 +60,9 @@ class PieceWriter {
         : piece_(piece), terms_(terms), graph_(piece_graph(piece)), yarn_(names_its_yarn ? -1 : 0) {}
 
     std::string write() {
-        line(heading(piece_));
+        line(heading(piece_, terms_));
         line(joining_words(piece_.joining, terms_));
-        if (piece_.starts_at_top) line(top_down_words());
+        if (piece_.starts_at_top) line_in_terms(top_down_words());
         line(start_words(piece_, terms_));
         hear_notes();
         for (const WrittenRounds& rounds : written_rounds(piece_, graph_, terms_)) {
@@ -71,15 +77,15 @@ class PieceWriter {
     // What the maker's notes have said already is not said again.
     void hear_notes() {
         for (const Round& round : piece_.rounds)
-            for (const std::string& note : lines_of(round.note)) take_in(said_, eyes_said_, note);
+            for (const std::string& note : lines_of(round.note)) take_in(note);
     }
 
     void say_the_rest() {
-        if (said_.area_stretch != piece_.area_stretch) line(stuffing_words(piece_.area_stretch));
-        if (said_.end != piece_.end) line(end_words(piece_.end));
+        if (said_.area_stretch != piece_.area_stretch) line_in_terms(stuffing_words(piece_.area_stretch));
+        if (said_.end != piece_.end) line_in_terms(end_words(piece_.end));
         if (said_.joining.value_or(piece_.joining) == piece_.joining) return;
         const bool spiral = piece_.joining == Joining::spiral;
-        line(spiral ? std::string(spiral_words) : joining_words(piece_.joining, terms_));
+        line(spiral ? said_in(spiral_words, terms_) : joining_words(piece_.joining, terms_));
     }
 
     // Eyes are named when the round above them has been worked.
@@ -88,18 +94,19 @@ class PieceWriter {
             const bool here = feature.round + 1 >= rounds.first && feature.round + 1 <= rounds.last;
             const bool known = std::find(eyes_said_.begin(), eyes_said_.end(), feature) != eyes_said_.end();
             if (here && !known && can_be_written(feature, static_cast<int>(piece_.rounds.size())))
-                line(eyes_words(feature));
+                line_in_terms(eyes_words(feature));
         }
     }
 
-    static void take_in(NoteMeaning& said, std::vector<Feature>& eyes, const std::string& note) {
-        const LexedText text(note);
+    void take_in(const std::string& note) {
+        LexedText text(note);
+        read_as_english(text, terms_);
         for (const NoteMeaning& meaning : meanings_of_notes(text.lines().front().tokens)) {
-            const bool how_firmly = meaning.area_stretch && !(meaning.any_stuffing && said.area_stretch);
-            if (how_firmly) said.area_stretch = meaning.area_stretch;
-            if (meaning.end) said.end = meaning.end;
-            if (meaning.joining) said.joining = meaning.joining;
-            if (meaning.eyes) eyes.push_back(*meaning.eyes);
+            const bool how_firmly = meaning.area_stretch && !(meaning.any_stuffing && said_.area_stretch);
+            if (how_firmly) said_.area_stretch = meaning.area_stretch;
+            if (meaning.end) said_.end = meaning.end;
+            if (meaning.joining) said_.joining = meaning.joining;
+            if (meaning.eyes) eyes_said_.push_back(*meaning.eyes);
         }
     }
 
@@ -107,12 +114,15 @@ class PieceWriter {
         if (!words.empty()) text_ += words + "\n";
     }
 
+    void line_in_terms(const std::string& english) { line(said_in(english, terms_)); }
+
     // The yarn is named where it changes; a round that changes yarn itself names them all.
     void write(const WrittenRounds& rounds) {
         const bool named = rounds.several_yarns || rounds.yarn == yarn_;
-        line(written_line(rounds, piece_.joining, named ? "" : "with " + yarn_letter(rounds.yarn) + ", "));
+        const std::string yarn = named ? "" : said_in("with " + yarn_letter(rounds.yarn), terms_) + ", ";
+        line(written_line(rounds, piece_.joining, yarn, terms_));
         yarn_ = rounds.several_yarns ? -1 : rounds.yarn;
-        for (const std::string& note : lines_of(rounds.note)) line("Note: " + note);
+        for (const std::string& note : lines_of(rounds.note)) line(marked_note(note, terms_));
     }
 
     const Piece& piece_;
@@ -168,24 +178,30 @@ std::string note_line(const std::string& note, Terms terms) {
     const bool begins_with_number = !note.empty() && note.front() >= '0' && note.front() <= '9';
     const bool plain = !begins_with_number && reads_as_note(note, "", terms) &&
                        reads_as_note(note, "Change to yarn B, Night ink.\n", terms);
-    return plain ? note : "Note: " + note;
+    return plain ? note : marked_note(note, terms);
+}
+
+std::string terms_line(Terms terms) {
+    if (!is_english(terms)) return std::string(language_of(terms).names_itself);
+    return terms == Terms::us ? "US terms" : "UK terms";
 }
 
 std::string write_toy(const Toy& toy, Terms terms) {
     std::string text;
     const auto line = [&](const std::string& words) { text += words + "\n"; };
     if (!toy.title.empty())
-        line(plain_heading(on_one_line(toy.title)) ? on_one_line(toy.title)
-                                                   : "Title: " + on_one_line(toy.title));
-    if (!toy.designer.empty()) line("Designed by " + on_one_line(toy.designer));
-    line(terms == Terms::us ? "US terms" : "UK terms");
-    if (toy.hook_mm > 0) line(hook_words(toy.hook_mm));
+        line((plain_heading(on_one_line(toy.title), terms) ? "" : said_in("Title:", terms) + " ") +
+             on_one_line(toy.title));
+    if (!toy.designer.empty()) line(said_in("Designed by", terms) + " " + on_one_line(toy.designer));
+    line(terms_line(terms));
+    if (toy.hook_mm > 0) line(said_in(hook_words(toy.hook_mm), terms));
     for (std::size_t i = 0; i < toy.yarns.size() && i < 1'000; ++i) {
         const std::string letter = yarn_letter(static_cast<int>(i));
         if (!toy.yarns[i].name.empty())
-            line((letter.size() == 1 ? "Yarn " + letter : letter) + ": " + on_one_line(toy.yarns[i].name));
+            line(said_in(letter.size() == 1 ? "Yarn " + letter : letter, terms) + ": " +
+                 on_one_line(toy.yarns[i].name));
     }
-    for (const std::string& note : lines_of(toy.notes)) line("Note: " + note);
+    for (const std::string& note : lines_of(toy.notes)) line(marked_note(note, terms));
     for (const Piece& piece : toy.pieces) text += "\n" + write_piece(piece, terms, toy.yarns.size() > 1);
     return text;
 }

@@ -18,6 +18,9 @@ namespace roundwright {
 /// when the text is read.
 [[nodiscard]] std::string note_line(const std::string& note, Terms terms);
 
+/// The line that says which terms a pattern is in: "US terms".
+[[nodiscard]] std::string terms_line(Terms terms);
+
 /// A whole toy: title, terms, hook and yarns, then its pieces.
 [[nodiscard]] std::string write_toy(const Toy& toy, Terms terms);
 

@@ -5,6 +5,7 @@
 
 #include "core/language/round/read_round.h"
 #include "core/language/round/write.h"
+#include "core/language/words/in_language.h"
 #include "core/language/words/one_line.h"
 
 namespace roundwright {
@@ -73,10 +74,10 @@ std::vector<WrittenRounds> written_rounds(const Piece& piece, const PieceGraph& 
     return all;
 }
 
-std::string written_line(const WrittenRounds& rounds, Joining joining, const std::string& yarn) {
+std::string written_line(const WrittenRounds& rounds, Joining joining, const std::string& yarn, Terms terms) {
     std::string label = joining == Joining::rows ? "Row" : "Rnd";
     if (rounds.rounds() > 1) label += "s";
-    label += " " + std::to_string(rounds.first + 1);
+    label = said_in(label, terms) + " " + std::to_string(rounds.first + 1);
     if (rounds.rounds() > 1) label += "-" + std::to_string(rounds.last + 1);
     return label + ": " + yarn + rounds.words + " (" + std::to_string(rounds.stitches) + ")";
 }

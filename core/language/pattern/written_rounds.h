@@ -33,8 +33,8 @@ struct WrittenRounds {
                                                         const std::vector<int>& break_after = {});
 
 /// "Rnd 3: [sc, inc] x 6 (18)", "Rnds 7-12: with B, sc in each st around (36)", "Row 2: ...". `yarn` is put
-/// before the words.
+/// before the words. `terms`: those that the words are in.
 [[nodiscard]] std::string written_line(const WrittenRounds& rounds, Joining joining,
-                                       const std::string& yarn = "");
+                                       const std::string& yarn = "", Terms terms = Terms::us);
 
 }  // namespace roundwright

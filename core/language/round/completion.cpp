@@ -5,11 +5,15 @@
 #include <optional>
 
 #include "core/language/round/token_cursor.h"
+#include "core/language/words/in_language.h"
 
 namespace roundwright {
 namespace {
 
-bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
+// Letters with an accent are several bytes.
+bool is_letter(char c) {
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || static_cast<unsigned char>(c) >= 0x80;
+}
 
 bool begins_with(std::string_view words, std::string_view begun) {
     return begun.size() <= words.size() &&
@@ -27,6 +31,8 @@ class CompletionFinder {
         setting_.find_mends = false;
         tokens_ = all_tokens(text_);
         if (!before.empty() && is_letter(before.back())) begun_ = tokens_.empty() ? "" : tokens_.back().raw;
+        read_as_english(text_, setting_.terms);
+        tokens_ = all_tokens(text_);
     }
 
     std::vector<Completion> find() {
@@ -122,7 +128,7 @@ class CompletionFinder {
 
     // A whole round, or the rest of one, in a phrase.
     void begin_rounds(const std::string& head, std::string_view begun) {
-        const std::string sc(abbreviation(StitchKind::single_crochet, setting_.terms));
+        const std::string sc(abbreviation(StitchKind::single_crochet, english_behind(setting_.terms)));
         if (setting_.work.into_ring) return offer_begun(head, begun, "6 " + sc + " in magic ring");
         const bool first = tokens_before(begun) == 0;
         if (first)
@@ -133,7 +139,8 @@ class CompletionFinder {
         if (left > 1 && !first && !open_bracket()) offer_begun(head, begun, sc + " " + std::to_string(left));
     }
 
-    void offer_begun(const std::string& head, std::string_view begun, const std::string& words) {
+    void offer_begun(const std::string& head, std::string_view begun, const std::string& english) {
+        const std::string words = said_in(english, setting_.terms);
         if (begins_with(words, begun) && words.size() > begun.size() && whole(tried(glued(head, words))))
             add(words, begun.size(), true);
     }
@@ -141,14 +148,16 @@ class CompletionFinder {
     // "sc in each st ar" -> "around"
     void complete_places() {
         const std::string head(before_.substr(0, before_.size() - begun_.size()));
-        for (const char* words : {"around", "in each st around", "in next st", "times", "magic ring"})
-            if (begins_with(words, begun_) && std::string_view(words).size() > begun_.size())
+        for (const char* english : {"around", "in each st around", "in next st", "times", "magic ring"}) {
+            const std::string words = said_in(english, setting_.terms);
+            if (begins_with(words, begun_) && words.size() > begun_.size())
                 add(words, begun_.size(), whole(tried(head + words)));
+        }
     }
 
     std::vector<std::string> names() const {
         const auto short_name = [&](StitchKind kind) {
-            return std::string(abbreviation(kind, setting_.terms));
+            return std::string(abbreviation(kind, english_behind(setting_.terms)));
         };
         const std::string sc = short_name(StitchKind::single_crochet);
         std::vector<std::string> all{sc, "inc"};
@@ -158,6 +167,7 @@ class CompletionFinder {
               StitchKind::slip_stitch, StitchKind::chain, StitchKind::bobble, StitchKind::skip})
             all.push_back(short_name(kind));
         all.insert(all.end(), {"BLO", "FLO", "magic ring"});
+        for (std::string& name : all) name = said_in(name, setting_.terms);
         return all;
     }
 
@@ -218,7 +228,8 @@ class CompletionFinder {
         return head + (space ? " " : "") + words;
     }
 
-    void offer_if_whole(const std::string& head, const std::string& words) {
+    void offer_if_whole(const std::string& head, const std::string& english) {
+        const std::string words = said_in(english, setting_.terms);
         if (whole(tried(glued(head, words)))) add(words, 0, true);
     }
 

@@ -11,8 +11,8 @@ namespace roundwright {
 
 /// Words that may go on at the cursor of a round that is being written.
 struct Completion {
-    std::string words;         ///< in the place of the last `replaced` characters before the cursor
-    std::size_t replaced = 0;  ///< letters or digits of the word that is begun
+    std::string words;         ///< in the place of the last `replaced` bytes before the cursor
+    std::size_t replaced = 0;  ///< of the word that is begun
     bool ends_round = false;   ///< with them the round comes out
 
     friend bool operator==(const Completion&, const Completion&) = default;

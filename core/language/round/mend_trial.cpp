@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cstdint>
 
+#include "core/language/words/in_language.h"
+
 namespace roundwright {
 namespace {
 
@@ -25,6 +27,7 @@ std::vector<Token> MendTrial::edited(std::vector<TokenEdit> edits) {
     for (const TokenEdit& edit : edits) {
         texts_.push_back(edit.text);
         lexed_.emplace_back(texts_.back());
+        read_as_english(lexed_.back(), setting_.terms);
         const auto from = tokens.begin() + static_cast<std::ptrdiff_t>(edit.first);
         const auto to = from + static_cast<std::ptrdiff_t>(edit.length);
         std::vector<Token> fresh = lexed_.back().lines().front().tokens;
@@ -56,9 +59,14 @@ bool MendTrial::offer(MendCode code, std::vector<Argument> arguments, const std:
     if (ignore_count_) all.push_back(no_count());
     ReadRound read = tried(all);
     if (!proves(read)) return false;
+    for (Argument& argument : arguments)
+        if (auto* words = std::get_if<std::string>(&argument)) *words = said_in(*words, setting_.terms);
     Mend mend{code, std::move(arguments), {}};
     mend.stitches = read.stitches;
-    for (const TokenEdit& edit : edits) mend.edits.push_back({place(edit), spaced(edit)});
+    for (TokenEdit edit : edits) {
+        edit.text = said_in(edit.text, setting_.terms);
+        mend.edits.push_back({place(edit), spaced(edit)});
+    }
     if (ignore_count_) mend.edits.push_back({read_.stated->where, std::to_string(read.stitches)});
     const bool known =
         std::any_of(found_.begin(), found_.end(), [&](const Mend& m) { return m.edits == mend.edits; });

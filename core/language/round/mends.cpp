@@ -202,7 +202,7 @@ class MendFinder : public MendTrial {
             const auto name = match_name(std::span(tokens_).subspan(i), setting_.terms);
             if (!name || !name->other_terms || name->what != NameKind::stitch) continue;
             word = tokens_[i].raw;
-            fresh = abbreviation(name->stitch, setting_.terms);
+            fresh = abbreviation(name->stitch, english_behind(setting_.terms));
             all.push_back({i, static_cast<std::size_t>(name->length), fresh});
         }
         if (!all.empty()) offer(MendCode::change_stitch, {word, fresh}, all);
@@ -288,7 +288,8 @@ class MendFinder : public MendTrial {
             if (!name || name->length != 1 || name->what == NameKind::skipping) continue;
             for (std::string_view other : swaps) {
                 const std::string word(
-                    other == "sc" ? abbreviation(StitchKind::single_crochet, setting_.terms) : other);
+                    other == "sc" ? abbreviation(StitchKind::single_crochet, english_behind(setting_.terms))
+                                  : other);
                 if (!enough() && !tokens_[i].is(word))
                     offer(MendCode::change_stitch, {std::string(tokens_[i].raw), word}, {{i, 1, word}});
             }
@@ -299,7 +300,7 @@ class MendFinder : public MendTrial {
         const int missing = below() - read_.taken;
         const bool only_notes = body_end() == 0 && !tokens_.empty() && !read_.stated;
         if (missing <= 0 || enough() || only_notes) return;
-        const std::string name(abbreviation(StitchKind::single_crochet, setting_.terms));
+        const std::string name(abbreviation(StitchKind::single_crochet, english_behind(setting_.terms)));
         const std::string joint = body_end() == 0 ? "" : ", ";
         offer(MendCode::add_stitches, {missing},
               {{end_of_stitches(), 0, joint + name + " " + std::to_string(missing)}});
@@ -336,7 +337,7 @@ class MendFinder : public MendTrial {
         even.stitches = count;
         graph.rounds.push_back(even_round(even, below(), SpacingPhase::at_end, 0));
         offer(MendCode::space_evenly, {count, below()},
-              {{0, body_end(), round_words(graph, 0, setting_.terms)}});
+              {{0, body_end(), round_words(graph, 0, english_behind(setting_.terms))}});
     }
 
     // Two slips at once: the words and the count that goes with them.

@@ -46,8 +46,8 @@ enum class ReadCode {
     remark_not_read,  ///< has numbers or stitches and says nothing that is known (a warning). args: the line
     unknown_piece,    ///< "same as left ear" with no such piece before it. args: its name
     piece_without_rounds,  ///< "Legs (make 2)" and no round after it. args: its name
-    terms_guessed,         ///< a note. args: "us" or "uk"
-    terms_mixed,           ///< both terms are named in one pattern. args: the word
+    terms_guessed,         ///< a note. args: their code
+    terms_mixed,           ///< two terms are named in one pattern. args: the word; codes of its and the rest
     no_rounds,             ///< there is no round in the text
     // Limits
     too_many_stitches,  ///< [limit, found]

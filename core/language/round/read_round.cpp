@@ -4,6 +4,7 @@
 
 #include "core/language/round/mends.h"
 #include "core/language/round/token_cursor.h"
+#include "core/language/words/in_language.h"
 
 namespace roundwright {
 namespace {
@@ -169,6 +170,7 @@ std::string trimmed(std::string words) {
 
 std::string us_words(const std::vector<Token>& tokens, const RoundSyntax& syntax, Terms terms) {
     const std::size_t end = std::min(syntax.body_end, tokens.size());
+    if (!is_english(terms)) return trimmed(english_of(std::span(tokens).first(end)));
     return trimmed(
         renamed(tokens, end, terms == Terms::us ? std::vector<NameUse>{} : syntax.names, Terms::us));
 }
@@ -232,17 +234,20 @@ ReadRound read_round(const std::vector<Token>& tokens, const RoundSetting& setti
 }
 
 ReadRound read_round(std::string_view words, const RoundSetting& setting, YarnTable& yarns) {
-    const LexedText text(words);
+    LexedText text(words);
+    read_as_english(text, setting.terms);
     return read_round(all_tokens(text), setting, yarns);
 }
 
 std::string words_in_terms(std::string_view words, Terms from, Terms to) {
     if (from == to) return std::string(words);
-    const LexedText text(words);
+    LexedText text(words);
+    read_as_english(text, from);
     const std::vector<Token> tokens = all_tokens(text);
+    if (!is_english(from)) return words_in_terms(english_of(tokens), Terms::us, to);
     YarnTable yarns;
     const RoundSyntax syntax = parse_round(tokens, {from, true, StitchKind::single_crochet}, yarns);
-    return renamed(tokens, tokens.size(), syntax.names, to);
+    return said_in(renamed(tokens, tokens.size(), syntax.names, english_behind(to)), to);
 }
 
 }  // namespace roundwright

@@ -53,11 +53,12 @@ struct ReadRound {
 /// added.
 [[nodiscard]] ReadRound read_round(std::string_view words, const RoundSetting& setting, YarnTable& yarns);
 
-/// The same for tokens that were cut before.
+/// The same for tokens that were cut before, and read as English (`read_as_english`) where they are not.
 [[nodiscard]] ReadRound read_round(const std::vector<Token>& tokens, const RoundSetting& setting,
                                    YarnTable& yarns);
 
-/// US words of a round in other terms: stitches change their names, everything else stays as it is written.
+/// The words of a round in other terms. Between US and UK stitches change their names, and everything else
+/// stays as it is written; in another language all words change that it has words for.
 [[nodiscard]] std::string words_in_terms(std::string_view words, Terms from, Terms to);
 
 }  // namespace roundwright

@@ -8,6 +8,7 @@
 
 #include "core/language/round/worked_on_words.h"
 #include "core/language/words/fold.h"
+#include "core/language/words/in_language.h"
 
 namespace roundwright {
 namespace {
@@ -340,6 +341,7 @@ std::string yarn_letter(int yarn) {
 }
 
 std::string round_words(const GraphRound& round, bool first, Terms terms, const Piece& piece) {
+    if (!is_english(terms)) return said_in(round_words(round, first, Terms::us, piece), terms);
     if (round.stitches.empty()) return "";
     const RoundWriter writer(round, terms, piece.joining);
     if (round.loops_below == 0 && round.first_below == 0)
@@ -360,6 +362,7 @@ std::string round_words(const StitchGraph& graph, int round, Terms terms, const 
 }
 
 std::string start_words(const Piece& piece, Terms terms) {
+    if (!is_english(terms)) return said_in(start_words(piece, Terms::us), terms);
     const std::string ch = name(StitchKind::chain, terms);
     const std::string Ch = "C" + ch.substr(1);
     const std::string sl = name(StitchKind::slip_stitch, terms);

@@ -355,11 +355,7 @@ class Lexer {
         word_end_column_ = column_ + 1;
     }
 
-    std::string_view keep(std::string_view text) {
-        auto* kept = static_cast<char*>(out_.pool_.allocate(text.size(), 1));
-        std::copy(text.begin(), text.end(), kept);
-        return {kept, text.size()};
-    }
+    std::string_view keep(std::string_view text) { return out_.keep(text); }
 
     void end_word() {
         if (shape_ == Shape::none) return;
@@ -499,6 +495,12 @@ class Lexer {
 LexedText::LexedText(std::string_view source, int first_line, std::size_t longest_line)
     : pool_(source.size() + 1) {
     Lexer(*this, source, first_line, longest_line).run();
+}
+
+std::string_view LexedText::keep(std::string_view text) {
+    auto* kept = static_cast<char*>(pool_.allocate(text.size(), 1));
+    std::copy(text.begin(), text.end(), kept);
+    return {kept, text.size()};
 }
 
 std::vector<Token> all_tokens(const LexedText& text) {

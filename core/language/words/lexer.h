@@ -28,6 +28,7 @@ struct Token {
     TokenKind kind = TokenKind::mark;
     bool spaced = false;    ///< white space, or a line's start, before it
     bool tabbed = false;    ///< a tab before it: it begins a column of a table
+    bool renamed = false;   ///< written in another language; `text` is English
     int number = 0;         ///< of a number or an ordinal
     std::string_view text;  ///< as it is read
     std::string_view raw;   ///< as it was written
@@ -59,6 +60,9 @@ class LexedText {
 
     /// Where the first byte stands that is not UTF-8; signs of Windows-1252 are known, the others are not.
     const std::optional<TextSpan>& not_utf8() const { return not_utf8_; }
+
+    /// A copy of a text that lasts as long as this does, for tokens that are read as others.
+    std::string_view keep(std::string_view text);
 
   private:
     friend class Lexer;

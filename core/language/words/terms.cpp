@@ -1,6 +1,9 @@
 #include "core/language/words/terms.h"
 
+#include <algorithm>
 #include <array>
+
+#include "core/language/words/phrasebook.h"
 
 namespace roundwright {
 namespace {
@@ -29,11 +32,24 @@ const Names& names_of(StitchKind kind) { return names.at(static_cast<std::size_t
 }  // namespace
 
 std::string_view abbreviation(StitchKind kind, Terms terms) {
+    if (!is_english(terms)) return language_of(terms).terms.at(static_cast<std::size_t>(kind)).abbreviation;
     return terms == Terms::us ? names_of(kind).us : names_of(kind).uk;
 }
 
 std::string_view full_name(StitchKind kind, Terms terms) {
+    if (!is_english(terms)) return language_of(terms).terms.at(static_cast<std::size_t>(kind)).full_name;
     return terms == Terms::us ? names_of(kind).us_full : names_of(kind).uk_full;
+}
+
+std::string_view terms_code(Terms terms) {
+    if (!is_english(terms)) return language_of(terms).code;
+    return terms == Terms::us ? "us" : "uk";
+}
+
+std::optional<Terms> terms_of_code(std::string_view code) {
+    const auto* found = std::find_if(all_terms.begin(), all_terms.end(),
+                                     [&](Terms terms) { return terms_code(terms) == code; });
+    return found == all_terms.end() ? std::nullopt : std::optional(*found);
 }
 
 }  // namespace roundwright

@@ -5,6 +5,7 @@
 #include <unordered_set>
 
 #include "core/base/slips.h"
+#include "core/language/words/phrasebook.h"
 
 namespace roundwright {
 namespace {
@@ -156,7 +157,7 @@ const std::array<Bucket, 26>& buckets() {
 }
 
 bool is_in(Whose whose, Terms terms) {
-    return whose == Whose::both || (whose == Whose::us) == (terms == Terms::us);
+    return whose == Whose::both || (whose == Whose::us) == (english_behind(terms) == Terms::us);
 }
 
 bool is_plural(std::string_view token, std::string_view word) {
@@ -229,6 +230,7 @@ int match_any(std::span<const Token> tokens, const Phrases& phrases) {
 }
 
 std::span<const std::string_view> known_words(Terms terms) {
+    if (!is_english(terms)) return Phrasebook::of(terms).words();
     static const std::vector<std::string_view> us = words_of(Terms::us);
     static const std::vector<std::string_view> uk = words_of(Terms::uk);
     return terms == Terms::us ? us : uk;

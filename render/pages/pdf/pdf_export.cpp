@@ -33,7 +33,7 @@ bool paint_pages(QPdfWriter& writer, const PatternPages& pages, const Progress& 
 }
 
 PdfProperties properties_of(const PatternPages& pages, const std::optional<QDateTime>& date) {
-    const bool us = pages.options().terms == Terms::us;
+    const bool us = english_behind(pages.options().terms) == Terms::us;
     return {pages.title(),
             pages.author(),
             QStringLiteral("Roundwright"),

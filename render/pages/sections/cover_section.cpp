@@ -13,6 +13,7 @@
 #include "render/wording/pattern/pattern_words.h"
 #include "render/wording/pattern/section_words.h"
 #include "render/wording/printable.h"
+#include "render/wording/terms_words.h"
 
 namespace roundwright::render {
 namespace {
@@ -72,7 +73,7 @@ std::vector<Fact> facts(const PageContext& context) {
         add(Pattern::tr("CROCHET TIME"),
             Pattern::tr("about %1").arg(time_words(context.study.materials.minutes.likely)));
     }
-    add(Pattern::tr("TERMS"), context.options.terms == Terms::us ? Pattern::tr("US") : Pattern::tr("UK"));
+    add(Pattern::tr("TERMS"), terms_name(context.options.terms));
     return all;
 }
 

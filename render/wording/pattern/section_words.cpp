@@ -7,12 +7,14 @@
 #include "core/language/pattern/pattern_notes.h"
 #include "core/language/round/worked_on_words.h"
 #include "core/language/round/write.h"
+#include "core/language/words/in_language.h"
 #include "core/materials/cost.h"
 #include "core/shape/oval_plan.h"
 #include "core/toy/firmness.h"
 #include "render/wording/pattern/pattern_words.h"
 #include "render/wording/pattern/small_parts.h"
 #include "render/wording/printable.h"
+#include "render/wording/terms_words.h"
 
 namespace roundwright::render {
 namespace {
@@ -320,8 +322,9 @@ QString worked_on_names(const Toy& toy, std::size_t piece) {
 QString start_line_words(const Toy& toy, std::size_t piece, Terms terms) {
     const auto* on = std::get_if<WorkedOn>(&toy.pieces[piece].start);
     if (on == nullptr) return QString::fromStdString(start_words(toy.pieces[piece], terms));
-    return QString::fromStdString(worked_on_words(*on, worked_on_names(toy, piece).toStdString(),
-                                                  worked_on_edges(toy, piece).size() == 1));
+    const std::string start = worked_on_words(*on, worked_on_names(toy, piece).toStdString(),
+                                              worked_on_edges(toy, piece).size() == 1);
+    return QString::fromStdString(said_in(start, terms));
 }
 
 QString end_words(const Toy& toy, std::size_t index) {
@@ -363,6 +366,8 @@ QString does_not_fit_words() {
 }
 
 QString terms_words(Terms terms) {
+    if (!is_english(terms))
+        return Pattern::tr("The rounds of this pattern are in %1.").arg(terms_in_words(terms));
     return terms == Terms::us ? Pattern::tr("This pattern uses US terms.")
                               : Pattern::tr("This pattern uses UK terms.");
 }

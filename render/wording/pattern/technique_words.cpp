@@ -4,6 +4,7 @@
 #include <array>
 #include <optional>
 
+#include "core/language/words/in_language.h"
 #include "render/wording/pattern/pattern_words.h"
 
 namespace roundwright::render {
@@ -144,7 +145,10 @@ QString view(std::string_view text) {
 QString words_or_none(const char* text) { return *text == 0 ? QString() : Pattern::tr(text); }
 
 QString filled(const char* text, Terms terms) {
+    const std::string two_together = said_in("sc2tog", terms);
     return words_or_none(text)
+        .replace(QStringLiteral("{sc}2tog"),
+                 is_english(terms) ? QStringLiteral("{sc}2tog") : QString::fromStdString(two_together))
         .replace(QStringLiteral("{sc}"), view(abbreviation(StitchKind::single_crochet, terms)))
         .replace(QStringLiteral("{dc}"), view(abbreviation(StitchKind::double_crochet, terms)))
         .replace(QStringLiteral("{Yo}"),
@@ -154,12 +158,27 @@ QString filled(const char* text, Terms terms) {
         .replace(QStringLiteral("{color}"), by_terms(terms, Pattern::tr("color"), Pattern::tr("colour")));
 }
 
+/// As the rounds write it in another language.
+QString short_in(const Told& one, Terms terms) {
+    if (one.stitch) return view(abbreviation(*one.stitch, terms));
+    if (one.technique == Technique::together) return QString::fromStdString(said_in("sc3tog", terms));
+    return QString::fromStdString(said_in(one.short_name, terms));
+}
+
+/// "feste Masche (single crochet)": what the rounds say, and what it means.
+QString name_in(const Told& one, Terms terms) {
+    if (!one.stitch) return filled(one.name, terms);
+    return Pattern::tr("%1 (%2)").arg(view(full_name(*one.stitch, terms)),
+                                      view(full_name(*one.stitch, Terms::us)));
+}
+
 }  // namespace
 
 TechniqueWords technique_words(Technique technique, Terms terms) {
     const auto* found = std::ranges::find(told, technique, &Told::technique);
     if (found == told.end()) return {};
     const QString working = filled(found->working, terms);
+    if (!is_english(terms)) return {short_in(*found, terms), name_in(*found, terms), working};
     if (found->stitch)
         return {view(abbreviation(*found->stitch, terms)), view(full_name(*found->stitch, terms)), working};
     return {words_or_none(found->short_name), filled(found->name, terms), working};

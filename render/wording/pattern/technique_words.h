@@ -7,7 +7,8 @@
 
 namespace roundwright::render {
 
-/// How a technique is called and worked, in US or UK terms.
+/// How a technique is called and worked. In terms of another language the name is followed by what it means
+/// in US terms; how it is worked stays in the program's language.
 struct TechniqueWords {
     QString short_name;  ///< as the rounds write it; empty: they do not name it
     QString name;

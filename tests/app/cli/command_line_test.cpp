@@ -39,6 +39,13 @@ class CommandLine : public testing::Test {
         return file(name, write_document(toy));
     }
 
+    /// The toy in words, in a file.
+    QString text_of(const QString& toy_file, const char* terms) const {
+        const QString text = path(terms);
+        EXPECT_EQ(run_program({"write", toy_file, "--terms", terms, "-o", text + ".txt"}).exit_code, 0);
+        return text + ".txt";
+    }
+
     QTemporaryDir folder_;
 };
 
@@ -573,6 +580,38 @@ TEST_F(CommandLine, WritesTheFormsOfAPattern) {
     EXPECT_THAT(text("markdown"), testing::StartsWith("# Seal pup"));
     EXPECT_THAT(text("csv"), testing::StartsWith("piece,round,"));
     EXPECT_THAT(run_program({"write", sample("seal-pup.roundwright"), "--terms", "uk"}).out, HasSubstr("dc"));
+}
+
+TEST_F(CommandLine, WritesAndReadsTermsOfOtherLanguages) {
+    const QString pup = sample("seal-pup.roundwright");
+    const json us = json::parse(run_program({"read", "--json", text_of(pup, "us")}).out);
+    for (const char* terms : {"de", "fr", "es", "nl", "da", "pt", "it"}) {
+        const json read = json::parse(run_program({"read", "--json", text_of(pup, terms)}).out);
+        EXPECT_EQ(read.at("terms"), terms);
+        EXPECT_EQ(read.at("pieces"), us.at("pieces")) << terms;
+        EXPECT_TRUE(read.at("findings").empty()) << read.dump(1);
+        EXPECT_EQ(run_program({"pdf", pup, "--terms", terms, "-o", path("pup.pdf"), "--force"}).exit_code, 0);
+    }
+    EXPECT_THAT(run_program({"read", text_of(pup, "de")}).out, HasSubstr("Read in German terms."));
+    EXPECT_EQ(run_program({"write", pup, "--terms", "xx"}).exit_code, 2);
+}
+
+TEST_F(CommandLine, WritesEveryRoundForMachines) {
+    const json said =
+        json::parse(run_program({"write", "--json", "--terms", "de", sample("seal-pup.roundwright")}).out);
+    EXPECT_EQ(said.at("terms"), "de");
+    const json& piece = said.at("pieces").at(0);
+    EXPECT_FALSE(piece.at("name").get<std::string>().empty());
+    const json& first = piece.at("rounds").at(0);
+    EXPECT_EQ(first.at("first"), 1);
+    EXPECT_EQ(first.at("words"), "6 fM in den Fadenring");
+    EXPECT_EQ(first.at("stitches"), 6);
+    int next = 1;
+    for (const json& rounds : piece.at("rounds")) {
+        EXPECT_EQ(rounds.at("first"), next);
+        next = rounds.at("last").get<int>() + 1;
+        EXPECT_THAT(said.at("text").get<std::string>(), HasSubstr(rounds.at("words").get<std::string>()));
+    }
 }
 
 TEST_F(CommandLine, PictureHasTheSizeAskedFor) {

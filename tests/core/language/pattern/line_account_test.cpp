@@ -52,7 +52,7 @@ TEST(LineAccount, TellsTheRoundsAfterALimitToo) {
 
 TEST(LineAccount, SaysTheFirstFewOfAKindAndHowManyMore) {
     std::string text = "Head\nRnd 1: 6 sc in MR (6)\n";
-    for (int i = 0; i < 3'000; ++i) text += "Reihe " + std::to_string(i) + ": alle fM (6)\n";
+    for (int i = 0; i < 3'000; ++i) text += "Kerros " + std::to_string(i) + ": kaikki ks (6)\n";
     const ReadPattern read = read_pattern(text);
     ASSERT_GE(read.diagnostics.size(), 2u);
     EXPECT_LE(read.diagnostics.size(), 40u);

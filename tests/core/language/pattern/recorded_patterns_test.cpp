@@ -99,7 +99,7 @@ void answer_pattern(const Question& question, RecordedText& text) {
     const ReadPattern read = read_pattern(question.text + "\n", options);
     text.line("  reads as:") << (read.proved() ? "proved" : "not proved")
                              << (read.complete() ? "complete" : "not complete")
-                             << (read.terms == Terms::us ? "us" : "uk")
+                             << terms_code(read.terms)
                              << (read.terms_sure ? "surely" : "perhaps");
     if (read.hook_mm) text << "hook" << *read.hook_mm;
     for (const std::string& name : read.yarn_names) text << "yarn '" + name + "'";
