@@ -130,7 +130,23 @@ class LineCutter {
             line.bulleted = true;
             ++at;
         }
-        return at;
+        at += quoted(tokens.subspan(at));
+        return at + box(tokens.subspan(at));
+    }
+
+    // ">> R3: ...": text that was sent on.
+    static std::size_t quoted(Tokens tokens) {
+        std::size_t at = 0;
+        while (at < tokens.size() && tokens[at].is(">")) ++at;
+        return at > 1 ? at : 0;
+    }
+
+    // "[x] R2: ...", "[ ] R3: ...": a box to tick before a round.
+    static std::size_t box(Tokens tokens) {
+        if (tokens.size() < 4 || !(tokens[0].is("[") || tokens[0].is("("))) return 0;
+        const std::size_t closer = tokens[1].is("x") ? 2 : 1;
+        const bool closed = tokens[closer].is("]") || tokens[closer].is(")");
+        return closed && is_round_word(tokens[closer + 1].text) ? closer + 1 : 0;
     }
 
     // Where the next round begins in a line that holds several: "... (6) Rnd 2: inc (12)". 0: nowhere.

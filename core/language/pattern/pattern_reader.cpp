@@ -42,7 +42,7 @@ PatternReader::PatternReader(const LexedText& text, const ReadOptions& options) 
         if (!line.numbers.empty())
             return line.numbers.front().first == 1 && !piece_meant(line.tokens).empty();
         return line.header.length == 0 && !is_marked_note(line.tokens) &&
-               likeness_of(line.tokens).has_value();
+               (says_as_above(line.tokens) || likeness_of(line.tokens).has_value());
     });
     last_line_ = text.lines().empty() ? 0 : text.lines().back().number;
     if (!options.terms) report_terms(found);
@@ -97,7 +97,7 @@ void PatternReader::take(const PatternLine& line) {
     if (take_ring_alone(line)) return;
     if (line.kind == LineKind::round && line.header.length > 0 && !is_step(line)) return take_round(line);
     if (line.tokens.empty()) return;  // nothing but the sign of a heading or a bullet
-    if (!waiting_.in_section() && take_worked_on(line)) return;
+    if (!waiting_.in_section() && (take_worked_on(line) || take_joining(line) || take_left_loops(line))) return;
     if (only_a_name(line)) return waiting_.add(line, after_blank_, !piece_);
     if (!waiting_.in_section() && !is_marked_note(line.tokens) && take_likeness(line)) return;
     const bool works = line.kind != LineKind::text && !waiting_.in_section();
@@ -172,6 +172,8 @@ bool PatternReader::is_round(const PatternLine& line, const ReadRound& read) con
     if (start_ || !piece_) return known && (start_ || read.syntax.into_ring || read.syntax.foundation > 0);
     if (known && read.syntax.into_ring && (!numbered || !waiting_.empty())) return true;
     if (known && read.proved() && read.syntax.rounds > 1) return true;
+    const bool grows_so_far = read.syntax.repeats_until > 0 || read.stated;
+    if (in_piece_with_rounds() && read.syntax.grows_on != 0 && grows_so_far) return true;
     const bool how_far = read.syntax.repeats_until > 0 || read.syntax.repeat_times > 0;
     if (in_piece_with_rounds() && read.proved() && read.syntax.repeats_from != 0 && how_far) return true;
     return !numbered && ((known && read.proved()) || read.stated || line.counted);
@@ -203,12 +205,15 @@ void PatternReader::take_round(const PatternLine& line) {
     waiting_.end_section();
     if (take_rounds_of_another(line)) return;
     settle_likeness(line);
-    if (in_piece_with_rounds() && begins_a_piece(line)) end_piece(waiting_.heading_at());
+    if (take_closing_row(line)) return;
+    const bool goes_on = begins_on_edges(line) || begins_in_left_loops(line);
+    if (in_piece_with_rounds() && !goes_on && begins_a_piece(line)) end_piece(waiting_.heading_at());
     if (!piece_ && state_.out.pieces.size() >= max_pieces) return too_many_pieces(line);
     if (!piece_)
         begin_piece(line);
     else if (const auto start = std::exchange(start_, std::nullopt))
         keep_start_as_note(*start);
+    if (goes_on) piece_->go_on_with_numbers();
     if (next_yarn_ >= 0) standing_.set_yarn(std::exchange(next_yarn_, -1));
     add_notes(waiting_.size());
     const auto at = static_cast<std::size_t>(&line - lines_.data()) + 1;
@@ -253,7 +258,8 @@ void PatternReader::begin_piece(const PatternLine& line) {
     Piece piece;
     name(piece);
     piece.start = find_start(line);
-    if (const auto start = std::exchange(start_, std::nullopt))
+    const auto start = std::exchange(start_, std::nullopt);
+    if (start && start->line != &line)
         state_.show(ReadLineKind::start, *start->line, state_.piece_index(),
                     start_words(piece, state_.out.terms));
     state_.names_of_pieces.push_back(name_words(piece.name));

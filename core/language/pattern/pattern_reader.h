@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "core/language/pattern/find_terms.h"
+#include "core/language/pattern/joined_edges.h"
 #include "core/language/pattern/likeness.h"
 #include "core/language/pattern/note_keeper.h"
 #include "core/language/pattern/piece_reader.h"
@@ -36,6 +37,16 @@ class PatternReader {
     bool may_start() const;
     bool take_yarn(const PatternLine& line, int yarn, const YarnTable& yarns);
     bool take_yarn_change(const PatternLine& line);
+
+    std::vector<NamedEdge> edges() const;
+    bool begins_on_edges(const PatternLine& line);
+    bool take_joining(const PatternLine& line);
+    bool take_left_loops(const PatternLine& line);
+    bool begins_in_left_loops(const PatternLine& line);
+    bool take_closing_row(const PatternLine& line);
+    int loops_of_round(int number) const;
+    void tell_left_loops(const PatternLine& line, int loops);
+    PatternLine& own(const PatternLine& line);
 
     bool take_likeness(const PatternLine& line);
     bool unknown_piece(const PatternLine& line, const Likeness& like);

@@ -74,7 +74,8 @@ void PieceReader::check_number(const PatternLine& line) {
     const int rounds = line.last_number - line.first_number + 1;
     if (line.rounds_said > 0 && line.numbers.size() == 1 && rounds > 1 && rounds != line.rounds_said)
         report_number(line, ReadCode::rounds_differ, rounds, line.rounds_said);
-    if (piece_.rounds.empty() && number > 1) report_number(line, ReadCode::rounds_missing, 1, number);
+    const bool goes_on = std::holds_alternative<WorkedOn>(piece_.start) || begins_late_;
+    if (piece_.rounds.empty() && number > 1 && !goes_on) report_number(line, ReadCode::rounds_missing, 1, number);
     if (number == numbers_.next() || piece_.rounds.empty()) return;
     const bool ahead = number > numbers_.next();
     report_number(line, ahead ? ReadCode::rounds_missing : ReadCode::round_out_of_order, numbers_.next(),
@@ -113,6 +114,7 @@ void PieceReader::add_rounds(const PatternLine& line, const TokenList& words) {
     YarnTable yarns = state_.yarns;
     ReadRound read = standing_.read(line.tokens, yarns);
     if (read.syntax.repeats_from != 0) return repeat_rounds(line, read, rounds);
+    if (read.syntax.grows_on != 0 && grow_on(line, read, rounds)) return;
     if (read.syntax.rounds > 1) rounds = std::max(rounds, read.syntax.rounds);
     if (line.row) piece_.joining = Joining::rows;
     add_range(line, words, std::move(read), std::move(yarns), rounds);
@@ -375,6 +377,30 @@ ReadRound PieceReader::even_round_of(int stitches) const {
     read.stitches = read.made.loops_left;
     read.last_yarn = standing_.yarn();
     return read;
+}
+
+// --- "continue increasing in this manner", in a range, up to a round or up to a count
+
+bool PieceReader::grow_on(const PatternLine& line, const ReadRound& read, int rounds) {
+    const int step = piece_.rounds.size() > 1 ? standing_.below().loops - loops_before_ : 0;
+    if (step * read.syntax.grows_on <= 0) return false;
+    const int wanted = read.stated ? read.stated->count - standing_.below().loops : 0;
+    if (read.syntax.repeats_until > 0)
+        rounds = read.syntax.repeats_until - numbers_.next() + 1;
+    else if (line.numbers.empty())
+        rounds = wanted % step == 0 ? wanted / step : 0;
+    if (rounds < 1 || rounds > most_rounds) return false;
+    const std::size_t shown = show_line(line);
+    const auto words = std::make_shared<const std::vector<Token>>();
+    for (int i = 0; i < rounds && room_for_round(line); ++i) {
+        const int stitches = standing_.below().loops + step;
+        if (stitches < 1 || stitches > room_for_stitches()) break;
+        ReadRound grown = even_round_of(stitches);
+        if (i == 0) grown.note = read.note;
+        if (read.stated && i + 1 == rounds) check_count(grown, *read.stated);
+        add_round(grown, words, shown);
+    }
+    return true;
 }
 
 // --- dots

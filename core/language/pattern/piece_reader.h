@@ -30,6 +30,9 @@ class PieceReader {
     /// A note said in the piece.
     void hear(const NoteMeaning& meaning);
 
+    /// The numbers of its rounds go on from those of another piece.
+    void go_on_with_numbers() { begins_late_ = true; }
+
     bool numbered() const { return numbers_.numbered(); }
     /// The number that the next round should have.
     int next_number() const { return numbers_.next(); }
@@ -79,6 +82,7 @@ class PieceReader {
     void show(ReadLine& line, const ReadRound& read, int round);
 
     ReadRound even_round_of(int stitches) const;
+    bool grow_on(const PatternLine& line, const ReadRound& read, int rounds);
     void add_filled(const PatternLine& dots, int rounds, int step);
     void repeat_rounds(const PatternLine& line, const ReadRound& read, int rounds);
     void add_repeated(const PatternLine& line, const TokenList& words,
@@ -98,6 +102,7 @@ class PieceReader {
     int loops_before_ = 0;  // the last round was worked over
     int mended_ = 0;
     int refused_ = 0;
+    bool begins_late_ = false;
     bool end_said_ = false;
     bool stuffing_said_ = false;
     bool round_limit_said_ = false;

@@ -177,7 +177,7 @@ bool PlaceParser::parse_ring(Where& where, bool preposition) {
 }
 
 bool PlaceParser::parse_place(Where& where, bool preposition) {
-    if (accept("each") || accept("every") || accept("ea")) return parse_each(where);
+    if (!is_round_word_at(1) && (accept("each") || accept("every") || accept("ea"))) return parse_each(where);
     if (accept("next") || accept("following") || accept("foll") || accept("nxt")) return parse_next(where);
     if (accept("same")) return parse_same(where);
     if (is("st") && is("same", 1) && accept("st") && accept("same")) return parse_same(where);

@@ -14,7 +14,9 @@ constexpr auto joins =
 constexpr auto markers = std::to_array<std::string_view>(
     {"pm", "place marker", "place a marker", "place stitch marker", "place a stitch marker", "move marker",
      "sm", "move the marker", "mark", "place st marker", "place a st marker", "stitch marker", "st marker",
-     "slip marker"});
+     "slip marker", "skipping the picots", "skipping picots", "skip the picots", "skip picots",
+     "ignoring the picots", "ignore the picots", "behind the picots", "working left to right",
+     "working from left to right", "from left to right"});
 constexpr auto turns =
     std::to_array<std::string_view>({"turn", "and turn", "turn work", "turning", "turn the work"});
 constexpr auto denials = std::to_array<std::string_view>({"do not", "don't", "dont", "without", "never"});
@@ -43,7 +45,7 @@ bool RemarkParser::try_remark(NodeList& list) {
     if (accept_any(markers)) return remark(start);
     if (is_joining_slip_stitch(list) || accept_any(joins)) return join(list, start);
     if (accept_any(turns)) return turn(list);
-    if (try_picot()) return true;
+    if (try_picot() || try_spelled_picot(list)) return true;
     if (accept_any(denials)) return remark(start);
     if (is("leave") || is("leaving")) return leave(start);
     return try_start() || (is("for") && try_for_rounds()) || try_side();
@@ -80,6 +82,38 @@ bool RemarkParser::try_picot() {
     const std::size_t start = at_;
     at_ += ahead + 1;
     accept_noun();
+    note(start, at_);
+    says_work_ = true;
+    return true;
+}
+
+// "ch 3, sl st in same st", "ch 3, sl st in third ch from hook" behind a stitch: a picot spelled out.
+bool RemarkParser::try_spelled_picot(const NodeList& list) {
+    const Work* before = list.nodes.empty() ? nullptr : std::get_if<Work>(&list.nodes.back().what);
+    if (before == nullptr || is_chain(*before)) return false;
+    const bool lead = is_number() && (is("ch", 1) || is("chain", 1));
+    if (!lead && !((is("ch") || is("chain")) && (is_number(1) || (is("-", 1) && is_number(2))))) return false;
+    std::size_t ahead = lead ? 2 : is("-", 1) ? 3 : 2;
+    constexpr int most_chains = 6;
+    const int chains = peek(lead ? 0 : ahead - 1)->number;
+    while (is(",", ahead) || is("and", ahead) || is("then", ahead)) ++ahead;
+    const auto slip = name_ahead(ahead);
+    if (chains < 2 || chains > most_chains || !slip || slip->what != NameKind::stitch ||
+        slip->stitch != StitchKind::slip_stitch)
+        return false;
+    ahead += static_cast<std::size_t>(slip->length);
+    if (!is("in", ahead) && !is("into", ahead) && !is("to", ahead)) return false;
+    ++ahead;
+    while (is("the", ahead)) ++ahead;
+    const bool hook = is_kind(TokenKind::ordinal, ahead) && (is("ch", ahead + 1) || is("chain", ahead + 1));
+    if (!hook && !is("same", ahead) && !is("base", ahead) && !is("top", ahead)) return false;
+    ++ahead;
+    while (is("ch", ahead) || is("chain", ahead) || is("from", ahead) || is("hook", ahead) ||
+           is("the", ahead) || is("of", ahead) || is("your", ahead) || is("made", ahead))
+        ++ahead;
+    const std::size_t start = at_;
+    at_ += ahead;
+    accept_loop_name();
     note(start, at_);
     says_work_ = true;
     return true;

@@ -31,6 +31,7 @@ class RemarkParser : public YarnParser {
     std::size_t clause_end(bool at_comma) const;
     bool line_of_work_begins(std::size_t at) const;
     bool try_picot();
+    bool try_spelled_picot(const NodeList& list);
     bool remark(std::size_t start);
     bool finish(std::size_t start);
     bool turn(NodeList& list);

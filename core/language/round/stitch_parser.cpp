@@ -127,6 +127,10 @@ void StitchParser::item_tail(Item& item) {
     accept_noun();
     // A post stitch is worked around the stitch below: "fpdc around next st".
     if (is("around") && (is("next", 1) || is("each", 1) || is("every", 1) || is("following", 1))) ++at_;
+    if (!item.name.of_its_own && is("around") && (is("the", 1) || is("post", 1) || is("posts", 1))) {
+        at_ += is("the", 1) ? 2 : 1;
+        if (accept("post") || accept("posts")) accept("of"), accept("the");
+    }
     parse_part(item.where);
     parse_together(item);
     trailing_number(item);

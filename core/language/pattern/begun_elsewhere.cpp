@@ -1,0 +1,143 @@
+#include <algorithm>
+#include <utility>
+
+#include "core/language/pattern/odd_rounds.h"
+#include "core/language/pattern/pattern_reader.h"
+#include "core/language/round/token_cursor.h"
+#include "core/rounds/piece_graph.h"
+
+// What PatternReader does with rounds that are worked on other pieces, in loops that were left, or through both
+// layers of a piece.
+
+namespace roundwright {
+namespace {
+
+int last_loops(const Piece& piece) {
+    const PieceGraph graph = piece_graph(piece);
+    return graph.graph.rounds.empty() ? 0 : graph.graph.rounds.back().loops_left;
+}
+
+}  // namespace
+
+PatternLine& PatternReader::own(const PatternLine& line) {
+    return lines_[static_cast<std::size_t>(&line - lines_.data())];
+}
+
+std::vector<NamedEdge> PatternReader::edges() const {
+    constexpr std::size_t most = 20;
+    std::vector<NamedEdge> edges;
+    const auto& pieces = state_.out.pieces;
+    for (std::size_t i = pieces.size() - std::min(pieces.size(), most); i < pieces.size(); ++i)
+        edges.push_back({name_words(pieces[i].name), last_loops(pieces[i]), pieces[i].make});
+    if (in_piece_with_rounds())
+        edges.push_back({name_words(piece_->piece().name), standing_.below().loops, piece_->piece().make});
+    return edges;
+}
+
+// --- legs that are joined
+
+// The round begins a piece of its own, on the edges of those before.
+bool PatternReader::begins_on_edges(const PatternLine& line) {
+    if (state_.out.pieces.empty() && !in_piece_with_rounds()) return false;
+    const auto* said = start_ && start_->worked_on ? &*start_->worked_on : nullptr;
+    const auto on = joined_edges(line.tokens, edges(), said != nullptr ? said->chains_between : 0, joined_);
+    if (!on && said == nullptr) return false;
+    if (!on) return in_piece_with_rounds() && (end_piece(waiting_.heading_at()), true);
+    if (in_piece_with_rounds()) end_piece(waiting_.heading_at());
+    const PatternLine* start_line = start_ ? start_->line : &line;
+    own(line).tokens = on->words;
+    start_ = SaidStart{.line = start_line,
+                       .ring = {},
+                       .worked_on = WorkedOn{.stitches = on->stitches(), .chains_between = on->chains}};
+    return true;
+}
+
+// "Ch 3 and join to the first leg."
+bool PatternReader::take_joining(const PatternLine& line) {
+    if (line.header.length > 0 || (state_.out.pieces.empty() && !in_piece_with_rounds())) return false;
+    const auto said = said_joining(line.tokens, edges());
+    if (!said || line.counted) return false;
+    if (start_) waiting_.add(*start_->line, after_blank_, !piece_);
+    start_ = SaidStart{
+        .line = &line,
+        .ring = {},
+        .worked_on = WorkedOn{.stitches = said->loops + 2 * said->chains, .chains_between = said->chains}};
+    return true;
+}
+
+// --- loops that were left
+
+int PatternReader::loops_of_round(int number) const {
+    if (!in_piece_with_rounds() && state_.out.pieces.empty()) return 0;
+    const PieceGraph graph =
+        piece_graph(in_piece_with_rounds() ? piece_->piece() : state_.out.pieces.back());
+    const auto& rounds = graph.graph.rounds;
+    if (number < 1 || number > static_cast<int>(rounds.size())) return 0;
+    return rounds[static_cast<std::size_t>(number) - 1].loops_left;
+}
+
+void PatternReader::tell_left_loops(const PatternLine& line, int loops) {
+    state_.report({.code = ReadCode::loops_left_over,
+                   .severity = Severity::warning,
+                   .where = line.tokens[0].where,
+                   .piece = state_.piece_index() + (in_piece_with_rounds() ? 1 : 0),
+                   .found = loops,
+                   .arguments = {said(line.tokens)}});
+}
+
+// "Join yarn to a free front loop of round 3."
+bool PatternReader::take_left_loops(const PatternLine& line) {
+    if (line.header.length > 0 || is_marked_note(line.tokens)) return false;
+    if (!has_any_word(line.tokens, {"join", "attach", "working", "rejoin", "insert"})) return false;
+    const auto left = left_loops(line.tokens);
+    const int loops = left ? loops_of_round(left->round) : 0;
+    if (loops == 0) return false;
+    tell_left_loops(line, loops);
+    if (start_) waiting_.add(*start_->line, after_blank_, !piece_);
+    start_ = SaidStart{.line = &line, .chains = loops, .ring = {}};
+    return true;
+}
+
+bool PatternReader::begins_in_left_loops(const PatternLine& line) {
+    const auto left = left_loops(line.tokens);
+    const int loops = left && in_piece_with_rounds() ? loops_of_round(left->round) : 0;
+    // In loops of the round just worked, it is a round like any other.
+    if (loops == 0 || left->words.empty() || left->round + 1 == piece_->next_number()) return false;
+    tell_left_loops(line, loops);
+    end_piece(waiting_.heading_at());
+    own(line).tokens = left->words;
+    start_ = SaidStart{.line = &line, .chains = loops, .ring = {}};
+    return true;
+}
+
+// --- through both layers
+
+// No round follows on a row that closes the piece flat.
+bool PatternReader::take_closing_row(const PatternLine& line) {
+    if (!in_piece_with_rounds() || line.rounds > 1 || !closes_flat(line.tokens)) return false;
+    const int number = line.numbers.empty() ? 0 : line.numbers.front().first;
+    const auto at = static_cast<std::size_t>(&line - lines_.data()) + 1;
+    for (const PatternLine& next : std::span(lines_).subspan(at)) {
+        if (next.kind == LineKind::text && next.heading_level > 0) break;
+        if (next.kind != LineKind::round || next.numbers.empty()) continue;
+        if (number > 0 && next.numbers.front().first == number + 1) return false;
+        break;
+    }
+    state_.report({.code = ReadCode::closed_flat,
+                   .severity = Severity::note,
+                   .where = line.tokens[0].where,
+                   .piece = state_.piece_index(),
+                   .round = static_cast<int>(piece_->piece().rounds.size()) - 1,
+                   .found = standing_.below().loops / 2});
+    add_notes(waiting_.size());
+    NoteMeaning end;
+    end.end = End::sewn_straight;
+    piece_->hear(end);
+    const std::string words = said(line.tokens);
+    std::string& note = piece_->last_note();
+    note += (note.empty() ? "" : "\n") + words;
+    state_.show(ReadLineKind::note, line, state_.piece_index(), words);
+    return true;
+}
+
+}  // namespace roundwright
