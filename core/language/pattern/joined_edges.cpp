@@ -24,6 +24,7 @@ bool is_chain_word(const Token& token) {
 }
 
 std::string singular(std::string_view word) {
+    if (word == "feet") return "foot";
     std::string one(word);
     if (one.size() > 3 && one.ends_with('s') && !one.ends_with("ss")) one.pop_back();
     return one;

@@ -122,6 +122,7 @@ bool heads_a_piece(Tokens tokens) {
 }
 
 std::string singular(std::string word) {
+    if (word == "feet") return "foot";
     if (word.size() > 3 && word.ends_with("s") && !word.ends_with("ss")) word.pop_back();
     return word;
 }

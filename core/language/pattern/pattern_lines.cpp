@@ -287,6 +287,7 @@ class LineCutter {
         const bool noun = is_noun(tokens[0].text) || is_closer(tokens[0]);
         const bool works =
             looks_like_work(tokens, terms_) || noun || is_one_of(tokens[0].text, going_on_words);
+        if (joins_word(last, tokens)) return true;
         if (is_unfinished(last))
             return works || tokens[0].kind == TokenKind::number || joins_word(last, tokens);
         if (last.counted) return false;
@@ -383,7 +384,8 @@ std::vector<PatternLine> pattern_lines(const LexedText& text, Terms terms, std::
 bool looks_like_work(std::span<const Token> tokens, Terms terms) {
     std::size_t at = 0;
     while (at < tokens.size() &&
-           (tokens[at].is("**") || tokens[at].is(":") || tokens[at].is("\"") || tokens[at].is("the")))
+           (tokens[at].is("**") || tokens[at].is(":") || tokens[at].is("\"") || tokens[at].is("the") ||
+            tokens[at].is("now") || tokens[at].is("just") || tokens[at].is("then")))
         ++at;
     if (at >= tokens.size()) return false;
     const Token& first = tokens[at];
@@ -393,7 +395,9 @@ bool looks_like_work(std::span<const Token> tokens, Terms terms) {
         if (match_name(tokens.subspan(at + 1), terms) || next.is("x") || next.is("blo") || next.is("flo") ||
             is_opener(next) || is_noun(next.text))
             return true;
-        return is_round_word(next.text) ||
+        const bool place = next.is("in") && at + 2 < tokens.size() &&
+                           (tokens[at + 2].is("each") || tokens[at + 2].is("every"));
+        return place || is_round_word(next.text) ||
                (next.is("more") && at + 2 < tokens.size() && is_round_word(tokens[at + 2].text));
     }
     return is_one_of(first.text, work_words);

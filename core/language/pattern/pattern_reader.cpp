@@ -44,7 +44,7 @@ PatternReader::PatternReader(const LexedText& text, const ReadOptions& options) 
         return line.header.length == 0 && !is_marked_note(line.tokens) &&
                (says_as_above(line.tokens) || likeness_of(line.tokens).has_value());
     });
-    last_line_ = text.lines().empty() ? 0 : text.lines().back().number;
+    for (const SourceLine& line : text.lines()) last_line_ = std::max(last_line_, line.number);
     if (!options.terms) report_terms(found);
     report_text(text);
 }
@@ -116,7 +116,7 @@ bool PatternReader::nothing_before() const {
 // too.
 bool PatternReader::is_step(const PatternLine& line) const {
     return line.bare && waiting_.in_section() &&
-           !(line.counted && names_a_stitch(line.tokens, state_.out.terms));
+           !((line.counted || line.plain) && names_a_stitch(line.tokens, state_.out.terms));
 }
 
 // "Rnd 0: magic ring" is no round yet.
@@ -315,15 +315,52 @@ bool PatternReader::take_meta(const PatternLine& line) {
         state_.out.hook_mm = *hook;
         return show(ReadLineKind::materials, line, line.raw);
     }
+    if (take_gauge(line) || take_materials(line)) return true;
     return is_terms_line(line.tokens) && show(ReadLineKind::terms, line, line.raw);
 }
 
 bool PatternReader::take_yarn_name(const PatternLine& line) {
     const bool listed = waiting_.section() == Section::materials;
+    if (listed && take_lettered_yarns(line)) return true;
     const auto yarn = listed ? listed_yarn(line.tokens) : yarn_line(line.tokens);
     if (!yarn || yarn->name.empty()) return false;
+    if (const auto hook = hook_within(line.tokens); hook && !state_.out.hook_mm) state_.out.hook_mm = *hook;
     name_yarn(*yarn);
     return show(ReadLineKind::yarn, line, yarn->name);
+}
+
+// "cotton: white (A), grey (B)"
+bool PatternReader::take_lettered_yarns(const PatternLine& line) {
+    const auto yarns = lettered_yarns(line.tokens);
+    if (yarns.empty()) return false;
+    for (const YarnLine& yarn : yarns) name_yarn(yarn);
+    return show(ReadLineKind::yarn, line, line.raw);
+}
+
+// "You need: cotton in red (A) and white (B), hook 2.5 mm, 6 mm safety eyes": all on one line.
+bool PatternReader::take_materials(const PatternLine& line) {
+    constexpr std::size_t furthest = 5;
+    const auto colon = std::find_if(line.tokens.begin(), line.tokens.end(), [](const Token& t) { return t.is(":"); });
+    const auto at = static_cast<std::size_t>(colon - line.tokens.begin());
+    if (piece_ || at == 0 || at > furthest || at + 1 >= line.tokens.size()) return false;
+    const std::span<const Token> head(line.tokens.data(), at);
+    if (!has_any_word(head, {"need", "materials", "material", "supplies", "yarn", "yarns", "tools"})) return false;
+    const std::span<const Token> rest = std::span(line.tokens).subspan(at + 1);
+    for (const YarnLine& yarn : lettered_yarns(rest)) name_yarn(yarn);
+    if (const auto hook = hook_within(rest); hook && !state_.out.hook_mm) state_.out.hook_mm = *hook;
+    std::string& notes = state_.out.notes;
+    notes += (notes.empty() ? "" : "\n") + said(line.tokens);
+    return show(ReadLineKind::materials, line, line.raw);
+}
+
+// The gauge fills the toy, and its line stays in the notes, since a maker words it in her own way.
+bool PatternReader::take_gauge(const PatternLine& line) {
+    const auto gauge = piece_ ? std::nullopt : gauge_line(line.tokens);
+    if (!gauge || state_.out.gauge) return false;
+    state_.out.gauge = *gauge;
+    std::string& notes = state_.out.notes;
+    notes += (notes.empty() ? "" : "\n") + said(line.tokens);
+    return show(ReadLineKind::materials, line, line.raw);
 }
 
 void PatternReader::name_yarn(const YarnLine& yarn) {

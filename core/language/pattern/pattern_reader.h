@@ -66,6 +66,9 @@ class PatternReader {
     void take_text(const PatternLine& line);
     bool take_meta(const PatternLine& line);
     bool take_yarn_name(const PatternLine& line);
+    bool take_lettered_yarns(const PatternLine& line);
+    bool take_materials(const PatternLine& line);
+    bool take_gauge(const PatternLine& line);
     bool take_title_line(const PatternLine& line);
     void name_yarn(const YarnLine& yarn);
     void add_notes(std::size_t count, bool ending = false);

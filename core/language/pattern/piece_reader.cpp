@@ -113,6 +113,8 @@ void PieceReader::add_rounds(const PatternLine& line, const TokenList& words) {
     goes_on_from_ = 0;
     YarnTable yarns = state_.yarns;
     ReadRound read = standing_.read(line.tokens, yarns);
+    for (ReadDiagnostic& d : read.diagnostics)
+        if (line.tokens.empty()) d.where = line.header;
     if (read.syntax.repeats_from != 0) return repeat_rounds(line, read, rounds);
     if (read.syntax.grows_on != 0 && grow_on(line, read, rounds)) return;
     if (read.syntax.rounds > 1) rounds = std::max(rounds, read.syntax.rounds);
@@ -262,11 +264,23 @@ GoingOn PieceReader::going_on_from(ReadRound& read, const std::vector<Token>& wo
         on = {GoingOn::From::next_rounds, goes_on_from_, false, false};
     } else {
         on = going_on(read, standing_.below(), next);
+        prefer_growth_of_before(read, on);
         goes_on_from_ = on.stitches;
     }
     if (only_count_differs(read) && on.stitches != read.stitches) standing_.mend_words(read, words, yarns);
     put_first(read, on.stitches);
     return on;
+}
+
+// Where neither a count nor a round after it decides, the mend with which the piece grows by as many as before.
+void PieceReader::prefer_growth_of_before(const ReadRound& read, GoingOn& on) const {
+    if (on.confirmed || read.stated || piece_.rounds.size() < 2 || read.diagnostics.empty()) return;
+    const int grown = 2 * standing_.below().loops - loops_before_;
+    const auto& mends = read.diagnostics.front().mends;
+    const bool grows_so = grown != standing_.below().loops &&
+                          std::any_of(mends.begin(), mends.end(),
+                                      [&](const Mend& mend) { return mend.stitches == grown; });
+    if (grows_so) on.stitches = grown;
 }
 
 int PieceReader::room_for_stitches() const {
@@ -498,7 +512,16 @@ RoundTally PieceReader::tally() const {
     return {static_cast<int>(piece_.rounds.size()) - mended_ - refused_, mended_, refused_};
 }
 
+// "Rnds 3 and 9: ..." where no round 8 comes.
+void PieceReader::report_later_rounds() {
+    while (const auto later = numbers_.take_last()) {
+        PatternLine line = *later->second;
+        report_number(line, ReadCode::round_not_taken, 0, later->first);
+    }
+}
+
 Piece PieceReader::finish() {
+    report_later_rounds();
     if (!end_said_ && looks_closed()) piece_.end = End::drawn_closed;
     standing_.end();
     return std::move(piece_);

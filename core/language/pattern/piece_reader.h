@@ -75,6 +75,8 @@ class PieceReader {
     int room_for_stitches() const;
     std::variant<WorkedEvenly, AsWritten> settle(ReadRound& read, const std::vector<Token>& words);
     GoingOn going_on_from(ReadRound& read, const std::vector<Token>& words, const YarnTable& yarns);
+    void report_later_rounds();
+    void prefer_growth_of_before(const ReadRound& read, GoingOn& on) const;
     std::variant<WorkedEvenly, AsWritten> worked_evenly(ReadRound& read, const std::vector<Token>& words,
                                                         int stitches);
     void report_once(const ReadRound& read, const ReadLine& line, int round);

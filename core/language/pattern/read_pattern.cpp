@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "core/base/limits.h"
+#include "core/language/pattern/columns.h"
 #include "core/language/pattern/legend.h"
 #include "core/language/pattern/pattern_reader.h"
 #include "core/language/pattern/read_counts.h"
@@ -23,6 +24,7 @@ ReadPattern read_pattern(std::string_view utf8, const ReadOptions& options) {
     if (const auto converted = utf8_of_utf16(utf8)) return read_pattern(*converted, options);
     LexedText text(utf8, 1, max_line_bytes);
     if (auto counts = read_counts(text, options)) return std::move(*counts);
+    part_columns(text.lines());
     read_by_legend(text, options.terms);
     return PatternReader(text, options).run();
 }
@@ -32,6 +34,7 @@ Toy toy_of(const ReadPattern& pattern, const Toy& base) {
     if (!pattern.title.empty()) toy.title = pattern.title;
     if (!pattern.designer.empty()) toy.designer = pattern.designer;
     if (pattern.hook_mm) toy.hook_mm = *pattern.hook_mm;
+    if (pattern.gauge) toy.gauge = *pattern.gauge;
     if (!pattern.notes.empty()) toy.notes = pattern.notes;
     if (!pattern.assembly.empty()) toy.text.assembly = pattern.assembly;
     if (!pattern.finishing.empty()) toy.text.finishing = pattern.finishing;

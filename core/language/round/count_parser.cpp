@@ -35,6 +35,7 @@ bool CountParser::bracketed_count() {
 
 bool CountParser::count_or_word(std::vector<StatedCount>& counts) {
     if (is_number() && is_round_word_at(1)) return at_ += 2, true;
+    if (is_round_word_at(0) && is_number(1)) return at_ += 2, true;
     if (is_number()) {
         counts.push_back({peek()->number, peek()->where});
         ++at_;
@@ -81,10 +82,15 @@ bool CountParser::says_where() const {
 }
 
 bool CountParser::bare_count() {
+    const std::size_t start = at_;
     const bool column = peek()->tabbed;
     const bool slash = is("/") && is("/", 2);
     const bool dashed = accept("-") || accept("=") || accept("~") || (slash && accept("/"));
     if (dashed) accept("=");
+    if (after_count_ && dashed && is_number() && !peek()->spaced && tokens_[start].is("-")) {
+        ++at_;  // "(12) -6": six fewer than before
+        return true;
+    }
     const bool total = accept("total");
     if (total) accept("stitches") || accept("sts");
     if (total) accept(":") || accept("of") || accept("=");
@@ -97,7 +103,9 @@ bool CountParser::bare_count() {
     while (accept("in") || accept("total") || accept("all")) {
     }
     if (dashed) accept("=") || accept("~") || (slash && accept("/"));
-    const bool ends = is_sentence_end() || (is(",") && noun) || is("|") || (is("/") && is("/", 1));
+    const bool note_follows = dashed && !done() && is_kind(TokenKind::word) && !starts_item() && !is("x") &&
+                              !is("times") && !is("more") && !says_where() && tokens_[start].is("=");
+    const bool ends = note_follows || is_sentence_end() || (is(",") && noun) || is("|") || (is("/") && is("/", 1));
     const bool led = dashed || total || column || last_separator_ == '.' || last_separator_ == ':' ||
                      last_separator_ == '|' || last_separator_ == '/';
     if (!ends || !(noun || named || led)) return false;

@@ -132,9 +132,15 @@ class RoundParser final : public RepeatParser {
         work.extent = {Extent::Kind::times, true, peek()->number};
         work.where = peek()->where;
         ++at_;
+        // "2 in each"
+        if (const Where where = parse_where(); where.place == Where::Place::each && work.extent.number < 10) {
+            work.members.assign(static_cast<std::size_t>(std::max(work.extent.number, 1)), work.members[0]);
+            work.extent = where.extent();
+        }
         Node node;
         node.what = std::move(work);
-        if (std::get<Work>(node.what).extent.number > 0) add(list, std::move(node));
+        const Extent& extent = std::get<Work>(node.what).extent;
+        if (extent.kind != Extent::Kind::times || extent.number > 0) add(list, std::move(node));
     }
 
     void add(NodeList& list, Node node) {
@@ -281,9 +287,13 @@ class RoundParser final : public RepeatParser {
         if (!apart && starts_item() && try_item(list, {}, part)) return true;
         Node node;
         node.what = PartChange{part};
-        list.nodes.push_back(std::move(node));
+        // "sc around, working in back loops only": said of the whole round.
+        const bool trails = worked_ && !list.nodes.empty() && (done() || is(".") || count_ahead_of_end());
+        list.nodes.insert(trails ? list.nodes.begin() : list.nodes.end(), std::move(node));
         return true;
     }
+
+    bool count_ahead_of_end() { return !done() && is_opener(*peek()) && count_ahead(); }
 
     bool shell_after(NodeList& list, const Where& where, int depth) {
         const std::size_t before = list.nodes.size();

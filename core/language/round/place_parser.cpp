@@ -9,6 +9,7 @@ namespace {
 constexpr auto around_phrases = std::to_array<std::string_view>({"around",
                                                                  "all around",
                                                                  "all the way around",
+                                                                 "all the way",
                                                                  "around and around",
                                                                  "across",
                                                                  "all across",

@@ -154,7 +154,7 @@ bool RemarkParser::is_joining_slip_stitch(const NodeList& list) {
         if (token.kind == TokenKind::mark && !token.is("-")) break;
         const bool first =
             token.is("first") && (i + 1 >= tokens_.size() || tokens_[i + 1].kind != TokenKind::number);
-        if (!first && !token.is("join") && !token.is("form") && !token.is("beginning") && !token.is("beg"))
+        if (!first && !token.is("top") && !token.is("join") && !token.is("form") && !token.is("beginning") && !token.is("beg"))
             continue;
         use_name(*name);
         at_ = from;
@@ -287,6 +287,7 @@ bool RemarkParser::try_aside(NodeList& list) {
         at_ = end + 1;
         return true;
     }
+    if (try_part_aside(list, inside.size(), end) || try_rounds_aside(inside, end)) return true;
     for (std::size_t i = 0; i < inside.size(); ++i)
         if (match_name(inside.subspan(i), options_.terms)) return false;
     const bool numbers =
@@ -299,6 +300,35 @@ bool RemarkParser::try_aside(NodeList& list) {
     if (has_any_word(inside, {"*", "even", "times", "x", "twice"}) || (numbers && !remarks)) return false;
     if (!remarks && (repeated || has_any_word(inside, {","}))) return false;
     if (!inside.empty()) note(at_ + 1, end);
+    at_ = end + 1;
+    return true;
+}
+
+// "12 sc (3 rounds)", "12 sc (round 3)"
+bool RemarkParser::try_rounds_aside(std::span<const Token> inside, std::size_t end) {
+    if (inside.size() != 2) return false;
+    const bool number_first = inside[0].kind == TokenKind::number && is_round_word(inside[1].text);
+    const bool round_first = is_round_word(inside[0].text) && inside[1].kind == TokenKind::number;
+    if (!number_first && !round_first) return false;
+    if (number_first) syntax_.rounds = std::max(inside[0].number, 1);
+    if (round_first) note(at_ + 1, end);
+    at_ = end + 1;
+    return true;
+}
+
+// "(BLO) sc around", "sc around (in back loops only)"
+bool RemarkParser::try_part_aside(NodeList& list, std::size_t length, std::size_t end) {
+    constexpr std::size_t longest = 5;
+    if (length == 0 || length > longest) return false;
+    const std::size_t start = at_++;
+    accept("in") || accept("through") || accept("into");
+    accept("the");
+    Where where;
+    if (!parse_part(where) || at_ != end) return back_to(start);
+    Node node;
+    node.what = PartChange{*where.part};
+    const bool trails = !list.nodes.empty();
+    list.nodes.insert(trails ? list.nodes.begin() : list.nodes.end(), std::move(node));
     at_ = end + 1;
     return true;
 }

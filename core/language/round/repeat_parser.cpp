@@ -93,7 +93,10 @@ bool RepeatParser::try_repeat(NodeList& list) {
     accept(".");
     if (try_round_reference()) return true;
     // "rep (sc, inc) 6 times": the words after the bracket say how often.
-    if (!done() && is_opener(*peek()) && peek(1) != nullptr && !is_closer(*peek(1))) return true;
+    const std::size_t bracket = at_;
+    const bool counted = !done() && is_opener(*peek()) && is_bracketed_count();
+    at_ = bracket;
+    if (!counted && !done() && is_opener(*peek()) && peek(1) != nullptr && !is_closer(*peek(1))) return true;
     const bool star = skip_repeat_object();
     repeat_group(list, star, start);
     return true;

@@ -55,8 +55,16 @@ bool StitchParser::item_head(Item& item) {
     }
     parse_part(item.where);
     const auto name = name_ahead();
-    if (!name) return lone_ring_number(item);
+    if (!name) return number_in_each(item) || lone_ring_number(item);
     take_name(item, *name);
+    return true;
+}
+
+// "2 in each (12)": of the stitch that is worked anyway.
+bool StitchParser::number_in_each(Item& item) {
+    constexpr int most = 9;
+    if (item.lead < 1 || item.lead > most || !is("in") || !(is("each", 1) || is("every", 1))) return false;
+    item.name = Name{NameKind::stitch, options_.even, true, false, 0};
     return true;
 }
 

@@ -405,6 +405,12 @@ class Lexer {
             ++arrow.where.length;
             return;
         }
+        if (form == "-" && !tokens().empty() && tokens().back().is("<") && !spaced_) {
+            Token& arrow = tokens().back();  // "<- check this" points back
+            arrow.text = "-";
+            ++arrow.where.length;
+            return;
+        }
         Token token;
         token.text = form;
         token.raw = source_.substr(at_, bytes);
