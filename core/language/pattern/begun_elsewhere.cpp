@@ -54,7 +54,8 @@ bool PatternReader::begins_on_edges(const PatternLine& line) {
 
 // "Ch 3 and join to the first leg."
 bool PatternReader::take_joining(const PatternLine& line) {
-    if (line.header.length > 0 || (state_.out.pieces.empty() && !in_piece_with_rounds())) return false;
+    if (line.header.length > 0 || is_marked_note(line.tokens)) return false;
+    if (state_.out.pieces.empty() && !in_piece_with_rounds()) return false;
     const auto said = said_joining(line.tokens, edges());
     if (!said || line.counted) return false;
     if (start_) waiting_.add(*start_->line, after_blank_, !piece_);
@@ -63,6 +64,24 @@ bool PatternReader::take_joining(const PatternLine& line) {
         .ring = {},
         .worked_on = WorkedOn{.stitches = said->loops + 2 * said->chains, .chains_between = said->chains}};
     return true;
+}
+
+// --- a second one by a sentence
+
+// "Make a second leg, but do not fasten off.": the line stays a note.
+void PatternReader::hear_second(const PatternLine& line) {
+    constexpr std::size_t longest = 20;
+    if (!in_piece_with_rounds() || is_marked_note(line.tokens) || line.tokens.size() > longest || piece_->piece().make != 1) return;
+    if (!has_any_word(line.tokens, {"make", "repeat", "work", "crochet"})) return;
+    const NameWords name = name_words(piece_->piece().name);
+    for (std::size_t at = 0; at + 1 < line.tokens.size(); ++at) {
+        const Token& token = line.tokens[at];
+        const bool second = token.is("another") || token.is("other") ||
+                            (token.kind == TokenKind::ordinal && token.number == 2);
+        const NameWords next = name_words(line.tokens[at + 1].text);
+        const bool named = !next.empty() && std::find(name.begin(), name.end(), next[0]) != name.end();
+        if (second && (named || next == NameWords{"one"})) return piece_->make_two();
+    }
 }
 
 // --- loops that were left
@@ -91,7 +110,10 @@ bool PatternReader::take_left_loops(const PatternLine& line) {
     if (!has_any_word(line.tokens, {"join", "attach", "working", "rejoin", "insert"})) return false;
     const auto left = left_loops(line.tokens);
     const int loops = left ? loops_of_round(left->round) : 0;
-    if (loops == 0) return false;
+    const bool works = left && std::any_of(left->words.begin(), left->words.end(), [](const Token& token) {
+                           return token.kind == TokenKind::number || is_opener(token);
+                       });
+    if (loops == 0 || works) return false;
     tell_left_loops(line, loops);
     if (start_) waiting_.add(*start_->line, after_blank_, !piece_);
     start_ = SaidStart{.line = &line, .chains = loops, .ring = {}};

@@ -159,12 +159,23 @@ std::string without_open_bracket(std::string name) {
     return name;
 }
 
+// "sc around (12)": stitches, and how they go on.
+bool is_worked(Tokens tokens) {
+    if (!has_any_word(tokens, {"around", "each", "across", "times", "rnd", "rnds", "rounds"})) return false;
+    for (std::size_t at = 0; at < tokens.size(); ++at)
+        for (const Terms terms : {Terms::us, Terms::uk}) {
+            const auto name = match_name(tokens.subspan(at), terms);
+            if (name && !name->other_terms && tokens[at].text.size() <= 4) return true;
+        }
+    return false;
+}
+
 }  // namespace
 
 std::optional<Heading> heading_of(Tokens tokens) {
     constexpr std::size_t most_words = 8;
     if (tokens.empty() || tokens.back().is(".") || tokens.back().is(",")) return std::nullopt;
-    if (is_table_head(tokens)) return std::nullopt;
+    if (is_table_head(tokens) || is_worked(tokens)) return std::nullopt;
     Heading heading;
     if (names_a_piece(tokens)) {
         heading.name = said(without_make(tokens.subspan(2), heading));

@@ -33,7 +33,8 @@ std::string singular(std::string_view word) {
 // The word by which a text calls a piece: "leg" of "Leg 2" and of "Left leg".
 std::string called(const NameWords& name) {
     for (auto word = name.rbegin(); word != name.rend(); ++word)
-        if (!word->empty() && (*word)[0] >= 'a' && (*word)[0] <= 'z' && word->size() > 1) return *word;
+        if (!word->empty() && (*word)[0] >= 'a' && (*word)[0] <= 'z' && word->size() > 1)
+            return is_plain_word(*word) || is_noun(*word) ? std::string() : *word;
     return {};
 }
 
@@ -179,13 +180,16 @@ class EdgeReader {
     bool take_edge() {
         if (!is_one_of(tokens_[at_].text, place_words)) return false;
         constexpr std::size_t longest = 10;
+        bool both = false;
         for (std::size_t i = at_ + 1; i < std::min(tokens_.size(), at_ + longest); ++i) {
+            both = both || tokens_[i].is("both");
             if (const NamedEdge* edge = edge_called(tokens_, i, edges_)) {
                 std::size_t end = i + 1;
                 if (is_number(end) && tokens_[end].spaced && !is("x", end + 1)) ++end;
-                work_over(edge->loops, tokens_[at_]);
-                ++edges_worked_;
-                out_.loops += edge->loops;
+                const int edges = both ? 2 : 1;
+                work_over(edges * edge->loops, tokens_[at_]);
+                edges_worked_ += edges;
+                out_.loops += edges * edge->loops;
                 at_ = end;
                 drop_count(edge->loops);
                 return true;

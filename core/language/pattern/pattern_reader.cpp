@@ -174,9 +174,22 @@ bool PatternReader::is_round(const PatternLine& line, const ReadRound& read) con
     if (known && read.proved() && read.syntax.rounds > 1) return true;
     const bool grows_so_far = read.syntax.repeats_until > 0 || read.stated;
     if (in_piece_with_rounds() && read.syntax.grows_on != 0 && grows_so_far) return true;
+    if (in_piece_with_rounds() && known && read.proved() && numbered && fills_the_gap(line)) return true;
     const bool how_far = read.syntax.repeats_until > 0 || read.syntax.repeat_times > 0;
     if (in_piece_with_rounds() && read.proved() && read.syntax.repeats_from != 0 && how_far) return true;
     return !numbered && ((known && read.proved()) || read.stated || line.counted);
+}
+
+// A round without a number between rounds 2 and 4.
+bool PatternReader::fills_the_gap(const PatternLine& line) const {
+    const auto at = static_cast<std::size_t>(&line - lines_.data()) + 1;
+    for (const PatternLine& next : std::span(lines_).subspan(at)) {
+        if (next.kind == LineKind::text && next.heading_level > 0) return false;
+        if (next.kind == LineKind::work) return false;
+        if (next.kind == LineKind::round && !next.numbers.empty())
+            return next.numbers.front().first == piece_->next_number() + 1;
+    }
+    return false;
 }
 
 // In the first two rounds of a piece, chains are stitches.
@@ -305,6 +318,7 @@ void PatternReader::end_piece(std::size_t notes) {
 
 void PatternReader::take_text(const PatternLine& line) {
     if (line.tokens.empty() || take_meta(line)) return;
+    hear_second(line);
     waiting_.add(line, after_blank_, !piece_);
 }
 

@@ -43,6 +43,8 @@ class PatternReader {
     bool take_joining(const PatternLine& line);
     bool take_left_loops(const PatternLine& line);
     bool begins_in_left_loops(const PatternLine& line);
+    void hear_second(const PatternLine& line);
+    bool fills_the_gap(const PatternLine& line) const;
     bool take_closing_row(const PatternLine& line);
     int loops_of_round(int number) const;
     void tell_left_loops(const PatternLine& line, int loops);

@@ -30,6 +30,7 @@ class PieceReader {
     /// A note said in the piece.
     void hear(const NoteMeaning& meaning);
 
+    void make_two() { piece_.make = 2; }
     /// The numbers of its rounds go on from those of another piece.
     void go_on_with_numbers() { begins_late_ = true; }
 
