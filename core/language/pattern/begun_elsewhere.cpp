@@ -4,7 +4,6 @@
 #include "core/language/pattern/odd_rounds.h"
 #include "core/language/pattern/pattern_reader.h"
 #include "core/language/round/token_cursor.h"
-#include "core/rounds/piece_graph.h"
 
 // What PatternReader does with rounds that are worked on other pieces, in loops that were left, or through both
 // layers of a piece.
@@ -12,10 +11,7 @@
 namespace roundwright {
 namespace {
 
-int last_loops(const Piece& piece) {
-    const PieceGraph graph = piece_graph(piece);
-    return graph.graph.rounds.empty() ? 0 : graph.graph.rounds.back().loops_left;
-}
+constexpr std::size_t furthest = 40;  // lines that are looked at ahead
 
 }  // namespace
 
@@ -23,15 +19,17 @@ PatternLine& PatternReader::own(const PatternLine& line) {
     return lines_[static_cast<std::size_t>(&line - lines_.data())];
 }
 
-std::vector<NamedEdge> PatternReader::edges() const {
+// The edge of the piece on the hook changes with every round.
+std::span<const NamedEdge> PatternReader::edges() {
+    if (piece_) edges_.back().loops = standing_.below().loops;
+    return edges_;
+}
+
+// The last few pieces are enough.
+void PatternReader::begin_edge() {
     constexpr std::size_t most = 20;
-    std::vector<NamedEdge> edges;
-    const auto& pieces = state_.out.pieces;
-    for (std::size_t i = pieces.size() - std::min(pieces.size(), most); i < pieces.size(); ++i)
-        edges.push_back({name_words(pieces[i].name), last_loops(pieces[i]), pieces[i].make});
-    if (in_piece_with_rounds())
-        edges.push_back({name_words(piece_->piece().name), standing_.below().loops, piece_->piece().make});
-    return edges;
+    if (edges_.size() == most) edges_.erase(edges_.begin());
+    edges_.push_back(named_edge(piece_->piece().name, 0));
 }
 
 // --- legs that are joined
@@ -78,21 +76,19 @@ void PatternReader::hear_second(const PatternLine& line) {
         const Token& token = line.tokens[at];
         const bool second = token.is("another") || token.is("other") ||
                             (token.kind == TokenKind::ordinal && token.number == 2);
+        if (!second) continue;
         const NameWords next = name_words(line.tokens[at + 1].text);
         const bool named = !next.empty() && std::find(name.begin(), name.end(), next[0]) != name.end();
-        if (second && (named || next == NameWords{"one"})) return piece_->make_two();
+        if (named || next == NameWords{"one"}) return piece_->make_two();
     }
 }
 
 // --- loops that were left
 
 int PatternReader::loops_of_round(int number) const {
-    if (!in_piece_with_rounds() && state_.out.pieces.empty()) return 0;
-    const PieceGraph graph =
-        piece_graph(in_piece_with_rounds() ? piece_->piece() : state_.out.pieces.back());
-    const auto& rounds = graph.graph.rounds;
-    if (number < 1 || number > static_cast<int>(rounds.size())) return 0;
-    return rounds[static_cast<std::size_t>(number) - 1].loops_left;
+    const std::vector<int>& loops = in_piece_with_rounds() ? piece_->loops_of_rounds() : loops_of_last_piece_;
+    if (number < 1 || number > static_cast<int>(loops.size())) return 0;
+    return loops[static_cast<std::size_t>(number) - 1];
 }
 
 void PatternReader::tell_left_loops(const PatternLine& line, int loops) {
@@ -139,7 +135,8 @@ bool PatternReader::take_closing_row(const PatternLine& line) {
     if (!in_piece_with_rounds() || line.rounds > 1 || !closes_flat(line.tokens)) return false;
     const int number = line.numbers.empty() ? 0 : line.numbers.front().first;
     const auto at = static_cast<std::size_t>(&line - lines_.data()) + 1;
-    for (const PatternLine& next : std::span(lines_).subspan(at)) {
+    const auto after = std::span(lines_).subspan(at);
+    for (const PatternLine& next : after.first(std::min(after.size(), furthest))) {
         if (next.kind == LineKind::text && next.heading_level > 0) break;
         if (next.kind != LineKind::round || next.numbers.empty()) continue;
         if (number > 0 && next.numbers.front().first == number + 1) return false;

@@ -23,11 +23,11 @@ bool is_chain_word(const Token& token) {
     return token.is("ch") || token.is("chs") || token.is("chain") || token.is("chains");
 }
 
-std::string singular(std::string_view word) {
-    if (word == "feet") return "foot";
-    std::string one(word);
-    if (one.size() > 3 && one.ends_with('s') && !one.ends_with("ss")) one.pop_back();
-    return one;
+// "legs" is "leg" more than once.
+bool is_called(std::string_view word, std::string_view name) {
+    if (name.empty() || word.empty() || word[0] != name[0]) return false;
+    if (word == name || (word == "feet" && name == "foot")) return true;
+    return word.size() == name.size() + 1 && word.starts_with(name) && word.back() == 's';
 }
 
 // The word by which a text calls a piece: "leg" of "Leg 2" and of "Left leg".
@@ -39,16 +39,18 @@ std::string called(const NameWords& name) {
 }
 
 const NamedEdge* edge_called(Tokens tokens, std::size_t at, std::span<const NamedEdge> edges) {
-    const std::string word = singular(tokens[at].text);
+    if (tokens[at].kind != TokenKind::word) return nullptr;
     const NamedEdge* found = nullptr;
     const auto number = [&](std::size_t i) {
         const bool there = i < tokens.size() &&
                            (tokens[i].kind == TokenKind::number || tokens[i].kind == TokenKind::ordinal);
         return there ? std::to_string(tokens[i].number) : std::string();
     };
-    const std::string wanted = !number(at + 1).empty() ? number(at + 1) : at > 0 ? number(at - 1) : "";
+    std::string wanted;  // "leg 1", "first leg"; found when it is needed
     for (const NamedEdge& edge : edges) {
-        if (edge.loops == 0 || called(edge.name) != word) continue;
+        if (edge.loops == 0 || !is_called(tokens[at].text, edge.called)) continue;
+        if (wanted.empty())
+            wanted = !number(at + 1).empty() ? number(at + 1) : at > 0 ? number(at - 1) : "";
         const bool numbered =
             std::find(edge.name.begin(), edge.name.end(), wanted) != edge.name.end() && !wanted.empty();
         if (found == nullptr || numbered) found = &edge;
@@ -240,15 +242,21 @@ class EdgeReader {
 
 }  // namespace
 
+NamedEdge named_edge(std::string_view piece, int loops) {
+    NamedEdge edge{name_words(piece), {}, loops};
+    edge.called = called(edge.name);
+    return edge;
+}
+
 std::optional<JoinedEdges> joined_edges(Tokens tokens, std::span<const NamedEdge> edges, int chains,
                                         std::deque<std::string>& texts) {
     constexpr std::size_t longest = 200;
-    const bool named = std::any_of(edges.begin(), edges.end(), [&](const NamedEdge& edge) {
-        const std::string word = called(edge.name);
-        return std::any_of(tokens.begin(), tokens.end(),
-                           [&](const Token& token) { return !word.empty() && singular(token.text) == word; });
+    if (tokens.size() > longest) return std::nullopt;
+    const bool named = std::any_of(tokens.begin(), tokens.end(), [&](const Token& token) {
+        return std::any_of(edges.begin(), edges.end(),
+                           [&](const NamedEdge& edge) { return is_called(token.text, edge.called); });
     });
-    if (!named || tokens.size() > longest) return std::nullopt;
+    if (!named) return std::nullopt;
     return EdgeReader(tokens, edges, chains, texts).run();
 }
 

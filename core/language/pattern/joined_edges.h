@@ -4,6 +4,7 @@
 #include <optional>
 #include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "core/language/pattern/likeness.h"
@@ -14,9 +15,10 @@ namespace roundwright {
 /// The last edge of a piece that has ended, or that is on the hook.
 struct NamedEdge {
     NameWords name;
+    std::string called;  ///< the word by which a text calls the piece; empty: none that could be told from others
     int loops = 0;
-    int make = 1;
 };
+[[nodiscard]] NamedEdge named_edge(std::string_view piece, int loops);
 
 /// A round that goes on over the edges of pieces before it: "sc 12 around the second leg, sc 3 in the
 /// chains, sc 12 around the first leg, sc 3 along the other side of the chain".

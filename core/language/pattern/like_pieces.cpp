@@ -65,6 +65,7 @@ bool PatternReader::begin_like(const PatternLine& line, const Likeness& like, in
     state_.names_of_pieces.push_back(name_words(piece.name));
     const ReadingState::WordsOfRounds words = state_.words_of_pieces[index];
     piece_.emplace(state_, standing_, std::move(piece), words);
+    begin_edge();
     like_line_ = &line;
     piece_->show_likeness(line, name_of_other);
     if (like.last_round > 0) piece_->keep_rounds(like.last_round);

@@ -183,7 +183,9 @@ bool PatternReader::is_round(const PatternLine& line, const ReadRound& read) con
 // A round without a number between rounds 2 and 4.
 bool PatternReader::fills_the_gap(const PatternLine& line) const {
     const auto at = static_cast<std::size_t>(&line - lines_.data()) + 1;
-    for (const PatternLine& next : std::span(lines_).subspan(at)) {
+    constexpr std::size_t furthest = 40;
+    const auto after = std::span(lines_).subspan(at);
+    for (const PatternLine& next : after.first(std::min(after.size(), furthest))) {
         if (next.kind == LineKind::text && next.heading_level > 0) return false;
         if (next.kind == LineKind::work) return false;
         if (next.kind == LineKind::round && !next.numbers.empty())
@@ -277,6 +279,7 @@ void PatternReader::begin_piece(const PatternLine& line) {
                     start_words(piece, state_.out.terms));
     state_.names_of_pieces.push_back(name_words(piece.name));
     piece_.emplace(state_, standing_, std::move(piece), line);
+    begin_edge();
     like_line_ = nullptr;
 }
 
@@ -309,6 +312,8 @@ void PatternReader::end_piece(std::size_t notes) {
     if (!piece_) return;
     add_notes(notes, true);
     state_.words_of_pieces.push_back(any_likeness_ ? piece_->take_words() : ReadingState::WordsOfRounds());
+    edges_.back().loops = standing_.below().loops;
+    loops_of_last_piece_ = piece_->loops_of_rounds();
     state_.out.tallies.push_back(piece_->tally());
     state_.out.pieces.push_back(piece_->finish());
     piece_.reset();

@@ -38,7 +38,8 @@ class PatternReader {
     bool take_yarn(const PatternLine& line, int yarn, const YarnTable& yarns);
     bool take_yarn_change(const PatternLine& line);
 
-    std::vector<NamedEdge> edges() const;
+    std::span<const NamedEdge> edges();
+    void begin_edge();
     bool begins_on_edges(const PatternLine& line);
     bool take_joining(const PatternLine& line);
     bool take_left_loops(const PatternLine& line);
@@ -83,6 +84,8 @@ class PatternReader {
     ReadingState state_;
     Standing standing_{state_};
     NoteKeeper notes_{state_};
+    std::vector<NamedEdge> edges_;  // of the pieces that have begun, the last for the one on the hook
+    std::vector<int> loops_of_last_piece_;
     std::deque<std::string> joined_;
     std::vector<PatternLine> lines_;
     WaitingText waiting_;

@@ -203,6 +203,7 @@ void PieceReader::keep_round(const ReadRound& read, std::variant<WorkedEvenly, A
     report_once(read, state_.out.lines[shown], index);
     show(state_.out.lines[shown], read, index);
     standing_.add(read, round);
+    loops_of_.push_back(standing_.below().loops);
     most_loops_ = std::max(most_loops_, read.made.loops_left);
     state_.yarns.first_is_free = false;
     ++state_.rounds;
@@ -479,9 +480,11 @@ void PieceReader::hear(const NoteMeaning& meaning) {
 void PieceReader::stand_on_rounds() {
     const PieceGraph graph = piece_graph(piece_);
     standing_.begin(piece_.start);
+    loops_of_.clear();
     most_loops_ = 0;
     for (std::size_t i = 0; i < graph.graph.rounds.size(); ++i) {
         standing_.add(graph.graph.rounds[i], piece_.rounds[i]);
+        loops_of_.push_back(standing_.below().loops);
         most_loops_ = std::max(most_loops_, graph.graph.rounds[i].loops_left);
         state_.stitches += static_cast<int>(graph.graph.rounds[i].stitches.size());
     }

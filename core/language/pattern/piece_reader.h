@@ -38,6 +38,8 @@ class PieceReader {
     /// The number that the next round should have.
     int next_number() const { return numbers_.next(); }
     const Piece& piece() const { return piece_; }
+    /// Loops on the edge after each round.
+    const std::vector<int>& loops_of_rounds() const { return loops_of_; }
     RoundTally tally() const;
     [[nodiscard]] ReadingState::WordsOfRounds take_words() { return std::move(words_of_); }
     const ReadingState::WordsOfRounds& words() const { return words_of_; }
@@ -101,6 +103,7 @@ class PieceReader {
     ReadingState::WordsOfRounds words_of_;
     std::size_t like_rounds_ = 0;  // the first rounds are another piece's
     std::size_t like_shown_ = 0;   // where that is shown
+    std::vector<int> loops_of_;
     int most_loops_ = 0;
     int loops_before_ = 0;  // the last round was worked over
     int mended_ = 0;

@@ -132,15 +132,9 @@ class RoundParser final : public RepeatParser {
         work.extent = {Extent::Kind::times, true, peek()->number};
         work.where = peek()->where;
         ++at_;
-        // "2 in each"
-        if (const Where where = parse_where(); where.place == Where::Place::each && work.extent.number < 10) {
-            work.members.assign(static_cast<std::size_t>(std::max(work.extent.number, 1)), work.members[0]);
-            work.extent = where.extent();
-        }
         Node node;
         node.what = std::move(work);
-        const Extent& extent = std::get<Work>(node.what).extent;
-        if (extent.kind != Extent::Kind::times || extent.number > 0) add(list, std::move(node));
+        if (std::get<Work>(node.what).extent.number > 0) add(list, std::move(node));
     }
 
     void add(NodeList& list, Node node) {
