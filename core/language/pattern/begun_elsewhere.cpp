@@ -29,7 +29,8 @@ std::span<const NamedEdge> PatternReader::edges() {
 void PatternReader::begin_edge() {
     constexpr std::size_t most = 20;
     if (edges_.size() == most) edges_.erase(edges_.begin());
-    edges_.push_back(named_edge(piece_->piece().name, 0));
+    const bool named = piece_->piece().name != "Piece " + std::to_string(state_.piece_index() + 1);
+    edges_.push_back(named_edge(named ? piece_->piece().name : std::string(), 0));
 }
 
 // --- legs that are joined

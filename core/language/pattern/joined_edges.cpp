@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cstdint>
 
 #include "core/language/round/token_cursor.h"
 
@@ -240,6 +241,20 @@ class EdgeReader {
     int edges_worked_ = 0;
 };
 
+// Nearly every line names none: the first letters of the names decide that.
+bool names_an_edge(Tokens tokens, std::span<const NamedEdge> edges) {
+    const auto bit = [](char c) { return 1u << (static_cast<unsigned char>(c) & 31u); };
+    std::uint32_t firsts = 0;
+    for (const NamedEdge& edge : edges)
+        if (!edge.called.empty()) firsts |= bit(edge.called[0]);
+    if (firsts == 0) return false;
+    return std::any_of(tokens.begin(), tokens.end(), [&](const Token& token) {
+        if (token.kind != TokenKind::word || (firsts & bit(token.text[0])) == 0) return false;
+        return std::any_of(edges.begin(), edges.end(),
+                           [&](const NamedEdge& edge) { return is_called(token.text, edge.called); });
+    });
+}
+
 }  // namespace
 
 NamedEdge named_edge(std::string_view piece, int loops) {
@@ -251,12 +266,7 @@ NamedEdge named_edge(std::string_view piece, int loops) {
 std::optional<JoinedEdges> joined_edges(Tokens tokens, std::span<const NamedEdge> edges, int chains,
                                         std::deque<std::string>& texts) {
     constexpr std::size_t longest = 200;
-    if (tokens.size() > longest) return std::nullopt;
-    const bool named = std::any_of(tokens.begin(), tokens.end(), [&](const Token& token) {
-        return std::any_of(edges.begin(), edges.end(),
-                           [&](const NamedEdge& edge) { return is_called(token.text, edge.called); });
-    });
-    if (!named) return std::nullopt;
+    if (tokens.size() > longest || !names_an_edge(tokens, edges)) return std::nullopt;
     return EdgeReader(tokens, edges, chains, texts).run();
 }
 

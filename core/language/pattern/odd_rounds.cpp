@@ -10,6 +10,8 @@ namespace {
 using Tokens = std::span<const Token>;
 
 bool is_layer(const Token& token) {
+    constexpr std::size_t shortest = 5;
+    if (token.text.size() < shortest) return false;
     return token.is("layers") || token.is("layer") || token.is("sides") || token.is("thicknesses") ||
            token.is("pieces") || token.is("edges") || token.is("together");
 }
@@ -47,6 +49,7 @@ std::optional<std::size_t> reference_end(Tokens tokens, std::size_t loops, int& 
 }  // namespace
 
 bool closes_flat(Tokens tokens) {
+    if (std::none_of(tokens.begin(), tokens.end(), is_layer)) return false;
     if (through_both(tokens)) return true;
     return folds(tokens) && has_word(tokens, "both") && has_any_word(tokens, {"layers", "sides"}) &&
            !has_any_word(tokens, {"ch", "chain"});

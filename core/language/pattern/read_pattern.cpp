@@ -24,7 +24,7 @@ ReadPattern read_pattern(std::string_view utf8, const ReadOptions& options) {
     if (const auto converted = utf8_of_utf16(utf8)) return read_pattern(*converted, options);
     LexedText text(utf8, 1, max_line_bytes);
     if (auto counts = read_counts(text, options)) return std::move(*counts);
-    part_columns(text.lines());
+    if (utf8.find("   ") != std::string_view::npos) part_columns(text.lines());
     read_by_legend(text, options.terms);
     return PatternReader(text, options).run();
 }

@@ -14,9 +14,11 @@ constexpr auto joins =
 constexpr auto markers = std::to_array<std::string_view>(
     {"pm", "place marker", "place a marker", "place stitch marker", "place a stitch marker", "move marker",
      "sm", "move the marker", "mark", "place st marker", "place a st marker", "stitch marker", "st marker",
-     "slip marker", "skipping the picots", "skipping picots", "skip the picots", "skip picots",
-     "ignoring the picots", "ignore the picots", "behind the picots", "working left to right",
-     "working from left to right", "from left to right"});
+     "slip marker"});
+constexpr auto manners = std::to_array<std::string_view>(
+    {"skipping the picots", "skipping picots", "skip the picots", "skip picots", "ignoring the picots",
+     "ignore the picots", "behind the picots", "working left to right", "working from left to right",
+     "from left to right"});
 constexpr auto turns =
     std::to_array<std::string_view>({"turn", "and turn", "turn work", "turning", "turn the work"});
 constexpr auto denials = std::to_array<std::string_view>({"do not", "don't", "dont", "without", "never"});
@@ -42,13 +44,20 @@ void RemarkParser::note(std::size_t from, std::size_t to) {
 bool RemarkParser::try_remark(NodeList& list) {
     const std::size_t start = at_;
     if (accept_any(finishes)) return finish(start);
-    if (accept_any(markers)) return remark(start);
+    if (accept_any(markers) || says_manner()) return remark(start);
     if (is_joining_slip_stitch(list) || accept_any(joins)) return join(list, start);
     if (accept_any(turns)) return turn(list);
     if (try_picot() || try_spelled_picot(list)) return true;
     if (accept_any(denials)) return remark(start);
     if (is("leave") || is("leaving")) return leave(start);
     return try_start() || (is("for") && try_for_rounds()) || try_side();
+}
+
+// How a stitch is worked, which the graph does not hold.
+bool RemarkParser::says_manner() {
+    const bool begins = is("skipping") || is("skip") || is("ignoring") || is("ignore") || is("behind") ||
+                        is("working") || is("from");
+    return begins && accept_any(manners);
 }
 
 // A remark goes on to the end of its sentence, or of its clause, but not over a count or a closing bracket.

@@ -108,6 +108,8 @@ bool RepeatParser::same_again(const NodeList& list) {
         {"ditto", "idem", "same", "same again", "the same", "the same again", "same as before", "same as above",
          "as above", "again"});
     if (worked_ || !list.nodes.empty()) return false;
+    const bool begins = is("same") || is("ditto") || is("idem") || is("the") || is("again") || is("\"");
+    if (!begins) return false;
     const std::size_t start = at_;
     if (!accept_any(words) && !accept("\"")) return false;
     if (!(done() || is_opener(*peek()) || is(".") || is("-") || is("="))) return back_to(start);

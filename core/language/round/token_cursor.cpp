@@ -8,7 +8,7 @@ namespace {
 
 constexpr auto nouns = std::to_array<std::string_view>(
     {"st", "sts", "stitch", "stitches", "loop", "loops", "lp", "lps", "space", "spaces", "sp", "sps",
-     "st's", "sts'", "stiches", "stitchs"});
+     "st's", "stiches"});
 constexpr auto round_nouns =
     std::to_array<std::string_view>({"rnd", "rnds", "round", "rounds", "row", "rows", "rd", "rds", "r"});
 

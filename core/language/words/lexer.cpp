@@ -352,12 +352,13 @@ class Lexer {
     }
 
     void take_ascii(char c, std::size_t bytes) {
-        if (bytes == 1 && (c == '<' || c == '&') && take_markup(c)) return;
         if (is_digit(c)) {
             grow(Shape::digits, {&c, 1}, bytes);
         } else if (is_ascii_letter(c)) {
             const char lower = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
             grow(Shape::letters, {&lower, 1}, bytes);
+        } else if (bytes == 1 && (c == '<' || c == '&') && take_markup(c)) {
+            return;
         } else {
             const std::string_view form = plain_form(static_cast<unsigned char>(c));
             take_sign(form.empty() ? ascii_sign(c) : form, bytes);
