@@ -5,8 +5,8 @@
 #include "core/language/pattern/pattern_reader.h"
 #include "core/language/round/token_cursor.h"
 
-// What PatternReader does with rounds that are worked on other pieces, in loops that were left, or through both
-// layers of a piece.
+// What PatternReader does with rounds that are worked on other pieces, in loops that were left, or through
+// both layers of a piece.
 
 namespace roundwright {
 namespace {
@@ -70,7 +70,9 @@ bool PatternReader::take_joining(const PatternLine& line) {
 // "Make a second leg, but do not fasten off.": the line stays a note.
 void PatternReader::hear_second(const PatternLine& line) {
     constexpr std::size_t longest = 20;
-    if (!in_piece_with_rounds() || is_marked_note(line.tokens) || line.tokens.size() > longest || piece_->piece().make != 1) return;
+    if (!in_piece_with_rounds() || is_marked_note(line.tokens) || line.tokens.size() > longest ||
+        piece_->piece().make != 1)
+        return;
     if (!has_any_word(line.tokens, {"make", "repeat", "work", "crochet"})) return;
     const NameWords name = name_words(piece_->piece().name);
     for (std::size_t at = 0; at + 1 < line.tokens.size(); ++at) {

@@ -61,7 +61,8 @@ void part_columns(std::vector<SourceLine>& lines) {
     std::vector<SourceLine> parted;  // empty as long as there is no column
     std::size_t taken = 0;
     const auto take_to = [&](std::size_t end) {
-        parted.insert(parted.end(), std::make_move_iterator(lines.begin() + static_cast<std::ptrdiff_t>(taken)),
+        parted.insert(parted.end(),
+                      std::make_move_iterator(lines.begin() + static_cast<std::ptrdiff_t>(taken)),
                       std::make_move_iterator(lines.begin() + static_cast<std::ptrdiff_t>(end)));
         taken = end;
     };

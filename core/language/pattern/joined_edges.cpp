@@ -11,14 +11,15 @@ namespace {
 
 using Tokens = std::span<const Token>;
 
-constexpr auto place_words = std::to_array<std::string_view>({"around", "on", "along", "over", "across", "in",
-                                                              "into", "of", "to", "from", "round", "onto"});
+constexpr auto place_words = std::to_array<std::string_view>(
+    {"around", "on", "along", "over", "across", "in", "into", "of", "to", "from", "round", "onto"});
 constexpr auto edge_words = std::to_array<std::string_view>(
-    {"the", "a",     "each",   "every", "of",    "other", "next",  "left", "right",  "st",   "sts", "stitch",
-     "all", "stitches", "around", "on",    "along", "previous", "same", "your", "both", "loops", "edge", "in"});
+    {"the",   "a",        "each", "every",  "of",   "other",    "next",   "left",
+     "right", "st",       "sts",  "stitch", "all",  "stitches", "around", "on",
+     "along", "previous", "same", "your",   "both", "loops",    "edge",   "in"});
 constexpr auto chain_place_words = std::to_array<std::string_view>(
-    {"the", "each", "of", "next", "same", "other", "opposite", "side", "st", "sts", "stitches", "all", "along",
-     "your", "these", "both", "in", "on", "back", "you", "made"});
+    {"the", "each",  "of",   "next",  "same", "other", "opposite", "side", "st",  "sts", "stitches",
+     "all", "along", "your", "these", "both", "in",    "on",       "back", "you", "made"});
 
 bool is_chain_word(const Token& token) {
     return token.is("ch") || token.is("chs") || token.is("chain") || token.is("chains");
@@ -50,8 +51,7 @@ const NamedEdge* edge_called(Tokens tokens, std::size_t at, std::span<const Name
     std::string wanted;  // "leg 1", "first leg"; found when it is needed
     for (const NamedEdge& edge : edges) {
         if (edge.loops == 0 || !is_called(tokens[at].text, edge.called)) continue;
-        if (wanted.empty())
-            wanted = !number(at + 1).empty() ? number(at + 1) : at > 0 ? number(at - 1) : "";
+        if (wanted.empty()) wanted = !number(at + 1).empty() ? number(at + 1) : at > 0 ? number(at - 1) : "";
         const bool numbered =
             std::find(edge.name.begin(), edge.name.end(), wanted) != edge.name.end() && !wanted.empty();
         if (found == nullptr || numbered) found = &edge;
@@ -80,7 +80,9 @@ class EdgeReader {
     }
 
   private:
-    bool is(std::string_view text, std::size_t at) const { return at < tokens_.size() && tokens_[at].is(text); }
+    bool is(std::string_view text, std::size_t at) const {
+        return at < tokens_.size() && tokens_[at].is(text);
+    }
     bool is_number(std::size_t at) const {
         return at < tokens_.size() && tokens_[at].kind == TokenKind::number;
     }
@@ -138,7 +140,8 @@ class EdgeReader {
 
     // "join to the first leg with a sc": one stitch, or none.
     bool take_joining() {
-        if (!is("join", at_) && !is("joining", at_) && !is("attach", at_) && !is("connect", at_)) return false;
+        if (!is("join", at_) && !is("joining", at_) && !is("attach", at_) && !is("connect", at_))
+            return false;
         std::size_t end = at_;
         bool named = false;
         bool stitch = false;

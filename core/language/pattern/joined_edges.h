@@ -15,7 +15,8 @@ namespace roundwright {
 /// The last edge of a piece that has ended, or that is on the hook.
 struct NamedEdge {
     NameWords name;
-    std::string called;  ///< the word by which a text calls the piece; empty: none that could be told from others
+    std::string
+        called;  ///< the word by which a text calls the piece; empty: none that could be told from others
     int loops = 0;
 };
 [[nodiscard]] NamedEdge named_edge(std::string_view piece, int loops);
@@ -23,8 +24,8 @@ struct NamedEdge {
 /// A round that goes on over the edges of pieces before it: "sc 12 around the second leg, sc 3 in the
 /// chains, sc 12 around the first leg, sc 3 along the other side of the chain".
 struct JoinedEdges {
-    int loops = 0;   ///< of all those edges
-    int chains = 0;  ///< made between them, and worked over on both sides
+    int loops = 0;             ///< of all those edges
+    int chains = 0;            ///< made between them, and worked over on both sides
     std::vector<Token> words;  ///< what is worked, places named as so many stitches
 
     int stitches() const { return loops + 2 * chains; }

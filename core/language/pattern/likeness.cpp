@@ -164,12 +164,30 @@ std::optional<Likeness> likeness_of(Tokens tokens) {
 }
 
 bool says_as_above(Tokens tokens) {
-    static constexpr auto ways = std::to_array<std::string_view>(
-        {"as above", "same as above", "the same as above", "work as above", "make as above", "see above",
-         "exactly as above", "same as the first", "same as the first one", "as the first one",
-         "same as first", "as the first", "like the first one", "like the first", "same as before",
-         "same again", "the same again", "make another one the same", "make another the same",
-         "make one more the same", "make another one", "make another", "ditto", "repeat as above"});
+    static constexpr auto ways = std::to_array<std::string_view>({"as above",
+                                                                  "same as above",
+                                                                  "the same as above",
+                                                                  "work as above",
+                                                                  "make as above",
+                                                                  "see above",
+                                                                  "exactly as above",
+                                                                  "same as the first",
+                                                                  "same as the first one",
+                                                                  "as the first one",
+                                                                  "same as first",
+                                                                  "as the first",
+                                                                  "like the first one",
+                                                                  "like the first",
+                                                                  "same as before",
+                                                                  "same again",
+                                                                  "the same again",
+                                                                  "make another one the same",
+                                                                  "make another the same",
+                                                                  "make one more the same",
+                                                                  "make another one",
+                                                                  "make another",
+                                                                  "ditto",
+                                                                  "repeat as above"});
     tokens = trimmed(tokens);
     return !tokens.empty() && match_any(tokens, ways) == static_cast<int>(tokens.size());
 }

@@ -52,11 +52,11 @@ void tell_rounds_not_taken(ReadingState& state, const std::vector<PatternLine>& 
                              [](const ReadLine* entry, int number) { return entry->first_line < number; });
         bool known = false;
         for (; at != entries.end() && (*at)->first_line == line.first_line; ++at) known = known || taken(*at);
-        known = known || std::any_of(state.out.diagnostics.begin(), state.out.diagnostics.end(),
-                                     [&](const ReadDiagnostic& d) {
-                                         return d.code == ReadCode::closed_flat &&
-                                                d.where.line == line.header.line;
-                                     });
+        known = known ||
+                std::any_of(state.out.diagnostics.begin(), state.out.diagnostics.end(),
+                            [&](const ReadDiagnostic& d) {
+                                return d.code == ReadCode::closed_flat && d.where.line == line.header.line;
+                            });
         if (!known)
             state.report({.code = ReadCode::round_not_taken,
                           .where = line.header,

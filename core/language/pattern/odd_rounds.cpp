@@ -40,7 +40,8 @@ std::optional<std::size_t> reference_end(Tokens tokens, std::size_t loops, int& 
         if (!is_round_word(tokens[i].text) || tokens[i + 1].kind != TokenKind::number) continue;
         round = tokens[i + 1].number;
         std::size_t end = i + 2;
-        while (end < tokens.size() && (tokens[end].is(":") || tokens[end].is(",") || tokens[end].is("-"))) ++end;
+        while (end < tokens.size() && (tokens[end].is(":") || tokens[end].is(",") || tokens[end].is("-")))
+            ++end;
         return end;
     }
     return std::nullopt;
@@ -66,8 +67,9 @@ std::optional<LeftLoops> left_loops(Tokens tokens) {
         // What stands before the loops is worked in them: "2 sc in each front loop of R2".
         std::size_t from = i;
         constexpr auto before = std::to_array<std::string_view>(
-            {"front", "back", "free", "unused", "leftover", "remaining", "unworked", "left", "the", "in", "into",
-             "working", "an", "a", "any", "loose", "over", "of", "exposed", "on", "work", "now"});
+            {"front", "back", "free",    "unused",  "leftover", "remaining", "unworked", "left",
+             "the",   "in",   "into",    "working", "an",       "a",         "any",      "loose",
+             "over",  "of",   "exposed", "on",      "work",     "now"});
         while (from > 0 && is_one_of(tokens[from - 1].text, before)) --from;
         left.words.assign(tokens.begin(), tokens.begin() + static_cast<std::ptrdiff_t>(from));
         left.words.insert(left.words.end(), tokens.begin() + static_cast<std::ptrdiff_t>(*end), tokens.end());

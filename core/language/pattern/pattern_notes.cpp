@@ -242,8 +242,8 @@ std::vector<YarnLine> lettered_yarns(Tokens tokens) {
 }
 
 std::optional<SwatchGauge> gauge_line(Tokens tokens) {
-    if (tokens.empty() || !has_any_word(tokens.first(std::min<std::size_t>(3, tokens.size())),
-                                        {"gauge", "tension", "swatch"}))
+    if (tokens.empty() ||
+        !has_any_word(tokens.first(std::min<std::size_t>(3, tokens.size())), {"gauge", "tension", "swatch"}))
         return std::nullopt;
     constexpr double inch = 25.4;
     SwatchGauge gauge;

@@ -97,7 +97,8 @@ void PatternReader::take(const PatternLine& line) {
     if (take_ring_alone(line)) return;
     if (line.kind == LineKind::round && line.header.length > 0 && !is_step(line)) return take_round(line);
     if (line.tokens.empty()) return;  // nothing but the sign of a heading or a bullet
-    if (!waiting_.in_section() && (take_worked_on(line) || take_joining(line) || take_left_loops(line))) return;
+    if (!waiting_.in_section() && (take_worked_on(line) || take_joining(line) || take_left_loops(line)))
+        return;
     if (only_a_name(line)) return waiting_.add(line, after_blank_, !piece_);
     if (!waiting_.in_section() && !is_marked_note(line.tokens) && take_likeness(line)) return;
     const bool works = line.kind != LineKind::text && !waiting_.in_section();
@@ -359,11 +360,13 @@ bool PatternReader::take_lettered_yarns(const PatternLine& line) {
 // "You need: cotton in red (A) and white (B), hook 2.5 mm, 6 mm safety eyes": all on one line.
 bool PatternReader::take_materials(const PatternLine& line) {
     constexpr std::size_t furthest = 5;
-    const auto colon = std::find_if(line.tokens.begin(), line.tokens.end(), [](const Token& t) { return t.is(":"); });
+    const auto colon =
+        std::find_if(line.tokens.begin(), line.tokens.end(), [](const Token& t) { return t.is(":"); });
     const auto at = static_cast<std::size_t>(colon - line.tokens.begin());
     if (piece_ || at == 0 || at > furthest || at + 1 >= line.tokens.size()) return false;
     const std::span<const Token> head(line.tokens.data(), at);
-    if (!has_any_word(head, {"need", "materials", "material", "supplies", "yarn", "yarns", "tools"})) return false;
+    if (!has_any_word(head, {"need", "materials", "material", "supplies", "yarn", "yarns", "tools"}))
+        return false;
     const std::span<const Token> rest = std::span(line.tokens).subspan(at + 1);
     for (const YarnLine& yarn : lettered_yarns(rest)) name_yarn(yarn);
     if (const auto hook = hook_within(rest); hook && !state_.out.hook_mm) state_.out.hook_mm = *hook;

@@ -75,7 +75,8 @@ void PieceReader::check_number(const PatternLine& line) {
     if (line.rounds_said > 0 && line.numbers.size() == 1 && rounds > 1 && rounds != line.rounds_said)
         report_number(line, ReadCode::rounds_differ, rounds, line.rounds_said);
     const bool goes_on = std::holds_alternative<WorkedOn>(piece_.start) || begins_late_;
-    if (piece_.rounds.empty() && number > 1 && !goes_on) report_number(line, ReadCode::rounds_missing, 1, number);
+    if (piece_.rounds.empty() && number > 1 && !goes_on)
+        report_number(line, ReadCode::rounds_missing, 1, number);
     if (number == numbers_.next() || piece_.rounds.empty()) return;
     const bool ahead = number > numbers_.next();
     report_number(line, ahead ? ReadCode::rounds_missing : ReadCode::round_out_of_order, numbers_.next(),
@@ -273,14 +274,15 @@ GoingOn PieceReader::going_on_from(ReadRound& read, const std::vector<Token>& wo
     return on;
 }
 
-// Where neither a count nor a round after it decides, the mend with which the piece grows by as many as before.
+// Where neither a count nor a round after it decides, the mend with which the piece grows by as many as
+// before.
 void PieceReader::prefer_growth_of_before(const ReadRound& read, GoingOn& on) const {
     if (on.confirmed || read.stated || piece_.rounds.size() < 2 || read.diagnostics.empty()) return;
     const int grown = 2 * standing_.below().loops - loops_before_;
     const auto& mends = read.diagnostics.front().mends;
-    const bool grows_so = grown != standing_.below().loops &&
-                          std::any_of(mends.begin(), mends.end(),
-                                      [&](const Mend& mend) { return mend.stitches == grown; });
+    const bool grows_so =
+        grown != standing_.below().loops &&
+        std::any_of(mends.begin(), mends.end(), [&](const Mend& mend) { return mend.stitches == grown; });
     if (grows_so) on.stitches = grown;
 }
 

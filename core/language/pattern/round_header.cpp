@@ -161,8 +161,8 @@ bool RoundHeaderReader::plain_number(PatternLine& line) {
     if (rest.empty() || !(column || (next && (plain_ || last_number_ == 0)))) return back();
     const bool works = looks_like_work(rest, terms_) || (next && work_sign(rest, terms_) == WorkSign::work);
     if (!works) return back();
-    if (!column && !comma && line.first_number == 1 && rest[0].kind != TokenKind::number && !rest[0].is("mr") &&
-        !rest[0].is("magic"))
+    if (!column && !comma && line.first_number == 1 && rest[0].kind != TokenKind::number &&
+        !rest[0].is("mr") && !rest[0].is("magic"))
         return back();
     line.bare = line.plain = true;
     return true;
@@ -171,8 +171,8 @@ bool RoundHeaderReader::plain_number(PatternLine& line) {
 // "III. (sc, inc) x 6": only as the next round, since single letters name stitches too.
 bool RoundHeaderReader::roman_number(PatternLine& line) {
     static constexpr auto numerals = std::to_array<std::string_view>(
-        {"I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX", "X", "XI", "XII", "XIII", "XIV", "XV", "XVI",
-         "XVII", "XVIII", "XIX", "XX"});
+        {"I",  "II",  "III",  "IV",  "V",  "VI",  "VII",  "VIII",  "IX",  "X",
+         "XI", "XII", "XIII", "XIV", "XV", "XVI", "XVII", "XVIII", "XIX", "XX"});
     if (at_ + 1 >= tokens_.size() || last_number_ < 0) return false;
     const auto found = std::find(numerals.begin(), numerals.end(), tokens_[at_].raw);
     const int number = static_cast<int>(found - numerals.begin()) + 1;

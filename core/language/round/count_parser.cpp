@@ -44,18 +44,19 @@ bool CountParser::count_or_word(std::vector<StatedCount>& counts) {
     static constexpr auto marks =
         std::to_array<std::string_view>({"=", "-", ":", ",", "&", "/", ".", "?", "!", "~", "+"});
     static constexpr auto words = std::to_array<std::string_view>(
-        {"total", "in",  "of",    "each",   "every", "now",   "and",    "you",        "should", "will",
-         "have",  "has", "made",  "all",    "per",   "then",  "around", "left",       "here",   "there",
-         "are",   "is",  "count", "think",  "i",     "about", "approx", "altogether", "remain", "remaining",
-         "or",    "so",  "be",    "the",    "round", "rnd",   "row",    "rounds",     "rnds",   "rows",
-         "maybe", "it",  "makes", "stitch", "st",    "sts",    "equals", "equal",      "gives",  "get",
+        {"total", "in",  "of",    "each",   "every",  "now",   "and",    "you",        "should", "will",
+         "have",  "has", "made",  "all",    "per",    "then",  "around", "left",       "here",   "there",
+         "are",   "is",  "count", "think",  "i",      "about", "approx", "altogether", "remain", "remaining",
+         "or",    "so",  "be",    "the",    "round",  "rnd",   "row",    "rounds",     "rnds",   "rows",
+         "maybe", "it",  "makes", "stitch", "st",     "sts",   "equals", "equal",      "gives",  "get",
          "end",   "up",  "with",  "at",     "should", "only"});
     return accept_one_of(marks) || accept_one_of(words) || accept_noun();
 }
 
 // "(6 sc, 6 ch)": chains count beside the stitches, and the round has both.
 bool CountParser::take_chains(std::vector<StatedCount>& counts) {
-    if (counts.size() < 2 || !worked_ || !(is("ch") || is("chs") || is("chain") || is("chains"))) return false;
+    if (counts.size() < 2 || !worked_ || !(is("ch") || is("chs") || is("chain") || is("chains")))
+        return false;
     ++at_;
     const int chains = counts.back().count;
     counts.pop_back();
@@ -105,7 +106,8 @@ bool CountParser::bare_count() {
     if (dashed) accept("=") || accept("~") || (slash && accept("/"));
     const bool note_follows = dashed && !done() && is_kind(TokenKind::word) && !starts_item() && !is("x") &&
                               !is("times") && !is("more") && !says_where() && tokens_[start].is("=");
-    const bool ends = note_follows || is_sentence_end() || (is(",") && noun) || is("|") || (is("/") && is("/", 1));
+    const bool ends =
+        note_follows || is_sentence_end() || (is(",") && noun) || is("|") || (is("/") && is("/", 1));
     const bool led = dashed || total || column || last_separator_ == '.' || last_separator_ == ':' ||
                      last_separator_ == '|' || last_separator_ == '/';
     if (!ends || !(noun || named || led)) return false;

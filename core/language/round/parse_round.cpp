@@ -45,15 +45,15 @@ constexpr auto each_round = std::to_array<std::string_view>(
     {"each round", "every round", "each rnd", "every rnd", "each row", "every row", "in each round",
      "in every round", "in each rnd", "in every rnd", "per round", "per rnd", "for each round",
      "for every round", "on each round", "on every round", "in each row", "in every row"});
-constexpr auto going_on_to = std::to_array<std::string_view>({"continue", "continuing", "keep", "keep on",
-                                                              "go on", "carry on", "continue with",
-                                                              "continue with the", "keep up the", "continue to"});
+constexpr auto going_on_to =
+    std::to_array<std::string_view>({"continue", "continuing", "keep", "keep on", "go on", "carry on",
+                                     "continue with", "continue with the", "keep up the", "continue to"});
 constexpr auto in_this_way = std::to_array<std::string_view>(
     {"in this manner", "in this way", "this way", "like this", "like that", "in the same way",
      "in the same manner", "as before", "as established", "as set", "in pattern", "the same way", "so",
      "in the established pattern", "in this pattern", "evenly", "at the same rate"});
-constexpr auto growing = std::to_array<std::string_view>(
-    {"increasing", "increases", "increase", "adding", "inc"});
+constexpr auto growing =
+    std::to_array<std::string_view>({"increasing", "increases", "increase", "adding", "inc"});
 constexpr auto shrinking =
     std::to_array<std::string_view>({"decreasing", "decreases", "decrease", "dec", "reducing"});
 
@@ -119,10 +119,10 @@ class RoundParser final : public RepeatParser {
     }
 
     bool try_work(NodeList& list, int depth) {
-        return try_dots(list) || try_growing(list) || try_evenly(list) || try_even(list) || try_star(list) || try_repeat(list) ||
-               try_times_before(list, depth) || try_group(list, depth) || try_yarn(list) ||
-               try_remark(list) || try_rounds(list) || try_ring() || try_place_before(list, depth) ||
-               try_item(list, {}, {});
+        return try_dots(list) || try_growing(list) || try_evenly(list) || try_even(list) || try_star(list) ||
+               try_repeat(list) || try_times_before(list, depth) || try_group(list, depth) ||
+               try_yarn(list) || try_remark(list) || try_rounds(list) || try_ring() ||
+               try_place_before(list, depth) || try_item(list, {}, {});
     }
 
     // "3, inc, 4": plain stitches.
@@ -359,14 +359,15 @@ class RoundParser final : public RepeatParser {
         return true;
     }
 
-    // "Continue increasing in this manner", "keep decreasing like this until rnd 9", "... until you have 36 sts"
+    // "Continue increasing in this manner", "keep decreasing like this until rnd 9", "... until you have 36
+    // sts"
     bool try_growing(NodeList& list) {
         if (worked_ || !list.nodes.empty()) return false;
         const std::size_t start = at_;
         if (!accept_any(going_on_to)) return false;
         const bool more = accept_one_of(growing);
         if (!more && !accept_one_of(shrinking)) return back_to(start);
-        accept("by") && is_number() && ++at_ && accept_noun();
+        accept("by") && is_number() && ++at_&& accept_noun();
         accept_any(each_round);
         while (accept_any(in_this_way) || accept_any(each_round)) {
         }

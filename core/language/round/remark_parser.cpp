@@ -163,7 +163,8 @@ bool RemarkParser::is_joining_slip_stitch(const NodeList& list) {
         if (token.kind == TokenKind::mark && !token.is("-")) break;
         const bool first =
             token.is("first") && (i + 1 >= tokens_.size() || tokens_[i + 1].kind != TokenKind::number);
-        if (!first && !token.is("top") && !token.is("join") && !token.is("form") && !token.is("beginning") && !token.is("beg"))
+        if (!first && !token.is("top") && !token.is("join") && !token.is("form") && !token.is("beginning") &&
+            !token.is("beg"))
             continue;
         use_name(*name);
         at_ = from;

@@ -104,9 +104,9 @@ bool RepeatParser::try_repeat(NodeList& list) {
 
 // "ditto", "same again", and the sign that repeats what stands above: the round before.
 bool RepeatParser::same_again(const NodeList& list) {
-    static constexpr auto words = std::to_array<std::string_view>(
-        {"ditto", "idem", "same", "same again", "the same", "the same again", "same as before", "same as above",
-         "as above", "again"});
+    static constexpr auto words =
+        std::to_array<std::string_view>({"ditto", "idem", "same", "same again", "the same", "the same again",
+                                         "same as before", "same as above", "as above", "again"});
     if (worked_ || !list.nodes.empty()) return false;
     const bool begins = is("same") || is("ditto") || is("idem") || is("the") || is("again") || is("\"");
     if (!begins) return false;

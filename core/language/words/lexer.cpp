@@ -41,7 +41,8 @@ bool between(char32_t character, char32_t first, char32_t last) {
 
 /// What a character is read as: itself, or the plain sign it stands for; empty when it is passed over.
 std::string_view plain_form(char32_t c) {
-    if (between(c, 0x2010, 0x2015) || between(c, 0x2500, 0x2501) || c == 0x2212 || c == 0x301C || c == 0xFF5E) return "-";
+    if (between(c, 0x2010, 0x2015) || between(c, 0x2500, 0x2501) || c == 0x2212 || c == 0x301C || c == 0xFF5E)
+        return "-";
     if (any_of(c, {0x2192, 0x21D2, 0x21E8, 0x279C, 0x279D, 0x2799, 0x27A1, 0x2794, 0x27F6})) return "=";
     if (any_of(c, {0xD7, 0x2715, 0x2716, 0x2A2F, 0x2A09})) return "x";
     if (any_of(c, {0x2217, 0x204E, 0x2731, 0x066D})) return "*";
@@ -159,14 +160,16 @@ struct Markup {
 
 Markup tag_at(std::string_view text) {
     static constexpr std::array<std::string_view, 27> tags{
-        "b",  "i",  "u",  "br", "p",   "li",   "ul",     "ol", "td",   "tr",     "th",   "table", "tbody", "div",
-        "em", "h1", "h2", "h3", "h4", "span", "strong", "hr", "font", "thead", "small", "sup", "sub"};
+        "b",  "i",    "u",      "br",    "p",    "li",    "ul",    "ol",  "td",
+        "tr", "th",   "table",  "tbody", "div",  "em",    "h1",    "h2",  "h3",
+        "h4", "span", "strong", "hr",    "font", "thead", "small", "sup", "sub"};
     std::size_t at = 1;
     if (at < text.size() && text[at] == '/') ++at;
     const std::size_t from = at;
     std::string name;
     constexpr std::size_t longest_name = 8;
-    while (at < text.size() && name.size() < longest_name && (is_ascii_letter(text[at]) || is_digit(text[at])))
+    while (at < text.size() && name.size() < longest_name &&
+           (is_ascii_letter(text[at]) || is_digit(text[at])))
         name += static_cast<char>(text[at++] | 0x20);
     if (at == from || std::find(tags.begin(), tags.end(), name) == tags.end()) return {};
     constexpr std::size_t longest = 200;
