@@ -130,6 +130,15 @@ QString pattern_words(const ReadDiagnostic& found) {
                 .arg(number(found.expected), number(found.found));
         case ReadCode::unknown_round:
             return ReadingText::tr("There is no round %1 before this one.").arg(number(found.found));
+        case ReadCode::closed_flat:
+            return ReadingText::tr(
+                "These stitches close the piece flat, through both layers. The toy keeps that as the piece’s "
+                "end, sewn straight across, and not as a round.");
+        case ReadCode::loops_left_over:
+            return ReadingText::tr(
+                       "This is worked into loops that were left before (“%1”). The piece begins as a "
+                       "ring of %2 chains here; join it to its place in the toy.")
+                .arg(word, number(found.found));
         case ReadCode::rounds_differ:
             return ReadingText::tr("The numbers make %1, but the line says %2.")
                 .arg(rounds_words(found.expected), number(found.found));

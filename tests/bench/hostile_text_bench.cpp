@@ -57,7 +57,18 @@ const Hostile hostile[] = {
      "Head\nRnd 1: 6 sc in MR\nRnds 2-300: sc around\n\nLeg (make 2)\nwork as head to round 7\n"},
     {"remarks_before_stitches", "5. stuff it\nsc\n"},
     {"one_word", "s"},
-    {"digits", "7"}};
+    {"digits", "7"},
+    {"closing_brackets", ")"},
+    {"look_alike_letters", "\xD1\x95\xD1\x81 6, "},
+    {"joined_legs", "Leg (make 2)\nRnd 1: 6 sc in MR\nRnd 2: sc 6 around leg 1, sc 6 around leg 2\n"},
+    {"left_loops", "Rnd 1: 600 sc in MR\nRnd 2: sc around\nRnd 3: in the front loops of Rnd 1: sc around\n"},
+    {"left_loop_lines", "Rnd 1: 6 sc in MR\nRnd 2: sc around\nJoin yarn to a front loop of Rnd 1.\n"},
+    {"rows_through_both", "Rnd 1: 6 sc in MR\nfold flat, sc through both layers\n"},
+    {"two_columns", "Rnd 1: 6 sc in MR     Rnd 2: 6 inc\nRnd 3: 12 sc          Rnd 4: 12 sc\n\n"},
+    {"tags", "<b><p <i>"},
+    {"named_characters", "&nbsp;&"},
+    {"growing_rounds", "Rnd 1: 6 sc in MR\nRnd 2: inc x 6\nContinue increasing until rnd 2000.\n"},
+    {"lists_of_rounds", "Rnd 1: 6 sc in MR\nRnds 2, 9, 11, 13, 15, 17, 19: sc around\n"}};
 
 void hostile_1MiB(benchmark::State& state, const std::string& part) {
     constexpr std::size_t mebibyte = 1024 * 1024;

@@ -18,6 +18,7 @@ struct Candidate {
 // Words that were not understood make no count.
 bool words_make_a_count(const ReadRound& read) {
     return !has_code(read, ReadCode::unknown_words) && !has_code(read, ReadCode::number_alone) &&
+           !(has_code(read, ReadCode::bracket_not_closed) && read.syntax.open) &&
            !has_code(read, ReadCode::no_stitches) && !has_code(read, ReadCode::nothing_to_fill);
 }
 

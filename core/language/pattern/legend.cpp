@@ -94,7 +94,9 @@ class LegendReader {
             legend_.try_emplace(tokens[sign + 1].text, Meaning{read_as(*name, terms_), false});
     }
 
-    static bool ends(Tokens tokens, std::size_t at) { return at >= tokens.size() || parts(tokens[at]); }
+    static bool ends(Tokens tokens, std::size_t at) {
+        return at >= tokens.size() || parts(tokens[at]) || is_opener(tokens[at]);
+    }
 
     Terms terms_;
     Legend legend_;

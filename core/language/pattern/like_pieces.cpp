@@ -9,6 +9,11 @@ namespace roundwright {
 
 bool PatternReader::take_likeness(const PatternLine& line) {
     if (!any_likeness_) return false;
+    if (says_as_above(line.tokens) && waiting_.heading_weight() > 0 && !state_.names_of_pieces.empty()) {
+        const int last = static_cast<int>(state_.names_of_pieces.size()) - 1;
+        const bool rounds = last < state_.piece_index() || in_piece_with_rounds();
+        return rounds && begin_like(line, Likeness{{}, {}, 0, line.tokens[0].where}, last);
+    }
     const auto like = likeness_of(line.tokens);
     if (!like || (like->heading.empty() && waiting_.heading_weight() == 0)) return false;
     const int other = piece_called(like->other, state_.names_of_pieces);
@@ -60,6 +65,7 @@ bool PatternReader::begin_like(const PatternLine& line, const Likeness& like, in
     state_.names_of_pieces.push_back(name_words(piece.name));
     const ReadingState::WordsOfRounds words = state_.words_of_pieces[index];
     piece_.emplace(state_, standing_, std::move(piece), words);
+    begin_edge();
     like_line_ = &line;
     piece_->show_likeness(line, name_of_other);
     if (like.last_round > 0) piece_->keep_rounds(like.last_round);

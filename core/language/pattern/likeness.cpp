@@ -99,6 +99,21 @@ bool could_be_a_name(Tokens tokens) {
     });
 }
 
+// "Work rounds 1-3 [as for the body]": the last of them; 0: something else stands there.
+int rounds_from_first(Tokens tokens) {
+    static constexpr auto lead =
+        std::to_array<std::string_view>({"work", "make", "follow", "repeat", "crochet", "do", "the", "rep"});
+    while (!tokens.empty() && is_one_of(tokens[0].text, lead)) tokens = tokens.subspan(1);
+    if (tokens.size() < 2 || !is_round_word(tokens[0].text) || tokens[1].kind != TokenKind::number) return 0;
+    if (tokens[1].number != 1) return 0;
+    if (tokens.size() == 2) return 1;
+    std::size_t at = 3;
+    if (at < tokens.size() && is_round_word(tokens[at].text)) ++at;
+    const bool joint = tokens[2].is("-") || tokens[2].is("to") || tokens[2].is("through") ||
+                       tokens[2].is("and") || tokens[2].is("until") || tokens[2].is("till");
+    return joint && at + 1 == tokens.size() && tokens[at].kind == TokenKind::number ? tokens[at].number : 0;
+}
+
 bool heads_a_piece(Tokens tokens) {
     if (tokens.empty()) return true;
     if (!is_stop(tokens.back()) && !is_closer(tokens.back())) return false;
@@ -107,6 +122,7 @@ bool heads_a_piece(Tokens tokens) {
 }
 
 std::string singular(std::string word) {
+    if (word == "feet") return "foot";
     if (word.size() > 3 && word.ends_with("s") && !word.ends_with("ss")) word.pop_back();
     return word;
 }
@@ -132,16 +148,48 @@ std::optional<Likeness> likeness_of(Tokens tokens) {
     constexpr std::size_t longest = 40;
     if (tokens.size() > longest || !has_any_word(tokens, {"as", "like", "identical"})) return std::nullopt;
     const auto phrase = find_phrase(tokens);
-    if (!phrase || !heads_a_piece(tokens.first(phrase->at))) return std::nullopt;
+    if (!phrase) return std::nullopt;
+    const int to = rounds_from_first(tokens.first(phrase->at));
+    if (to == 0 && !heads_a_piece(tokens.first(phrase->at))) return std::nullopt;
     Tokens name = without_end(trimmed(tokens.subspan(phrase->at + phrase->length)));
     Likeness like;
-    if (!take_last_round(name, like.last_round)) return std::nullopt;
+    like.last_round = to;
+    if (to == 0 && !take_last_round(name, like.last_round)) return std::nullopt;
     while (!name.empty() && is_one_of(name[0].text, before_name)) name = name.subspan(1);
     if (!could_be_a_name(name)) return std::nullopt;
-    like.heading = trimmed(tokens.first(phrase->at));
+    if (to == 0) like.heading = trimmed(tokens.first(phrase->at));
     like.other = said(name);
     like.where = tokens[phrase->at].where;
     return like;
+}
+
+bool says_as_above(Tokens tokens) {
+    static constexpr auto ways = std::to_array<std::string_view>({"as above",
+                                                                  "same as above",
+                                                                  "the same as above",
+                                                                  "work as above",
+                                                                  "make as above",
+                                                                  "see above",
+                                                                  "exactly as above",
+                                                                  "same as the first",
+                                                                  "same as the first one",
+                                                                  "as the first one",
+                                                                  "same as first",
+                                                                  "as the first",
+                                                                  "like the first one",
+                                                                  "like the first",
+                                                                  "same as before",
+                                                                  "same again",
+                                                                  "the same again",
+                                                                  "make another one the same",
+                                                                  "make another the same",
+                                                                  "make one more the same",
+                                                                  "make another one",
+                                                                  "make another",
+                                                                  "ditto",
+                                                                  "repeat as above"});
+    tokens = trimmed(tokens);
+    return !tokens.empty() && match_any(tokens, ways) == static_cast<int>(tokens.size());
 }
 
 std::string piece_meant(Tokens tokens) {

@@ -21,6 +21,9 @@ struct Likeness {
 /// None when the line says anything besides.
 [[nodiscard]] std::optional<Likeness> likeness_of(std::span<const Token> tokens);
 
+/// "As above.", "Same as the first one.": the piece before it is meant.
+[[nodiscard]] bool says_as_above(std::span<const Token> tokens);
+
 /// "As for the head", "same as head": the words after it, which may name a piece; empty: none may.
 [[nodiscard]] std::string piece_meant(std::span<const Token> tokens);
 

@@ -52,6 +52,11 @@ void tell_rounds_not_taken(ReadingState& state, const std::vector<PatternLine>& 
                              [](const ReadLine* entry, int number) { return entry->first_line < number; });
         bool known = false;
         for (; at != entries.end() && (*at)->first_line == line.first_line; ++at) known = known || taken(*at);
+        known = known ||
+                std::any_of(state.out.diagnostics.begin(), state.out.diagnostics.end(),
+                            [&](const ReadDiagnostic& d) {
+                                return d.code == ReadCode::closed_flat && d.where.line == line.header.line;
+                            });
         if (!known)
             state.report({.code = ReadCode::round_not_taken,
                           .where = line.header,
@@ -70,7 +75,10 @@ std::vector<LineAccount> account_of(const std::vector<ReadLine>& entries, int la
         const ReadLine& of = entries[static_cast<std::size_t>(entry)];
         for (int line = of.first_line; line <= of.last_line; ++line) {
             LineAccount& own = account[place_of(line)];
-            if (own.entry < 0 || length(entry) < length(own.entry)) own = {of.kind, entry};
+            const bool round = of.kind == ReadLineKind::round && own.kind == ReadLineKind::note;
+            if (own.entry < 0 || length(entry) < length(own.entry) ||
+                (round && length(entry) == length(own.entry)))
+                own = {of.kind, entry};
         }
     }
     return account;

@@ -100,6 +100,7 @@ Tokens note_words(Tokens tokens) {
 }
 
 bool is_definition(Tokens tokens, Terms terms) {
+    if (tokens.size() > 1 && tokens[0].is("picot") && (tokens[1].is(":") || tokens[1].is("="))) return true;
     const auto name = match_name(tokens, terms);
     const std::size_t at = name ? static_cast<std::size_t>(name->length) : 1;
     if (at >= tokens.size()) return name.has_value();

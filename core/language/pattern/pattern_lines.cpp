@@ -131,7 +131,23 @@ class LineCutter {
             line.bulleted = true;
             ++at;
         }
-        return at;
+        at += quoted(tokens.subspan(at));
+        return at + box(tokens.subspan(at));
+    }
+
+    // ">> R3: ...": text that was sent on.
+    static std::size_t quoted(Tokens tokens) {
+        std::size_t at = 0;
+        while (at < tokens.size() && tokens[at].is(">")) ++at;
+        return at > 1 ? at : 0;
+    }
+
+    // "[x] R2: ...", "[ ] R3: ...": a box to tick before a round.
+    static std::size_t box(Tokens tokens) {
+        if (tokens.size() < 4 || !(tokens[0].is("[") || tokens[0].is("("))) return 0;
+        const std::size_t closer = tokens[1].is("x") ? 2 : 1;
+        const bool closed = tokens[closer].is("]") || tokens[closer].is(")");
+        return closed && is_round_word(tokens[closer + 1].text) ? closer + 1 : 0;
     }
 
     // Where the next round begins in a line that holds several: "... (6) Rnd 2: inc (12)". 0: nowhere.
@@ -272,6 +288,7 @@ class LineCutter {
         const bool noun = is_noun(tokens[0].text) || is_closer(tokens[0]);
         const bool works =
             looks_like_work(tokens, terms_) || noun || is_one_of(tokens[0].text, going_on_words);
+        if (joins_word(last, tokens)) return true;
         if (is_unfinished(last))
             return works || tokens[0].kind == TokenKind::number || joins_word(last, tokens);
         if (last.counted) return false;
@@ -373,7 +390,8 @@ std::vector<PatternLine> pattern_lines(const LexedText& text, Terms terms, std::
 bool looks_like_work(std::span<const Token> tokens, Terms terms) {
     std::size_t at = 0;
     while (at < tokens.size() &&
-           (tokens[at].is("**") || tokens[at].is(":") || tokens[at].is("\"") || tokens[at].is("the")))
+           (tokens[at].is("**") || tokens[at].is(":") || tokens[at].is("\"") || tokens[at].is("the") ||
+            tokens[at].is("now") || tokens[at].is("just") || tokens[at].is("then")))
         ++at;
     if (at >= tokens.size()) return false;
     const Token& first = tokens[at];
@@ -383,7 +401,9 @@ bool looks_like_work(std::span<const Token> tokens, Terms terms) {
         if (match_name(tokens.subspan(at + 1), terms) || next.is("x") || next.is("blo") || next.is("flo") ||
             is_opener(next) || is_noun(next.text))
             return true;
-        return is_round_word(next.text) ||
+        const bool place = next.is("in") && at + 2 < tokens.size() &&
+                           (tokens[at + 2].is("each") || tokens[at + 2].is("every"));
+        return place || is_round_word(next.text) ||
                (next.is("more") && at + 2 < tokens.size() && is_round_word(tokens[at + 2].text));
     }
     return is_one_of(first.text, work_words);

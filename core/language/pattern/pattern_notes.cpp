@@ -110,10 +110,20 @@ bool is_colour_word(const Token& token) {
     return token.is("yarn") || token.is("color") || token.is("colour");
 }
 
+// "3,5": the number that ends at `at`.
+double with_decimal_comma(Tokens tokens, std::size_t at) {
+    const double last = number_of(tokens[at]);
+    const bool comma = at >= 2 && tokens[at - 1].is(",") && !tokens[at].spaced && !tokens[at - 1].spaced &&
+                       tokens[at].kind == TokenKind::number && tokens[at - 2].kind == TokenKind::number;
+    if (!comma) return last;
+    const double part = tokens[at].raw.size() == 1 ? 0.1 : tokens[at].raw.size() == 2 ? 0.01 : 0;
+    return part > 0 ? tokens[at - 2].number + last * part : last;
+}
+
 // A measure in mm that stands in the tokens; 0 when none does.
 double millimetres(Tokens tokens) {
     for (std::size_t i = 1; i < tokens.size(); ++i)
-        if (tokens[i].is("mm") && number_of(tokens[i - 1]) > 0) return number_of(tokens[i - 1]);
+        if (tokens[i].is("mm") && number_of(tokens[i - 1]) > 0) return with_decimal_comma(tokens, i - 1);
     return 0;
 }
 
@@ -201,7 +211,9 @@ std::optional<YarnLine> yarn_line(Tokens tokens) {
         line.yarn = called ? yarn_index(letter) : -1;
     if (line.yarn < 0) return std::nullopt;
     if (!(tokens[at + 1].is(":") || tokens[at + 1].is("=") || tokens[at + 1].is("-"))) return std::nullopt;
-    line.name = said(tokens.subspan(at + 2));
+    const Tokens name = tokens.subspan(at + 2);
+    line.name = said(name.first(static_cast<std::size_t>(
+        std::find_if(name.begin(), name.end(), [](const Token& t) { return t.is(";"); }) - name.begin())));
     return line;
 }
 
@@ -214,6 +226,50 @@ std::optional<YarnLine> listed_yarn(Tokens tokens) {
     std::size_t end = 2;
     while (end < tokens.size() && !tokens[end].is(",")) ++end;
     return YarnLine{letter - 'A', said(tokens.subspan(2, end - 2))};
+}
+
+std::vector<YarnLine> lettered_yarns(Tokens tokens) {
+    std::vector<YarnLine> yarns;
+    for (std::size_t at = 1; at + 2 < tokens.size(); ++at) {
+        const std::string_view letter = tokens[at + 1].raw;
+        const bool lettered = tokens[at].is("(") && tokens[at + 2].is(")") && letter.size() == 1 &&
+                              letter[0] >= 'A' && letter[0] <= 'Z';
+        if (!lettered) continue;
+        std::size_t from = at;
+        while (from > 0 && tokens[from - 1].kind == TokenKind::word && !tokens[from - 1].is("and")) --from;
+        if (from < at) yarns.push_back({letter[0] - 'A', said(tokens.subspan(from, at - from))});
+    }
+    return yarns;
+}
+
+std::optional<SwatchGauge> gauge_line(Tokens tokens) {
+    if (tokens.empty() ||
+        !has_any_word(tokens.first(std::min<std::size_t>(3, tokens.size())), {"gauge", "tension", "swatch"}))
+        return std::nullopt;
+    constexpr double inch = 25.4;
+    SwatchGauge gauge;
+    double width = 0;
+    for (std::size_t at = 1; at < tokens.size(); ++at) {
+        const double number = number_of(tokens[at]) > 0 ? with_decimal_comma(tokens, at) : 0;
+        if (number <= 0 || at + 1 >= tokens.size()) continue;
+        const Token& unit = tokens[at + 1];
+        const bool stitches = is_noun(unit.text) || match_name(tokens.subspan(at + 1), Terms::us) ||
+                              match_name(tokens.subspan(at + 1), Terms::uk);
+        if (is_round_word(unit.text) && gauge.rounds == 0)
+            gauge.rounds = number;
+        else if (stitches && gauge.stitches == 0)
+            gauge.stitches = number;
+        else if (width == 0 && (unit.is("cm") || unit.is("mm") || unit.is("in") || unit.is("inch") ||
+                                unit.is("inches") || unit.is("\"")))
+            width = number * (unit.is("cm") ? 10 : unit.is("mm") ? 1 : inch);
+    }
+    constexpr double most = 1'000;
+    const bool sound = gauge.stitches > 0 && gauge.rounds > 0 && width >= 5 && width <= most &&
+                       gauge.stitches <= most && gauge.rounds <= most;
+    if (!sound) return std::nullopt;
+    gauge.width_mm = gauge.height_mm = width;
+    gauge.worked_in_rows = has_any_word(tokens, {"row", "rows"});
+    return gauge;
 }
 
 std::optional<YarnLine> yarn_change(Tokens tokens) {
@@ -229,6 +285,20 @@ std::optional<YarnLine> yarn_change(Tokens tokens) {
     const std::size_t stop = rest.back().is(".") ? 1 : 0;
     change.name = said(rest.subspan(1, rest.size() - 1 - stop));
     return change;
+}
+
+std::optional<double> hook_within(Tokens tokens) {
+    std::size_t from = 0;
+    for (std::size_t at = 0; at <= tokens.size(); ++at) {
+        const bool stop = at == tokens.size() || tokens[at].is(";") || tokens[at].is("/") ||
+                          (tokens[at].is(",") && at + 1 < tokens.size() && tokens[at + 1].spaced);
+        if (!stop) continue;
+        const Tokens clause = tokens.subspan(from, at - from);
+        const double size = has_word(clause, "hook") ? millimetres(clause) : 0;
+        if (size >= 0.5 && size <= 25) return size;
+        from = at + 1;
+    }
+    return std::nullopt;
 }
 
 std::optional<double> hook_line(Tokens tokens) {

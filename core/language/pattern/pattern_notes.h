@@ -53,6 +53,12 @@ struct YarnLine {
 };
 [[nodiscard]] std::optional<YarnLine> yarn_line(std::span<const Token> tokens);
 /// The same in a list of materials: "A: grey, light (3), 40 m".
+/// The hook of a line that says more: "cotton in red (A), hook 2.5 mm, safety eyes".
+[[nodiscard]] std::optional<double> hook_within(std::span<const Token> tokens);
+/// "white (A), grey (B)" in a list of materials.
+[[nodiscard]] std::vector<YarnLine> lettered_yarns(std::span<const Token> tokens);
+/// "Gauge: 22 sts and 24 rows = 10 cm": over as much in width as in height.
+[[nodiscard]] std::optional<SwatchGauge> gauge_line(std::span<const Token> tokens);
 [[nodiscard]] std::optional<YarnLine> listed_yarn(std::span<const Token> tokens);
 /// "Change to yarn A, grey."; the name may be left out.
 [[nodiscard]] std::optional<YarnLine> yarn_change(std::span<const Token> tokens);

@@ -44,9 +44,9 @@ PatternReader::PatternReader(const LexedText& text, const ReadOptions& options,
         if (!line.numbers.empty())
             return line.numbers.front().first == 1 && !piece_meant(line.tokens).empty();
         return line.header.length == 0 && !is_marked_note(line.tokens) &&
-               likeness_of(line.tokens).has_value();
+               (says_as_above(line.tokens) || likeness_of(line.tokens).has_value());
     });
-    last_line_ = text.lines().empty() ? 0 : text.lines().back().number;
+    for (const SourceLine& line : text.lines()) last_line_ = std::max(last_line_, line.number);
     if (!options.terms) report_terms(found);
     report_text(text);
 }
@@ -99,7 +99,8 @@ void PatternReader::take(const PatternLine& line) {
     if (take_ring_alone(line)) return;
     if (line.kind == LineKind::round && line.header.length > 0 && !is_step(line)) return take_round(line);
     if (line.tokens.empty()) return;  // nothing but the sign of a heading or a bullet
-    if (!waiting_.in_section() && take_worked_on(line)) return;
+    if (!waiting_.in_section() && (take_worked_on(line) || take_joining(line) || take_left_loops(line)))
+        return;
     if (only_a_name(line)) return waiting_.add(line, after_blank_, !piece_);
     if (!waiting_.in_section() && !is_marked_note(line.tokens) && take_likeness(line)) return;
     const bool works = line.kind != LineKind::text && !waiting_.in_section();
@@ -118,7 +119,7 @@ bool PatternReader::nothing_before() const {
 // too.
 bool PatternReader::is_step(const PatternLine& line) const {
     return line.bare && waiting_.in_section() &&
-           !(line.counted && names_a_stitch(line.tokens, state_.out.terms));
+           !((line.counted || line.plain) && names_a_stitch(line.tokens, state_.out.terms));
 }
 
 // "Rnd 0: magic ring" is no round yet.
@@ -178,9 +179,26 @@ bool PatternReader::is_round(const PatternLine& line, const ReadRound& read) con
     if (start_ || !piece_) return known && (start_ || read.syntax.into_ring || read.syntax.foundation > 0);
     if (known && read.syntax.into_ring && (!numbered || !waiting_.empty())) return true;
     if (known && read.proved() && read.syntax.rounds > 1) return true;
+    const bool grows_so_far = read.syntax.repeats_until > 0 || read.stated;
+    if (in_piece_with_rounds() && read.syntax.grows_on != 0 && grows_so_far) return true;
+    if (in_piece_with_rounds() && known && read.proved() && numbered && fills_the_gap(line)) return true;
     const bool how_far = read.syntax.repeats_until > 0 || read.syntax.repeat_times > 0;
     if (in_piece_with_rounds() && read.proved() && read.syntax.repeats_from != 0 && how_far) return true;
     return !numbered && ((known && read.proved()) || read.stated || line.counted);
+}
+
+// A round without a number between rounds 2 and 4.
+bool PatternReader::fills_the_gap(const PatternLine& line) const {
+    const auto at = static_cast<std::size_t>(&line - lines_.data()) + 1;
+    constexpr std::size_t furthest = 40;
+    const auto after = std::span(lines_).subspan(at);
+    for (const PatternLine& next : after.first(std::min(after.size(), furthest))) {
+        if (next.kind == LineKind::text && next.heading_level > 0) return false;
+        if (next.kind == LineKind::work) return false;
+        if (next.kind == LineKind::round && !next.numbers.empty())
+            return next.numbers.front().first == piece_->next_number() + 1;
+    }
+    return false;
 }
 
 // In the first two rounds of a piece, chains are stitches.
@@ -209,12 +227,15 @@ void PatternReader::take_round(const PatternLine& line) {
     waiting_.end_section();
     if (take_rounds_of_another(line)) return;
     settle_likeness(line);
-    if (in_piece_with_rounds() && begins_a_piece(line)) end_piece(waiting_.heading_at());
+    if (take_closing_row(line)) return;
+    const bool goes_on = begins_on_edges(line) || begins_in_left_loops(line);
+    if (in_piece_with_rounds() && !goes_on && begins_a_piece(line)) end_piece(waiting_.heading_at());
     if (!piece_ && state_.out.pieces.size() >= max_pieces) return too_many_pieces(line);
     if (!piece_)
         begin_piece(line);
     else if (const auto start = std::exchange(start_, std::nullopt))
         keep_start_as_note(*start);
+    if (goes_on) piece_->go_on_with_numbers();
     if (next_yarn_ >= 0) standing_.set_yarn(std::exchange(next_yarn_, -1));
     add_notes(waiting_.size());
     const auto at = static_cast<std::size_t>(&line - lines_.data()) + 1;
@@ -259,11 +280,13 @@ void PatternReader::begin_piece(const PatternLine& line) {
     Piece piece;
     name(piece);
     piece.start = find_start(line);
-    if (const auto start = std::exchange(start_, std::nullopt))
+    const auto start = std::exchange(start_, std::nullopt);
+    if (start && start->line != &line)
         state_.show(ReadLineKind::start, *start->line, state_.piece_index(),
                     start_words(piece, state_.out.terms));
     state_.names_of_pieces.push_back(name_words(piece.name));
     piece_.emplace(state_, standing_, std::move(piece), line);
+    begin_edge();
     like_line_ = nullptr;
 }
 
@@ -296,6 +319,8 @@ void PatternReader::end_piece(std::size_t notes) {
     if (!piece_) return;
     add_notes(notes, true);
     state_.words_of_pieces.push_back(any_likeness_ ? piece_->take_words() : ReadingState::WordsOfRounds());
+    edges_.back().loops = standing_.below().loops;
+    loops_of_last_piece_ = piece_->loops_of_rounds();
     state_.out.tallies.push_back(piece_->tally());
     state_.out.pieces.push_back(piece_->finish());
     piece_.reset();
@@ -305,6 +330,7 @@ void PatternReader::end_piece(std::size_t notes) {
 
 void PatternReader::take_text(const PatternLine& line) {
     if (line.tokens.empty() || take_meta(line)) return;
+    hear_second(line);
     waiting_.add(line, after_blank_, !piece_);
 }
 
@@ -315,15 +341,54 @@ bool PatternReader::take_meta(const PatternLine& line) {
         state_.out.hook_mm = *hook;
         return show(ReadLineKind::materials, line, line.raw);
     }
+    if (take_gauge(line) || take_materials(line)) return true;
     return is_terms_line(line.tokens) && show(ReadLineKind::terms, line, line.raw);
 }
 
 bool PatternReader::take_yarn_name(const PatternLine& line) {
     const bool listed = waiting_.section() == Section::materials;
+    if (listed && take_lettered_yarns(line)) return true;
     const auto yarn = listed ? listed_yarn(line.tokens) : yarn_line(line.tokens);
     if (!yarn || yarn->name.empty()) return false;
+    if (const auto hook = hook_within(line.tokens); hook && !state_.out.hook_mm) state_.out.hook_mm = *hook;
     name_yarn(*yarn);
     return show(ReadLineKind::yarn, line, yarn->name);
+}
+
+// "cotton: white (A), grey (B)"
+bool PatternReader::take_lettered_yarns(const PatternLine& line) {
+    const auto yarns = lettered_yarns(line.tokens);
+    if (yarns.empty()) return false;
+    for (const YarnLine& yarn : yarns) name_yarn(yarn);
+    return show(ReadLineKind::yarn, line, line.raw);
+}
+
+// "You need: cotton in red (A) and white (B), hook 2.5 mm, 6 mm safety eyes": all on one line.
+bool PatternReader::take_materials(const PatternLine& line) {
+    constexpr std::size_t furthest = 5;
+    const auto colon =
+        std::find_if(line.tokens.begin(), line.tokens.end(), [](const Token& t) { return t.is(":"); });
+    const auto at = static_cast<std::size_t>(colon - line.tokens.begin());
+    if (piece_ || at == 0 || at > furthest || at + 1 >= line.tokens.size()) return false;
+    const std::span<const Token> head(line.tokens.data(), at);
+    if (!has_any_word(head, {"need", "materials", "material", "supplies", "yarn", "yarns", "tools"}))
+        return false;
+    const std::span<const Token> rest = std::span(line.tokens).subspan(at + 1);
+    for (const YarnLine& yarn : lettered_yarns(rest)) name_yarn(yarn);
+    if (const auto hook = hook_within(rest); hook && !state_.out.hook_mm) state_.out.hook_mm = *hook;
+    std::string& notes = state_.out.notes;
+    notes += (notes.empty() ? "" : "\n") + said(line.tokens);
+    return show(ReadLineKind::materials, line, line.raw);
+}
+
+// The gauge fills the toy, and its line stays in the notes, since a maker words it in her own way.
+bool PatternReader::take_gauge(const PatternLine& line) {
+    const auto gauge = piece_ ? std::nullopt : gauge_line(line.tokens);
+    if (!gauge || state_.out.gauge) return false;
+    state_.out.gauge = *gauge;
+    std::string& notes = state_.out.notes;
+    notes += (notes.empty() ? "" : "\n") + said(line.tokens);
+    return show(ReadLineKind::materials, line, line.raw);
 }
 
 void PatternReader::name_yarn(const YarnLine& yarn) {

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "core/language/pattern/find_terms.h"
+#include "core/language/pattern/joined_edges.h"
 #include "core/language/pattern/likeness.h"
 #include "core/language/pattern/note_keeper.h"
 #include "core/language/pattern/piece_reader.h"
@@ -40,6 +41,19 @@ class PatternReader {
     bool take_yarn(const PatternLine& line, int yarn, const YarnTable& yarns);
     bool take_yarn_change(const PatternLine& line);
 
+    std::span<const NamedEdge> edges();
+    void begin_edge();
+    bool begins_on_edges(const PatternLine& line);
+    bool take_joining(const PatternLine& line);
+    bool take_left_loops(const PatternLine& line);
+    bool begins_in_left_loops(const PatternLine& line);
+    void hear_second(const PatternLine& line);
+    bool fills_the_gap(const PatternLine& line) const;
+    bool take_closing_row(const PatternLine& line);
+    int loops_of_round(int number) const;
+    void tell_left_loops(const PatternLine& line, int loops);
+    PatternLine& own(const PatternLine& line);
+
     bool take_likeness(const PatternLine& line);
     bool unknown_piece(const PatternLine& line, const Likeness& like);
     bool begin_like(const PatternLine& line, const Likeness& like, int other);
@@ -58,6 +72,9 @@ class PatternReader {
     void take_text(const PatternLine& line);
     bool take_meta(const PatternLine& line);
     bool take_yarn_name(const PatternLine& line);
+    bool take_lettered_yarns(const PatternLine& line);
+    bool take_materials(const PatternLine& line);
+    bool take_gauge(const PatternLine& line);
     bool take_title_line(const PatternLine& line);
     void name_yarn(const YarnLine& yarn);
     void add_notes(std::size_t count, bool ending = false);
@@ -70,6 +87,8 @@ class PatternReader {
     ReadingState state_;
     Standing standing_{state_};
     NoteKeeper notes_{state_};
+    std::vector<NamedEdge> edges_;  // of the pieces that have begun, the last for the one on the hook
+    std::vector<int> loops_of_last_piece_;
     std::deque<std::string> joined_;
     std::vector<PatternLine> lines_;
     WaitingText waiting_;

@@ -74,7 +74,9 @@ void PieceReader::check_number(const PatternLine& line) {
     const int rounds = line.last_number - line.first_number + 1;
     if (line.rounds_said > 0 && line.numbers.size() == 1 && rounds > 1 && rounds != line.rounds_said)
         report_number(line, ReadCode::rounds_differ, rounds, line.rounds_said);
-    if (piece_.rounds.empty() && number > 1) report_number(line, ReadCode::rounds_missing, 1, number);
+    const bool goes_on = std::holds_alternative<WorkedOn>(piece_.start) || begins_late_;
+    if (piece_.rounds.empty() && number > 1 && !goes_on)
+        report_number(line, ReadCode::rounds_missing, 1, number);
     if (number == numbers_.next() || piece_.rounds.empty()) return;
     const bool ahead = number > numbers_.next();
     report_number(line, ahead ? ReadCode::rounds_missing : ReadCode::round_out_of_order, numbers_.next(),
@@ -112,7 +114,10 @@ void PieceReader::add_rounds(const PatternLine& line, const TokenList& words) {
     goes_on_from_ = 0;
     YarnTable yarns = state_.yarns;
     ReadRound read = standing_.read(line.tokens, yarns);
+    for (ReadDiagnostic& d : read.diagnostics)
+        if (line.tokens.empty()) d.where = line.header;
     if (read.syntax.repeats_from != 0) return repeat_rounds(line, read, rounds);
+    if (read.syntax.grows_on != 0 && grow_on(line, read, rounds)) return;
     if (read.syntax.rounds > 1) rounds = std::max(rounds, read.syntax.rounds);
     if (line.row) piece_.joining = Joining::rows;
     add_range(line, words, std::move(read), std::move(yarns), rounds);
@@ -199,6 +204,7 @@ void PieceReader::keep_round(const ReadRound& read, std::variant<WorkedEvenly, A
     report_once(read, state_.out.lines[shown], index);
     show(state_.out.lines[shown], read, index);
     standing_.add(read, round);
+    loops_of_.push_back(standing_.below().loops);
     most_loops_ = std::max(most_loops_, read.made.loops_left);
     state_.yarns.first_is_free = false;
     ++state_.rounds;
@@ -260,11 +266,24 @@ GoingOn PieceReader::going_on_from(ReadRound& read, const std::vector<Token>& wo
         on = {GoingOn::From::next_rounds, goes_on_from_, false, false};
     } else {
         on = going_on(read, standing_.below(), next);
+        prefer_growth_of_before(read, on);
         goes_on_from_ = on.stitches;
     }
     if (only_count_differs(read) && on.stitches != read.stitches) standing_.mend_words(read, words, yarns);
     put_first(read, on.stitches);
     return on;
+}
+
+// Where neither a count nor a round after it decides, the mend with which the piece grows by as many as
+// before.
+void PieceReader::prefer_growth_of_before(const ReadRound& read, GoingOn& on) const {
+    if (on.confirmed || read.stated || piece_.rounds.size() < 2 || read.diagnostics.empty()) return;
+    const int grown = 2 * standing_.below().loops - loops_before_;
+    const auto& mends = read.diagnostics.front().mends;
+    const bool grows_so =
+        grown != standing_.below().loops &&
+        std::any_of(mends.begin(), mends.end(), [&](const Mend& mend) { return mend.stitches == grown; });
+    if (grows_so) on.stitches = grown;
 }
 
 int PieceReader::room_for_stitches() const {
@@ -377,6 +396,30 @@ ReadRound PieceReader::even_round_of(int stitches) const {
     return read;
 }
 
+// --- "continue increasing in this manner", in a range, up to a round or up to a count
+
+bool PieceReader::grow_on(const PatternLine& line, const ReadRound& read, int rounds) {
+    const int step = piece_.rounds.size() > 1 ? standing_.below().loops - loops_before_ : 0;
+    if (step * read.syntax.grows_on <= 0) return false;
+    const int wanted = read.stated ? read.stated->count - standing_.below().loops : 0;
+    if (read.syntax.repeats_until > 0)
+        rounds = read.syntax.repeats_until - numbers_.next() + 1;
+    else if (line.numbers.empty())
+        rounds = wanted % step == 0 ? wanted / step : 0;
+    if (rounds < 1 || rounds > most_rounds) return false;
+    const std::size_t shown = show_line(line);
+    const auto words = std::make_shared<const std::vector<Token>>();
+    for (int i = 0; i < rounds && room_for_round(line); ++i) {
+        const int stitches = standing_.below().loops + step;
+        if (stitches < 1 || stitches > room_for_stitches()) break;
+        ReadRound grown = even_round_of(stitches);
+        if (i == 0) grown.note = read.note;
+        if (read.stated && i + 1 == rounds) check_count(grown, *read.stated);
+        add_round(grown, words, shown);
+    }
+    return true;
+}
+
 // --- dots
 
 void PieceReader::fill(const PatternLine& dots, std::span<const PatternLine> after) {
@@ -439,9 +482,11 @@ void PieceReader::hear(const NoteMeaning& meaning) {
 void PieceReader::stand_on_rounds() {
     const PieceGraph graph = piece_graph(piece_);
     standing_.begin(piece_.start);
+    loops_of_.clear();
     most_loops_ = 0;
     for (std::size_t i = 0; i < graph.graph.rounds.size(); ++i) {
         standing_.add(graph.graph.rounds[i], piece_.rounds[i]);
+        loops_of_.push_back(standing_.below().loops);
         most_loops_ = std::max(most_loops_, graph.graph.rounds[i].loops_left);
         state_.stitches += static_cast<int>(graph.graph.rounds[i].stitches.size());
     }
@@ -472,7 +517,16 @@ RoundTally PieceReader::tally() const {
     return {static_cast<int>(piece_.rounds.size()) - mended_ - refused_, mended_, refused_};
 }
 
+// "Rnds 3 and 9: ..." where no round 8 comes.
+void PieceReader::report_later_rounds() {
+    while (const auto later = numbers_.take_last()) {
+        PatternLine line = *later->second;
+        report_number(line, ReadCode::round_not_taken, 0, later->first);
+    }
+}
+
 Piece PieceReader::finish() {
+    report_later_rounds();
     if (!end_said_ && looks_closed()) piece_.end = End::drawn_closed;
     standing_.end();
     return std::move(piece_);

@@ -30,10 +30,16 @@ class PieceReader {
     /// A note said in the piece.
     void hear(const NoteMeaning& meaning);
 
+    void make_two() { piece_.make = 2; }
+    /// The numbers of its rounds go on from those of another piece.
+    void go_on_with_numbers() { begins_late_ = true; }
+
     bool numbered() const { return numbers_.numbered(); }
     /// The number that the next round should have.
     int next_number() const { return numbers_.next(); }
     const Piece& piece() const { return piece_; }
+    /// Loops on the edge after each round.
+    const std::vector<int>& loops_of_rounds() const { return loops_of_; }
     RoundTally tally() const;
     [[nodiscard]] ReadingState::WordsOfRounds take_words() { return std::move(words_of_); }
     const ReadingState::WordsOfRounds& words() const { return words_of_; }
@@ -72,6 +78,8 @@ class PieceReader {
     int room_for_stitches() const;
     std::variant<WorkedEvenly, AsWritten> settle(ReadRound& read, const std::vector<Token>& words);
     GoingOn going_on_from(ReadRound& read, const std::vector<Token>& words, const YarnTable& yarns);
+    void report_later_rounds();
+    void prefer_growth_of_before(const ReadRound& read, GoingOn& on) const;
     std::variant<WorkedEvenly, AsWritten> worked_evenly(ReadRound& read, const std::vector<Token>& words,
                                                         int stitches);
     void report_once(const ReadRound& read, const ReadLine& line, int round);
@@ -79,6 +87,7 @@ class PieceReader {
     void show(ReadLine& line, const ReadRound& read, int round);
 
     ReadRound even_round_of(int stitches) const;
+    bool grow_on(const PatternLine& line, const ReadRound& read, int rounds);
     void add_filled(const PatternLine& dots, int rounds, int step);
     void repeat_rounds(const PatternLine& line, const ReadRound& read, int rounds);
     void add_repeated(const PatternLine& line, const TokenList& words,
@@ -94,10 +103,12 @@ class PieceReader {
     ReadingState::WordsOfRounds words_of_;
     std::size_t like_rounds_ = 0;  // the first rounds are another piece's
     std::size_t like_shown_ = 0;   // where that is shown
+    std::vector<int> loops_of_;
     int most_loops_ = 0;
     int loops_before_ = 0;  // the last round was worked over
     int mended_ = 0;
     int refused_ = 0;
+    bool begins_late_ = false;
     bool end_said_ = false;
     bool stuffing_said_ = false;
     bool round_limit_said_ = false;

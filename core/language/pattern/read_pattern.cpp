@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "core/base/limits.h"
+#include "core/language/pattern/columns.h"
 #include "core/language/pattern/find_language.h"
 #include "core/language/pattern/legend.h"
 #include "core/language/pattern/pattern_reader.h"
@@ -38,6 +39,7 @@ ReadPattern read_pattern(std::string_view utf8, const ReadOptions& options) {
     if (const auto converted = utf8_of_utf16(utf8)) return read_pattern(*converted, options);
     LexedText text(utf8, 1, max_line_bytes);
     if (auto counts = read_counts(text, options)) return std::move(*counts);
+    if (utf8.find("   ") != std::string_view::npos) part_columns(text.lines());
     std::optional<FoundTerms> language = language_in(text, options.terms);
     if (language) {
         read_as_english(text, language->terms);
@@ -52,6 +54,7 @@ Toy toy_of(const ReadPattern& pattern, const Toy& base) {
     if (!pattern.title.empty()) toy.title = pattern.title;
     if (!pattern.designer.empty()) toy.designer = pattern.designer;
     if (pattern.hook_mm) toy.hook_mm = *pattern.hook_mm;
+    if (pattern.gauge) toy.gauge = *pattern.gauge;
     if (!pattern.notes.empty()) toy.notes = pattern.notes;
     if (!pattern.assembly.empty()) toy.text.assembly = pattern.assembly;
     if (!pattern.finishing.empty()) toy.text.finishing = pattern.finishing;

@@ -72,6 +72,7 @@ struct ReadPattern {
     std::string title;
     std::string designer;
     std::optional<double> hook_mm;
+    std::optional<SwatchGauge> gauge;  ///< "Gauge: 22 sts and 24 rows = 10 cm"
     std::vector<Piece> pieces;
     std::vector<RoundTally> tallies;  ///< one for each piece
     Terms terms = Terms::us;

@@ -1,6 +1,7 @@
 #include "core/language/pattern/round_header.h"
 
 #include <algorithm>
+#include <array>
 
 #include "core/base/limits.h"
 #include "core/language/pattern/unread_work.h"
@@ -14,14 +15,17 @@ using Tokens = std::span<const Token>;
 /// More rounds than a piece can have are more than enough to say so.
 constexpr int most_rounds_said = static_cast<int>(max_rounds_per_piece) + 1;
 
+// "R9 -> R10", "R6 > R8": only between two rounds.
+bool is_arrow(const Token& token) { return token.is("=") || token.is(">"); }
+
 bool is_range_sign(const Token& token) {
     return token.is("-") || token.is("to") || token.is("through") || token.is("thru") || token.is("&") ||
            token.is("and") || token.is(",") || token.is("/") || token.is("+") || token.is("~") ||
-           token.is("until") || token.is("till");
+           token.is("until") || token.is("till") || token.is("up") || is_arrow(token);
 }
 bool is_span_sign(const Token& token) {
     return token.is("-") || token.is("to") || token.is("through") || token.is("thru") || token.is("~") ||
-           token.is("until") || token.is("till") || token.is(".");
+           token.is("until") || token.is("till") || token.is(".") || token.is("up") || is_arrow(token);
 }
 bool is_header_end(const Token& token) {
     return token.is(":") || token.is(".") || token.is(")") || token.is("-") || token.is("=") ||
@@ -35,6 +39,11 @@ std::size_t dots_at(Tokens tokens, std::size_t at) {
     return end - at > 1 || (end > at && tokens[at].raw.size() > 1) ? end - at : 0;
 }
 
+// "R3+:", "R3 and on:", "Row 4 to ...:"
+constexpr auto open_ends = std::to_array<std::string_view>(
+    {"+", "and on", "and up", "and so on", "onwards", "onward", "and following", "ff", "to ?", "to end",
+     "to the end", "until end", "and onwards", "upwards"});
+
 bool is_start_word(const Token& token) {
     return token.is("start") || token.is("begin") || token.is("beginning") || token.is("base") ||
            token.is("foundation");
@@ -46,7 +55,7 @@ bool RoundHeaderReader::read(PatternLine& line) {
     while (at_ < tokens_.size() && tokens_[at_].is("**")) ++at_;
     const std::size_t start = start_ = at_;
     if (!(words_first(line) || ordinal_first(line) || next_round(line) || number_first(line) ||
-          start_first(line) || bare_number(line) || plain_number(line)))
+          start_first(line) || bare_number(line) || plain_number(line) || roman_number(line)))
         return false;
     const Token& last = tokens_[std::max(last_, start)];
     line.header = tokens_[start].where;
@@ -64,7 +73,7 @@ bool RoundHeaderReader::words_first(PatternLine& line) {
     line.row = is("row") || is("rows");
     several_ = tokens_[at_].text.size() > 1 && tokens_[at_].text.back() == 's';
     ++at_;
-    while (is(".") || is("#") || is("_") || (is("-") && is_number(1))) ++at_;
+    while (is(".") || is("#") || is("_") || is("no") || is("nr") || (is("-") && is_number(1))) ++at_;
     if (!is_number() || (bare_r && tokens_[at_].number > static_cast<int>(max_rounds_per_piece)))
         return back();
     if (!numbers(line)) return back();
@@ -77,9 +86,24 @@ bool RoundHeaderReader::words_first(PatternLine& line) {
     return true;
 }
 
+bool RoundHeaderReader::take_open_words(PatternLine& line) {
+    static constexpr Phrases phrases(open_ends);
+    auto end = static_cast<std::size_t>(match_any(tokens_.subspan(std::min(at_, tokens_.size())), phrases));
+    if (end == 0 && (is("to") || is("-")) && dots_at(tokens_, at_ + 1) > 0) end = 1;
+    if (end == 0) return false;
+    while (is(".", end) || is("?", end)) ++end;
+    const bool sign = is(":", end) || is("-", end);
+    if (!sign && !looks_like_work(tokens_.subspan(std::min(at_ + end, tokens_.size())), terms_)) return false;
+    line.open_end = true;
+    at_ += end + (sign ? 1 : 0);
+    return true;
+}
+
 // "3-??", "3-?", "3-:", "3 - end": where the range ends is left to the maker.
 bool RoundHeaderReader::take_open_end(PatternLine& line) {
-    if (!is("-") || line.numbers.size() != 1 || line.numbers[0].size() != 1) return false;
+    if (line.numbers.size() != 1 || line.numbers[0].size() != 1) return false;
+    if (take_open_words(line)) return true;
+    if (!is("-")) return false;
     std::size_t ahead = 1;
     while (is("?", ahead)) ++ahead;
     const bool asks = ahead > 1 || is("end", ahead) || is("x", ahead) || is("n", ahead);
@@ -129,14 +153,38 @@ bool RoundHeaderReader::plain_number(PatternLine& line) {
     if (!(circled || digits) || !numbers(line)) return back();
     const bool column = circled || (at_ < tokens_.size() && tokens_[at_].tabbed);
     const bool next = line.first_number == last_number_ + 1;
+    // A table's columns may be cut by commas: 2,"inc x 6",12
+    const bool comma = next && (plain_ || last_number_ == 0) && is(",") && at_ + 1 < tokens_.size() &&
+                       !tokens_[at_].spaced && !tokens_[at_ + 1].spaced && is("\"", 1);
+    if (comma) ++at_;
     const Tokens rest = tokens_.subspan(at_);
     if (rest.empty() || !(column || (next && (plain_ || last_number_ == 0)))) return back();
     const bool works = looks_like_work(rest, terms_) || (next && work_sign(rest, terms_) == WorkSign::work);
     if (!works) return back();
-    if (!column && line.first_number == 1 && rest[0].kind != TokenKind::number && !rest[0].is("mr") &&
-        !rest[0].is("magic"))
+    if (!column && !comma && line.first_number == 1 && rest[0].kind != TokenKind::number &&
+        !rest[0].is("mr") && !rest[0].is("magic"))
         return back();
     line.bare = line.plain = true;
+    return true;
+}
+
+// "III. (sc, inc) x 6": only as the next round, since single letters name stitches too.
+bool RoundHeaderReader::roman_number(PatternLine& line) {
+    static constexpr auto numerals = std::to_array<std::string_view>(
+        {"I",  "II",  "III",  "IV",  "V",  "VI",  "VII",  "VIII",  "IX",  "X",
+         "XI", "XII", "XIII", "XIV", "XV", "XVI", "XVII", "XVIII", "XIX", "XX"});
+    if (at_ + 1 >= tokens_.size() || last_number_ < 0) return false;
+    const auto found = std::find(numerals.begin(), numerals.end(), tokens_[at_].raw);
+    const int number = static_cast<int>(found - numerals.begin()) + 1;
+    if (found == numerals.end() || number != last_number_ + 1) return false;
+    if (!(is(".", 1) || is(")", 1) || is(":", 1))) return false;
+    if (!looks_like_work(tokens_.subspan(at_ + 2), terms_)) return false;
+    line.numbers = {{number, number}};
+    line.first_number = line.last_number = number;
+    line.rounds = 1;
+    line.bare = true;
+    last_ = at_ + 1;
+    at_ += 2;
     return true;
 }
 
@@ -196,6 +244,7 @@ bool RoundHeaderReader::numbers(PatternLine& line) {
         add_number(line, tokens_[last_].number, span);
         at_ = last_ + 1;
     }
+    if (line.numbers.back().size() > 1 && (is("inclusive") || is("incl"))) ++at_;
     line.rounds = 0;
     for (const RoundRange& range : line.numbers) line.rounds += std::min(range.size(), most_rounds_said);
     return true;
@@ -204,20 +253,28 @@ bool RoundHeaderReader::numbers(PatternLine& line) {
 // The next number of a range or a list, `ahead` of here: "- 8", "to R5", ". - 8", "and 11".
 bool RoundHeaderReader::skip_to_next_number(std::size_t& ahead, bool& span) const {
     const std::size_t dots = dots_at(tokens_, at_);
-    const std::size_t sign = dots > 0 ? dots - 1 : is(".") && is("-", 1) ? 1 : 0;
+    const bool point = is(".") && at_ + 1 < tokens_.size() && is_range_sign(tokens_[at_ + 1]);
+    const std::size_t sign = dots > 0 ? dots - 1 : point ? 1 : 0;
     if (dots == 0 && is(".") && sign == 0) return false;
     if (at_ + sign + 1 >= tokens_.size() || (dots == 0 && !is_range_sign(tokens_[at_ + sign]))) return false;
     span = is_span_sign(tokens_[at_ + sign]);
     ahead = sign + 1;
+    const bool arrow = dots == 0 && is_arrow(tokens_[at_ + sign]);
+    if (is("up", sign)) {
+        if (!is("to", ahead)) return false;
+        while (is("to", ahead) || is("and", ahead) || is("including", ahead)) ++ahead;
+    }
     bool named = false;
     for (; is_round_here(ahead) || is(".", ahead) || is("-", ahead) || is("#", ahead); ++ahead)
         named = named || is_round_here(ahead);
-    if (!is_number(ahead)) return false;
+    if (!is_number(ahead) || (arrow && !named)) return false;
+    const bool pointed = point && !is("-", 1) && ahead == sign + 1;
+    if (pointed && !is(".", ahead + 1)) return false;  // "3. + 4 sc"
     const bool tight = tight_is_range_ && is("-") && !tokens_[at_].spaced && ahead == 1 &&
                        at_ + 1 < tokens_.size() && !tokens_[at_ + 1].spaced;
     const bool column = at_ + ahead + 1 < tokens_.size() && tokens_[at_ + ahead + 1].tabbed;
     const bool plainly_a_range =
-        named || column || tight || dots > 0 || (span && (several_ || !is("-", sign)));
+        named || column || tight || dots > 0 || pointed || (span && (several_ || !is("-", sign)));
     return plainly_a_range || !starts_stitches(ahead);
 }
 

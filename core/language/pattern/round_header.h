@@ -59,6 +59,8 @@ class RoundHeaderReader {
     bool start_first(PatternLine& line);
     bool plain_number(PatternLine& line);
     bool take_open_end(PatternLine& line);
+    bool take_open_words(PatternLine& line);
+    bool roman_number(PatternLine& line);
     bool ordinal_first(PatternLine& line);
     bool next_round(PatternLine& line);
     bool bare_number(PatternLine& line);

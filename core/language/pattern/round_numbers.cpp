@@ -24,4 +24,12 @@ std::optional<PatternLine> RoundNumbers::take_later() {
     return line;
 }
 
+std::optional<std::pair<int, const PatternLine*>> RoundNumbers::take_last() {
+    if (later_.empty()) return std::nullopt;
+    const auto first = later_.begin();
+    const std::pair<int, const PatternLine*> last{first->first, first->second.line};
+    later_.erase(first);
+    return last;
+}
+
 }  // namespace roundwright

@@ -2,6 +2,7 @@
 
 #include <map>
 #include <optional>
+#include <utility>
 
 #include "core/language/pattern/pattern_lines.h"
 
@@ -26,6 +27,8 @@ class RoundNumbers {
     int take(const PatternLine& line);
     /// The line whose round is next by its list, as a line of those rounds alone.
     [[nodiscard]] std::optional<PatternLine> take_later();
+    /// The first round of a list whose turn has not come, and its line; none when there is none.
+    [[nodiscard]] std::optional<std::pair<int, const PatternLine*>> take_last();
 
   private:
     struct Later {

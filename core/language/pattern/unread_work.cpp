@@ -58,6 +58,13 @@ struct Signs {
     bool repeats_a_round = false;
 };
 
+// "2 in each": "in" of a place, no inches.
+bool leads_to_a_place(Tokens tokens) {
+    return tokens.size() > 1 && tokens[0].is("in") &&
+           (tokens[1].is("each") || tokens[1].is("every") || tokens[1].is("next") || tokens[1].is("the") ||
+            tokens[1].is("same"));
+}
+
 Signs signs_of(Tokens tokens, Terms terms) {
     Signs signs;
     for (std::size_t i = 0; i < tokens.size(); ++i) {
@@ -66,7 +73,8 @@ Signs signs_of(Tokens tokens, Terms terms) {
         signs.numbers += is_digits(token) ? 1 : 0;
         signs.measure =
             signs.measure || is_one_of(token.text, sizes) ||
-            (is_digits(token) && !last && is_one_of(tokens[i + 1].text, units)) ||
+            (is_digits(token) && !last && is_one_of(tokens[i + 1].text, units) &&
+             !leads_to_a_place(tokens.subspan(i + 1))) ||
             (is_one_of(token.text, units) && i > 0 && tokens[i - 1].raw.find('.') != std::string_view::npos);
         signs.moves = signs.moves || is_one_of(token.text, moves);
         signs.repeats = signs.repeats || is_one_of(token.text, repeats);

@@ -68,7 +68,9 @@ int WaitingText::heading_weight() const {
 }
 
 std::optional<WaitingText::Title> WaitingText::take_title() {
-    const auto title = std::find_if(lines_.begin(), lines_.end(), could_name);
+    const auto title = std::find_if(lines_.begin(), lines_.end(), [](const WaitingLine& line) {
+        return could_name(line) && line.section == Section::none;
+    });
     if (title == lines_.end() || title->heading->says_make) return std::nullopt;
     const bool another = std::any_of(title + 1, lines_.end(), [](const WaitingLine& line) {
         return could_name(line) && line.weight >= set_off;

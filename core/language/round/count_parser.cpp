@@ -1,5 +1,6 @@
 #include "core/language/round/count_parser.h"
 
+#include <algorithm>
 #include <array>
 
 namespace roundwright {
@@ -34,20 +35,33 @@ bool CountParser::bracketed_count() {
 
 bool CountParser::count_or_word(std::vector<StatedCount>& counts) {
     if (is_number() && is_round_word_at(1)) return at_ += 2, true;
+    if (is_round_word_at(0) && is_number(1)) return at_ += 2, true;
     if (is_number()) {
         counts.push_back({peek()->number, peek()->where});
         ++at_;
-        return !accept_counted_name() || worked_;
+        return take_chains(counts) || !accept_counted_name() || worked_;
     }
     static constexpr auto marks =
         std::to_array<std::string_view>({"=", "-", ":", ",", "&", "/", ".", "?", "!", "~", "+"});
     static constexpr auto words = std::to_array<std::string_view>(
-        {"total", "in",  "of",    "each",   "every", "now",   "and",    "you",        "should", "will",
-         "have",  "has", "made",  "all",    "per",   "then",  "around", "left",       "here",   "there",
-         "are",   "is",  "count", "think",  "i",     "about", "approx", "altogether", "remain", "remaining",
-         "or",    "so",  "be",    "the",    "round", "rnd",   "row",    "rounds",     "rnds",   "rows",
-         "maybe", "it",  "makes", "stitch", "st",    "sts"});
+        {"total", "in",  "of",    "each",   "every",  "now",   "and",    "you",        "should", "will",
+         "have",  "has", "made",  "all",    "per",    "then",  "around", "left",       "here",   "there",
+         "are",   "is",  "count", "think",  "i",      "about", "approx", "altogether", "remain", "remaining",
+         "or",    "so",  "be",    "the",    "round",  "rnd",   "row",    "rounds",     "rnds",   "rows",
+         "maybe", "it",  "makes", "stitch", "st",     "sts",   "equals", "equal",      "gives",  "get",
+         "end",   "up",  "with",  "at",     "should", "only"});
     return accept_one_of(marks) || accept_one_of(words) || accept_noun();
+}
+
+// "(6 sc, 6 ch)": chains count beside the stitches, and the round has both.
+bool CountParser::take_chains(std::vector<StatedCount>& counts) {
+    if (counts.size() < 2 || !worked_ || !(is("ch") || is("chs") || is("chain") || is("chains")))
+        return false;
+    ++at_;
+    const int chains = counts.back().count;
+    counts.pop_back();
+    counts.back().count = std::min(counts.back().count, largest_number - chains) + chains;
+    return true;
 }
 
 // In a bracket "18 sc" states a count; "2 inc" does not.
@@ -69,8 +83,15 @@ bool CountParser::says_where() const {
 }
 
 bool CountParser::bare_count() {
+    const std::size_t start = at_;
     const bool column = peek()->tabbed;
-    const bool dashed = accept("-") || accept("=");
+    const bool slash = is("/") && is("/", 2);
+    const bool dashed = accept("-") || accept("=") || accept("~") || (slash && accept("/"));
+    if (dashed) accept("=");
+    if (after_count_ && dashed && is_number() && !peek()->spaced && tokens_[start].is("-")) {
+        ++at_;  // "(12) -6": six fewer than before
+        return true;
+    }
     const bool total = accept("total");
     if (total) accept("stitches") || accept("sts");
     if (total) accept(":") || accept("of") || accept("=");
@@ -80,9 +101,13 @@ bool CountParser::bare_count() {
     const bool noun = accept_noun();
     const bool apart = at_ > 1 && tokens_[at_ - 2].is(":") && tokens_[at_ - 2].spaced;
     const bool named = !noun && (dashed || total || apart) && accept_counted_name();
-    while (accept("in") || accept("total")) {
+    while (accept("in") || accept("total") || accept("all")) {
     }
-    const bool ends = is_sentence_end() || (is(",") && noun) || is("|") || (is("/") && is("/", 1));
+    if (dashed) accept("=") || accept("~") || (slash && accept("/"));
+    const bool note_follows = dashed && !done() && is_kind(TokenKind::word) && !starts_item() && !is("x") &&
+                              !is("times") && !is("more") && !says_where() && tokens_[start].is("=");
+    const bool ends =
+        note_follows || is_sentence_end() || (is(",") && noun) || is("|") || (is("/") && is("/", 1));
     const bool led = dashed || total || column || last_separator_ == '.' || last_separator_ == ':' ||
                      last_separator_ == '|' || last_separator_ == '/';
     if (!ends || !(noun || named || led)) return false;

@@ -22,6 +22,7 @@ class CountParser : public RemarkParser {
   private:
     bool bracketed_count();
     bool count_or_word(std::vector<StatedCount>& counts);
+    bool take_chains(std::vector<StatedCount>& counts);
     bool bare_count();
     bool accept_counted_name();
     bool says_how_often() const;

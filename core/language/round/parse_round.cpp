@@ -41,6 +41,22 @@ constexpr auto evens = std::to_array<std::string_view>({"even",
                                                         "no changes",
                                                         "no shaping"});
 
+constexpr auto each_round = std::to_array<std::string_view>(
+    {"each round", "every round", "each rnd", "every rnd", "each row", "every row", "in each round",
+     "in every round", "in each rnd", "in every rnd", "per round", "per rnd", "for each round",
+     "for every round", "on each round", "on every round", "in each row", "in every row"});
+constexpr auto going_on_to =
+    std::to_array<std::string_view>({"continue", "continuing", "keep", "keep on", "go on", "carry on",
+                                     "continue with", "continue with the", "keep up the", "continue to"});
+constexpr auto in_this_way = std::to_array<std::string_view>(
+    {"in this manner", "in this way", "this way", "like this", "like that", "in the same way",
+     "in the same manner", "as before", "as established", "as set", "in pattern", "the same way", "so",
+     "in the established pattern", "in this pattern", "evenly", "at the same rate"});
+constexpr auto growing =
+    std::to_array<std::string_view>({"increasing", "increases", "increase", "adding", "inc"});
+constexpr auto shrinking =
+    std::to_array<std::string_view>({"decreasing", "decreases", "decrease", "dec", "reducing"});
+
 class RoundParser final : public RepeatParser {
   public:
     using RepeatParser::RepeatParser;
@@ -83,6 +99,7 @@ class RoundParser final : public RepeatParser {
     }
 
     void step(NodeList& list, int depth) {
+        if (is("\"") && same_again(list)) return;
         if (try_note() || try_count() || (!dots_ahead() && skip_separator())) return;
         if (after_count_ && !works_next()) {
             if (!try_remark(list)) note_from(at_);
@@ -90,7 +107,7 @@ class RoundParser final : public RepeatParser {
         }
         says_work_ = true;
         if (!try_work(list, depth)) {
-            if (accept_one_of(fillers)) return;
+            if (accept_any(each_round) || accept_one_of(fillers)) return;
             if (is_number() && options_.numbers_are_stitches)
                 bare_stitches(list);
             else if (is_number())
@@ -102,10 +119,10 @@ class RoundParser final : public RepeatParser {
     }
 
     bool try_work(NodeList& list, int depth) {
-        return try_dots(list) || try_evenly(list) || try_even(list) || try_star(list) || try_repeat(list) ||
-               try_times_before(list, depth) || try_group(list, depth) || try_yarn(list) ||
-               try_remark(list) || try_rounds(list) || try_ring() || try_place_before(list, depth) ||
-               try_item(list, {}, {});
+        return try_dots(list) || try_growing(list) || try_evenly(list) || try_even(list) || try_star(list) ||
+               try_repeat(list) || try_times_before(list, depth) || try_group(list, depth) ||
+               try_yarn(list) || try_remark(list) || try_rounds(list) || try_ring() ||
+               try_place_before(list, depth) || try_item(list, {}, {});
     }
 
     // "3, inc, 4": plain stitches.
@@ -264,9 +281,13 @@ class RoundParser final : public RepeatParser {
         if (!apart && starts_item() && try_item(list, {}, part)) return true;
         Node node;
         node.what = PartChange{part};
-        list.nodes.push_back(std::move(node));
+        // "sc around, working in back loops only": said of the whole round.
+        const bool trails = worked_ && !list.nodes.empty() && (done() || is(".") || count_ahead_of_end());
+        list.nodes.insert(trails ? list.nodes.begin() : list.nodes.end(), std::move(node));
         return true;
     }
+
+    bool count_ahead_of_end() { return !done() && is_opener(*peek()) && count_ahead(); }
 
     bool shell_after(NodeList& list, const Where& where, int depth) {
         const std::size_t before = list.nodes.size();
@@ -335,6 +356,46 @@ class RoundParser final : public RepeatParser {
         (to ? syntax_.evenly_to : syntax_.evenly_more) = to || more ? number : -number;
         worked_ = true;
         report(ReadCode::evenly_placed, span(start, at_), {}, 0, 0, Severity::note);
+        return true;
+    }
+
+    // "Continue increasing in this manner", "keep decreasing like this until rnd 9", "... until you have 36
+    // sts"
+    bool try_growing(NodeList& list) {
+        if (worked_ || !list.nodes.empty()) return false;
+        const std::size_t start = at_;
+        if (!accept_any(going_on_to)) return false;
+        const bool more = accept_one_of(growing);
+        if (!more && !accept_one_of(shrinking)) return back_to(start);
+        accept("by") && is_number() && ++at_&& accept_noun();
+        accept_any(each_round);
+        while (accept_any(in_this_way) || accept_any(each_round)) {
+        }
+        if (!growing_end()) return back_to(start);
+        syntax_.grows_on = more ? 1 : -1;
+        return worked_ = true;
+    }
+
+    bool growing_end() {
+        const std::size_t start = at_;
+        if (done() || is_separator() || is_opener(*peek()) || is("=")) return true;
+        if (!(accept("until") || accept("till") || accept("to") || accept("up") || accept("through")))
+            return false;
+        accept("to");
+        while (accept("you") || accept("have") || accept("there") || accept("are") || accept("and") ||
+               accept("including") || accept("the") || accept("end") || accept("of")) {
+        }
+        if (is_round_word_at(0) && is_number(1)) {
+            syntax_.repeats_until = tokens_[at_ + 1].number;
+            at_ += 2;
+            return true;
+        }
+        if (!is_number()) return back_to(start);
+        syntax_.stated = {{peek()->number, peek()->where}};
+        count_at_ = start;
+        after_count_ = true;
+        ++at_;
+        accept_noun();
         return true;
     }
 
@@ -407,12 +468,35 @@ class RoundParser final : public RepeatParser {
         accept("work") || accept("working") || accept("crochet") || accept("just");
         const bool numbered = take_round_number();
         if (numbered) accept("of") || accept("in");
+        if (numbered && stitch_alone_ahead()) return around_with(list, start);
         if (numbered && starts_item()) return true;
         if (numbered && worked_ && (done() || is_separator() || is_opener(*peek()))) return true;
         if (!accept_any(evens) && !(numbered && is_sentence_end())) return back_to(start);
         accept_around();
         Work work;
         work.members.push_back({Stitch{.kind = options_.even}, false});
+        work.extent = {Extent::Kind::around, true, 0};
+        work.where = span(start, at_);
+        Node node;
+        node.what = std::move(work);
+        add(list, std::move(node));
+        return true;
+    }
+
+    // "5 more rounds in sc": one stitch and nothing besides.
+    bool stitch_alone_ahead() const {
+        const auto name = name_ahead();
+        if (!name || name->what != NameKind::stitch || name->stitch == StitchKind::chain) return false;
+        const auto end = static_cast<std::size_t>(name->length);
+        return peek(end) == nullptr || is_separator(end) || is_opener(*peek(end));
+    }
+
+    bool around_with(NodeList& list, std::size_t start) {
+        const Name name = *name_ahead();
+        use_name(name);
+        at_ += static_cast<std::size_t>(name.length);
+        Work work;
+        work.members.push_back({Stitch{.kind = name.stitch}, false});
         work.extent = {Extent::Kind::around, true, 0};
         work.where = span(start, at_);
         Node node;

@@ -9,6 +9,7 @@ namespace {
 constexpr auto around_phrases = std::to_array<std::string_view>({"around",
                                                                  "all around",
                                                                  "all the way around",
+                                                                 "all the way",
                                                                  "around and around",
                                                                  "across",
                                                                  "all across",
@@ -177,7 +178,7 @@ bool PlaceParser::parse_ring(Where& where, bool preposition) {
 }
 
 bool PlaceParser::parse_place(Where& where, bool preposition) {
-    if (accept("each") || accept("every") || accept("ea")) return parse_each(where);
+    if (!is_round_word_at(1) && (accept("each") || accept("every") || accept("ea"))) return parse_each(where);
     if (accept("next") || accept("following") || accept("foll") || accept("nxt")) return parse_next(where);
     if (accept("same")) return parse_same(where);
     if (is("st") && is("same", 1) && accept("st") && accept("same")) return parse_same(where);

@@ -6,7 +6,7 @@
 namespace roundwright {
 namespace {
 
-constexpr std::array<std::string_view, 43> read_names{"loops_do_not_fit",
+constexpr std::array<std::string_view, 45> read_names{"loops_do_not_fit",
                                                       "count_differs",
                                                       "repeat_does_not_fit",
                                                       "not_enough_left",
@@ -34,6 +34,8 @@ constexpr std::array<std::string_view, 43> read_names{"loops_do_not_fit",
                                                       "rounds_filled",
                                                       "round_not_taken",
                                                       "evenly_placed",
+                                                      "closed_flat",
+                                                      "loops_left_over",
                                                       "line_not_understood",
                                                       "remark_not_read",
                                                       "unknown_piece",

@@ -42,6 +42,9 @@ enum class ReadCode {
     rounds_filled,       ///< rounds that dots stand for, taken like those around them (a note) [first, last]
     round_not_taken,     ///< a round that the text numbers and no piece has [-, number]
     evenly_placed,       ///< "inc to 18": where is not said, so they are spaced evenly (a note) [-, stitches]
+    closed_flat,         ///< "sc through both layers": taken as the piece's end (a note) [-, stitches]
+    loops_left_over,  ///< worked into loops that another round or piece left: the piece begins as a ring of
+                      ///< so many, and where it is joined is not kept (a warning) [-, loops]. args: words
     line_not_understood,  ///< looks like working, but is no round: kept as a note. args: the line
     remark_not_read,  ///< has numbers or stitches and says nothing that is known (a warning). args: the line
     unknown_piece,    ///< "same as left ear" with no such piece before it. args: its name

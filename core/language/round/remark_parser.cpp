@@ -15,6 +15,10 @@ constexpr auto markers = std::to_array<std::string_view>(
     {"pm", "place marker", "place a marker", "place stitch marker", "place a stitch marker", "move marker",
      "sm", "move the marker", "mark", "place st marker", "place a st marker", "stitch marker", "st marker",
      "slip marker"});
+constexpr auto manners = std::to_array<std::string_view>(
+    {"skipping the picots", "skipping picots", "skip the picots", "skip picots", "ignoring the picots",
+     "ignore the picots", "behind the picots", "working left to right", "working from left to right",
+     "from left to right"});
 constexpr auto turns =
     std::to_array<std::string_view>({"turn", "and turn", "turn work", "turning", "turn the work"});
 constexpr auto denials = std::to_array<std::string_view>({"do not", "don't", "dont", "without", "never"});
@@ -40,13 +44,20 @@ void RemarkParser::note(std::size_t from, std::size_t to) {
 bool RemarkParser::try_remark(NodeList& list) {
     const std::size_t start = at_;
     if (accept_any(finishes)) return finish(start);
-    if (accept_any(markers)) return remark(start);
+    if (accept_any(markers) || says_manner()) return remark(start);
     if (is_joining_slip_stitch(list) || accept_any(joins)) return join(list, start);
     if (accept_any(turns)) return turn(list);
-    if (try_picot()) return true;
+    if (try_picot() || try_spelled_picot(list)) return true;
     if (accept_any(denials)) return remark(start);
     if (is("leave") || is("leaving")) return leave(start);
     return try_start() || (is("for") && try_for_rounds()) || try_side();
+}
+
+// How a stitch is worked, which the graph does not hold.
+bool RemarkParser::says_manner() {
+    const bool begins = is("skipping") || is("skip") || is("ignoring") || is("ignore") || is("behind") ||
+                        is("working") || is("from");
+    return begins && accept_any(manners);
 }
 
 // A remark goes on to the end of its sentence, or of its clause, but not over a count or a closing bracket.
@@ -80,6 +91,38 @@ bool RemarkParser::try_picot() {
     const std::size_t start = at_;
     at_ += ahead + 1;
     accept_noun();
+    note(start, at_);
+    says_work_ = true;
+    return true;
+}
+
+// "ch 3, sl st in same st", "ch 3, sl st in third ch from hook" behind a stitch: a picot spelled out.
+bool RemarkParser::try_spelled_picot(const NodeList& list) {
+    const Work* before = list.nodes.empty() ? nullptr : std::get_if<Work>(&list.nodes.back().what);
+    if (before == nullptr || is_chain(*before)) return false;
+    const bool lead = is_number() && (is("ch", 1) || is("chain", 1));
+    if (!lead && !((is("ch") || is("chain")) && (is_number(1) || (is("-", 1) && is_number(2))))) return false;
+    std::size_t ahead = lead ? 2 : is("-", 1) ? 3 : 2;
+    constexpr int most_chains = 6;
+    const int chains = peek(lead ? 0 : ahead - 1)->number;
+    while (is(",", ahead) || is("and", ahead) || is("then", ahead)) ++ahead;
+    const auto slip = name_ahead(ahead);
+    if (chains < 2 || chains > most_chains || !slip || slip->what != NameKind::stitch ||
+        slip->stitch != StitchKind::slip_stitch)
+        return false;
+    ahead += static_cast<std::size_t>(slip->length);
+    if (!is("in", ahead) && !is("into", ahead) && !is("to", ahead)) return false;
+    ++ahead;
+    while (is("the", ahead)) ++ahead;
+    const bool hook = is_kind(TokenKind::ordinal, ahead) && (is("ch", ahead + 1) || is("chain", ahead + 1));
+    if (!hook && !is("same", ahead) && !is("base", ahead) && !is("top", ahead)) return false;
+    ++ahead;
+    while (is("ch", ahead) || is("chain", ahead) || is("from", ahead) || is("hook", ahead) ||
+           is("the", ahead) || is("of", ahead) || is("your", ahead) || is("made", ahead))
+        ++ahead;
+    const std::size_t start = at_;
+    at_ += ahead;
+    accept_loop_name();
     note(start, at_);
     says_work_ = true;
     return true;
@@ -120,7 +163,8 @@ bool RemarkParser::is_joining_slip_stitch(const NodeList& list) {
         if (token.kind == TokenKind::mark && !token.is("-")) break;
         const bool first =
             token.is("first") && (i + 1 >= tokens_.size() || tokens_[i + 1].kind != TokenKind::number);
-        if (!first && !token.is("join") && !token.is("form") && !token.is("beginning") && !token.is("beg"))
+        if (!first && !token.is("top") && !token.is("join") && !token.is("form") && !token.is("beginning") &&
+            !token.is("beg"))
             continue;
         use_name(*name);
         at_ = from;
@@ -253,6 +297,7 @@ bool RemarkParser::try_aside(NodeList& list) {
         at_ = end + 1;
         return true;
     }
+    if (try_part_aside(list, inside.size(), end) || try_rounds_aside(inside, end)) return true;
     for (std::size_t i = 0; i < inside.size(); ++i)
         if (match_name(inside.subspan(i), options_.terms)) return false;
     const bool numbers =
@@ -265,6 +310,35 @@ bool RemarkParser::try_aside(NodeList& list) {
     if (has_any_word(inside, {"*", "even", "times", "x", "twice"}) || (numbers && !remarks)) return false;
     if (!remarks && (repeated || has_any_word(inside, {","}))) return false;
     if (!inside.empty()) note(at_ + 1, end);
+    at_ = end + 1;
+    return true;
+}
+
+// "12 sc (3 rounds)", "12 sc (round 3)"
+bool RemarkParser::try_rounds_aside(std::span<const Token> inside, std::size_t end) {
+    if (inside.size() != 2) return false;
+    const bool number_first = inside[0].kind == TokenKind::number && is_round_word(inside[1].text);
+    const bool round_first = is_round_word(inside[0].text) && inside[1].kind == TokenKind::number;
+    if (!number_first && !round_first) return false;
+    if (number_first) syntax_.rounds = std::max(inside[0].number, 1);
+    if (round_first) note(at_ + 1, end);
+    at_ = end + 1;
+    return true;
+}
+
+// "(BLO) sc around", "sc around (in back loops only)"
+bool RemarkParser::try_part_aside(NodeList& list, std::size_t length, std::size_t end) {
+    constexpr std::size_t longest = 5;
+    if (length == 0 || length > longest) return false;
+    const std::size_t start = at_++;
+    accept("in") || accept("through") || accept("into");
+    accept("the");
+    Where where;
+    if (!parse_part(where) || at_ != end) return back_to(start);
+    Node node;
+    node.what = PartChange{*where.part};
+    const bool trails = !list.nodes.empty();
+    list.nodes.insert(trails ? list.nodes.begin() : list.nodes.end(), std::move(node));
     at_ = end + 1;
     return true;
 }

@@ -30,7 +30,11 @@ class RemarkParser : public YarnParser {
   private:
     std::size_t clause_end(bool at_comma) const;
     bool line_of_work_begins(std::size_t at) const;
+    bool says_manner();
     bool try_picot();
+    bool try_rounds_aside(std::span<const Token> inside, std::size_t end);
+    bool try_part_aside(NodeList& list, std::size_t length, std::size_t end);
+    bool try_spelled_picot(const NodeList& list);
     bool remark(std::size_t start);
     bool finish(std::size_t start);
     bool turn(NodeList& list);

@@ -87,15 +87,34 @@ bool RepeatParser::try_repeat(NodeList& list) {
     if (is("as") || is("like") || is("see") || (is("same") && is("as", 1)))
         return accept("same"), accept("as") || accept("like") || accept("see"),
                as_before() || try_round_reference() || back_to(start);
+    if (same_again(list)) return true;
     if (worked_ && accept_any(going_on)) return repeat_group(list, false, start), true;
     if (!accept_one_of(repeat_words)) return false;
     accept(".");
     if (try_round_reference()) return true;
     // "rep (sc, inc) 6 times": the words after the bracket say how often.
-    if (!done() && is_opener(*peek()) && peek(1) != nullptr && !is_closer(*peek(1))) return true;
+    const std::size_t bracket = at_;
+    const bool counted = !done() && is_opener(*peek()) && is_bracketed_count();
+    at_ = bracket;
+    if (!counted && !done() && is_opener(*peek()) && peek(1) != nullptr && !is_closer(*peek(1))) return true;
     const bool star = skip_repeat_object();
     repeat_group(list, star, start);
     return true;
+}
+
+// "ditto", "same again", and the sign that repeats what stands above: the round before.
+bool RepeatParser::same_again(const NodeList& list) {
+    static constexpr auto words =
+        std::to_array<std::string_view>({"ditto", "idem", "same", "same again", "the same", "the same again",
+                                         "same as before", "same as above", "as above", "again"});
+    if (worked_ || !list.nodes.empty()) return false;
+    const bool begins = is("same") || is("ditto") || is("idem") || is("the") || is("again") || is("\"");
+    if (!begins) return false;
+    const std::size_t start = at_;
+    if (!accept_any(words) && !accept("\"")) return false;
+    if (!(done() || is_opener(*peek()) || is(".") || is("-") || is("="))) return back_to(start);
+    syntax_.repeats_from = syntax_.repeats_to = -1;
+    return worked_ = true;
 }
 
 // "as before"

@@ -17,6 +17,8 @@ class RepeatParser : public GroupParser {
   protected:
     bool try_star(NodeList& list);
     bool try_repeat(NodeList& list);
+    /// "ditto", "same again": the round before.
+    bool same_again(const NodeList& list);
     void close_stars(NodeList& list);
     /// The nodes since the last open star (of this sign, if one is given) become one group.
     void group_from_star(NodeList& list, std::string_view sign);

@@ -95,6 +95,7 @@ struct RoundSyntax {
     int repeats_to = 0;                ///< 4
     int repeats_until = 0;             ///< "rep rnds 3-4 up to rnd 10": 10
     int repeat_times = 0;              ///< "rep the last two rnds 3 times": 3
+    int grows_on = 0;                  ///< "continue increasing like this": 1; decreasing: -1
     int evenly_to = 0;                 ///< "inc to 18": so many stitches, spaced evenly
     int evenly_more = 0;               ///< "inc 6 evenly", "dec 3 evenly": so many more or (below 0) fewer
     bool around_may_be_all = false;    ///< "sc 1, inc around": both, or the last alone

@@ -55,8 +55,16 @@ bool StitchParser::item_head(Item& item) {
     }
     parse_part(item.where);
     const auto name = name_ahead();
-    if (!name) return lone_ring_number(item);
+    if (!name) return number_in_each(item) || lone_ring_number(item);
     take_name(item, *name);
+    return true;
+}
+
+// "2 in each (12)": of the stitch that is worked anyway.
+bool StitchParser::number_in_each(Item& item) {
+    constexpr int most = 9;
+    if (item.lead < 1 || item.lead > most || !is("in") || !(is("each", 1) || is("every", 1))) return false;
+    item.name = Name{NameKind::stitch, options_.even, true, false, 0};
     return true;
 }
 
@@ -127,6 +135,10 @@ void StitchParser::item_tail(Item& item) {
     accept_noun();
     // A post stitch is worked around the stitch below: "fpdc around next st".
     if (is("around") && (is("next", 1) || is("each", 1) || is("every", 1) || is("following", 1))) ++at_;
+    if (!item.name.of_its_own && is("around") && (is("the", 1) || is("post", 1) || is("posts", 1))) {
+        at_ += is("the", 1) ? 2 : 1;
+        if (accept("post") || accept("posts")) accept("of"), accept("the");
+    }
     parse_part(item.where);
     parse_together(item);
     trailing_number(item);

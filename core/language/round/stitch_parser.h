@@ -41,6 +41,7 @@ class StitchParser : public PlaceParser {
 
   private:
     bool item_head(Item& item);
+    bool number_in_each(Item& item);
     bool lone_ring_number(Item& item);
     void take_name(Item& item, const Name& name);
     bool other_terms_beside(Item& item);

@@ -6,8 +6,9 @@
 namespace roundwright {
 namespace {
 
-constexpr auto nouns = std::to_array<std::string_view>(
-    {"st", "sts", "stitch", "stitches", "loop", "loops", "lp", "lps", "space", "spaces", "sp", "sps"});
+constexpr auto nouns =
+    std::to_array<std::string_view>({"st", "sts", "stitch", "stitches", "loop", "loops", "lp", "lps", "space",
+                                     "spaces", "sp", "sps", "st's", "stiches"});
 constexpr auto round_nouns =
     std::to_array<std::string_view>({"rnd", "rnds", "round", "rounds", "row", "rows", "rd", "rds", "r"});
 

@@ -41,7 +41,8 @@ bool between(char32_t character, char32_t first, char32_t last) {
 
 /// What a character is read as: itself, or the plain sign it stands for; empty when it is passed over.
 std::string_view plain_form(char32_t c) {
-    if (between(c, 0x2010, 0x2015) || c == 0x2212 || c == 0x301C || c == 0xFF5E) return "-";
+    if (between(c, 0x2010, 0x2015) || between(c, 0x2500, 0x2501) || c == 0x2212 || c == 0x301C || c == 0xFF5E)
+        return "-";
     if (any_of(c, {0x2192, 0x21D2, 0x21E8, 0x279C, 0x279D, 0x2799, 0x27A1, 0x2794, 0x27F6})) return "=";
     if (any_of(c, {0xD7, 0x2715, 0x2716, 0x2A2F, 0x2A09})) return "x";
     if (any_of(c, {0x2217, 0x204E, 0x2731, 0x066D})) return "*";
@@ -129,6 +130,8 @@ char latin_look(char32_t c) {
     return found == looks.end() ? '\0' : found->to;
 }
 
+bool is_digit(char c) { return c >= '0' && c <= '9'; }
+bool is_ascii_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
 bool is_space(char32_t c) {
     return c == ' ' || c == '\t' || c == 0xA0 || between(c, 0x2000, 0x200A) ||
            any_of(c, {0x202F, 0x205F, 0x3000});
@@ -149,8 +152,59 @@ std::string_view ascii_sign(char c) {
     return {&signs[static_cast<unsigned char>(c)], 1};
 }
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
-bool is_ascii_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
+/// Markup that came along with a text from a page: a tag is a space, a named character what it stands for.
+struct Markup {
+    std::size_t bytes = 0;  ///< 0: there is none
+    char32_t character = ' ';
+};
+
+Markup tag_at(std::string_view text) {
+    static constexpr std::array<std::string_view, 27> tags{
+        "b",  "i",    "u",      "br",    "p",    "li",    "ul",    "ol",  "td",
+        "tr", "th",   "table",  "tbody", "div",  "em",    "h1",    "h2",  "h3",
+        "h4", "span", "strong", "hr",    "font", "thead", "small", "sup", "sub"};
+    std::size_t at = 1;
+    if (at < text.size() && text[at] == '/') ++at;
+    const std::size_t from = at;
+    std::string name;
+    constexpr std::size_t longest_name = 8;
+    while (at < text.size() && name.size() < longest_name &&
+           (is_ascii_letter(text[at]) || is_digit(text[at])))
+        name += static_cast<char>(text[at++] | 0x20);
+    if (at == from || std::find(tags.begin(), tags.end(), name) == tags.end()) return {};
+    constexpr std::size_t longest = 200;
+    const std::size_t end = text.substr(0, longest).find_first_of("<>\n\r", at);
+    const bool ends = end != std::string_view::npos && text[end] == '>';
+    const bool attributes = ends && end > at && text[at] != ' ' && text[at] != '/';
+    return ends && !attributes ? Markup{end + 1, ' '} : Markup{};
+}
+
+// Source: HTML Living Standard, named character references (those that patterns use).
+Markup named_character_at(std::string_view text) {
+    struct Named {
+        std::string_view name;
+        char32_t character;
+    };
+    static constexpr std::array<Named, 16> all{{{"&nbsp;", 0xA0},
+                                                {"&amp;", '&'},
+                                                {"&lt;", '<'},
+                                                {"&gt;", '>'},
+                                                {"&quot;", '"'},
+                                                {"&apos;", '\''},
+                                                {"&#39;", '\''},
+                                                {"&#160;", 0xA0},
+                                                {"&times;", 0xD7},
+                                                {"&#215;", 0xD7},
+                                                {"&hellip;", 0x2026},
+                                                {"&ndash;", 0x2013},
+                                                {"&mdash;", 0x2014},
+                                                {"&frac12;", 0xBD},
+                                                {"&frac14;", 0xBC},
+                                                {"&bull;", 0x2022}}};
+    for (const Named& one : all)
+        if (text.starts_with(one.name)) return {one.name.size(), one.character};
+    return {};
+}
 
 struct NumberWord {
     std::string_view word;
@@ -282,12 +336,32 @@ class Lexer {
             take_sign(form, next.bytes);
     }
 
+    // The bytes of markup count as columns, as they do in the text.
+    bool take_markup(char c) {
+        const std::string_view rest = source_.substr(at_);
+        const Markup markup = c == '<' ? tag_at(rest) : c == '&' ? named_character_at(rest) : Markup{};
+        if (markup.bytes == 0) return false;
+        if (is_space(markup.character)) {
+            end_word();
+            spaced_ = true;
+        } else if (markup.character < 0x80) {
+            sign(ascii_sign(static_cast<char>(markup.character)), markup.bytes);
+        } else {
+            take_visible({markup.character, markup.bytes, true});
+        }
+        at_ += markup.bytes - 1;
+        column_ += static_cast<int>(markup.bytes) - 1;
+        return true;
+    }
+
     void take_ascii(char c, std::size_t bytes) {
         if (is_digit(c)) {
             grow(Shape::digits, {&c, 1}, bytes);
         } else if (is_ascii_letter(c)) {
             const char lower = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
             grow(Shape::letters, {&lower, 1}, bytes);
+        } else if (bytes == 1 && (c == '<' || c == '&') && take_markup(c)) {
+            return;
         } else {
             const std::string_view form = plain_form(static_cast<unsigned char>(c));
             take_sign(form.empty() ? ascii_sign(c) : form, bytes);
@@ -332,6 +406,12 @@ class Lexer {
             (tokens().back().is("-") || tokens().back().is("="))) {
             Token& arrow = tokens().back();
             arrow.text = "=";
+            ++arrow.where.length;
+            return;
+        }
+        if (form == "-" && !tokens().empty() && tokens().back().is("<") && !spaced_) {
+            Token& arrow = tokens().back();  // "<- check this" points back
+            arrow.text = "-";
             ++arrow.where.length;
             return;
         }

@@ -1,10 +1,12 @@
 #include <algorithm>
+#include <fstream>
 #include <gtest/gtest.h>
 #include <string>
 #include <vector>
 
 #include "core/language/pattern/read_pattern.h"
 #include "tests/core/language/pattern/makers_hand.h"
+#include "tests/core/language/pattern/numbered_rounds.h"
 #include "tests/core/language/pattern/random_piece.h"
 #include "tests/support/random_cases.h"
 
@@ -179,6 +181,39 @@ TEST(RandomHands, ALineLeftOutOrWrittenTwiceIsTold) {
         int taken = 0;
         for (const Piece& one : read.pieces) taken += static_cast<int>(one.rounds.size());
         ASSERT_EQ(taken, numbered) << "seed " << seed << "\n" << text << told(read);
+    }
+}
+
+// --- lines of many hands, in any order
+
+std::vector<std::string> lines_of_tables() {
+    std::vector<std::string> lines;
+    for (const char* file : {"hands.txt", "bad_rounds.txt", "whole_patterns.txt"}) {
+        std::ifstream table(std::string(HANDS_FOLDER) + "/" + file);
+        for (std::string line; std::getline(table, line);)
+            if (!line.starts_with("== ") && !line.starts_with("-> ") && !line.starts_with("%%"))
+                lines.push_back(line);
+    }
+    return lines;
+}
+
+TEST(RandomHands, NoNumberedRoundIsLostWithoutAFinding) {
+    const std::vector<std::string> lines = lines_of_tables();
+    ASSERT_GT(lines.size(), 1'000u);
+    const auto count = static_cast<unsigned>(testing::random_cases(20'000));
+    for (unsigned seed = 0; seed < count; ++seed) {
+        RandomPiece random(seed);
+        std::string text;
+        const int length = random.between(1, 24);
+        int at = 0;
+        for (int i = 0; i < length; ++i) {
+            const bool jump = i == 0 || random.chance(40);
+            at = jump ? random.between(0, static_cast<int>(lines.size()) - 1) : at + 1;
+            if (at < static_cast<int>(lines.size())) text += lines[static_cast<std::size_t>(at)] + "\n";
+        }
+        const ReadPattern read = read_pattern(text);
+        if (testing::rounds_read(read) >= testing::numbered_rounds(text)) continue;
+        ASSERT_FALSE(read.diagnostics.empty()) << "seed " << seed << "\n" << text;
     }
 }
 
