@@ -12,6 +12,7 @@
 #include "core/language/round/write.h"
 #include "core/language/words/lexer.h"
 #include "core/language/words/one_line.h"
+#include "core/toy/stuffed_part.h"
 
 namespace roundwright {
 namespace {
@@ -75,7 +76,11 @@ class PieceWriter {
     }
 
     void say_the_rest() {
-        if (said_.area_stretch != piece_.area_stretch) line(stuffing_words(piece_.area_stretch));
+        const auto part = stuffed_part(piece_);
+        if (said_.area_stretch != piece_.area_stretch || said_.stuffed_rounds != part)
+            line(stuffing_words(piece_.area_stretch, part));
+        if (piece_.weight_grams > 0 && said_.weight_grams != piece_.weight_grams)
+            line(pellets_words(piece_.weight_grams));
         if (said_.end != piece_.end) line(end_words(piece_.end));
         if (said_.joining.value_or(piece_.joining) == piece_.joining) return;
         const bool spiral = piece_.joining == Joining::spiral;
@@ -97,6 +102,8 @@ class PieceWriter {
         for (const NoteMeaning& meaning : meanings_of_notes(text.lines().front().tokens)) {
             const bool how_firmly = meaning.area_stretch && !(meaning.any_stuffing && said.area_stretch);
             if (how_firmly) said.area_stretch = meaning.area_stretch;
+            if (meaning.stuffed_rounds) said.stuffed_rounds = meaning.stuffed_rounds;
+            if (meaning.weight_grams) said.weight_grams = meaning.weight_grams;
             if (meaning.end) said.end = meaning.end;
             if (meaning.joining) said.joining = meaning.joining;
             if (meaning.eyes) eyes.push_back(*meaning.eyes);
