@@ -31,7 +31,7 @@ double EdgeBend::distance_mm(const Vec3& point) const {
 }
 
 Vec3 EdgeBend::around(const Vec3& point) const {
-    const double radius = std::hypot(point.x(), point.z());
+    const double radius = std::sqrt(point.x() * point.x() + point.z() * point.z());
     const double inside = radius_mm_ > 0 ? std::min(1.0, radius / radius_mm_) : 0;
     if (inside == 0) return mean_;
     const double turns = (std::atan2(point.x(), point.z()) - first_angle_) / (2 * pi);

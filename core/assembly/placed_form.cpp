@@ -84,6 +84,8 @@ SurfaceSpot PlacedForm::place(const SurfaceSpot& spot) const {
     const Vec3 here = place(spot.place);
     const Vec3 rigid = pose_.linear() * spot.normal;
     if (this->rigid()) return {here, rigid};
+    // The bends end without a kink: beyond them the fabric lies as it did.
+    if (!patch_ && here == pose_ * spot.place) return {here, rigid};
     const Vec3 aside = spot.normal.unitOrthogonal(), other = spot.normal.cross(aside);
     const Vec3 a = place(Vec3(spot.place + small_step_mm * aside)) - here;
     const Vec3 b = place(Vec3(spot.place + small_step_mm * other)) - here;
