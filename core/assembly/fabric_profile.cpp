@@ -48,7 +48,10 @@ FabricProfile::Spot FabricProfile::nearest(const Vec3& point) const {
     const Level& a = levels_[nearest - 1];
     const Level& b = levels_[nearest];
     const double side = outwards_ * (off.x() * (b.height - a.height) - off.y() * (b.radius - a.radius));
-    return {a.distance + share * (b.distance - a.distance), std::copysign(std::sqrt(least), side)};
+    Spot found{a.distance + share * (b.distance - a.distance), std::copysign(std::sqrt(least), side)};
+    const Vec2 way(b.radius - a.radius, b.height - a.height);
+    if (share > 0 && share < 1) found.along = (b.distance - a.distance) / way.squaredNorm() * way;
+    return found;
 }
 
 }  // namespace roundwright
