@@ -23,9 +23,11 @@ struct WorkedPieces : ::testing::Test {
         for (std::size_t i = 0; i < toy.pieces.size(); ++i) all.push_back(study_shape(toy, i));
         return all;
     }
-    [[nodiscard]] double grams_of_stuffing() const {
-        return materials(toy, worked_pieces(toy, studies())).stuffing_g.likely;
+    [[nodiscard]] Materials taken() const {
+        const auto all = studies();
+        return materials(toy, worked_pieces(toy, all));
     }
+    [[nodiscard]] double grams_of_stuffing() const { return taken().stuffing_g.likely; }
     [[nodiscard]] double seam(std::size_t piece) const {
         return worked_pieces(toy, studies())[piece].seams_mm;
     }
@@ -62,9 +64,8 @@ TEST_F(WorkedPieces, PelletsAreSummedWithTheirBags) {
     foot.make = 2;
     foot.weight_grams = 8;
     toy.pieces = PieceList{test::ball(36), foot};
-    const Materials taken = materials(toy, worked_pieces(toy, studies()));
-    EXPECT_EQ(taken.pellets_g, 16);
-    EXPECT_EQ(taken.pellet_bags, 2);
+    EXPECT_EQ(taken().pellets_g, 16);
+    EXPECT_EQ(taken().pellet_bags, 2);
 }
 
 TEST_F(WorkedPieces, SeamsAreAsLongAsTheEdgesThatAreSewn) {
@@ -89,9 +90,9 @@ TEST_F(WorkedPieces, SeamsAreAsLongAsTheEdgesThatAreSewn) {
 
 TEST_F(WorkedPieces, SewingTakesYarnBeyondTheTails) {
     toy.pieces = PieceList{test::ball(60), test::cup(48, 6)};
-    const double apart = materials(toy, worked_pieces(toy, studies())).yarns[0].metres.likely;
+    const double apart = taken().yarns[0].metres.likely;
     toy.joins = {{.piece = {toy.pieces.id(1), 0}, .onto = {toy.pieces.id(0), 0}, .at = {.round = 14}}};
-    const double sewn = materials(toy, worked_pieces(toy, studies())).yarns[0].metres.likely;
+    const double sewn = taken().yarns[0].metres.likely;
     EXPECT_NEAR(sewn - apart, (3 * 48 * 5 - tail_mm) / 1000.0, 1e-9);
 }
 
@@ -107,7 +108,8 @@ TEST_F(WorkedPieces, ChainsLieInEveryGapBetweenTheLegsThatABodyBeginsOn) {
                              .onto = {toy.pieces.id(1), 0},
                              .seam = Seam::worked_on,
                              .at = {.round = -1, .stitches_right = 20.0 * i}});
-    const auto worked = worked_pieces(toy, studies());
+    const auto all = studies();
+    const auto worked = worked_pieces(toy, all);
     ASSERT_EQ(worked[1].gaps_between_edges, 2);
     const auto use = [&](int gaps) {
         return single_crochets_of_yarn(toy.pieces[1], *worked[1].graph, 1, gaps)[0];
@@ -115,7 +117,7 @@ TEST_F(WorkedPieces, ChainsLieInEveryGapBetweenTheLegsThatABodyBeginsOn) {
     EXPECT_NEAR(use(2) - use(1), use(1) - use(0), 1e-9);
     EXPECT_GT(use(2), use(1));
     toy.joins.resize(1);
-    EXPECT_EQ(worked_pieces(toy, studies())[1].gaps_between_edges, 0);
+    EXPECT_EQ(worked_pieces(toy, all)[1].gaps_between_edges, 0);
 }
 
 }  // namespace
