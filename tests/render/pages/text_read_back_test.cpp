@@ -78,6 +78,7 @@ TEST(TextReadBack, GivesStuffingInPartAndPellets) {
     toy.pieces.resize(1);
     Piece& piece = toy.pieces[0];
     while (piece.rounds.size() < 4) piece.rounds.push_back(piece.rounds.back());
+    piece.make = 1;
     piece.weight_grams = 40;
     for (const double stretch : {light_stuffing_stretch, medium_stuffing_stretch, firm_stuffing_stretch}) {
         piece.area_stretch = stretch;
