@@ -116,7 +116,7 @@ QString covers_words(const SewingStep& step) {
 }
 
 QString slant_words(const SewingStep& step, double turn_degrees) {
-    if (step.seam != Seam::straight) return {};
+    if (step.seam != Seam::straight || step.curls) return {};
     const double turn = std::remainder(turn_degrees, 180);
     if (std::abs(turn) < least_degrees)
         return step.place == SewnPlace::gap ? Pattern::tr("The seam runs along the round.") : QString();
