@@ -9,7 +9,9 @@
 namespace roundwright {
 
 bool is_coil(const ShapeStage& shape) {
-    return shape.measures.usable() && shape.measures.fidelity == Fidelity::every_stitch && !shape.stitched;
+    const bool strip = shape.problem.equivalent_round && shape.problem.first == MeridianEnd::open;
+    return strip && shape.measures.usable() && shape.measures.fidelity == Fidelity::every_stitch &&
+           !shape.stitched;
 }
 
 bool is_coil(const PieceStudy& study) { return is_coil(*study.shape); }
