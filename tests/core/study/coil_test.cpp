@@ -10,7 +10,7 @@
 #include "core/assembly/sewing_steps.h"
 #include "core/assembly/study_solved.h"
 #include "core/assembly/toy_measures.h"
-#include "core/materials/materials.h"
+#include "core/reshape/reshape_toy.h"
 #include "core/study/coil_stage.h"
 #include "core/study/fabric_stage.h"
 #include "core/study/study_surface.h"
@@ -162,6 +162,17 @@ TEST_F(CurledTail, HoldsNoStuffing) {
     EXPECT_NEAR(measure_volume(*solved.solid).volume_mm3, area * found.fabric.mm,
                 0.03 * area * found.fabric.mm);
     EXPECT_NEAR(measure_area(*solved.solid).area_mm2, area, 0.03 * area);
+}
+
+TEST_F(CurledTail, IsNotResizedAsARoundPieceWouldBe) {
+    toy.pieces.push_back(test::ball(36));
+    Target larger;
+    larger.scale = 1.5;
+    const ReshapedToy made = reshape_toy(toy, toy, all_pieces(toy), larger, {});
+    ASSERT_EQ(made.pieces.size(), 2u);
+    EXPECT_EQ(made.pieces[0].made.code, ReshapeCode::not_of_revolution);
+    EXPECT_EQ(made.toy.pieces[0], toy.pieces[0]);
+    EXPECT_GT(made.toy.pieces[1].rounds.size(), toy.pieces[1].rounds.size());
 }
 
 struct CurledTailOnABody : CurledTail {
