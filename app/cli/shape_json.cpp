@@ -4,9 +4,12 @@
 #include <nlohmann/json.hpp>
 #include <numbers>
 
+#include "core/assembly/worked_pieces.h"
 #include "core/shape/covered_ball.h"
 #include "core/shape/highest_wave.h"
 #include "core/shape/oval_plan.h"
+#include "core/study/coil_stage.h"
+#include "core/toy/stuffed_part.h"
 
 namespace roundwright::app {
 namespace {
@@ -157,12 +160,23 @@ void put_equivalent_round(ordered_json& json, const PieceStudy& study) {
         json["oval"] = {{"length_mm", plan->length_mm}, {"width_mm", plan->width_mm}};
 }
 
+/// Of a strip that curls: how its coil lies.
+void put_coil(ordered_json& json, const Piece& piece, const PieceStudy& study) {
+    const auto coil = study_coil(piece, study);
+    if (!coil) return;
+    json["coil"] = {{"inner_radius_mm", coil->inner_radius_mm},
+                    {"outer_radius_mm", coil->outer_radius_mm()},
+                    {"turns", coil->radians / (2 * std::numbers::pi)},
+                    {"length_mm", coil->length_mm()}};
+}
+
 /// Sizes lie in the middle of the fabric; what is inside has the fabric's thickness less.
 void put_fabric(ordered_json& json, const PieceStudy& study) {
     const FabricThickness& fabric = study.fabric;
     json["fabric_thickness_mm"] = fabric.mm;
     json["fabric_thickness_range_mm"] = {std::max(0.0, fabric.mm - fabric.error_mm),
                                          fabric.mm + fabric.error_mm};
+    if (is_coil(study)) return;
     if (const auto inside = inside_width_mm(study.problem(), study.measures(), fabric.mm))
         json["inside_width_mm"] = *inside;
     if (const auto ball = largest_covered_ball_mm(study.problem(), fabric.mm))
@@ -179,7 +193,9 @@ ordered_json shape_json(const Piece& piece, const PieceStudy& study, bool stitch
     json["depth_mm"] = shape.depth_mm;
     json["solve"] = solve_name(shape.fidelity);
     json["end"] = end_name(piece.end);
-    json["stuffed"] = piece.area_stretch > 0;
+    json["stuffed"] = piece.area_stretch > 0 && !is_coil(study);
+    if (const auto part = stuffed_part(piece)) json["stuffed_rounds"] = {part->first + 1, part->last + 1};
+    if (piece.weight_grams > 0) json["pellets_g"] = piece.weight_grams;
     json["flattened"] = shape.flattened;
     json["width_range_mm"] = range_json(study.size().width_mm);
     json["height_range_mm"] = range_json(study.size().height_mm);
@@ -191,6 +207,8 @@ ordered_json shape_json(const Piece& piece, const PieceStudy& study, bool stitch
     put_equivalent_round(json, study);
     put_fabric(json, study);
     json["volume_mm3"] = shape.volume_mm3;
+    json["stuffed_volume_mm3"] = stuffed_volume_mm3(piece, study);
+    put_coil(json, piece, study);
     json["surface_mm2"] = shape.surface_mm2;
     json["area_stretch"] = shape.area_stretch;
     json["termination"] = termination_name(shape.termination);

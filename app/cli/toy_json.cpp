@@ -1,5 +1,6 @@
 #include "app/cli/toy_json.h"
 
+#include <algorithm>
 #include <nlohmann/json.hpp>
 
 #include "core/assembly/assembled_studies.h"
@@ -97,6 +98,9 @@ ordered_json toy_json(const Toy& toy, std::span<const PieceStudy> studies) {
     put(json, "height_mm", "height_range_mm", measures.height_mm);
     put(json, "depth_mm", "depth_range_mm", measures.depth_mm);
     put(json, "mass_g", "mass_range_g", measures.mass_g);
+    double pellets = 0;
+    for (const Piece& piece : toy.pieces) pellets += std::max(0.0, piece.weight_grams) * piece.make;
+    if (pellets > 0) json["pellets_g"] = pellets;
     json["stance"] = stance_name(toy.stance);
     put_standing(json, measures);
     json["complete"] = measures.complete;

@@ -32,8 +32,8 @@ ShownPiece shown_piece(const Toy& toy, std::size_t piece, const ShownOptions& op
     }
     if (!study.measures().converged()) return shown;
     shown.surface = study_surface(toy, piece, study, drawn(options));
-    const FaceSurface face = study.shape->stitched ? FaceSurface(made, study_fabric(made, study))
-                                                   : FaceSurface(made, study.revolved());
+    const FaceSurface face = study.revolved().usable() ? FaceSurface(made, study.revolved())
+                                                       : FaceSurface(made, study_fabric(made, study));
     shown.parts = feature_parts(made.features, face, stitch_counts(study.graph().graph), study.fabric.mm);
     return shown;
 }

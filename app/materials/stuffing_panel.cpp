@@ -15,6 +15,7 @@
 #include "app/kit/field_widgets.h"
 #include "app/materials/pace_fields.h"
 #include "app/materials/stuffing_scales_dialog.h"
+#include "core/assembly/worked_pieces.h"
 #include "core/materials/stuffing.h"
 #include "render/wording/amounts.h"
 
@@ -120,8 +121,9 @@ void StuffingPanel::show_amount() {
                                     : tr("No stuffing: it holds its own shape."));
     }
     const Making& making = session_.toy().making;
-    const Estimate grams = stuffing_grams(study->measures().volume_mm3, piece->area_stretch, making);
-    const QString ml = QLocale().toString(study->measures().volume_mm3 / 1000, 'f', 0);
+    const double volume_mm3 = stuffed_volume_mm3(*piece, *study);
+    const Estimate grams = stuffing_grams(volume_mm3, piece->area_stretch, making);
+    const QString ml = QLocale().toString(volume_mm3 / 1000, 'f', 0);
     const QString words =
         making.stuffing_density_kg_per_m3
             ? tr("About %1 of stuffing (%2 to %3) for %4 ml, by your own scales.")

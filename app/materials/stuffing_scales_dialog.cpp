@@ -12,6 +12,7 @@
 
 #include "app/kit/field_widgets.h"
 #include "app/kit/measure_spin_box.h"
+#include "core/assembly/worked_pieces.h"
 #include "core/materials/materials.h"
 #include "render/wording/amounts.h"
 #include "render/wording/plain_text.h"
@@ -111,7 +112,8 @@ void StuffingScalesDialog::work_out() {
     const auto on_scales = weighed();
     if (on_scales && study_ != nullptr) {
         const Estimate grams = stuffing_weighed(*on_scales, yarn_g_);
-        density_ = medium_density(grams, study_->measures().volume_mm3, session_.piece()->area_stretch);
+        density_ = medium_density(grams, stuffed_volume_mm3(*session_.piece(), *study_),
+                                  session_.piece()->area_stretch);
         answer_->setText(answer_words(*on_scales, grams));
     } else {
         answer_->setText(tr("Type what the scales show."));
@@ -127,9 +129,10 @@ QString StuffingScalesDialog::answer_words(const WeighedPiece& weighed, const Es
                                : tr("The yarn alone weighs %1 to %2, so this does not say how much is "
                                     "stuffing. Weigh the next piece before you stuff it too.")
                                      .arg(grams_text(yarn_g_.low), grams_text(yarn_g_.high));
-    const QString words = tr("%1 of stuffing (%2 to %3) in %4 ml.")
-                              .arg(grams_text(grams.likely), grams_text(grams.low), grams_text(grams.high),
-                                   QLocale().toString(study_->measures().volume_mm3 / 1000, 'f', 0));
+    const QString words =
+        tr("%1 of stuffing (%2 to %3) in %4 ml.")
+            .arg(grams_text(grams.likely), grams_text(grams.low), grams_text(grams.high),
+                 QLocale().toString(stuffed_volume_mm3(*session_.piece(), *study_) / 1000, 'f', 0));
     return weighed.empty_g ? words
                            : words + QLatin1Char(' ') +
                                  tr("The weight of the yarn is an estimate. Weigh the next piece before you "

@@ -7,6 +7,7 @@
 #include "core/assembly/join_tree.h"
 #include "core/assembly/seam_measures.h"
 #include "core/assembly/study_solved.h"
+#include "core/shape/curled_strip.h"
 #include "core/study/toy_checks.h"
 #include "core/toy/join_edits.h"
 
@@ -114,6 +115,7 @@ class JoinChecker {
     /// A piece that is not stuffed may be open on purpose: a hat, a cup.
     void add_open_edges(std::size_t index) {
         const Piece& piece = toy_.pieces[index];
+        if (curls(piece, counts_[index])) return;
         if (piece.area_stretch <= 0 || counts_[index].empty() || toy_.pieces.size() < 2) return;
         if (piece.end == End::left_open) add_open_edge(index, JoinedEnd::end, counts_[index].back());
         if (const auto* tube = std::get_if<OpenTube>(&piece.start))

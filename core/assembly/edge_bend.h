@@ -20,11 +20,19 @@ class EdgeBend {
     [[nodiscard]] Vec3 shift(const Vec3& point) const;
     [[nodiscard]] double reach_mm() const { return reach_mm_; }
 
+    /// The same with its derivative by the point. Of a flattened edge by differences.
+    struct Shift {
+        Vec3 by = Vec3::Zero();
+        Eigen::Matrix3d derivative = Eigen::Matrix3d::Zero();
+    };
+    [[nodiscard]] Shift shift_with_derivative(const Vec3& point) const;
+
     friend bool operator==(const EdgeBend&, const EdgeBend&) = default;
 
   private:
     [[nodiscard]] double distance_mm(const Vec3& point) const;
-    [[nodiscard]] Vec3 around(const Vec3& point) const;
+    [[nodiscard]] Shift around(const Vec3& point) const;
+    [[nodiscard]] Shift by_differences(const Vec3& point) const;
     [[nodiscard]] Vec3 of_nearest(const Vec3& point) const;
 
     FabricProfile profile_;   ///< from the edge on, as far as it reaches

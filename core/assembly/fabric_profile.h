@@ -14,8 +14,9 @@ class FabricProfile {
     FabricProfile(const SolvedPiece& piece, JoinedEnd from, double reach_mm);
 
     struct Spot {
-        double distance_mm = 0;  ///< from the end, along the fabric
-        double outwards_mm = 0;  ///< off the fabric
+        double distance_mm = 0;     ///< from the end, along the fabric
+        double outwards_mm = 0;     ///< off the fabric
+        Vec2 along = Vec2::Zero();  ///< by how much the distance grows with the point's radius and height
     };
     /// The spot nearest to a point in the frame of the piece.
     [[nodiscard]] Spot nearest(const Vec3& point) const;

@@ -10,6 +10,7 @@
 #include "core/assembly/sewing_steps.h"
 #include "core/base/limits.h"
 #include "core/rounds/piece_graph.h"
+#include "core/shape/curled_strip.h"
 #include "core/toy/join_edits.h"
 
 namespace roundwright {
@@ -160,7 +161,10 @@ class FirstPlaces {
 
     void say_how(Join& join) const {
         const bool open_start = std::holds_alternative<OpenTube>(piece_.start);
-        if (piece_.end == End::sewn_straight) {
+        if (curls(piece_, stitch_counts(piece_graph(piece_).graph))) {
+            join.end = JoinedEnd::start;
+            join.seam = Seam::closed;
+        } else if (piece_.end == End::sewn_straight) {
             join.seam = Seam::straight;
         } else if (piece_.end == End::drawn_closed) {
             join.end = JoinedEnd::start;

@@ -11,8 +11,9 @@ namespace {
 using std::numbers::pi;
 
 constexpr int steps_of_a_ray = 32;
-constexpr int halvings = 50;
+constexpr int halvings = 30;
 constexpr int closer_steps = 6;
+constexpr double near_enough_mm = 1e-7;
 /// Nearer to the axis than this the angle says nothing.
 constexpr double least_radius_mm = 1e-4;
 
@@ -43,9 +44,9 @@ SurfaceSpot nearby_spot(const SolvedPiece& piece, const Vec3& point, SurfacePlac
         const Vec3 off = point - at.point;
         const double along = off.dot(along_fabric(piece, at));
         const double right = off.dot(at.right);
+        if (std::abs(along) + std::abs(right) < near_enough_mm) return {at.point, at.normal};
         hint.along_mm = std::clamp(hint.along_mm + along, 0.0, piece.surface.end_mm());
         if (at.radius_mm > least_radius_mm) hint.angle += std::clamp(right / at.radius_mm, -0.5, 0.5);
-        if (std::abs(along) + std::abs(right) < 1e-9) break;
     }
     at = piece.surface.at(hint);
     return {at.point, at.normal};

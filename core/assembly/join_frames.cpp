@@ -3,6 +3,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/shape/curled_strip.h"
+
 namespace roundwright {
 namespace {
 
@@ -35,13 +37,16 @@ Eigen::Matrix3d directions(const Vec3& out, const Vec3& front) {
 /// Up the axis from the start of the piece to its end: 1, or -1 where it starts at the top.
 double upwards(const SolvedPiece& piece) { return piece.piece->starts_at_top ? -1 : 1; }
 
+/// The ends of a strip that curls are those of its coil, not its edges.
 JoinFrame on_axis(const SolvedPiece& piece, JoinedEnd end) {
     const int loop = end == JoinedEnd::start ? 0 : piece.surface.loops() - 1;
     const double out = end == JoinedEnd::start ? -upwards(piece) : upwards(piece);
     // An end that is drawn to a point lies a little beyond its last loop.
     const SurfacePlace edge{end == JoinedEnd::start ? 0 : piece.surface.end_mm(), 0};
     const bool closed = end == JoinedEnd::end && piece.piece->end != End::left_open;
-    const double height = closed ? piece.surface.at(edge).point.y() : height_of_loop(piece, loop);
+    const double height = curls(*piece.piece, piece.stitches) ? (out > 0 ? piece.measures.height_mm : 0)
+                          : closed                            ? piece.surface.at(edge).point.y()
+                                                              : height_of_loop(piece, loop);
     const double turn = piece.piece->face_degrees * radians_per_degree;
     const Vec3 front(std::sin(turn), 0, std::cos(turn));
     return {{0, height, 0}, {0, out, 0}, front, front, {std::cos(turn), 0, -std::sin(turn)}};

@@ -81,15 +81,31 @@ Vec3 PlacedForm::place(const Vec3& point) const {
 }
 
 SurfaceSpot PlacedForm::place(const SurfaceSpot& spot) const {
-    const Vec3 here = place(spot.place);
+    if (patch_) return place_by_differences(spot);
+    Vec3 here = pose_ * spot.place;
     const Vec3 rigid = pose_.linear() * spot.normal;
-    if (this->rigid()) return {here, rigid};
+    if (bends_.empty()) return {here, rigid};
+    Eigen::Matrix3d derivative = pose_.linear();
+    for (const OwnBend& bend : bends_) {
+        const EdgeBend::Shift shift = bend.bend->shift_with_derivative(bend.own * spot.place);
+        here += shift.by;
+        derivative += shift.derivative * bend.own;
+    }
+    // A normal goes over to the cross product of what two directions at right angles to it become.
+    const Vec3 aside = spot.normal.unitOrthogonal();
+    const Vec3 normal = (derivative * aside).cross(derivative * spot.normal.cross(aside));
+    const double length = normal.norm();
+    return {here, length > 1e-9 ? Vec3(normal / length) : rigid};
+}
+
+SurfaceSpot PlacedForm::place_by_differences(const SurfaceSpot& spot) const {
+    const Vec3 here = place(spot.place);
     const Vec3 aside = spot.normal.unitOrthogonal(), other = spot.normal.cross(aside);
     const Vec3 a = place(Vec3(spot.place + small_step_mm * aside)) - here;
     const Vec3 b = place(Vec3(spot.place + small_step_mm * other)) - here;
     const Vec3 normal = a.cross(b);
     const double length = normal.norm();
-    return {here, length > 1e-9 ? Vec3(normal / length) : rigid};
+    return {here, length > 1e-9 ? Vec3(normal / length) : Vec3(pose_.linear() * spot.normal)};
 }
 
 bool operator==(const PlacedForm& a, const PlacedForm& b) {

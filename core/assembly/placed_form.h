@@ -35,6 +35,8 @@ class PlacedForm {
     friend bool operator==(const PlacedForm& a, const PlacedForm& b);
 
   private:
+    [[nodiscard]] SurfaceSpot place_by_differences(const SurfaceSpot& spot) const;
+
     struct OwnBend {
         std::shared_ptr<const EdgeBend> bend;
         Eigen::Matrix3d own;

@@ -5,6 +5,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/shape/curled_strip.h"
+
 namespace roundwright {
 namespace {
 
@@ -234,6 +236,7 @@ std::vector<Vec3> edge_points(const SolvedPiece& piece, JoinedEnd end) {
 
 SeamForm seam_form(const Join& join, const SolvedPiece& piece, const SolvedPiece& onto) {
     if (!has_shape(piece) || !has_shape(onto)) return SeamForm::none;
+    if (curls(*piece.piece, piece.stitches) || curls(*onto.piece, onto.stitches)) return SeamForm::none;
     switch (join.seam) {
         case Seam::edge:
             return form_of_edge(join, piece, onto);

@@ -6,6 +6,7 @@
 
 #include "core/assembly/join_tree.h"
 #include "core/rounds/piece_graph.h"
+#include "core/shape/curled_strip.h"
 
 namespace roundwright {
 namespace {
@@ -111,8 +112,9 @@ class StepWriter {
         const int rounds = static_cast<int>(below.size());
         step.place = place_of(join, rounds);
         step.round = join.at.round + 1;
-        step.open = open_at(piece, join.end);
-        step.edge_stitches = edge_stitches(piece, counts_[step.piece], join.end);
+        step.curls = curls(piece, counts_[step.piece]);
+        step.open = !step.curls && open_at(piece, join.end);
+        step.edge_stitches = step.curls ? 0 : edge_stitches(piece, counts_[step.piece], join.end);
         step.onto_open = (step.place == SewnPlace::start && open_at(onto, JoinedEnd::start)) ||
                          (step.place == SewnPlace::last_edge && open_at(onto, JoinedEnd::end));
         step.onto_stitches =

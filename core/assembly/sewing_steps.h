@@ -30,11 +30,12 @@ struct SewingStep {
     int first_copy = 0;     ///< from 0
     Seam seam = Seam::edge;
     SewnPlace place = SewnPlace::gap;
-    int round = 0;           ///< from 1, as printed: the gap is between this round and the next
-    int edge_stitches = 0;   ///< of the end that is sewn on; 0 where it is drawn to a point
-    bool open = false;       ///< that end is open
-    bool onto_open = false;  ///< the place is an open edge of the other
-    int onto_stitches = 0;   ///< of the round below the place
+    int round = 0;              ///< from 1, as printed: the gap is between this round and the next
+    int edge_stitches = 0;      ///< of the end that is sewn on; 0 where it is drawn to a point
+    bool open = false;          ///< that end is open
+    bool curls = false;         ///< it is a strip that curls into a coil, whose end is sewn
+    bool onto_open = false;     ///< the place is an open edge of the other
+    int onto_stitches = 0;      ///< of the round below the place
     double stitches_right = 0;  ///< from the middle of the face; of a pair: of the right one
     /// First and last round that an open edge covers, from 1; about right, for an edge pinned out to a ring.
     std::optional<RoundSpan> covers;

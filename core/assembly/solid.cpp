@@ -73,6 +73,73 @@ class SolidBuilder {
     std::vector<Vec3> middles_;
 };
 
+/// Both sides of a sheet, and the walls around it.
+class SheetBuilder {
+  public:
+    SheetBuilder(const FabricGeometry& sheet, double thickness_mm)
+        : sheet_(sheet),
+          half_mm_(thickness_mm / 2),
+          along_(static_cast<std::uint32_t>(
+              std::clamp(2 * sheet.loops(sheet.rounds()), 8.0, static_cast<double>(most_along)))) {}
+
+    Solid build() {
+        for (const double lift : {half_mm_, -half_mm_})
+            for (std::uint32_t edge = 0; edge < edges(); ++edge) add_edge(edge, lift);
+        for (std::uint32_t edge = 0; edge + 1 < edges(); ++edge) add_side(edge, true);
+        solid_.fabric = solid_.triangles.size();
+        for (std::uint32_t edge = 0; edge + 1 < edges(); ++edge) add_side(edge, false);
+        for (std::uint32_t k = 0; k < along_; ++k) {
+            wall(at(0, k), at(0, k + 1));
+            wall(at(edges() - 1, k + 1), at(edges() - 1, k));
+        }
+        for (std::uint32_t edge = 0; edge + 1 < edges(); ++edge) {
+            wall(at(edge + 1, 0), at(edge, 0));
+            wall(at(edge, along_), at(edge + 1, along_));
+        }
+        return std::move(solid_);
+    }
+
+  private:
+    static constexpr std::uint32_t most_along = 4'000;
+
+    [[nodiscard]] std::uint32_t edges() const { return static_cast<std::uint32_t>(sheet_.rounds()) + 1; }
+    [[nodiscard]] std::uint32_t at(std::uint32_t edge, std::uint32_t k) const {
+        return edge * (along_ + 1) + k;
+    }
+    /// The same point on the other side.
+    [[nodiscard]] std::uint32_t behind(std::uint32_t point) const { return point + edges() * (along_ + 1); }
+
+    void add_edge(std::uint32_t edge, double lift) {
+        for (std::uint32_t k = 0; k <= along_; ++k)
+            solid_.points.push_back(sheet_.on_edge(edge, sheet_.loops_at(edge, k, along_), lift).place);
+    }
+
+    void add_side(std::uint32_t edge, bool front) {
+        for (std::uint32_t k = 0; k < along_; ++k) {
+            const std::uint32_t b0 = at(edge, k), b1 = at(edge, k + 1);
+            const std::uint32_t t0 = at(edge + 1, k), t1 = at(edge + 1, k + 1);
+            if (front) {
+                solid_.triangles.push_back({b0, t0, b1});
+                solid_.triangles.push_back({b1, t0, t1});
+            } else {
+                solid_.triangles.push_back({behind(b0), behind(b1), behind(t0)});
+                solid_.triangles.push_back({behind(b1), behind(t1), behind(t0)});
+            }
+        }
+    }
+
+    /// From a side of the front to the same one behind.
+    void wall(std::uint32_t a, std::uint32_t b) {
+        solid_.triangles.push_back({a, b, behind(a)});
+        solid_.triangles.push_back({b, behind(b), behind(a)});
+    }
+
+    const FabricGeometry& sheet_;
+    double half_mm_;
+    std::uint32_t along_;
+    Solid solid_;
+};
+
 Vec3 middle_of_points(const Solid& solid) {
     Vec3 sum = Vec3::Zero();
     for (const Vec3& point : solid.points) sum += point;
@@ -89,6 +156,10 @@ Solid solid_of(const FabricGeometry& fabric, const EdgeSpan& edges, std::size_t 
     EdgeSpan held{std::min(edges.first, fabric.rounds()), std::min(edges.last, fabric.rounds())};
     if (held.first >= held.last) return {};
     return SolidBuilder(fabric, held, around).build();
+}
+
+Solid solid_of_sheet(const FabricGeometry& sheet, double thickness_mm) {
+    return sheet.rounds() > 0 ? SheetBuilder(sheet, thickness_mm).build() : Solid{};
 }
 
 Solid solid_of(const Mesh& mesh) {

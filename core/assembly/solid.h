@@ -33,6 +33,9 @@ struct EdgeSpan {
 [[nodiscard]] Solid solid_of(const FabricGeometry& fabric, std::size_t around = 64);
 /// The same between two edges alone, cut off flat there.
 [[nodiscard]] Solid solid_of(const FabricGeometry& fabric, const EdgeSpan& edges, std::size_t around = 64);
+/// A sheet (`RoundEnds::nowhere`) as thick as its fabric, half of that on either side of its middle; two
+/// points a loop of its last edge. The first side is its fabric.
+[[nodiscard]] Solid solid_of_sheet(const FabricGeometry& sheet, double thickness_mm);
 /// A closed mesh as it is.
 [[nodiscard]] Solid solid_of(const Mesh& mesh);
 

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "core/assembly/pieces_overlap.h"
+#include "core/assembly/worked_pieces.h"
 #include "core/face/feature_mesh.h"
 #include "core/materials/materials.h"
 
@@ -18,7 +19,8 @@ Estimate density_of(Finish finish) { return finish == Finish::glossy ? eye_kg_pe
 /// Weighs the copies of one toy.
 class Scales {
   public:
-    Scales(const AssembledToy& toy, std::span<const PieceStudy> studies) : toy_(toy), studies_(studies) {}
+    Scales(const AssembledToy& toy, std::span<const PieceStudy> studies)
+        : toy_(toy), worked_(worked_pieces(toy.toy, studies)) {}
 
     ToyMass weigh() {
         for (std::size_t i = 0; i < toy_.placed.pieces.size(); ++i) weigh(i);
@@ -28,8 +30,7 @@ class Scales {
   private:
     void weigh(std::size_t i) {
         const SolvedPiece& solved = toy_.solved[toy_.placed.pieces[i].solved];
-        const PieceStudy& study = studies_[toy_.placed.pieces[i].solved];
-        const Materials taken = taken_by(solved, study);
+        const Materials taken = taken_by(solved, worked_[toy_.placed.pieces[i].solved]);
         const double made = std::max(1, solved.piece->make);
         Estimate yarn;
         for (const YarnUse& use : taken.yarns) yarn += use.grams;
@@ -41,11 +42,9 @@ class Scales {
         mass_.pellets.push_back(pellets_of(solved, solid, middle));
     }
 
-    [[nodiscard]] Materials taken_by(const SolvedPiece& solved, const PieceStudy& study) const {
-        const double volume = solved.stuffed == solved.solid ? solved.measures.volume_mm3
-                              : solved.stuffed               ? measure_volume(*solved.stuffed).volume_mm3
-                                                             : 0;
-        return materials(toy_.toy, {{solved.piece.get(), &study.graph().graph, study.gauge, volume}});
+    [[nodiscard]] Materials taken_by(const SolvedPiece& solved, WorkedPiece worked) const {
+        worked.volume_mm3 = stuffed_volume_mm3(solved);
+        return materials(toy_.toy, {worked});
     }
 
     [[nodiscard]] Vec3 middle_of_stuffing(std::size_t i, const SolvedPiece& solved, const Vec3& none) const {
@@ -79,7 +78,7 @@ class Scales {
     }
 
     const AssembledToy& toy_;
-    std::span<const PieceStudy> studies_;
+    std::vector<WorkedPiece> worked_;
     ToyMass mass_;
 };
 

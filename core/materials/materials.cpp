@@ -15,6 +15,12 @@ int stitches_of(const StitchGraph& graph) {
     return static_cast<int>(stitches);
 }
 
+/// What the piece is fastened off in.
+std::size_t last_yarn(const Piece& piece, std::size_t yarns) {
+    const std::size_t yarn = piece.rounds.empty() ? 0 : piece.rounds.back().yarn;
+    return yarn < yarns ? yarn : 0;
+}
+
 void add_yarn(Materials& sum, const Toy& toy, const WorkedPiece& worked, const std::vector<double>& use) {
     const std::vector<int> ends = yarn_ends(*worked.piece, *worked.graph, use.size());
     const Estimate stitch_mm = single_crochet_yarn_mm(worked.gauge, toy.making);
@@ -22,15 +28,22 @@ void add_yarn(Materials& sum, const Toy& toy, const WorkedPiece& worked, const s
         const Estimate mm = stitch_mm * use[i] + exactly(ends[i] * tail_mm);
         sum.yarns[i].metres += mm * (worked.piece->make / 1000.0);
     }
+    const Estimate sewing = seam_yarn_mm(worked.seams_mm, worked.piece->make);
+    sum.yarns[last_yarn(*worked.piece, use.size())].metres += sewing * (1 / 1000.0);
 }
 
 void add_piece(Materials& sum, const Toy& toy, const WorkedPiece& worked) {
-    const std::vector<double> use = single_crochets_of_yarn(*worked.piece, *worked.graph, sum.yarns.size());
+    const std::vector<double> use =
+        single_crochets_of_yarn(*worked.piece, *worked.graph, sum.yarns.size(), worked.gaps_between_edges);
     add_yarn(sum, toy, worked, use);
     const double single_crochets = std::accumulate(use.begin(), use.end(), 0.0);
     sum.minutes += working_minutes(single_crochets * worked.piece->make, toy.making);
     sum.stuffing_g +=
         stuffing_grams(worked.volume_mm3, worked.piece->area_stretch, toy.making) * worked.piece->make;
+    if (worked.piece->weight_grams > 0) {
+        sum.pellets_g += worked.piece->weight_grams * worked.piece->make;
+        sum.pellet_bags += worked.piece->make;
+    }
     sum.stitches += stitches_of(*worked.graph) * worked.piece->make;
 }
 

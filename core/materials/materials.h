@@ -14,7 +14,9 @@ struct WorkedPiece {
     const Piece* piece = nullptr;
     const StitchGraph* graph = nullptr;
     Gauge gauge;
-    double volume_mm3 = 0;  ///< stuffed; 0 where the shape is not known
+    double volume_mm3 = 0;       ///< of what is stuffed; 0 where the shape is not known
+    int gaps_between_edges = 1;  ///< with chains between them, where it is worked on the edges of others
+    double seams_mm = 0;         ///< sewn with its own yarn, all its copies together
 };
 
 struct YarnUse {
@@ -27,6 +29,8 @@ struct YarnUse {
 struct Materials {
     std::vector<YarnUse> yarns;  ///< by yarn of the toy; one, of a plain light yarn, if the toy names none
     Estimate stuffing_g;
+    double pellets_g = 0;  ///< in all of them, in bags of their own
+    int pellet_bags = 0;
     Estimate minutes;  ///< at the hook
     int stitches = 0;
     Cost cost;

@@ -12,12 +12,11 @@ namespace {
 
 std::size_t yarn_index(std::size_t yarn, std::size_t yarns) { return yarn < yarns ? yarn : 0; }
 
-double foundation_chains(const Start& start) {
+double foundation_chains(const Start& start, int gaps_between_edges) {
     if (const auto* ring = std::get_if<ChainRing>(&start)) return ring->chains;
     if (const auto* tube = std::get_if<OpenTube>(&start)) return tube->chains;
     if (const auto* oval = std::get_if<OvalChain>(&start)) return oval->chains;
-    // Of two edges; each further one would add as many.
-    if (const auto* on = std::get_if<WorkedOn>(&start)) return on->chains_between;
+    if (const auto* on = std::get_if<WorkedOn>(&start)) return on->chains_between * gaps_between_edges;
     return 0;
 }
 
@@ -79,11 +78,19 @@ Estimate single_crochet_yarn_mm(const Gauge& gauge, const Making& making) {
     return yarn_over_stitch_width * stitch_width(gauge);
 }
 
-std::vector<double> single_crochets_of_yarn(const Piece& piece, const StitchGraph& graph, std::size_t yarns) {
+Estimate seam_yarn_mm(double seams_mm, int copies) {
+    const double tails = std::max(0, copies) * tail_mm;
+    const Estimate sewn = yarn_over_seam * seams_mm;
+    const auto beyond = [&](double mm) { return std::max(0.0, mm - tails); };
+    return {beyond(sewn.likely), beyond(sewn.low), beyond(sewn.high)};
+}
+
+std::vector<double> single_crochets_of_yarn(const Piece& piece, const StitchGraph& graph, std::size_t yarns,
+                                            int gaps_between_edges) {
     std::vector<double> use(yarns, 0.0);
     if (yarns == 0) return use;
     const std::size_t first = piece.rounds.empty() ? 0 : yarn_index(piece.rounds.front().yarn, yarns);
-    use[first] += foundation_chains(piece.start) * yarn_in_sc(StitchKind::chain);
+    use[first] += foundation_chains(piece.start, gaps_between_edges) * yarn_in_sc(StitchKind::chain);
     for (const GraphRound& round : graph.rounds) {
         for (const GraphStitch& stitch : round.stitches) {
             use[yarn_index(stitch.stitch.yarn, yarns)] += yarn_in_sc(stitch.stitch);

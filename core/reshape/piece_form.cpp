@@ -6,6 +6,7 @@
 
 #include "core/gauge/usual_gauge.h"
 #include "core/reshape/carry_over.h"
+#include "core/shape/curled_strip.h"
 #include "core/shape/fabric_signs.h"
 #include "core/shape/lies_limp.h"
 #include "core/stitches/stitch_measure.h"
@@ -77,6 +78,7 @@ Gauge gauge_of(const Toy& toy) { return gauge_or_usual(toy.gauge, toy.hook_mm); 
 PieceForm piece_form(const Piece& piece, const Gauge& gauge, const Shape* warm, std::stop_token stop) {
     PieceForm form{piece, gauge, piece_graph(piece), {}, {}};
     form.problem = shape_problem(piece, form.graph.graph, gauge);
+    if (curls(piece, stitch_counts(form.graph.graph))) form.fidelity = Fidelity::every_stitch;
     ShapeOptions options;
     options.stop = stop;
     form.shape = solve_shape(form.problem, options, warm);

@@ -6,6 +6,7 @@
 
 #include "core/gauge/gauge_belief.h"
 #include "core/shape/scaled_problem.h"
+#include "core/shape/size_reach.h"
 #include "core/shape/solve_shape.h"
 
 namespace roundwright {
@@ -79,16 +80,16 @@ struct Reach {
 /// The reaches of all measures of one piece.
 class SizeReach {
   public:
-    SizeReach(const Shape& shape, const ShapeOptions& options) : shape_(shape), options_(options) {}
+    SizeReach(const PieceSizes& sizes, const SizesOf& sizes_of)
+        : sizes_of_(sizes_of), width_{sizes.width_mm}, height_{sizes.height_mm}, volume_{sizes.volume_mm3} {}
 
-    /// What two solves find, one at each end of an error.
+    /// What is found at both ends of an error.
     void add(const ShapeProblem& one_way, const ShapeProblem& other_way) {
-        const Shape a = solve_shape(one_way, options_, &shape_);
-        const Shape b = solve_shape(other_way, options_, &shape_);
-        if (a.termination != Termination::converged || b.termination != Termination::converged) return;
-        width_.add(a.width_mm, b.width_mm);
-        height_.add(a.height_mm, b.height_mm);
-        volume_.add(a.volume_mm3, b.volume_mm3);
+        const auto a = sizes_of_(one_way), b = sizes_of_(other_way);
+        if (!a || !b) return;
+        width_.add(a->width_mm, b->width_mm);
+        height_.add(a->height_mm, b->height_mm);
+        volume_.add(a->volume_mm3, b->volume_mm3);
     }
 
     /// A piece whose stitches are all as much larger or smaller is the same shape, larger or smaller.
@@ -104,30 +105,45 @@ class SizeReach {
     [[nodiscard]] SizeRange range() const { return {width_.range(), height_.range(), volume_.range()}; }
 
   private:
-    const Shape& shape_;
-    const ShapeOptions& options_;
-    Reach width_{shape_.width_mm};
-    Reach height_{shape_.height_mm};
-    Reach volume_{shape_.volume_mm3};
+    const SizesOf& sizes_of_;
+    Reach width_, height_, volume_;
 };
 
-}  // namespace
-
-SizeRange size_range(const ShapeProblem& problem, const Shape& shape, const Gauge& gauge,
-                     double area_stretch_error, const ShapeOptions& options) {
-    if (!shape.usable()) return {};
-    SizeReach sizes(shape, options);
+SizeRange range_about(const PieceSizes& sizes, const ShapeProblem& problem, const Gauge& gauge,
+                      double area_stretch_error, const SizesOf& sizes_of) {
+    SizeReach found(sizes, sizes_of);
     const GaugeReach reach = reach_of(gauge);
     if (reach.ratio > 0)
-        sizes.add(moved(problem, -reach.ratio, -reach.size_with_ratio),
+        found.add(moved(problem, -reach.ratio, -reach.size_with_ratio),
                   moved(problem, reach.ratio, reach.size_with_ratio));
-    sizes.add_scale(reach.size);
+    found.add_scale(reach.size);
     const double stretch = std::min(range_deviations / deviations_in_half_width *
                                         relative_error(problem.area_stretch, area_stretch_error),
                                     most_stretch_error);
     if (stretch > 0)
-        sizes.add(with_stretch(problem, std::exp(-stretch)), with_stretch(problem, std::exp(stretch)));
-    return sizes.range();
+        found.add(with_stretch(problem, std::exp(-stretch)), with_stretch(problem, std::exp(stretch)));
+    return found.range();
+}
+
+PieceSizes measured(const Shape& shape) { return {shape.width_mm, shape.height_mm, shape.volume_mm3}; }
+
+}  // namespace
+
+SizeRange size_range_of(const ShapeProblem& problem, const Gauge& gauge, double area_stretch_error,
+                        const SizesOf& sizes_of) {
+    const auto sizes = sizes_of(problem);
+    return sizes ? range_about(*sizes, problem, gauge, area_stretch_error, sizes_of) : SizeRange{};
+}
+
+SizeRange size_range(const ShapeProblem& problem, const Shape& shape, const Gauge& gauge,
+                     double area_stretch_error, const ShapeOptions& options) {
+    if (!shape.usable()) return {};
+    const auto solve = [&](const ShapeProblem& posed) -> std::optional<PieceSizes> {
+        const Shape found = solve_shape(posed, options, &shape);
+        if (found.termination != Termination::converged) return std::nullopt;
+        return measured(found);
+    };
+    return range_about(measured(shape), problem, gauge, area_stretch_error, solve);
 }
 
 SizeRange size_range(const ShapeProblem& problem, const Shape& shape, const Gauge& gauge,

@@ -7,6 +7,7 @@
 #include "core/shape/fabric/cells_start.h"
 #include "core/shape/fabric/measure_stitches.h"
 #include "core/shape/fabric/stand_upright.h"
+#include "core/study/coil_stage.h"
 
 namespace roundwright {
 namespace {
@@ -140,6 +141,7 @@ FabricStage refused(EveryStitchRefusal why, CellsRefusal cells = CellsRefusal::n
 
 FabricStage fabric_stage(const Piece& piece, const PieceStudy& round, const Shared<ShapeStage>& before,
                          std::stop_token stop) {
+    if (is_coil(round)) return {round.shape};
     const bool same = before && before->stitched && before->problem == round.problem() &&
                       before->stitches->inputs == round.stitches->inputs && before->measures.converged();
     if (same) return {before};

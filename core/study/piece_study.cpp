@@ -8,6 +8,7 @@
 #include "core/checks/stitch_limit.h"
 #include "core/gauge/combined_gauge.h"
 #include "core/gauge/usual_gauge.h"
+#include "core/study/coil_stage.h"
 
 namespace roundwright {
 
@@ -33,14 +34,16 @@ ShapeProblem problem_of(const Piece& piece, const PieceStudy& study, const Gauge
 /// Once the stitches are known.
 void set_shape(PieceStudy& study, const Piece& piece, const PieceStudy& before, std::stop_token stop) {
     if (exceeds_stitch_limit(piece)) return;
-    // The round solver's problem may be the same for stitches that lie elsewhere.
-    const bool of_others =
-        before.shape && before.shape->stitches && before.shape->stitches->inputs != study.stitches->inputs;
-    if (of_others) {
-        study.shape = shape_stage(problem_of(piece, study, study.gauge), nullptr, std::move(stop));
+    ShapeProblem problem = problem_of(piece, study, study.gauge);
+    if (const auto coil = coil_of(piece, problem, study.fabric.mm)) {
+        study.shape = coil_stage(*coil, std::move(problem), study.fabric.mm, before.shape);
         return;
     }
-    study.shape = shape_stage(problem_of(piece, study, study.gauge), before.shape, std::move(stop));
+    // The round solver's problem may be the same for stitches that lie elsewhere.
+    const bool of_others =
+        before.shape && (is_coil(before) || (before.shape->stitches &&
+                                             before.shape->stitches->inputs != study.stitches->inputs));
+    study.shape = shape_stage(problem, of_others ? nullptr : before.shape, std::move(stop));
 }
 
 /// The thickest of the yarns that its stitches are worked in: a washer has to pass it, and a ball to fit in.
@@ -151,8 +154,10 @@ PieceStudy study_shape(const Toy& toy, std::size_t index, const PieceStudy* befo
 }
 
 PieceStudy with_sizes(PieceStudy study, const Toy& toy, std::size_t index, const PieceStudy* before) {
-    study.sizes =
-        size_stage(study.shape, study.gauge, stretch_error(toy, toy.pieces[index]), or_none(before).sizes);
+    const Piece& piece = toy.pieces[index];
+    const Shared<SizeStage>& old = or_none(before).sizes;
+    study.sizes = is_coil(study) ? coil_size_stage(piece, study, old)
+                                 : size_stage(study.shape, study.gauge, stretch_error(toy, piece), old);
     return study;
 }
 
@@ -170,7 +175,7 @@ PieceStudy study_piece(const Toy& toy, std::size_t index, const PieceStudy* befo
 
 PieceStudy unstuffed(const PieceStudy& study, const Piece& piece, const PieceStudy* before,
                      std::stop_token stop) {
-    if (exceeds_stitch_limit(piece)) return study;
+    if (exceeds_stitch_limit(piece) || is_coil(study)) return study;
     Piece empty = piece;
     empty.area_stretch = unstuffed_stretch;
     const ShapeProblem problem = problem_of(empty, study, study.gauge);
@@ -188,8 +193,12 @@ PieceStudy with_shape(PieceStudy study, Shared<ShapeStage> next) {
 }
 
 PieceMeasures measures_at(const Gauge& gauge, const Piece& piece, const PieceStudy& study) {
-    if (!study.revolved().usable()) return {};
     const ShapeProblem problem = problem_of(piece, study, gauge);
+    if (is_coil(study)) {
+        const auto coil = coil_of(piece, problem, study.fabric.mm);
+        return coil ? coil_measures(*coil, problem) : PieceMeasures{};
+    }
+    if (!study.revolved().usable()) return {};
     return measures_of(problem, solve_shape(problem, {}, &study.revolved()));
 }
 

@@ -1,6 +1,7 @@
 #include "core/study/study_surface.h"
 
 #include "core/mesh/stitched_surface.h"
+#include "core/study/coil_stage.h"
 
 namespace roundwright {
 
@@ -15,11 +16,20 @@ std::vector<std::optional<YarnLook>> looks_of(const Toy& toy, const StitchStage&
     return looks;
 }
 
+StitchSurface coil_surface(const Toy& toy, std::size_t piece, const PieceStudy& study,
+                           const RevolveOptions& options) {
+    const StitchGraph& graph = study.graph().graph;
+    const auto fabric = coil_fabric(toy.pieces[piece], study);
+    return fabric ? fabric_surface(toy, graph, lay_fabric(toy.pieces[piece], graph), *fabric, options)
+                  : StitchSurface{};
+}
+
 }  // namespace
 
 std::unique_ptr<FabricGeometry> study_fabric(const Piece& piece, const PieceStudy& study) {
     if (study.shape->stitched)
         return std::make_unique<StitchedSurface>(*study.shape->stitched, piece.starts_at_top);
+    if (is_coil(study)) return coil_fabric(piece, study);
     if (!study.revolved().usable()) return nullptr;
     return revolved_fabric(piece, study.graph().graph, study.revolved(), study.lies());
 }
@@ -30,6 +40,7 @@ StitchSurface study_surface(const Toy& toy, std::size_t piece, const PieceStudy&
     if (study.shape->stitched)
         return fabric_surface(toy, study.graph().graph, study.shape->stitched->cells.rounds,
                               *study_fabric(toy.pieces[piece], study), options);
+    if (is_coil(study)) return coil_surface(toy, piece, study, options);
     if (!study.revolved().usable()) return {};
     std::vector<int> waves;
     std::vector<double> heights;

@@ -5,6 +5,7 @@
 
 #include "core/assembly/seam_measures.h"
 #include "core/assembly/study_solved.h"
+#include "core/assembly/worked_pieces.h"
 #include "core/gauge/usual_gauge.h"
 #include "core/shape/reads_as_flat.h"
 #include "core/study/study_surface.h"
@@ -96,13 +97,7 @@ void add_gauges(PatternStudy& pattern, LengthUnit units, const Progress& progres
 }
 
 void add_materials(PatternStudy& pattern) {
-    std::vector<WorkedPiece> worked;
-    for (std::size_t i = 0; i < pattern.pieces.size(); ++i) {
-        const PieceStudy& study = pattern.pieces[i];
-        const double volume = has_shape(study) ? study.measures().volume_mm3 : 0;
-        worked.push_back({&pattern.toy.pieces[i], &study.graph().graph, study.gauge, volume});
-    }
-    pattern.materials = materials(pattern.toy, worked);
+    pattern.materials = materials(pattern.toy, worked_pieces(pattern.toy, pattern.pieces));
 }
 
 /// All the copies in one picture have so many triangles, however many there are.

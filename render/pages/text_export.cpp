@@ -76,6 +76,8 @@ class PatternText {
         if (!stuffing.isEmpty())
             lines += by_terms(options_.terms, Pattern::tr("Stuffing: %1"), Pattern::tr("Toy filling: %1"))
                          .arg(stuffing);
+        const QString pellets = pellets_words(study_, options_.units);
+        if (!pellets.isEmpty()) lines += Pattern::tr("Pellets: %1").arg(pellets);
         lines += bought_feature_words(toy_);
         lines += notions_words(toy_);
         out_.items(lines);

@@ -1,13 +1,16 @@
 #include "render/wording/shape_words.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include <QCoreApplication>
+#include <QLocale>
 
 #include "core/shape/covered_ball.h"
 #include "core/shape/highest_wave.h"
 #include "core/shape/oval_plan.h"
 #include "core/shape/reads_as_flat.h"
+#include "core/study/coil_stage.h"
 #include "render/wording/length_text.h"
 #include "render/wording/measure_words.h"
 
@@ -43,6 +46,14 @@ QString end_words(const ShapeProblem& problem) {
     return ends_closed ? ShapeWords::tr("open at the start") : ShapeWords::tr("open at both ends");
 }
 
+/// Of a strip that curls: how often it goes around, to the half.
+QString coil_words(const PieceStudy& study) {
+    const LoopMeasures& inner = study.measures().loops.front();
+    const double turns = std::round(2 * inner.radius_mm / (inner.width_mm / 2)) / 2;
+    return ShapeWords::tr("a strip that curls into a coil of %1 turns")
+        .arg(QLocale().toString(turns, 'f', turns == std::floor(turns) ? 0 : 1));
+}
+
 }  // namespace
 
 QString size_words(const PieceStudy& study, LengthUnit units) {
@@ -73,7 +84,8 @@ QString fabric_words(const PieceStudy& study, LengthUnit units) {
     const PieceMeasures& shape = study.measures();
     if (!shape.usable() || !(study.fabric.mm > 0)) return {};
     const QString thick = fine_length_text(study.fabric.mm, units);
-    const auto inside = inside_width_mm(study.problem(), shape, study.fabric.mm);
+    const auto inside =
+        is_coil(study) ? std::nullopt : inside_width_mm(study.problem(), shape, study.fabric.mm);
     if (!inside) return ShapeWords::tr("fabric about %1 thick").arg(thick);
     const QString wide = length_text(*inside, units);
     const auto ball = study.problem().area_stretch > 0
@@ -87,6 +99,7 @@ QString fabric_words(const PieceStudy& study, LengthUnit units) {
 QString shape_words(const PieceStudy& study, LengthUnit units) {
     const PieceMeasures& shape = study.measures();
     if (!shape.usable() || shape.width_mm <= 0) return {};
+    if (is_coil(study)) return coil_words(study);
     QString words =
         ShapeWords::tr("%1, widest at round %2, %3")
             .arg(study.problem().limp ? layers_words(shape, units) : proportion_words(study.problem(), shape))

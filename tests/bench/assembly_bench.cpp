@@ -5,8 +5,9 @@
 #include "core/assembly/toy_measures.h"
 #include "core/study/study_surface.h"
 
-// From an edit to the placed surfaces, without the solve: twenty pieces of about 500 stitches, all sewn to
-// the first. `changed`: none but a join; one piece; all of them.
+// From an edit to the placed surfaces: twenty pieces of about 500 stitches, all sewn to the first. `a_join`,
+// `a_piece`: without the solve; `a_round_typed`, `the_body_typed`: with stitches, shape and surface of the
+// piece that was typed into, as the window works them out; `all`: from nothing.
 
 namespace roundwright {
 namespace {
@@ -33,7 +34,7 @@ struct TwentyPieces {
             body.rounds.push_back({.working = WorkedEvenly{.stitches = n}, .note = {}});
         toy.pieces.push_back(body);
         for (int i = 1; i < 20; ++i) {
-            toy.pieces.push_back(ball(42));
+            toy.pieces.push_back(ball(48));
             toy.joins.push_back({.piece = {toy.pieces.id(static_cast<std::size_t>(i)), 0},
                                  .onto = {toy.pieces.id(0), 0},
                                  .at = {.round = 4 + i, .stitches_right = 7.0 * i}});
@@ -82,6 +83,31 @@ void a_piece_changed(benchmark::State& state) {
     state.counters["placed again"] = static_cast<double>(before.placed_again);
 }
 BENCHMARK(a_piece_changed)->Unit(benchmark::kMillisecond);
+
+/// A round more and a round less of one piece, from the count to the placed surfaces.
+void typed(benchmark::State& state, std::size_t piece, std::size_t round) {
+    TwentyPieces toy;
+    std::vector<Shared<SurfaceStage>> surfaces(toy.studies.size());
+    AssembledToy before = assemble(toy.toy, toy.solved(), toy.own);
+    int stitches =
+        std::get<WorkedEvenly>(std::as_const(toy.toy).pieces[piece].rounds[round].working).stitches;
+    int way = 1;
+    for (auto _ : state) {
+        Piece next = std::as_const(toy.toy).pieces[piece];
+        std::get<WorkedEvenly>(next.rounds[round].working).stitches = stitches += way;
+        way = -way;
+        toy.toy.pieces[piece] = next;
+        toy.studies[piece] = study_shape(toy.toy, piece, &toy.studies[piece]);
+        surfaces[piece] = surface_stage(toy.toy, piece, toy.studies[piece], toy.options, surfaces[piece]);
+        toy.own[piece] = {surfaces[piece], &surfaces[piece]->surface};
+        before = assemble(toy.toy, toy.solved(&before), toy.own, &before);
+    }
+    state.counters["placed again"] = static_cast<double>(before.placed_again);
+}
+void a_round_typed(benchmark::State& state) { typed(state, 5, 9); }
+void the_body_typed(benchmark::State& state) { typed(state, 0, 12); }
+BENCHMARK(a_round_typed)->Unit(benchmark::kMillisecond);
+BENCHMARK(the_body_typed)->Unit(benchmark::kMillisecond);
 
 void all_placed(benchmark::State& state) {
     const TwentyPieces toy;

@@ -30,6 +30,19 @@ std::optional<double> stretch_of(Tokens tokens) {
     return medium_stuffing_stretch;
 }
 
+/// "Stuff rounds 1 to 20 only", "stuff only Rnds 3-8"
+std::optional<RoundSpan> stuffed_rounds_of(Tokens tokens) {
+    if (!has_any_word(tokens, {"stuff", "stuffed", "fill"}) || !has_word(tokens, "only")) return std::nullopt;
+    for (std::size_t i = 0; i + 3 < tokens.size(); ++i) {
+        const bool range = is_round_word(tokens[i].text) && tokens[i + 1].kind == TokenKind::number &&
+                           (tokens[i + 2].is("to") || tokens[i + 2].is("-")) &&
+                           tokens[i + 3].kind == TokenKind::number;
+        if (range && tokens[i + 1].number >= 1 && tokens[i + 1].number <= tokens[i + 3].number)
+            return RoundSpan{tokens[i + 1].number - 1, tokens[i + 3].number - 1};
+    }
+    return std::nullopt;
+}
+
 /// "Flatten and sew straight across through both layers", "fold flat and whipstitch the opening shut": what
 /// is only flattened, or only sewn to something else, is not this.
 bool says_sewn_straight(Tokens tokens) {
@@ -87,6 +100,20 @@ double number_of(const Token& token) {
     const auto [end, error] =
         std::from_chars(token.text.data(), token.text.data() + token.text.size(), value);
     return error == std::errc{} && end == token.text.data() + token.text.size() ? value : 0;
+}
+
+/// "Sew 40 g of plastic pellets into a small bag", "add 1.5 oz of poly pellets"
+std::optional<double> weight_of(Tokens tokens) {
+    constexpr double grams_an_ounce = 28.349523125;
+    constexpr double most_grams = 100'000;
+    if (!has_any_word(tokens, {"pellets", "pellet"})) return std::nullopt;
+    for (std::size_t i = 1; i < tokens.size(); ++i) {
+        const bool ounces = tokens[i].is("oz") || tokens[i].is("ounces") || tokens[i].is("ounce");
+        if (!ounces && !tokens[i].is("g") && !tokens[i].is("grams") && !tokens[i].is("gram")) continue;
+        const double grams = number_of(tokens[i - 1]) * (ounces ? grams_an_ounce : 1);
+        if (grams > 0 && grams <= most_grams) return grams;
+    }
+    return std::nullopt;
 }
 
 // A full stop ends a sentence where a capital letter follows, not in "approx. 9 mm". A token stands after it.
@@ -177,8 +204,12 @@ std::string number(double value) {
 
 NoteMeaning meaning_of_note(Tokens tokens) {
     NoteMeaning meaning;
-    meaning.area_stretch = stretch_of(tokens);
-    meaning.any_stuffing = meaning.area_stretch && !says_how_firmly(tokens, *meaning.area_stretch);
+    meaning.weight_grams = weight_of(tokens);
+    // Pellets lie below the stuffing: how firm that is stands elsewhere.
+    if (!meaning.weight_grams) meaning.area_stretch = stretch_of(tokens);
+    meaning.stuffed_rounds = stuffed_rounds_of(tokens);
+    meaning.any_stuffing =
+        meaning.area_stretch && !meaning.stuffed_rounds && !says_how_firmly(tokens, *meaning.area_stretch);
     meaning.end = end_of(tokens);
     meaning.joining = joining_of(tokens);
     meaning.top_down = has_words(tokens, "top down") || has_words(tokens, "from the top");
@@ -324,7 +355,15 @@ std::string joining_words(Joining joining, Terms terms) {
     return "";
 }
 
-std::string stuffing_words(double stretch) {
+std::string stuffing_words(double stretch, const std::optional<RoundSpan>& rounds) {
+    if (rounds) {
+        const Firmness firmness = firmness_of(stretch);
+        const char* how = firmness == Firmness::light  ? ", lightly."
+                          : firmness == Firmness::firm ? ", firmly."
+                                                       : ".";
+        return "Stuff rounds " + std::to_string(rounds->first + 1) + " to " +
+               std::to_string(rounds->last + 1) + " only" + how;
+    }
     switch (firmness_of(stretch)) {
         case Firmness::none:
             return "Do not stuff.";
@@ -336,6 +375,12 @@ std::string stuffing_words(double stretch) {
             return "Stuff firmly.";
     }
     return "";
+}
+
+std::string pellets_words(double grams) {
+    return "Sew " + number(grams) +
+           " g of plastic pellets into a small bag of closely woven fabric, and lay it at the lowest point "
+           "before the stuffing.";
 }
 
 std::string eyes_words(const Feature& eyes) {
@@ -362,7 +407,8 @@ std::string hook_words(double hook_mm) { return "Hook: " + number(hook_mm) + " m
 
 bool says_only(const NoteMeaning& meaning, std::string_view line, Terms terms) {
     const auto is = [&](std::string_view english) { return line == said_in(english, terms); };
-    return (meaning.area_stretch && is(stuffing_words(*meaning.area_stretch))) ||
+    return (meaning.area_stretch && is(stuffing_words(*meaning.area_stretch, meaning.stuffed_rounds))) ||
+           (meaning.weight_grams && is(pellets_words(*meaning.weight_grams))) ||
            (meaning.end && is(end_words(*meaning.end))) ||
            (meaning.joining && line == joining_words(*meaning.joining, terms)) ||
            (meaning.joining == Joining::spiral && is(spiral_words)) ||

@@ -20,9 +20,13 @@ struct NoteMeaning {
                                          ///< "flatten and sew straight across"
     std::optional<Joining> joining;      ///< "worked in joined rounds"
     bool top_down = false;
-    std::optional<Feature> eyes;  ///< "eyes between Rnds 12 and 13, with 8 sts between them"
+    std::optional<RoundSpan> stuffed_rounds;  ///< "stuff rounds 1 to 20 only"
+    std::optional<double> weight_grams;       ///< "sew 40 g of plastic pellets into a small bag"
+    std::optional<Feature> eyes;              ///< "eyes between Rnds 12 and 13, with 8 sts between them"
 
-    bool anything() const { return area_stretch || end || joining || top_down || eyes; }
+    bool anything() const {
+        return area_stretch || end || joining || top_down || stuffed_rounds || weight_grams || eyes;
+    }
 };
 /// Of one sentence.
 [[nodiscard]] NoteMeaning meaning_of_note(std::span<const Token> tokens);
@@ -35,7 +39,10 @@ inline constexpr std::string_view spiral_words =
     "Work in a spiral without joining; mark the first stitch of each round.";
 
 /// The same in words, as a pattern is written here.
-[[nodiscard]] std::string stuffing_words(double area_stretch);
+/// `rounds`: only these are stuffed; none: the whole piece.
+[[nodiscard]] std::string stuffing_words(double area_stretch,
+                                         const std::optional<RoundSpan>& rounds = std::nullopt);
+[[nodiscard]] std::string pellets_words(double grams);
 [[nodiscard]] std::string end_words(End end);
 [[nodiscard]] std::string joining_words(Joining joining, Terms terms);
 [[nodiscard]] std::string top_down_words();

@@ -469,6 +469,8 @@ void PieceReader::hear(const NoteMeaning& meaning) {
         piece_.area_stretch = *meaning.area_stretch;
         stuffing_said_ = true;
     }
+    if (meaning.stuffed_rounds) piece_.stuffed_rounds = meaning.stuffed_rounds;
+    if (meaning.weight_grams) piece_.weight_grams = *meaning.weight_grams;
     if (meaning.joining) piece_.joining = *meaning.joining;
     if (meaning.top_down) piece_.starts_at_top = true;
     if (meaning.eyes) piece_.features.push_back(*meaning.eyes);

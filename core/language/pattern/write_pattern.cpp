@@ -14,6 +14,7 @@
 #include "core/language/words/lexer.h"
 #include "core/language/words/one_line.h"
 #include "core/language/words/phrasebook.h"
+#include "core/toy/stuffed_part.h"
 
 namespace roundwright {
 namespace {
@@ -81,7 +82,11 @@ class PieceWriter {
     }
 
     void say_the_rest() {
-        if (said_.area_stretch != piece_.area_stretch) line_in_terms(stuffing_words(piece_.area_stretch));
+        const auto part = stuffed_part(piece_);
+        if (said_.area_stretch != piece_.area_stretch || said_.stuffed_rounds != part)
+            line_in_terms(stuffing_words(piece_.area_stretch, part));
+        if (piece_.weight_grams > 0 && said_.weight_grams != piece_.weight_grams)
+            line_in_terms(pellets_words(piece_.weight_grams));
         if (said_.end != piece_.end) line_in_terms(end_words(piece_.end));
         if (said_.joining.value_or(piece_.joining) == piece_.joining) return;
         const bool spiral = piece_.joining == Joining::spiral;
@@ -104,6 +109,8 @@ class PieceWriter {
         for (const NoteMeaning& meaning : meanings_of_notes(text.lines().front().tokens)) {
             const bool how_firmly = meaning.area_stretch && !(meaning.any_stuffing && said_.area_stretch);
             if (how_firmly) said_.area_stretch = meaning.area_stretch;
+            if (meaning.stuffed_rounds) said_.stuffed_rounds = meaning.stuffed_rounds;
+            if (meaning.weight_grams) said_.weight_grams = meaning.weight_grams;
             if (meaning.end) said_.end = meaning.end;
             if (meaning.joining) said_.joining = meaning.joining;
             if (meaning.eyes) eyes_said_.push_back(*meaning.eyes);

@@ -29,13 +29,10 @@ struct Fact {
 /// Lines of the list of sizes; further pieces are told with their rounds.
 constexpr std::size_t most_sizes = 6;
 
-/// "Body: 62 × 95 mm", a line for every piece, and of a toy that is joined the whole of it first; of a toy in
-/// one piece its size alone.
+/// "Body: 62 × 95 mm", a line for every piece; of a toy in one piece its size alone.
 QString size_fact(const PageContext& context) {
     const PatternStudy& study = context.study;
     QStringList lines;
-    const QString whole = whole_size_words(study, context.options.units);
-    if (!whole.isEmpty()) lines += Pattern::tr("Whole toy: %1").arg(whole);
     for (std::size_t i = 0; i < study.sizes.size(); ++i) {
         if (!study.sizes[i]) continue;
         const QString size = QString(piece_size_words(*study.sizes[i], context.options.units))
@@ -77,17 +74,27 @@ std::vector<Fact> facts(const PageContext& context) {
     return all;
 }
 
+ParagraphStyle label_style() {
+    ParagraphStyle label;
+    label.font = label_font(6.5);
+    label.colour = page_colour::soft_ink;
+    label.most_lines = 1;
+    return label;
+}
+
+ParagraphStyle value_style() {
+    ParagraphStyle value;
+    value.font = body_font(8.5);
+    value.most_lines = static_cast<int>(most_sizes) + 2;
+    return value;
+}
+
 /// Facts side by side, a label over a value each, every column as wide as its words ask for.
 class FactStrip {
   public:
     FactStrip(const std::vector<Fact>& facts, double width) {
-        ParagraphStyle label;
-        label.font = label_font(6.5);
-        label.colour = page_colour::soft_ink;
-        label.most_lines = 1;
-        ParagraphStyle value;
-        value.font = body_font(8.5);
-        value.most_lines = static_cast<int>(most_sizes) + 2;
+        const ParagraphStyle label = label_style();
+        const ParagraphStyle value = value_style();
         const std::vector<double> widths = column_widths(facts, width, label, value);
         double left = 0;
         for (std::size_t i = 0; i < facts.size(); ++i) {
@@ -136,6 +143,31 @@ class FactStrip {
     std::vector<double> lefts_;
     std::vector<Paragraph> labels_;
     std::vector<Paragraph> values_;
+};
+
+/// The size of a toy that is joined together, a row of its own: with three lengths and their ranges it is as
+/// wide as the page.
+class WholeSize {
+  public:
+    WholeSize(const PageContext& context, double width)
+        : label_(Pattern::tr("FINISHED SIZE"), width, label_style()),
+          value_(whole_size_words(context.study, context.options.units), width, value_style()) {
+        const bool said = !whole_size_words(context.study, context.options.units).isEmpty();
+        height_ = said ? label_.height() + pt(3) + value_.height() + mm(4) : 0;
+    }
+
+    /// With the room below it; 0 where there is nothing to say.
+    [[nodiscard]] double height() const { return height_; }
+
+    void paint(QPainter& painter, QPointF at) const {
+        if (!(height_ > 0)) return;
+        label_.paint(painter, at);
+        value_.paint(painter, at + QPointF(0, label_.height() + pt(3)));
+    }
+
+  private:
+    Paragraph label_, value_;
+    double height_ = 0;
 };
 
 Paragraph title_paragraph(const Toy& toy, double width) {
@@ -400,6 +432,7 @@ Block cover_block(const Blocks& body, const PageContext& context) {
     const Paragraph title = title_paragraph(context.toy(), width);
     const QString told = paragraphs_of(context.toy().text.introduction).join(QLatin1Char('\n'));
     const Paragraph introduction = introduction_paragraph(told, width, most_introduction_lines);
+    const WholeSize whole(context, width);
     const FactStrip strip(facts(context), width);
     const ContentsList contents(entries_of(body), width);
 
@@ -408,7 +441,8 @@ Block cover_block(const Blocks& body, const PageContext& context) {
     const double figure_top = text_top + (told.isEmpty() ? 0 : introduction.height()) + mm(6);
     const double contents_top = height - contents.height();
     const double strip_top = contents_top - mm(9) - strip.height();
-    const QRectF room(0, figure_top, width, std::max(0.0, strip_top - mm(8) - figure_top));
+    const double whole_top = strip_top - whole.height();
+    const QRectF room(0, figure_top, width, std::max(0.0, whole_top - mm(8) - figure_top));
 
     const Picture picture = picture_of(context, room.size());
 
@@ -422,7 +456,8 @@ Block cover_block(const Blocks& body, const PageContext& context) {
         title.paint(painter, at + QPointF(0, title_top));
         if (!told.isEmpty()) introduction.paint(painter, at + QPointF(0, text_top));
         picture(painter, at + room.topLeft());
-        paint_accent(painter, at + QPointF(0, strip_top - mm(4)), mm(12));
+        paint_accent(painter, at + QPointF(0, whole_top - mm(4)), mm(12));
+        whole.paint(painter, at + QPointF(0, whole_top));
         strip.paint(painter, at + QPointF(0, strip_top));
         contents.paint(painter, at + QPointF(0, contents_top), pages);
     };

@@ -95,6 +95,8 @@ void add_materials(Blocks& blocks, const PageContext& context) {
         blocks.push_back(
             labelled(by_terms(context.options.terms, Pattern::tr("Stuffing"), Pattern::tr("Toy filling")),
                      stuffing, width));
+    const QString pellets = pellets_words(context.study, context.options.units);
+    if (!pellets.isEmpty()) blocks.push_back(labelled(Pattern::tr("Pellets"), pellets, width));
     const QString bought = bought_feature_words(context.toy()).join(QLatin1Char('\n'));
     if (!bought.isEmpty()) blocks.push_back(labelled(bought_heading_words(context.toy()), bought, width));
     const QString notions = notions_words(context.toy()).join(QLatin1Char('\n'));

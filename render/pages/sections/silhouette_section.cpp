@@ -5,6 +5,7 @@
 #include <QFontMetricsF>
 #include <QPainter>
 
+#include "core/study/coil_stage.h"
 #include "render/pages/layout/block_builders.h"
 #include "render/pages/layout/drawable_text.h"
 #include "render/pages/page_context.h"
@@ -208,6 +209,8 @@ std::vector<Labelled> outlines(const PageContext& context) {
     std::vector<std::size_t> shown;
     for (std::size_t i = 0; i < context.study.pieces.size(); ++i) {
         const auto known = [&](std::size_t other) { return same_outline(context, i, other); };
+        // What curls is wound up before it can be held against anything.
+        if (is_coil(context.study.pieces[i])) continue;
         if (context.study.sizes[i] && std::ranges::none_of(shown, known)) shown.push_back(i);
     }
     std::vector<Labelled> found;

@@ -78,7 +78,19 @@ QString layers_words(const SewingStep& step) {
                : Pattern::tr("%1: Lay it flat on %2 with its middle %3, and sew all round the edge.");
 }
 
+/// A strip that curls has no edge to sew around: its end is sewn.
+QString coil_words(const SewingStep& step) {
+    return is_pair(step)
+               ? Pattern::tr(
+                     "%1: Let them curl into coils, hold one end of each against %2 %3, and sew these on "
+                     "with the yarn tails.")
+               : Pattern::tr(
+                     "%1: Let it curl into a coil, hold one end of it against %2 %3, and sew that on with "
+                     "the yarn tail.");
+}
+
 QString seam_words(const SewingStep& step) {
+    if (step.curls && step.seam != Seam::hung && step.seam != Seam::worked_on) return coil_words(step);
     switch (step.seam) {
         case Seam::edge:
             return edge_words(step);
@@ -104,7 +116,7 @@ QString covers_words(const SewingStep& step) {
 }
 
 QString slant_words(const SewingStep& step, double turn_degrees) {
-    if (step.seam != Seam::straight) return {};
+    if (step.seam != Seam::straight || step.curls) return {};
     const double turn = std::remainder(turn_degrees, 180);
     if (std::abs(turn) < least_degrees)
         return step.place == SewnPlace::gap ? Pattern::tr("The seam runs along the round.") : QString();
@@ -161,6 +173,12 @@ QString stuffing_first_words(const SewingStep& step, Terms terms) {
     return words;
 }
 
+QString pellets_first_words(const Piece& piece, const SewingStep& step) {
+    if (!step.stuffed_first || !(piece.weight_grams > 0)) return {};
+    return is_pair(step) ? Pattern::tr("The bags of pellets go in first.")
+                         : Pattern::tr("The bag of pellets goes in first.");
+}
+
 /// A piece that is worked on others closes what is left between them.
 QString worked_on_words(const Toy& toy, std::size_t piece) {
     return Pattern::tr(
@@ -205,6 +223,7 @@ QString sewing_step_words(const Toy& toy, const SewingStep& step, Terms terms) {
                      lean_up_words(pair, up),
                      lean_aside_words(join, pair),
                      sink_words(join, pair),
+                     pellets_first_words(toy.pieces[step.piece], step),
                      stuffing_first_words(step, terms)};
     said.removeAll(QString());
     return said.join(QLatin1Char(' '));

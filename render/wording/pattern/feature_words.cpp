@@ -150,7 +150,10 @@ QString feature_measure_words(const Feature& feature, const FeatureMeasures& mea
         parts += Pattern::tr("%1 apart in a straight line").arg(length_words(measures.straight_mm, units));
         parts += Pattern::tr("%1 over the fabric").arg(length_words(measures.along_surface_mm, units));
     }
-    parts += Pattern::tr("%1 above the lowest point").arg(length_words(measures.height_mm, units));
+    // On what lies flat nothing is above anything.
+    constexpr double least_height_mm = 0.5;
+    if (measures.height_mm >= least_height_mm)
+        parts += Pattern::tr("%1 above the lowest point").arg(length_words(measures.height_mm, units));
     return parts.join(QStringLiteral(", "));
 }
 

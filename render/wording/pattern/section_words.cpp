@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "core/assembly/sewing_steps.h"
 #include "core/language/pattern/pattern_notes.h"
@@ -9,8 +10,12 @@
 #include "core/language/round/write.h"
 #include "core/language/words/in_language.h"
 #include "core/materials/cost.h"
+#include "core/rounds/piece_graph.h"
+#include "core/shape/curled_strip.h"
 #include "core/shape/oval_plan.h"
+#include "core/study/coil_stage.h"
 #include "core/toy/firmness.h"
+#include "core/toy/stuffed_part.h"
 #include "render/wording/pattern/pattern_words.h"
 #include "render/wording/pattern/small_parts.h"
 #include "render/wording/printable.h"
@@ -48,8 +53,7 @@ QString firmness_words(double area_stretch) {
 }
 
 /// Of a piece that is stuffed in part: which rounds.
-QString stuffed_part_words(const Piece& piece) {
-    const RoundSpan& rounds = *piece.stuffed_rounds;
+QString stuffed_part_words(const Piece& piece, const RoundSpan& rounds) {
     QString words = Pattern::tr("Stuff rounds %1 to %2 only, so that it holds its shape but still gives.");
     if (firmness_of(piece.area_stretch) == Firmness::light)
         words = Pattern::tr("Stuff rounds %1 to %2 only, lightly.");
@@ -59,8 +63,13 @@ QString stuffed_part_words(const Piece& piece) {
 }
 
 QString stuffing_fact(const Piece& piece) {
-    const bool in_part = piece.stuffed_rounds && piece.area_stretch > 0;
-    return in_part ? stuffed_part_words(piece) : firmness_words(piece.area_stretch);
+    const auto part = stuffed_part(piece);
+    return part ? stuffed_part_words(piece, *part) : firmness_words(piece.area_stretch);
+}
+
+/// Grams as they are weighed: whole ones, and below ten to the tenth.
+QString weighed_number(double grams) {
+    return grams < 10 ? number_words(grams) : QString::number(std::lround(grams));
 }
 
 QString weight_fact(const Piece& piece) {
@@ -68,7 +77,7 @@ QString weight_fact(const Piece& piece) {
     return Pattern::tr(
                "Sew %1 g of plastic pellets into a small bag of closely woven fabric, and lay it at the "
                "lowest point before the stuffing.")
-        .arg(QString::number(std::lround(piece.weight_grams)));
+        .arg(weighed_number(piece.weight_grams));
 }
 
 /// Where another piece is worked on from the last edge; empty where none is.
@@ -113,6 +122,13 @@ QString sewn_straight_words(const Piece& piece, std::size_t pieces) {
     return QStringLiteral("%1 %2").arg(off, sewn);
 }
 
+/// Of a strip with several stitches in every chain.
+QString coil_words(const Coil& coil) {
+    const int turns = static_cast<int>(std::lround(coil.radians / (2 * std::numbers::pi)));
+    return turns > 1 ? Pattern::tr("It curls by itself into a coil of about %n turn(s).", nullptr, turns)
+                     : Pattern::tr("It curls by itself.");
+}
+
 /// Of a piece that is not round as worked: what its size and its drawings are.
 QString equivalent_round_words(const PieceStudy& study, LengthUnit units) {
     const QString instead =
@@ -129,8 +145,9 @@ bool lies_flat(const FinishedSize& size) { return !size.flattened && size.flat; 
 
 QString whole_size_words(const PatternStudy& study, LengthUnit units) {
     if (study.toy.joins.empty() || !study.measures.usable()) return {};
-    return Pattern::tr("%1 tall, %2 wide")
-        .arg(length_words(study.measures.height_mm, units), length_words(study.measures.width_mm, units));
+    return Pattern::tr("%1 wide, %2 tall, %3 deep")
+        .arg(length_words(study.measures.width_mm, units), length_words(study.measures.height_mm, units),
+             length_words(study.measures.depth_mm, units));
 }
 
 QString piece_size_words(const FinishedSize& size, LengthUnit units) {
@@ -172,16 +189,31 @@ QString yarn_amount_words(const Yarn& yarn, const YarnUse& use, LengthUnit units
 }
 
 QString yarn_estimate_words(const Toy& toy) {
-    if (toy.making.yarn_per_ten_stitches_mm) {
+    const bool measured = toy.making.yarn_per_ten_stitches_mm.has_value();
+    if (measured && toy.joins.empty()) {
         return Pattern::tr(
             "Amounts are worked out from the stitches and from ten of them undone and measured, with "
             "15\u00A0"
             "cm\u00A0(6\u00A0in) for each end. The larger figure is enough for most makers.");
     }
+    if (measured) {
+        return Pattern::tr(
+            "Amounts are worked out from the stitches and from ten of them undone and measured, with "
+            "15\u00A0"
+            "cm\u00A0(6\u00A0in) for each end and enough to sew the pieces together. The larger figure is "
+            "enough for most makers.");
+    }
+    if (toy.joins.empty()) {
+        return Pattern::tr(
+            "Amounts are worked out from the stitches, each of which takes five to eight times its own width "
+            "of yarn, with 15\u00A0"
+            "cm\u00A0(6\u00A0in) for each end. The larger figure is enough for most makers.");
+    }
     return Pattern::tr(
         "Amounts are worked out from the stitches, each of which takes five to eight times its own width of "
         "yarn, with 15\u00A0"
-        "cm\u00A0(6\u00A0in) for each end. The larger figure is enough for most makers.");
+        "cm\u00A0(6\u00A0in) for each end and enough to sew the pieces together. The larger figure is "
+        "enough for most makers.");
 }
 
 QString stuffing_words(const PatternStudy& study, Terms terms, LengthUnit units) {
@@ -202,6 +234,14 @@ QString stuffing_words(const PatternStudy& study, Terms terms, LengthUnit units)
                                   "pieces: have the "
                                   "larger amount to hand.")))
         .arg(weight_words(grams, units));
+}
+
+QString pellets_words(const PatternStudy& study, LengthUnit units) {
+    const Materials& taken = study.materials;
+    if (!(taken.pellets_g > 0)) return {};
+    return Pattern::tr("%1 of plastic pellets, and closely woven fabric for %n small bag(s).", nullptr,
+                       taken.pellet_bags)
+        .arg(weight_words(exactly(taken.pellets_g), units));
 }
 
 QStringList notions_words(const Toy& toy) {
@@ -295,9 +335,13 @@ QStringList piece_fact_words(const PatternStudy& study, std::size_t i, Terms ter
     QStringList facts;
     if (piece.make > 1) facts += Pattern::tr("Make %1.").arg(piece.make);
     if (const auto& size = study.sizes[i]) facts += measured_words(*size, units);
-    if (study.pieces[i].problem().equivalent_round) facts += equivalent_round_words(study.pieces[i], units);
+    if (const auto coil = study_coil(piece, study.pieces[i]))
+        facts += coil_words(*coil);
+    else if (study.pieces[i].problem().equivalent_round)
+        facts += equivalent_round_words(study.pieces[i], units);
     if (piece.starts_at_top) facts += QString::fromStdString(top_down_words());
-    facts += stuffing_fact(piece);
+    if (!is_coil(study.pieces[i]) || piece.area_stretch != medium_stuffing_stretch)
+        facts += stuffing_fact(piece);
     facts += weight_fact(piece);
     facts += working_words(piece, terms);
     facts += piece_yarn_words(study.toy, written_rounds(piece, study.pieces[i].graph(), terms));
@@ -331,7 +375,8 @@ QString end_words(const Toy& toy, std::size_t index) {
     const Piece& piece = toy.pieces[index];
     const std::size_t pieces = toy.pieces.size();
     if (const QString on = goes_on_words(toy, index); !on.isEmpty()) return on;
-    if (piece.end == End::left_open && piece.area_stretch > 0) {
+    const bool holds_stuffing = !curls(piece, stitch_counts(piece_graph(piece).graph));
+    if (piece.end == End::left_open && piece.area_stretch > 0 && holds_stuffing) {
         return pieces > 1 ? Pattern::tr("Fasten off, leaving a long tail for sewing. Stuff before sewing on.")
                           : Pattern::tr("Fasten off, stuff, and sew the opening shut.");
     }

@@ -23,6 +23,8 @@ namespace roundwright::render {
 [[nodiscard]] QString yarn_amount_words(const Yarn& yarn, const YarnUse& use, LengthUnit units);
 [[nodiscard]] QString yarn_estimate_words(const Toy& toy);
 [[nodiscard]] QString stuffing_words(const PatternStudy& study, Terms terms, LengthUnit units);
+/// Of weights that the toy is given; empty where there are none.
+[[nodiscard]] QString pellets_words(const PatternStudy& study, LengthUnit units);
 [[nodiscard]] QStringList notions_words(const Toy& toy);
 
 // Gauge.
@@ -43,7 +45,8 @@ namespace roundwright::render {
 [[nodiscard]] bool lies_flat(const FinishedSize& size);
 /// "62 × 95 mm", or of a flat piece "66 mm across".
 [[nodiscard]] QString piece_size_words(const FinishedSize& size, LengthUnit units);
-/// "150 mm (140 to 161) tall, 96 mm (90 to 103) wide": of a toy that is joined together; empty otherwise.
+/// "96 mm (90 to 103) wide, 150 mm (140 to 161) tall, 84 mm (79 to 90) deep": of a toy that is joined
+/// together; empty otherwise.
 [[nodiscard]] QString whole_size_words(const PatternStudy& study, LengthUnit units);
 [[nodiscard]] QString end_words(const Toy& toy, std::size_t piece);
 /// "Leg (2), Body": the pieces that one is worked on, each once.

@@ -134,6 +134,43 @@ TEST_F(PlaceToy, KeepsAJoinInItsGapWhenThePieceIsResized) {
     }
 }
 
+TEST_F(PlaceToy, KeepsAJoinInItsGapWhateverBecomesOfEitherPiece) {
+    toy.yarns.resize(2);
+    const auto kept = [&](const char* what) {
+        const PlacedToy placed = place();
+        ASSERT_TRUE(placed.problems.empty()) << what;
+        const Vec3 edge = placed.pieces[1].pose * frame_of_end(solved[1], JoinedEnd::end)->point;
+        const SurfacePlace found = solved[0].surface.nearest(edge);
+        EXPECT_NEAR(found.along_mm, solved[0].surface.along_of_loop(11), 1e-3) << what;
+        EXPECT_NEAR(found.angle, 2 * pi * 7 / solved[0].stitches[10], 1e-3) << what;
+    };
+    const auto change = [&](std::size_t piece, const auto& edit) {
+        Piece next = toy.pieces[piece];
+        edit(next);
+        toy.pieces[piece] = next;
+    };
+    toy.pieces = PieceList{test::ball(48), test::cup(18, 4)};
+    toy.joins = {{.piece = copy(1), .onto = copy(0), .at = {.round = 10, .stitches_right = 7}}};
+    kept("as they were");
+    change(1, [](Piece& cup) { cup.rounds.push_back(cup.rounds.back()); });
+    kept("the cup taller");
+    change(1, [](Piece& cup) { cup.area_stretch = firm_stuffing_stretch; });
+    kept("the cup firmer");
+    change(0, [](Piece& ball) { ball.area_stretch = light_stuffing_stretch; });
+    kept("the ball softer");
+    for (const std::size_t piece : {0U, 1U})
+        change(piece, [](Piece& other) {
+            for (Round& round : other.rounds) round.yarn = 1;
+        });
+    kept("both in another yarn");
+    change(0, [](Piece& ball) {
+        for (Round& round : ball.rounds) std::get<WorkedEvenly>(round.working).stitches += 6;
+    });
+    kept("the ball larger");
+    toy.hook_mm = 6;
+    kept("a thicker hook");
+}
+
 TEST_F(PlaceToy, APlaceThatIsNotThereIsNamedAndThePieceStandsByItself) {
     toy.pieces = PieceList{test::ball(24), test::cup(18, 4)};
     toy.joins = {{.piece = copy(1), .onto = copy(0), .at = {.round = 400}}};

@@ -48,12 +48,23 @@ class RandomJoins {
         if (once_in(9)) piece.start = OvalChain{whole(2, 9)};
         piece.end = static_cast<End>(whole(0, 2));
         piece.area_stretch = once_in(3) ? 0 : 0.04;
+        if (once_in(8)) curl(piece);
+        if (once_in(5)) piece.stuffed_rounds = RoundSpan{whole(0, 6), whole(0, 30)};
         piece.starts_at_top = once_in(3);
         piece.face_degrees = between(-180, 180);
         piece.make = once_in(3) ? whole(2, 4) : 1;
         if (once_in(5)) piece.weight_grams = between(0, 200);
         if (once_in(5)) piece.rounds.clear();
         return piece;
+    }
+
+    /// Several stitches in every chain.
+    void curl(Piece& piece) {
+        const int chains = whole(1, 40);
+        piece.start = OpenTube{chains};
+        piece.joining = Joining::rows;
+        piece.rounds.resize(1);
+        piece.rounds[0].working = WorkedEvenly{.stitches = chains * whole(2, 6)};
     }
 
     PieceCopy copy(const Toy& toy) {
@@ -129,7 +140,9 @@ TEST(RandomJoins, AreFiniteAndPlacedAndEndWhateverTheyJoin) {
 TEST(RandomJoins, AreReadAsTheyWereWritten) {
     for (int seed = 0; seed < testing::random_cases(toys_tried); ++seed) {
         const Toy toy = RandomJoins(static_cast<unsigned>(seed)).toy();
-        ASSERT_EQ(read_document(write_document(toy)).toy.joins, toy.joins) << seed;
+        const Toy read = read_document(write_document(toy)).toy;
+        ASSERT_EQ(read.joins, toy.joins) << seed;
+        ASSERT_EQ(write_document(read), write_document(toy)) << seed;
     }
 }
 

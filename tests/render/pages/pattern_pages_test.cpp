@@ -8,7 +8,10 @@
 #include <QPainter>
 #include <QRegularExpression>
 
+#include "render/pages/pattern_study.h"
 #include "render/pages/piece_figure.h"
+#include "render/pages/text_export.h"
+#include "render/wording/pattern/pattern_words.h"
 #include "tests/render/pages/demo_toys.h"
 #include "tests/render/pages/pdf_reader.h"
 
@@ -20,6 +23,16 @@ using testing::ball_counts;
 using testing::PdfReader;
 using testing::piece_of;
 using testing::puffin;
+
+/// With a wing sewn to its body.
+Toy joined_puffin() {
+    Toy toy = puffin();
+    toy.joins = {{.piece = {toy.pieces.id(1), 0},
+                  .onto = {toy.pieces.id(0), 0},
+                  .seam = Seam::closed,
+                  .at = {.round = 4, .stitches_right = 6}}};
+    return toy;
+}
 
 QImage preview(const PatternPages& pages, int page, double dots_per_inch) {
     const double scale = dots_per_inch / units_per_inch;
@@ -111,6 +124,29 @@ TEST(PatternPages, TheCoverSaysTheSizeOfEveryPiece) {
     Toy many = ball(2);
     for (int i = 0; i < 9; ++i) many.pieces.push_back(many.pieces[0]);
     EXPECT_TRUE(PdfReader(many).text(0).contains(QStringLiteral("and 4 more")));
+}
+
+TEST(PatternPages, TheCoverSaysTheWidthHeightAndDepthOfAToyThatIsJoinedWithTheirRanges) {
+    for (const LengthUnit units : {LengthUnit::millimetres, LengthUnit::inches}) {
+        PatternOptions options;
+        options.units = units;
+        const Toy toy = joined_puffin();
+        QString cover = PdfReader(toy, options).text(0).replace(QChar::Nbsp, QLatin1Char(' '));
+        cover = cover.simplified();
+        const auto study = study_pattern(toy, options);
+        const auto said = [&](const SizeEstimate& size) { return length_words(size, units); };
+        const QString whole = QStringLiteral("%1 wide, %2 tall, %3 deep")
+                                  .arg(said(study->measures.width_mm), said(study->measures.height_mm),
+                                       said(study->measures.depth_mm))
+                                  .replace(QChar::Nbsp, QLatin1Char(' '));
+        EXPECT_TRUE(whole.contains(QStringLiteral(" to ")));
+        EXPECT_TRUE(cover.contains(whole)) << cover.toStdString() << "\n" << whole.toStdString();
+        EXPECT_TRUE(cover.contains(QStringLiteral("FINISHED SIZE")));
+        EXPECT_TRUE(pattern_text(toy, options, TextForm::plain)
+                        .simplified()
+                        .replace(QChar::Nbsp, QLatin1Char(' '))
+                        .contains(whole));
+    }
 }
 
 TEST(PatternPages, NotesToOneselfAreNotPrinted) {

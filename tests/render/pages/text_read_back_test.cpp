@@ -73,6 +73,31 @@ TEST(TextReadBack, GivesThePiecesOfRandomToys) {
         expect_read_back(roundwright::testing::RandomPatternToy(seed).toy(), "seed " + std::to_string(seed));
 }
 
+TEST(TextReadBack, GivesStuffingInPartAndPellets) {
+    Toy toy = roundwright::testing::RandomPatternToy(3).toy();
+    toy.pieces.resize(1);
+    Piece& piece = toy.pieces[0];
+    while (piece.rounds.size() < 4) piece.rounds.push_back(piece.rounds.back());
+    piece.make = 1;
+    piece.weight_grams = 40;
+    for (const double stretch : {light_stuffing_stretch, medium_stuffing_stretch, firm_stuffing_stretch}) {
+        piece.area_stretch = stretch;
+        piece.stuffed_rounds = RoundSpan{0, 2};
+        for (const Terms terms : {Terms::us, Terms::uk})
+            for (const TextForm form : {TextForm::plain, TextForm::markdown}) {
+                PatternOptions options;
+                options.terms = terms;
+                const std::string text = pattern_text(toy, options, form).toStdString();
+                EXPECT_NE(text.find("Pellets: 40 g of plastic pellets"), std::string::npos) << text;
+                const ReadPattern read = read_pattern(text);
+                ASSERT_EQ(read.pieces.size(), 1u) << text;
+                EXPECT_EQ(read.pieces[0].weight_grams, 40) << text;
+                EXPECT_EQ(read.pieces[0].stuffed_rounds, piece.stuffed_rounds) << text;
+                EXPECT_EQ(read.pieces[0].area_stretch, stretch) << text;
+            }
+    }
+}
+
 TEST(TextReadBack, OddNotesArePartOfNoPiece) {
     const auto count = static_cast<unsigned>(roundwright::testing::random_cases(500));
     for (unsigned seed = 0; seed < count && !HasFailure(); ++seed) {

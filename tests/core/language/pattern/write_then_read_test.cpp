@@ -93,6 +93,45 @@ TEST(WriteThenRead, OddNotesComeBackAsNotes) {
     }
 }
 
+TEST(WriteThenRead, StuffingInPartAndPelletsComeBack) {
+    const auto count = static_cast<unsigned>(testing::random_cases(5'000));
+    for (unsigned seed = 0; seed < count; ++seed) {
+        Piece piece = RandomPiece(seed).piece();
+        RandomPiece random(seed + 1'000'000);
+        const int rounds = static_cast<int>(piece.rounds.size());
+        if (rounds > 2 && piece.area_stretch > 0 && random.chance(70))
+            piece.stuffed_rounds = RoundSpan{0, rounds / 2 - 1};
+        if (random.chance(70)) piece.weight_grams = 5 + static_cast<int>(seed % 80) / 4.0;
+        for (const Terms terms : {Terms::us, Terms::uk}) {
+            ASSERT_TRUE(reads_back(piece, terms)) << "seed " << seed;
+            const ReadPattern read = read_pattern(write_piece(piece, terms), {terms, {}});
+            ASSERT_EQ(read.pieces[0].stuffed_rounds, piece.stuffed_rounds) << "seed " << seed << "\n"
+                                                                           << write_piece(piece, terms);
+            ASSERT_EQ(read.pieces[0].weight_grams, piece.weight_grams) << "seed " << seed;
+        }
+    }
+}
+
+TEST(ReadPattern, HearsOfStuffingInPartAndOfPelletsInMakersWords) {
+    const auto read = [](const std::string& words) {
+        return read_pattern(
+                   "Foot\nRnd 1: 6 sc in magic ring (6)\nRnd 2: inc around (12)\nRnd 3: sc around "
+                   "(12)\n" +
+                   words + "\n")
+            .pieces.at(0);
+    };
+    EXPECT_EQ(read("Stuff Rnds 1-2 only, lightly.").stuffed_rounds, (RoundSpan{0, 1}));
+    EXPECT_EQ(read("Stuff Rnds 1-2 only, lightly.").area_stretch, light_stuffing_stretch);
+    EXPECT_EQ(read("Stuff only rounds 2 to 3.").stuffed_rounds, (RoundSpan{1, 2}));
+    EXPECT_FALSE(read("Stuff after round 2.").stuffed_rounds);
+    EXPECT_EQ(read("Put 12.5 grams of poly pellets into the tip. Stuff firmly.").weight_grams, 12.5);
+    EXPECT_EQ(read("Put 12.5 grams of poly pellets into the tip. Stuff firmly.").area_stretch,
+              firm_stuffing_stretch);
+    EXPECT_NEAR(read("Add 2 oz of pellets in a bag before stuffing.").weight_grams, 56.7, 0.01);
+    EXPECT_EQ(read("Pellets are small parts.").weight_grams, 0);
+    EXPECT_EQ(read("Weave in 40 g of ends.").weight_grams, 0);
+}
+
 TEST(NoteLine, IsMarkedWhereItCouldBeTakenForAnythingElse) {
     EXPECT_EQ(note_line("Place a marker in the first st.", Terms::us), "Place a marker in the first st.");
     EXPECT_EQ(note_line("Rnd 5: odd note", Terms::us), "Note: Rnd 5: odd note");

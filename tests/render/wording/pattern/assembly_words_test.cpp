@@ -47,6 +47,30 @@ TEST_F(AssemblyWords, FlatPiecesAreSewnThroughBothLayers) {
     EXPECT_TRUE(first().endsWith(QStringLiteral("The seam slants by about 40°.")));
 }
 
+TEST_F(AssemblyWords, AStripThatCurlsIsSewnByOneEnd) {
+    Piece& tail = toy.pieces[1];
+    tail = test::even_piece("Tail", 1, 30);
+    tail.start = OpenTube{15};
+    tail.joining = Joining::rows;
+    toy.joins[0].pair = false;
+    toy.joins[0].at.stitches_right = 18;
+    for (const Seam seam : {Seam::edge, Seam::closed, Seam::straight}) {
+        toy.joins[0].seam = seam;
+        EXPECT_WORDS(first(),
+                     "Tail: Let it curl into a coil, hold one end of it against Head between rounds 5 and 6, "
+                     "at the middle of the back, and sew that on with the yarn tail.");
+    }
+}
+
+TEST_F(AssemblyWords, PelletsGoInBeforeTheStuffing) {
+    toy.pieces[1].weight_grams = 8;
+    EXPECT_TRUE(first().endsWith(QStringLiteral(
+        "The bags of pellets go in first. Add a little stuffing to each before the last stitches.")));
+    toy.joins[0].pair = false;
+    toy.pieces[1].make = 1;
+    EXPECT_TRUE(first().contains(QStringLiteral("The bag of pellets goes in first. Add a little stuffing")));
+}
+
 TEST_F(AssemblyWords, PlacesAroundThePiece) {
     toy.joins[0].pair = false;
     toy.pieces[1].make = 1;
