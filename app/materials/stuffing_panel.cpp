@@ -1,5 +1,6 @@
 #include "app/materials/stuffing_panel.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -14,7 +15,10 @@
 
 #include "app/kit/field_widgets.h"
 #include "app/materials/pace_fields.h"
+#include "app/materials/stuffed_part_fields.h"
 #include "app/materials/stuffing_scales_dialog.h"
+#include "core/assembly/solid.h"
+#include "core/assembly/study_solved.h"
 #include "core/materials/stuffing.h"
 #include "render/wording/amounts.h"
 
@@ -64,6 +68,8 @@ StuffingPanel::StuffingPanel(DocumentSession& session, QWidget* parent)
     layout->addWidget(stretch_text_);
     layout->addWidget(stretch_);
     layout->addSpacing(6);
+    layout->addWidget(new StuffedPartFields(session_));
+    layout->addSpacing(6);
     layout->addWidget(amount_);
     layout->addWidget(weigh_, 0, Qt::AlignLeft);
     layout->addSpacing(12);
@@ -108,6 +114,13 @@ void StuffingPanel::show_piece() {
     show_amount();
 }
 
+double StuffingPanel::stuffed_mm3(const PieceStudy& study) const {
+    if (!session_.piece()->stuffed_rounds) return study.measures().volume_mm3;
+    const auto piece = static_cast<std::size_t>(session_.current_piece());
+    const SolvedPiece solved = solved_piece(session_.toy(), piece, study);
+    return solved.stuffed ? std::max(0.0, measure_volume(*solved.stuffed).volume_mm3) : 0;
+}
+
 void StuffingPanel::show_amount() {
     const Piece* piece = session_.piece();
     const auto study = session_.study(session_.current_piece());
@@ -120,8 +133,9 @@ void StuffingPanel::show_amount() {
                                     : tr("No stuffing: it holds its own shape."));
     }
     const Making& making = session_.toy().making;
-    const Estimate grams = stuffing_grams(study->measures().volume_mm3, piece->area_stretch, making);
-    const QString ml = QLocale().toString(study->measures().volume_mm3 / 1000, 'f', 0);
+    const double volume = stuffed_mm3(*study);
+    const Estimate grams = stuffing_grams(volume, piece->area_stretch, making);
+    const QString ml = QLocale().toString(volume / 1000, 'f', 0);
     const QString words =
         making.stuffing_density_kg_per_m3
             ? tr("About %1 of stuffing (%2 to %3) for %4 ml, by your own scales.")

@@ -22,6 +22,8 @@ class StuffingPanel : public QWidget {
     void set_stretch(double stretch, const QString& step);
     void show_piece();
     void show_amount();
+    /// Of the rounds that are stuffed, as far as they have a shape.
+    [[nodiscard]] double stuffed_mm3(const PieceStudy& study) const;
 
     DocumentSession& session_;
     QButtonGroup* firmness_;
