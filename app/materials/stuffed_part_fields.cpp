@@ -140,7 +140,8 @@ void StuffedPartFields::show_rounds(const Piece& piece) {
 
 void StuffedPartFields::show_pellets(const Piece& piece) {
     const QSignalBlocker quiet(pellets_);
-    pellets_->setMaximum(std::max(most_pellets_g, piece.weight_grams));
+    const double most = std::max(most_pellets_g, piece.weight_grams);
+    if (pellets_->maximum() != most) pellets_->setMaximum(most);  // which shows its words anew
     show_value(pellets_, piece.weight_grams);
     pellets_->setEnabled(!session_.read_only());
     caution_->setVisible(piece.weight_grams > 0);

@@ -40,6 +40,18 @@ Kind* child(QWidget& panel, const QString& words) {
     return nullptr;
 }
 
+MeasureSpinBox* pace_of(StuffingPanel& panel) {
+    for (auto* box : panel.findChildren<MeasureSpinBox*>())
+        if (box->specialValueText() == QStringLiteral("not timed")) return box;
+    return nullptr;
+}
+
+MeasureSpinBox* pellets_of(StuffingPanel& panel) {
+    for (auto* box : panel.findChildren<MeasureSpinBox*>())
+        if (box->suffix() == QStringLiteral(" g")) return box;
+    return nullptr;
+}
+
 class Panels : public ::testing::Test {
   protected:
     Panels() { session.start(toy_of({6, 12, 18, 24, 24, 24, 18, 12, 6})); }
@@ -148,9 +160,7 @@ TEST_F(Panels, OnlySomeRoundsAreStuffedByKeysInOneStepEach) {
 TEST_F(Panels, PelletsAreWeighedInTakenOutAndUndone) {
     StuffingPanel panel(session);
     panel.show();
-    MeasureSpinBox* pellets = nullptr;
-    for (auto* box : panel.findChildren<MeasureSpinBox*>())
-        if (box->suffix() == QStringLiteral(" g")) pellets = box;
+    auto* pellets = pellets_of(panel);
     ASSERT_NE(pellets, nullptr);
     EXPECT_EQ(pellets->text(), QStringLiteral("none"));
     pellets->setFocus();
@@ -171,6 +181,21 @@ TEST_F(Panels, PelletsAreWeighedInTakenOutAndUndone) {
     session.start(heavy);
     EXPECT_EQ(pellets->value(), 8000);
     EXPECT_EQ(session.undo_stack().count(), 0);
+}
+
+TEST_F(Panels, PelletsThatAreBeingTypedAreNotWipedOut) {
+    StuffingPanel panel(session);
+    panel.show();
+    auto* pellets = pellets_of(panel);
+    ASSERT_NE(pellets, nullptr);
+    pellets->setFocus();
+    pellets->selectAll();
+    QTest::keyClick(pellets, Qt::Key_4);
+    session.edit_piece(QStringLiteral("Count"), [](Piece& piece) { piece.rounds.pop_back(); });
+    ASSERT_TRUE(wait_for_shape(session));
+    QTest::keyClick(pellets, Qt::Key_5);
+    QTest::keyClick(pellets, Qt::Key_Return);
+    EXPECT_EQ(session.piece()->weight_grams, 45);
 }
 
 TEST_F(Panels, StuffingCountsTheRoundsThatAreStuffed) {
@@ -325,7 +350,7 @@ TEST_F(Panels, WhatWasMeasuredComesBackAfterALookAtAnotherKind) {
 TEST_F(Panels, ThePaceBeingTypedIsNotWipedOut) {
     StuffingPanel panel(session);
     panel.show();
-    auto* pace = panel.findChild<MeasureSpinBox*>();
+    auto* pace = pace_of(panel);
     pace->setFocus();
     pace->selectAll();
     session.edit_piece(QStringLiteral("Count"), [](Piece& piece) { piece.rounds.pop_back(); });
@@ -402,9 +427,7 @@ TEST_F(Panels, ThePaceIsTypedOrTakenFromTimedRounds) {
     StuffingPanel panel(session);
     panel.show();
     ASSERT_TRUE(wait_for_shape(session));
-    MeasureSpinBox* pace = nullptr;
-    for (auto* box : panel.findChildren<MeasureSpinBox*>())
-        if (box->specialValueText() == QStringLiteral("not timed")) pace = box;
+    auto* pace = pace_of(panel);
     ASSERT_NE(pace, nullptr);
     EXPECT_EQ(pace->text(), QStringLiteral("not timed"));
     type_into(pace, "12.5");
