@@ -33,6 +33,12 @@ QComboBox* narrow_combo() {
     return box;
 }
 
+/// Shown anew, a number that is being typed would be wiped out: the toy is put together meanwhile.
+template <class Box, class Value>
+void show_value(Box* box, Value value) {
+    if (box->value() != value) box->setValue(value);
+}
+
 std::vector<std::optional<PieceCopy>> places_for(const Toy& toy, const ToyUnit& unit) {
     std::vector<std::optional<PieceCopy>> places{std::nullopt};
     for (std::size_t piece = 0; piece < toy.pieces.size(); ++piece) {
@@ -188,16 +194,17 @@ void JoinFields::show_join(const Toy& toy, const Join& join) {
     pair_->setChecked(join.pair);
     end_->setCurrentIndex(end_->findData(static_cast<int>(join.end)));
     seam_->setCurrentIndex(seam_->findData(static_cast<int>(join.seam)));
-    round_->setRange(0, std::max(rounds, join.at.round + 1));
-    round_->setValue(join.at.round + 1);
+    const int most = std::max(rounds, join.at.round + 1);
+    if (round_->maximum() != most) round_->setRange(0, most);
+    show_value(round_, join.at.round + 1);
     around_->setChecked(join.at.around);
     const bool at_an_end = join.at.round < 0 || join.at.round >= rounds - 1;
     around_->setEnabled(!at_an_end);
     right_->setEnabled(!at_an_end && !join.at.around);
-    right_->setValue(join.at.stitches_right);
-    turn_->setValue(join.turn_degrees);
-    lean_->setValue(join.lean_degrees);
-    lean_right_->setValue(join.lean_right_degrees);
+    show_value(right_, join.at.stitches_right);
+    show_value(turn_, join.turn_degrees);
+    show_value(lean_, join.lean_degrees);
+    show_value(lean_right_, join.lean_right_degrees);
     sink_->show_millimetres(join.sink_mm);
 }
 

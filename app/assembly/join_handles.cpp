@@ -72,7 +72,7 @@ Vec3 mirrored_about(const Piece& piece, const Vec3& direction) {
 }  // namespace
 
 std::optional<JoinHandles> join_handles(const Toy& toy, const roundwright::AssembledToy& whole,
-                                        std::size_t placed, const Vec3& shift) {
+                                        std::size_t placed, const Pose& in_picture) {
     const PlacedPiece& piece = whole.placed.pieces[placed];
     if (!piece.join || !piece.onto || *piece.join >= toy.joins.size()) return std::nullopt;
     const Join& join = toy.joins[*piece.join];
@@ -84,14 +84,15 @@ std::optional<JoinHandles> join_handles(const Toy& toy, const roundwright::Assem
     const Piece& below = *whole.solved[onto.solved].piece;
     JoinHandles handles;
     handles.mirrored = piece.mirrored;
-    handles.place = piece.pose * end->point + shift;
-    handles.axis = (piece.pose.linear() * -end->out).normalized();
-    const auto in_the_toy = [&](const Vec3& direction) -> Vec3 {
-        return onto.pose.linear() * (piece.mirrored ? mirrored_about(below, direction) : direction);
+    handles.place = in_picture * piece.pose * end->point;
+    handles.axis = (in_picture.linear() * piece.pose.linear() * -end->out).normalized();
+    const auto seen = [&](const Vec3& direction) -> Vec3 {
+        return in_picture.linear() * onto.pose.linear() *
+               (piece.mirrored ? mirrored_about(below, direction) : direction);
     };
-    handles.out = in_the_toy(at->out);
-    handles.up = in_the_toy(at->up);
-    handles.right = in_the_toy(at->right);
+    handles.out = seen(at->out);
+    handles.up = seen(at->up);
+    handles.right = seen(at->right);
     const double length = std::max(solved.measures.height_mm, off_the_fabric_mm);
     handles.hoop_middle = handles.place + length / 2 * handles.axis;
     handles.hoop_radius = solved.measures.width_mm / 2 + off_the_fabric_mm;

@@ -21,9 +21,10 @@ struct JoinHandles {
     bool mirrored = false;
 };
 
-/// Of a placed copy that is sewn on; nothing where it is not, or has no place.
+/// Of a placed copy that is sewn on, in a picture that shows the toy's frame so turned and shifted; nothing
+/// where it is not, or has no place.
 [[nodiscard]] std::optional<JoinHandles> join_handles(const Toy& toy, const roundwright::AssembledToy& whole,
-                                                      std::size_t placed, const Vec3& shift);
+                                                      std::size_t placed, const Pose& in_picture);
 
 [[nodiscard]] Mesh hoop_mesh(const JoinHandles& handles, const Colour& colour);
 [[nodiscard]] Mesh knob_mesh(const JoinHandles& handles, const Colour& colour);

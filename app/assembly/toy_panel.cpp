@@ -11,6 +11,7 @@
 
 #include "app/assembly/join_edits.h"
 #include "app/assembly/toy_units.h"
+#include "app/kit/field_widgets.h"
 #include "app/kit/flow_layout.h"
 #include "app/kit/spoken_roles.h"
 #include "app/kit/theme.h"
@@ -30,6 +31,8 @@ namespace {
 constexpr int apart_steps = 100;
 constexpr int apart_width = 110;
 constexpr int words_margin = 13;
+constexpr double larger_size = 1.2;
+constexpr int least_size_lines = 2;
 constexpr int around_words = 18;  // the layout's spacing and margins above and below them
 
 QToolButton* button_for(QAction* action) {
@@ -49,6 +52,17 @@ QWidget* labelled(const QString& text, QWidget* field) {
     row->addWidget(label);
     row->addWidget(field);
     return both;
+}
+
+/// Large where each of the sizes fits on a line, else as the other words are.
+QFont size_font(const QString& sizes, const QFont& usual, int across) {
+    const QFont large = larger_font(usual, larger_size, QFont::DemiBold);
+    const QFontMetrics metrics(large);
+    const auto phrases = sizes.split(QStringLiteral(", "));
+    const bool fits = std::ranges::all_of(phrases, [&](const QString& phrase) {
+        return metrics.horizontalAdvance(phrase + QLatin1Char(',')) <= across;
+    });
+    return fits ? large : usual;
 }
 
 bool anything_in(const AssembledToy* toy) {
@@ -81,10 +95,7 @@ void ToyPanel::build(const ShapeActions& actions) {
     message_->setMargin(24);
     stack_->addWidget(message_);
     stack_->setMinimumSize(160, 100);
-    QFont large = size_->font();
-    large.setPointSizeF(large.pointSizeF() * 1.2);
-    large.setWeight(QFont::DemiBold);
-    size_->setFont(large);
+    size_->setFont(larger_font(font(), larger_size, QFont::DemiBold));
     detail_->set_lines(2);
     apart_->setRange(0, apart_steps);
     apart_->setPageStep(apart_steps / 4);
@@ -133,11 +144,15 @@ int ToyPanel::least_controls() const { return stance_->sizeHint().height() * 3 /
 
 /// The picture keeps its least height; the controls have a row at least, and no more than they fill.
 void ToyPanel::share_height() {
-    constexpr int most_lines = 3;
+    constexpr int most_lines = 4;
     constexpr double room_for_breaks = 1.2;
     const int across = std::max(1, width() - 2 * words_margin);
-    const double lines = room_for_breaks * size_->fontMetrics().horizontalAdvance(size_text_) / across;
-    size_->set_lines(std::clamp(static_cast<int>(std::ceil(lines)), 1, most_lines));
+    size_->setFont(size_font(size_text_, font(), across));
+    const double wanted = room_for_breaks * size_->fontMetrics().horizontalAdvance(size_text_) / across;
+    const int fitting = (height() - stack_->minimumHeight() - least_controls() -
+                         detail_->sizeHint().height() - around_words) /
+                        size_->fontMetrics().lineSpacing();
+    size_->set_lines(std::clamp(static_cast<int>(std::ceil(wanted)), 1, std::clamp(fitting, 1, most_lines)));
     const int words = size_->sizeHint().height() + detail_->sizeHint().height();
     const int filled = controls_->widget()->layout()->heightForWidth(controls_->viewport()->width());
     const int room = height() - stack_->minimumHeight() - words - around_words;
@@ -169,16 +184,20 @@ void ToyPanel::make_scene() {
     stack_->addWidget(scene_->widget());
     render::set_stepping_ground(*scene_, Theme::colours().scene);
     session_.set_most_triangles_together(scene_->comfortable_triangles());
-    auto* pictured = new ToyScene(session_, state_, *scene_, this);
+    pictured_ = new ToyScene(session_, state_, *scene_, this);
     // After the picture has moved its pieces.
     connect(&state_, &ToyState::apart_changed, scene_, &render::SceneView::fit);
-    connect(pictured, &ToyScene::hovered, this, &ToyPanel::show_hover);
-    connect(pictured, &ToyScene::opened, this, &ToyPanel::opened);
-    connect(pictured, &ToyScene::feature_picked, this, &ToyPanel::feature_picked);
+    connect(pictured_, &ToyScene::hovered, this, &ToyPanel::show_hover);
+    connect(pictured_, &ToyScene::opened, this, &ToyPanel::opened);
+    connect(pictured_, &ToyScene::feature_picked, this, &ToyPanel::feature_picked);
     connect(scene_, &render::SceneView::camera_changed, this,
             [this] { scale_bar_->set_pixels_per_mm(scene_->pixels_per_mm()); });
     scale_bar_->set_pixels_per_mm(scene_->pixels_per_mm());
     show_words();
+}
+
+void ToyPanel::look_at_overlap(std::size_t overlap) {
+    if (pictured_ != nullptr) pictured_->look_at_overlap(overlap);
 }
 
 bool ToyPanel::take_keyboard() {
@@ -190,8 +209,9 @@ void ToyPanel::set_scene_colour(const QColor& colour) {
 }
 
 QSize ToyPanel::minimumSizeHint() const {
-    return {stack_->minimumWidth(), stack_->minimumHeight() + least_controls() + size_->sizeHint().height() +
-                                        detail_->sizeHint().height() + around_words};
+    const int sizes = least_size_lines * size_->fontMetrics().lineSpacing() + 2;
+    return {stack_->minimumWidth(),
+            stack_->minimumHeight() + least_controls() + sizes + detail_->sizeHint().height() + around_words};
 }
 
 QString ToyPanel::message() const {

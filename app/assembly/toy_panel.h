@@ -30,6 +30,8 @@ class ToyPanel : public QWidget {
     void make_scene();
     [[nodiscard]] render::SceneView* scene() { return scene_; }
     bool take_keyboard();
+    /// Turns the picture to where two pieces run into each other, `AssembledToy::overlaps`.
+    void look_at_overlap(std::size_t overlap);
     void set_scene_colour(const QColor& colour);
     /// "120 mm wide (110–130), 180 mm tall ...": empty while nothing is together.
     [[nodiscard]] QString size_text() const { return size_text_; }
@@ -67,6 +69,7 @@ class ToyPanel : public QWidget {
     QSlider* apart_;
     QComboBox* stance_;
     render::SceneView* scene_ = nullptr;
+    ToyScene* pictured_ = nullptr;
     QString size_text_;
     QString hover_;
 };

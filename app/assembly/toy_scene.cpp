@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "app/assembly/join_edits.h"
+#include "app/assembly/overlap_marks.h"
 #include "app/kit/theme.h"
 #include "app/session/assembled_toy.h"
 #include "core/assembly/join_frames.h"
@@ -26,6 +27,18 @@ Vec3 middle_of(const StitchSurface& surface) {
     return sum / std::max<double>(1, static_cast<double>(surface.stitches.size()));
 }
 
+Vec3 middle_of(const std::vector<std::shared_ptr<const StitchSurface>>& surfaces) {
+    Vec3 sum = Vec3::Zero();
+    double count = 0;
+    for (const auto& surface : surfaces) {
+        if (surface == nullptr) continue;
+        const auto stitches = static_cast<double>(surface->stitches.size());
+        sum += stitches * middle_of(*surface);
+        count += stitches;
+    }
+    return sum / std::max(1.0, count);
+}
+
 /// Largest reach of a surface from its middle.
 double reach_of(const StitchSurface& surface, const Vec3& middle) {
     double reach = 0;
@@ -34,11 +47,13 @@ double reach_of(const StitchSurface& surface, const Vec3& middle) {
     return reach;
 }
 
-Mesh shifted(Mesh mesh, const Vec3& shift) {
-    for (std::size_t at = 0; at + 2 < mesh.positions.size(); at += 3)
-        Eigen::Map<Eigen::Vector3f>(mesh.positions.data() + at) += shift.cast<float>();
-    return mesh;
+Colour colour_of(const QColor& colour) {
+    const auto channel = [](int value) { return static_cast<std::uint8_t>(value); };
+    return {channel(colour.red()), channel(colour.green()), channel(colour.blue())};
 }
+
+/// Measured again, a toy that rests as it did is not drawn again.
+bool is_alike(const Pose& a, const Pose& b) { return a.isApprox(b, 1e-4); }
 
 }  // namespace
 
@@ -73,10 +88,13 @@ const PlacedPiece& ToyScene::placed(std::size_t drawn) const {
 
 // --- what is shown
 
-/// Where nothing but its measures is new, the picture stays.
+/// Where nothing but sizes is new, the picture stays; how it rests, and what runs into each other, come with
+/// them.
 void ToyScene::follow() {
     shown_ = session_.assembled();
-    if (shown_ == nullptr || shown_->whole != drawn_whole_) show();
+    const bool lies_alike = shown_ != nullptr && (is_dragging() || is_alike(shown_->on_table, on_table_));
+    if (shown_ == nullptr || shown_->whole != drawn_whole_ || !lies_alike) return show();
+    if (shown_->measures != drawn_measures_) show_parts();
 }
 
 void ToyScene::show() {
@@ -90,13 +108,30 @@ void ToyScene::show() {
             drawn_.push_back({at, Vec3::Zero()});
     }
     shift_apart();
+    if (!is_dragging()) on_table_ = shown_->on_table;
+    show_surface();
+    show_parts();
+    if (drawn_stance_ && *drawn_stance_ != shown_->toy->stance) scene_.fit();
+    drawn_stance_ = shown_->toy->stance;
+}
+
+void ToyScene::show_surface() {
     std::vector<ShiftedSurface> parts;
     for (const Drawn& drawn : drawn_) parts.push_back({shown_->surfaces()[drawn.placed].get(), drawn.shift});
-    OneSurface whole = one_surface(parts);
+    OneSurface whole = one_surface(parts, on_table_);
     first_round_ = std::move(whole.first_round);
     light();
     scene_.share_surface(std::make_shared<const StitchSurface>(std::move(whole.surface)));
-    show_parts();
+}
+
+Pose ToyScene::in_picture(std::size_t drawn) const {
+    return on_table_ * Eigen::Translation3d(drawn_[drawn].shift);
+}
+
+std::optional<std::size_t> ToyScene::drawn_of(std::size_t placed) const {
+    const auto found = std::ranges::find(drawn_, placed, &Drawn::placed);
+    if (found == drawn_.end()) return std::nullopt;
+    return static_cast<std::size_t>(found - drawn_.begin());
 }
 
 /// Each away from what it is sewn to, so that what hangs on it goes along.
@@ -130,23 +165,49 @@ void ToyScene::show_parts() {
              feature_parts(solved.piece->features, solved.surface, solved.stitches, study->fabric.mm)) {
             parts_.push_back({PartKind::face, at, part.feature});
             render::ScenePart shown = render::scene_part(std::move(part));
-            shown.mesh =
-                shifted(placed_mesh(shown.mesh, shown_->whole->forms[drawn_[at].placed]), drawn_[at].shift);
+            shown.mesh = placed_mesh(placed_mesh(shown.mesh, shown_->whole->forms[drawn_[at].placed]),
+                                     PlacedForm(in_picture(at)));
             parts.push_back(std::move(shown));
         }
     }
+    show_overlaps(parts);
     add_handles(parts);
     scene_.set_parts(std::move(parts));
+}
+
+/// Of pieces that are both on show, and not moved apart.
+void ToyScene::show_overlaps(std::vector<render::ScenePart>& parts) {
+    drawn_measures_ = shown_->measures;
+    std::vector<const OverlapRegion*> seen;
+    for (const OverlapRegion& region : shown_->overlaps) {
+        const auto drawn = drawn_of(region.other);
+        if (state_.apart() > 0 || !drawn || !drawn_of(region.one)) continue;
+        seen.push_back(&region);
+        Mesh beads = beads_mesh(region, on_table_, colour_of(Theme::colours().warning_text));
+        if (beads.indices.empty()) continue;
+        parts.push_back({std::move(beads), render::Finish::glossy});
+        parts_.push_back({PartKind::overlap, *drawn, 0});
+    }
+    scene_.set_ghost(seen.empty() ? std::nullopt : std::optional(layer_mesh(seen, on_table_)));
+}
+
+void ToyScene::look_at_overlap(std::size_t overlap) {
+    if (shown_ == nullptr || overlap >= shown_->overlaps.size()) return;
+    const OverlapRegion& region = shown_->overlaps[overlap];
+    state_.set_apart(0);
+    state_.set_hidden({shown_->placed().pieces[region.one].copy, shown_->placed().pieces[region.other].copy},
+                      false);
+    state_.pick(shown_->placed().pieces[region.other].copy);
+    if (const auto yaw = direction_of(region, on_table_, on_table_ * middle_of(shown_->surfaces())))
+        scene_.face(*yaw);
 }
 
 void ToyScene::add_handles(std::vector<render::ScenePart>& parts) {
     const auto now = picked();
     if (!now || session_.read_only()) return;
-    const auto handles = join_handles(*shown_->toy, *shown_->whole, drawn_[*now].placed, drawn_[*now].shift);
+    const auto handles = join_handles(*shown_->toy, *shown_->whole, drawn_[*now].placed, in_picture(*now));
     if (!handles) return;
-    const QColor accent = Theme::colours().accent;
-    const auto channel = [](int value) { return static_cast<std::uint8_t>(value); };
-    const Colour colour{channel(accent.red()), channel(accent.green()), channel(accent.blue())};
+    const Colour colour = colour_of(Theme::colours().accent);
     parts.push_back({hoop_mesh(*handles, colour), render::Finish::glossy, true});
     parts_.push_back({PartKind::hoop, *now, 0});
     parts.push_back({knob_mesh(*handles, colour), render::Finish::glossy, true});
@@ -203,9 +264,10 @@ void ToyScene::open(int round) {
 void ToyScene::pick_part(int part) {
     const auto index = static_cast<std::size_t>(part);
     if (index >= parts_.size()) return;
-    if (parts_[index].kind != PartKind::face) return;
-    state_.pick(placed(parts_[index].drawn).copy);
-    Q_EMIT feature_picked(parts_[index].feature);
+    const Part picked = parts_[index];
+    if (picked.kind != PartKind::face && picked.kind != PartKind::overlap) return;
+    state_.pick(placed(picked.drawn).copy);
+    if (picked.kind == PartKind::face) Q_EMIT feature_picked(picked.feature);
 }
 
 // --- dragging
@@ -217,8 +279,9 @@ std::optional<ToyScene::Met> ToyScene::met(QPointF position,
     double distance = 0;
     for (std::size_t at = 0; at < drawn_.size(); ++at) {
         if (!counts(at)) continue;
-        const Ray shifted{ray.origin - drawn_[at].shift, ray.direction};
-        const auto hit = first_hit_by_trying_all(shown_->surfaces()[drawn_[at].placed]->mesh, shifted);
+        const Pose to_toy = in_picture(at).inverse();
+        const Ray in_the_toy{to_toy * ray.origin, to_toy.linear() * ray.direction};
+        const auto hit = first_hit_by_trying_all(shown_->surfaces()[drawn_[at].placed]->mesh, in_the_toy);
         if (!hit || (first && hit->t >= distance)) continue;
         distance = hit->t;
         first = Met{at, placed(at).pose.inverse() * hit->point};
@@ -235,7 +298,13 @@ std::optional<Vec3> ToyScene::place_of(std::size_t drawn) const {
     const PlacedPiece& onto = shown_->placed().pieces[*piece.onto];
     const auto frame = frame_of_place(shown_->solved()[onto.solved], place);
     if (!frame) return std::nullopt;
-    return Vec3(onto.pose * frame->point + drawn_[drawn].shift);
+    return Vec3(in_picture(drawn) * onto.pose * frame->point);
+}
+
+/// Whether the toy still has that join where the picture, which may be of the toy before, has it.
+bool ToyScene::is_as_shown(std::size_t join) const {
+    const auto &said = session_.said_toy().joins, &shown = shown_->toy->joins;
+    return join < said.size() && join < shown.size() && said[join].piece == shown[join].piece;
 }
 
 /// The toy with the dragged piece sewn to what is under the pointer.
@@ -244,7 +313,7 @@ std::optional<Toy> ToyScene::sewn_at(QPointF position) const {
     if (!now || !placed(*now).join) return std::nullopt;
     const std::size_t join = *placed(*now).join;
     Toy toy = session_.said_toy();
-    if (join >= toy.joins.size()) return std::nullopt;
+    if (!is_as_shown(join)) return std::nullopt;
     const auto hangs_on_it = [&](std::size_t at) {
         const auto& pieces = shown_->placed().pieces;
         for (std::size_t other = 0; other < pieces.size(); ++other)
@@ -287,16 +356,18 @@ void ToyScene::drop_fabric(QPointF position) {
 }
 
 void ToyScene::give_up() {
+    const bool was_dragging = is_dragging();
     preview_.reset();
     grip_.reset();
     pull_.reset();
+    if (was_dragging) follow();
 }
 
 /// The toy with the picked piece turned or leant by its handle.
 std::optional<Toy> ToyScene::turned_at(const Part& part, QPointF position) const {
     const auto& join = placed(part.drawn).join;
     Toy toy = session_.said_toy();
-    if (!join || *join >= toy.joins.size()) return std::nullopt;
+    if (!join || !is_as_shown(*join)) return std::nullopt;
     Join& moved = toy.joins[*join];
     if (part.kind == PartKind::knob) {
         const Lean lean = leant_to(pull_->handles, scene_.ray(position));
@@ -333,9 +404,10 @@ std::optional<Toy> ToyScene::feature_at(const Part& part, QPointF position) cons
 void ToyScene::drag_part(int index, QPointF position) {
     if (shown_ == nullptr || static_cast<std::size_t>(index) >= parts_.size()) return;
     const Part part = parts_[static_cast<std::size_t>(index)];
+    if (part.kind == PartKind::overlap) return;
     if (part.kind != PartKind::face && !pull_) {
         const auto handles =
-            join_handles(*shown_->toy, *shown_->whole, drawn_[part.drawn].placed, drawn_[part.drawn].shift);
+            join_handles(*shown_->toy, *shown_->whole, drawn_[part.drawn].placed, in_picture(part.drawn));
         if (handles)
             pull_ = Pull{*handles, scene_.ray(position), shown_->toy->joins[*placed(part.drawn).join]};
     }

@@ -13,6 +13,10 @@
 #include "core/assembly/placed_surface.h"
 #include "render/scene/scene_view.h"
 
+namespace roundwright {
+struct ToyMeasures;
+}
+
 namespace roundwright::app {
 
 /// Shows the toy together in a 3D view: all pieces that are not hidden, with what is on their faces, as far
@@ -30,6 +34,9 @@ class ToyScene : public QObject {
         int stitch = 0;
     };
 
+    /// Turns to where two pieces run into each other, `AssembledToy::overlaps`.
+    void look_at_overlap(std::size_t overlap);
+
   Q_SIGNALS:
     void hovered(const std::optional<roundwright::app::ToyScene::Pointed>& at);
     void opened();  ///< a piece was double clicked, and is picked now
@@ -41,12 +48,13 @@ class ToyScene : public QObject {
         std::size_t placed = 0;
         Vec3 shift = Vec3::Zero();
     };
-    /// A part of the picture: on a face, or what the picked piece is turned and leant by.
-    enum class PartKind { face, hoop, knob };
+    /// A part of the picture: on a face, what the picked piece is turned and leant by, or where it runs into
+    /// another.
+    enum class PartKind { face, hoop, knob, overlap };
     struct Part {
         PartKind kind = PartKind::face;
         std::size_t drawn = 0;
-        int feature = 0;
+        int feature = 0;  ///< of a face
     };
 
     void follow();
@@ -54,6 +62,13 @@ class ToyScene : public QObject {
     void show_parts();
     void light();
     void shift_apart();
+    void show_surface();
+    void show_overlaps(std::vector<render::ScenePart>& parts);
+    /// Whether something is under the hand.
+    [[nodiscard]] bool is_dragging() const { return preview_ != nullptr || grip_ || pull_; }
+    /// From the toy's frame to the picture's, where a drawn piece is shown.
+    [[nodiscard]] Pose in_picture(std::size_t drawn) const;
+    [[nodiscard]] std::optional<std::size_t> drawn_of(std::size_t placed) const;
     [[nodiscard]] std::optional<Pointed> pointed(int round, int stitch) const;
     void click(int round);
     void open(int round);
@@ -65,6 +80,7 @@ class ToyScene : public QObject {
     void give_up();
     [[nodiscard]] std::optional<std::size_t> picked() const;
     [[nodiscard]] std::optional<Vec3> place_of(std::size_t drawn) const;
+    [[nodiscard]] bool is_as_shown(std::size_t join) const;
     [[nodiscard]] std::optional<Toy> sewn_at(QPointF position) const;
     [[nodiscard]] std::optional<Toy> feature_at(const Part& part, QPointF position) const;
     [[nodiscard]] std::optional<Toy> turned_at(const Part& part, QPointF position) const;
@@ -85,6 +101,9 @@ class ToyScene : public QObject {
     render::SceneView& scene_;
     std::shared_ptr<const AssembledToy> shown_;
     std::shared_ptr<const roundwright::AssembledToy> drawn_whole_;  ///< what the picture was made of
+    std::shared_ptr<const ToyMeasures> drawn_measures_;
+    Pose on_table_ = Pose::Identity();  ///< as it is drawn: it holds still under the hand
+    std::optional<Stance> drawn_stance_;
     std::vector<Drawn> drawn_;
     std::vector<int> first_round_;  ///< of each drawn piece in the picture's surface, and their number
     std::vector<Part> parts_;

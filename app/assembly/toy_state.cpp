@@ -34,11 +34,22 @@ void ToyState::follow(const ChangeSet& changes) {
         show_all();
         Q_EMIT apart_changed();
     }
+    forget_gone();
     follow_current();
     const Piece* piece = session_.piece();
     if (piece == nullptr || picked_.copy < piece->make) return;
     picked_.copy = 0;
     Q_EMIT picked_changed();
+}
+
+/// What is not in the toy any more is not hidden either.
+void ToyState::forget_gone() {
+    const auto& pieces = session_.toy().pieces;
+    const auto gone = std::erase_if(hidden_, [&](const PieceCopy& copy) {
+        const auto index = pieces.index_of(copy.piece);
+        return !index || copy.copy >= pieces[*index].make;
+    });
+    if (gone > 0) Q_EMIT hidden_changed();
 }
 
 void ToyState::set_hidden(const std::vector<PieceCopy>& copies, bool hidden) {

@@ -37,6 +37,7 @@ class ToyState : public QObject {
   private:
     void follow(const ChangeSet& changes);
     void follow_current();
+    void forget_gone();
 
     DocumentSession& session_;
     PieceCopy picked_;

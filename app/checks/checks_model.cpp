@@ -116,8 +116,18 @@ QVariant ChecksModel::data(const QModelIndex& index, int role) const {
 }
 
 void ChecksModel::show_place(int row) {
-    const auto& found = check(row);
+    const Check found = check(row);
     if (found.piece < 0) return;
+    if (found.code == CheckCode::pieces_overlap) {
+        // They are listed in their order, which sorting by severity keeps.
+        const auto before = checks_.begin() + row;
+        const auto overlap = std::count_if(checks_.begin(), before, [](const Check& check) {
+            return check.code == CheckCode::pieces_overlap;
+        });
+        session_.show_whole_toy(true);
+        Q_EMIT overlap_shown(static_cast<std::size_t>(overlap));
+        return;
+    }
     session_.set_current_piece(found.piece);
     if (found.round >= 0) session_.select_rounds({found.round});
 }

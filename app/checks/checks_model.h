@@ -23,12 +23,16 @@ class ChecksModel : public QAbstractListModel {
     [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
 
     [[nodiscard]] const Check& check(int row) const { return checks_[static_cast<std::size_t>(row)]; }
-    /// Brings the check's piece and round on show.
+    /// Brings the check's piece and round on show; where pieces run into each other, the whole toy.
     void show_place(int row);
     /// Makes the first cure of the check as one undo step; false if it has none.
     bool cure(int row);
     /// The same with any cure of a check.
     bool apply(const Check& check, const Cure& cure);
+
+  Q_SIGNALS:
+    /// The whole toy is on show; that is to be seen there which `AssembledToy::overlaps` counts so.
+    void overlap_shown(std::size_t overlap);
 
   private:
     void refill();

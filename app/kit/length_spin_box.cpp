@@ -1,5 +1,7 @@
 #include "app/kit/length_spin_box.h"
 
+#include <limits>
+
 #include <QSignalBlocker>
 
 #include "core/base/units.h"
@@ -19,6 +21,7 @@ LengthSpinBox::LengthSpinBox(const Preferences& preferences, double least_mm, do
 }
 
 void LengthSpinBox::show_millimetres(double mm) {
+    if (mm == millimetres_ && value() == shown_) return;  // else what is being typed is wiped out
     const QSignalBlocker quiet(this);
     millimetres_ = mm;
     setValue(unit_ == LengthUnit::inches ? mm / mm_per_inch : mm);
@@ -34,6 +37,7 @@ void LengthSpinBox::show_unit(LengthUnit unit) {
     setSingleStep(inches ? 1.0 / 16 : 1.0);
     setSuffix(inches ? tr(" in") : tr(" mm"));
     setRange(inches ? least_mm_ / mm_per_inch : least_mm_, inches ? most_mm_ / mm_per_inch : most_mm_);
+    shown_ = std::numeric_limits<double>::quiet_NaN();  // it was in the other unit
     show_millimetres(mm);
 }
 

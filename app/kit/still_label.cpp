@@ -1,6 +1,7 @@
 #include "app/kit/still_label.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include <QEvent>
 #include <QTextLayout>
@@ -43,7 +44,9 @@ void StillLabel::say(const QString& words) {
 }
 
 QSize StillLabel::sizeHint() const {
-    return {fontMetrics().averageCharWidth() * 20, lines_ * fontMetrics().lineSpacing()};
+    // Lines are laid out in fractions of pixels: whole ones cut what reaches below the last.
+    const double height = lines_ * QFontMetricsF(font()).lineSpacing();
+    return {fontMetrics().averageCharWidth() * 20, static_cast<int>(std::ceil(height)) + 1};
 }
 
 QSize StillLabel::minimumSizeHint() const { return {0, sizeHint().height()}; }

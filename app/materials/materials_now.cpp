@@ -1,34 +1,35 @@
 #include "app/materials/materials_now.h"
 
+#include <utility>
 #include <vector>
+
+#include "core/assembly/worked_pieces.h"
 
 namespace roundwright::app {
 namespace {
 
-std::optional<Materials> of_one_piece(const DocumentSession& session) {
-    const auto study = session.study(session.current_piece());
-    if (session.piece() == nullptr || study == nullptr) return std::nullopt;
-    Piece one = *session.piece();
+Materials of_one(const Toy& toy, WorkedPiece worked) {
+    Piece one = *worked.piece;
+    worked.seams_mm /= one.make;
     one.make = 1;
-    const double volume = study->measures().usable() ? study->measures().volume_mm3 : 0;
-    return materials(session.toy(), {{&one, &study->graph().graph, study->gauge, volume}});
+    worked.piece = &one;
+    return materials(toy, {worked});
 }
 
 }  // namespace
 
 std::optional<Materials> materials_now(const DocumentSession& session, TakenFor what) {
-    if (what == TakenFor::piece) return of_one_piece(session);
     const Toy& toy = session.toy();
-    std::vector<std::shared_ptr<const PieceStudy>> studies;  // held until all is added up
-    std::vector<WorkedPiece> worked;
+    std::vector<PieceStudy> studies;
     for (std::size_t i = 0; i < toy.pieces.size(); ++i) {
-        studies.push_back(session.study(static_cast<int>(i)));
-        const auto& study = studies.back();
+        const auto study = session.study(static_cast<int>(i));
         if (study == nullptr) return std::nullopt;
-        const double volume = study->measures().usable() ? study->measures().volume_mm3 : 0;
-        worked.push_back({&toy.pieces[i], &study->graph().graph, study->gauge, volume});
+        studies.push_back(*study);
     }
-    return materials(toy, worked);
+    std::vector<WorkedPiece> worked = worked_pieces(toy, studies);
+    if (what == TakenFor::toy) return materials(toy, worked);
+    if (session.piece() == nullptr) return std::nullopt;
+    return of_one(toy, worked[static_cast<std::size_t>(session.current_piece())]);
 }
 
 }  // namespace roundwright::app

@@ -1,5 +1,6 @@
 #include "app/materials/stuffing_panel.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -14,6 +15,7 @@
 
 #include "app/kit/field_widgets.h"
 #include "app/materials/pace_fields.h"
+#include "app/materials/stuffed_part_fields.h"
 #include "app/materials/stuffing_scales_dialog.h"
 #include "core/assembly/worked_pieces.h"
 #include "core/materials/stuffing.h"
@@ -64,6 +66,8 @@ StuffingPanel::StuffingPanel(DocumentSession& session, QWidget* parent)
     layout->addSpacing(6);
     layout->addWidget(stretch_text_);
     layout->addWidget(stretch_);
+    layout->addSpacing(6);
+    layout->addWidget(new StuffedPartFields(session_));
     layout->addSpacing(6);
     layout->addWidget(amount_);
     layout->addWidget(weigh_, 0, Qt::AlignLeft);

@@ -134,6 +134,7 @@ QString TakesPanel::amounts_words(const Materials& one) const {
                                   session_.preferences().units());
     }
     if (one.stuffing_g.high > 0) lines << stuffing_taken_words(one.stuffing_g * times);
+    if (one.pellets_g > 0) lines << pellets_taken_words(one.pellets_g * times);
     if (one.minutes.high > 0) lines << time_taken_words(one.minutes * times);
     return lines.join(QLatin1Char('\n'));
 }

@@ -1,11 +1,15 @@
 #include "app/own_pieces/own_pieces_folder.h"
 
+#include <cerrno>
+
 #include <QCoreApplication>
 #include <QDir>
+#include <QFile>
 #include <QFileInfo>
 #include <QStandardPaths>
 
 #include "app/kit/toy_files.h"
+#include "app/storage/disk.h"
 #include "app/storage/disk_words.h"
 #include "render/wording/plain_text.h"
 
@@ -28,6 +32,26 @@ QString file_name_of(const Toy& piece) {
     return name.isEmpty() ? OwnPiecesText::tr("Piece") : name;
 }
 
+QString numbered_path(const QString& folder, const QString& name, int number) {
+    const QString numbered = number == 1 ? name : QStringLiteral("%1 %2").arg(name).arg(number);
+    return QStringLiteral("%1/%2.%3").arg(folder, numbered, toy_ending());
+}
+
+FileProblem problem_at(const DiskFault& fault) { return {disk_fault_words(fault), {}}; }
+
+/// Under its own name, and a number where that is taken; nothing is overwritten.
+OwnPiecesFolder::Moved move_into(const QString& folder, const QString& file) {
+    if (const auto fault = make_private_folder(folder)) return {file, problem_at(*fault)};
+    const QString name = QFileInfo(file).completeBaseName();
+    for (int number = 1; number <= most_of_one_name; ++number) {
+        const QString path = numbered_path(folder, name, number);
+        if (Disk::in_use().rename_to_free(QFile::encodeName(file), QFile::encodeName(path)) == 0)
+            return {path, std::nullopt};
+        if (errno != EEXIST) break;
+    }
+    return {file, problem_at({DiskStep::rename, errno, file})};
+}
+
 }  // namespace
 
 OwnPiecesFolder OwnPiecesFolder::usual() {
@@ -44,20 +68,49 @@ std::vector<QString> OwnPiecesFolder::files() const {
     return paths;
 }
 
-std::optional<FileProblem> OwnPiecesFolder::keep(const Toy& piece) const {
-    if (const auto fault = make_private_folder(path_)) return FileProblem{disk_fault_words(*fault), {}};
-    const QString name = file_name_of(piece);
-    std::optional<FileProblem> problem;
+std::optional<FileProblem> OwnPiecesFolder::keep(const Toy& piece) const { return save_new(piece).problem; }
+
+OwnPiecesFolder::Moved OwnPiecesFolder::save_new(const Toy& piece) const {
+    if (const auto fault = make_private_folder(path_)) return {{}, FileProblem{disk_fault_words(*fault), {}}};
+    Moved saved;
     for (int number = 1; number <= most_of_one_name; ++number) {
-        const QString numbered = number == 1 ? name : QStringLiteral("%1 %2").arg(name).arg(number);
-        const QString path = QStringLiteral("%1/%2.%3").arg(path_, numbered, toy_ending());
-        if (QFileInfo::exists(path)) continue;
+        saved.path = numbered_path(path_, file_name_of(piece), number);
+        if (QFileInfo::exists(saved.path)) continue;
         WriteWishes wishes;
         wishes.only_new = true;
-        problem = save_document_file(path, piece, wishes).problem;
-        if (!problem || !problem->was_changed) return problem;  // else one came just now
+        saved.problem = save_document_file(saved.path, piece, wishes).problem;
+        if (!saved.problem || !saved.problem->was_changed) return saved;  // else one came just now
     }
-    return problem;
+    return saved;
+}
+
+QString OwnPiecesFolder::removed_path() const { return path_ + QStringLiteral("/removed"); }
+
+OwnPiecesFolder::Moved OwnPiecesFolder::remove(const QString& file) const {
+    return move_into(removed_path(), file);
+}
+
+OwnPiecesFolder::Moved OwnPiecesFolder::bring_back(const QString& file) const {
+    return move_into(path_, file);
+}
+
+/// The old file goes once the new one is there.
+OwnPiecesFolder::Moved OwnPiecesFolder::rename(const QString& file, const QString& name) const {
+    const LoadedFile loaded = load_document_file(file);
+    if (loaded.problem) return {file, loaded.problem};
+    if (loaded.document.newer || loaded.document.toy.pieces.empty())
+        return {file, FileProblem{OwnPiecesText::tr("This file was written by a newer Roundwright, so it "
+                                                    "keeps its name."),
+                                  {}}};
+    Toy renamed = loaded.document.toy;
+    renamed.title = renamed.pieces[0].name = name.toStdString();
+    if (file_name_of(renamed) == QFileInfo(file).completeBaseName())
+        return {file, save_document_file(file, renamed)};
+    const Moved saved = save_new(renamed);
+    if (saved.problem) return {file, saved.problem};
+    if (Disk::in_use().remove(QFile::encodeName(file)) != 0)
+        return {saved.path, problem_at({DiskStep::remove, errno, file})};
+    return saved;
 }
 
 }  // namespace roundwright::app

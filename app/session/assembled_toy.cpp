@@ -24,6 +24,17 @@ SolvedPiece without_shape(PieceId id, std::shared_ptr<const Piece> piece) {
     return {id, std::move(piece), std::move(nothing), {}, {}, 0, nullptr, nullptr, nullptr};
 }
 
+std::vector<PieceStudy> studies_of(const AssembledToy& toy) {
+    std::vector<PieceStudy> studies;
+    for (const AssembledPiece& piece : toy.pieces)
+        studies.push_back(piece.study != nullptr ? *piece.study : PieceStudy());
+    return studies;
+}
+
+Pose pose_on_table(const Toy& toy, const Rest& rest) {
+    return toy.stance == Stance::standing ? Pose::Identity() : rest.pose;
+}
+
 class Assembler {
   public:
     Assembler(std::shared_ptr<const Toy> toy, const AssembledToy* before, const RevolveOptions& options)
@@ -39,10 +50,19 @@ class Assembler {
         std::vector<const StitchSurface*> surfaces;
         for (const auto& surface : made_.surfaces()) surfaces.push_back(surface.get());
         made_.hidden = hidden_features(made_.placed(), made_.solved(), surfaces);
+        made_.on_table = first_pose();
         return std::move(made_);
     }
 
   private:
+    /// While it is moved about, it holds still.
+    [[nodiscard]] Pose first_pose() const {
+        const Toy& toy = *made_.toy;
+        if (toy.stance == Stance::standing) return Pose::Identity();
+        if (before_ != nullptr && before_->toy->stance == toy.stance) return before_->on_table;
+        return pose_on_table(toy, toy_rest(*made_.whole, studies_of(made_)));
+    }
+
     void add(std::size_t index, const std::shared_ptr<const PieceStudy>& study) {
         const PieceId id = made_.toy->pieces.id(index);
         const auto said = made_.toy->pieces.shared(index);
@@ -79,10 +99,11 @@ AssembledToy put_in_place(std::shared_ptr<const Toy> toy,
 }
 
 AssembledToy measured(AssembledToy toy) {
-    std::vector<PieceStudy> studies;
-    for (const AssembledPiece& piece : toy.pieces)
-        studies.push_back(piece.study != nullptr ? *piece.study : PieceStudy());
-    toy.measures = std::make_shared<const ToyMeasures>(toy_measures(*toy.whole, studies));
+    toy.measures = std::make_shared<const ToyMeasures>(toy_measures(*toy.whole, studies_of(toy)));
+    toy.on_table = pose_on_table(*toy.toy, toy.measures->rest);
+    toy.overlaps.clear();
+    for (const PieceOverlap& overlap : toy.measures->overlaps)
+        toy.overlaps.push_back(overlap_region(*toy.whole, overlap));
     return toy;
 }
 

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "core/assembly/hidden_features.h"
+#include "core/assembly/overlap_region.h"
 #include "core/assembly/placed_surface.h"
 #include "core/assembly/toy_measures.h"
 #include "core/study/study_surface.h"
@@ -24,7 +25,11 @@ struct AssembledToy {
     std::vector<AssembledPiece> pieces;
     std::shared_ptr<const roundwright::AssembledToy> whole;
     std::vector<HiddenFeature> hidden;
+    /// From the toy's frame to the table's, y up, as it is meant to rest. Standing it is as it was built.
+    /// Until it is measured: as the toy before rested in the same stance.
+    Pose on_table = Pose::Identity();
     std::shared_ptr<const ToyMeasures> measures;  ///< null: they are not known yet
+    std::vector<OverlapRegion> overlaps;          ///< of `measures->overlaps`, one each
 
     [[nodiscard]] const std::vector<SolvedPiece>& solved() const { return whole->solved; }
     [[nodiscard]] const PlacedToy& placed() const { return whole->placed; }

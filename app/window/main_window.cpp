@@ -303,6 +303,7 @@ void MainWindow::add_whole_toy() {
     whole_toy_->announce_to(*announcer_);
     connect(own_pieces_, &OwnPieceActions::told, announcer_, &Announcer::answer);
     connect(whole_toy_, &WholeToy::rounds_wanted, this, [this] { go_to_rounds(Qt::OtherFocusReason); });
+    connect(&checks_->model(), &ChecksModel::overlap_shown, &whole_toy_->toy(), &ToyPanel::look_at_overlap);
     connect(whole_toy_, &WholeToy::scene_made, this, [this] { parts_->order_tabs(); });
 }
 

@@ -187,12 +187,11 @@ std::vector<Check> check_overlaps(const AssembledToy& toy, const std::vector<Pie
     for (const PieceOverlap& overlap : overlaps) {
         const std::size_t one = toy.placed.pieces[overlap.one].solved;
         const std::size_t other = toy.placed.pieces[overlap.other].solved;
-        checks.push_back({CheckCode::pieces_overlap,
-                          Severity::warning,
-                          static_cast<int>(other),
-                          -1,
-                          {toy.solved[one].piece->name, overlap.volume_mm3},
-                          {}});
+        std::vector<Argument> arguments{overlap.volume_mm3};
+        // Two copies of one piece need no name of the other.
+        if (one != other) arguments.insert(arguments.begin(), toy.solved[one].piece->name);
+        checks.push_back(
+            {CheckCode::pieces_overlap, Severity::warning, static_cast<int>(other), -1, arguments, {}});
     }
     return checks;
 }

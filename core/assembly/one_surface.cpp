@@ -67,6 +67,23 @@ class Gatherer {
     int rounds_ = 0;
 };
 
+void move_each(std::vector<float>& vectors, const Eigen::Matrix3f& turn, const Eigen::Vector3f& shift) {
+    for (std::size_t at = 0; at + 2 < vectors.size(); at += 3) {
+        Eigen::Map<Eigen::Vector3f> vector(vectors.data() + at);
+        vector = turn * Eigen::Vector3f(vector) + shift;
+    }
+}
+
+void move(StitchSurface& surface, const Eigen::Isometry3d& pose) {
+    const Eigen::Matrix3f turn = pose.linear().cast<float>();
+    move_each(surface.mesh.positions, turn, pose.translation().cast<float>());
+    move_each(surface.mesh.normals, turn, Eigen::Vector3f::Zero());
+    for (StitchPatch& patch : surface.stitches) {
+        for (Vec3& corner : patch.corners) corner = pose * corner;
+        patch.normal = pose.linear() * patch.normal;
+    }
+}
+
 }  // namespace
 
 int OneSurface::part_of(int round) const {
@@ -74,10 +91,12 @@ int OneSurface::part_of(int round) const {
     return static_cast<int>(after - first_round.begin()) - 1;
 }
 
-OneSurface one_surface(std::span<const ShiftedSurface> parts) {
+OneSurface one_surface(std::span<const ShiftedSurface> parts, const Eigen::Isometry3d& pose) {
     Gatherer gatherer;
     for (const ShiftedSurface& part : parts) gatherer.add(part);
-    return gatherer.take();
+    OneSurface whole = gatherer.take();
+    if (pose.matrix() != Eigen::Matrix4d::Identity()) move(whole.surface, pose);
+    return whole;
 }
 
 }  // namespace roundwright

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <Eigen/Geometry>
 #include <span>
 #include <vector>
 
@@ -22,6 +23,8 @@ struct OneSurface {
     /// Which of them a round of the whole belongs to; `first_round[part]` is its round 0.
     [[nodiscard]] int part_of(int round) const;
 };
-[[nodiscard]] OneSurface one_surface(std::span<const ShiftedSurface> parts);
+/// `pose`: a turn and a shift of the whole, after the parts were moved.
+[[nodiscard]] OneSurface one_surface(std::span<const ShiftedSurface> parts,
+                                     const Eigen::Isometry3d& pose = Eigen::Isometry3d::Identity());
 
 }  // namespace roundwright

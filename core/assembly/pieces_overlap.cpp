@@ -4,6 +4,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/assembly/held_solids.h"
+
 namespace roundwright {
 namespace {
 
@@ -90,6 +92,12 @@ double common_beyond_join(const AssembledToy& toy, std::size_t one, std::size_t 
 }
 
 }  // namespace
+
+HeldSolids held_solids(const AssembledToy& toy, std::size_t one, std::size_t other) {
+    const auto joined = joined_one(toy, one, other);
+    if (!joined) return {*toy.solids[one], *toy.solids[other], joined};
+    return {rigid_solid(toy, one), rigid_solid(toy, other), joined};
+}
 
 std::vector<PieceOverlap> pieces_that_overlap(const AssembledToy& toy) {
     std::vector<double> volumes;

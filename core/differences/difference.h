@@ -43,7 +43,9 @@ enum class DifferenceCode {
     start,
     end,
     joining,
-    stuffing,  ///< `then_value`, `now_value`: area stretch
+    stuffing,        ///< `then_value`, `now_value`: area stretch
+    stuffed_rounds,  ///< `then`, `now`: the first and the last of them; empty: all
+    weight,          ///< of pellets in it: `then_value`, `now_value`, in grams
     way_up,
     make,    ///< how many: `then`, `now`
     worked,  ///< rounds done: `then`, `now`

@@ -20,6 +20,12 @@ Difference counted(DifferenceCode code, int then, int now) {
     return difference;
 }
 
+/// Of a piece that is stuffed throughout, none.
+std::vector<int> stuffed_part(const Piece& piece) {
+    if (!piece.stuffed_rounds) return {};
+    return {piece.stuffed_rounds->first, piece.stuffed_rounds->last};
+}
+
 Difference of_feature(DifferenceCode code, const Feature& feature) {
     Difference difference = of(code);
     difference.feature = feature;
@@ -61,6 +67,14 @@ std::vector<Difference> piece_differences(const Piece& before, const Piece& afte
     stuffing.then_value = before.area_stretch;
     stuffing.now_value = after.area_stretch;
     add_if(before.area_stretch != after.area_stretch, stuffing);
+    Difference part = of(DifferenceCode::stuffed_rounds);
+    part.then = stuffed_part(before);
+    part.now = stuffed_part(after);
+    add_if(part.then != part.now, part);
+    Difference weight = of(DifferenceCode::weight);
+    weight.then_value = before.weight_grams;
+    weight.now_value = after.weight_grams;
+    add_if(before.weight_grams != after.weight_grams, weight);
     add_if(before.starts_at_top != after.starts_at_top, of(DifferenceCode::way_up));
     add_if(before.make != after.make, counted(DifferenceCode::make, before.make, after.make));
     add_features(all, before, after);

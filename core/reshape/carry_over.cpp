@@ -50,6 +50,7 @@ class Carrier {
         for (std::size_t i = 0; i < counts_.size(); ++i) result_.piece.rounds.push_back(round(i));
         restore_lost_bands();
         carry_marks();
+        carry_stuffing();
         for (Feature& feature : result_.piece.features) carry(feature);
         list_rewritten();
         return std::move(result_);
@@ -138,6 +139,23 @@ class Carrier {
             if (!heir.note.empty()) heir.note += "; ";
             heir.note += old_.rounds[r].note;
         }
+    }
+
+    // From the first of the new rounds that come from a stuffed one to the last of them.
+    void carry_stuffing() {
+        if (!old_.stuffed_rounds || sources_.empty()) return;
+        const RoundSpan& stuffed = *old_.stuffed_rounds;
+        const int end = static_cast<int>(counts_.size()) - 1;
+        const auto comes_from = [&](int source) { return source >= stuffed.first && source <= stuffed.last; };
+        const auto first = std::ranges::find_if(sources_, comes_from);
+        if (first == sources_.end()) {
+            const int instead = std::min(carried_round(stuffed.first), end);
+            result_.piece.stuffed_rounds = RoundSpan{instead, instead};
+            return;
+        }
+        int last = end;
+        while (!comes_from(sources_[static_cast<std::size_t>(last)])) --last;
+        result_.piece.stuffed_rounds = RoundSpan{static_cast<int>(first - sources_.begin()), last};
     }
 
     int carried_round(int round) const {

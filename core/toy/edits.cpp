@@ -39,7 +39,25 @@ int round_after(int round, std::size_t first, std::size_t taken, std::size_t put
     return static_cast<int>(std::max<std::size_t>(1, first + kept) - 1);
 }
 
-void move_features(Piece& piece, std::size_t first, std::size_t taken, std::size_t put_in) {
+/// What begins with a round that is taken begins with the one that comes into its place.
+int beginning_after(int round, std::size_t first, std::size_t taken, std::size_t put_in) {
+    const auto index = static_cast<std::size_t>(std::max(0, round));
+    if (index < first || index >= first + taken) return round_after(round, first, taken, put_in);
+    return static_cast<int>(first + std::min(index - first, put_in));
+}
+
+/// Where none of the stuffed rounds is left, the one in their place is stuffed.
+void move_stuffing(Piece& piece, std::size_t first, std::size_t taken, std::size_t put_in) {
+    if (!piece.stuffed_rounds) return;
+    RoundSpan& stuffed = *piece.stuffed_rounds;
+    const int last = round_after(stuffed.last, first, taken, put_in);
+    stuffed.first = std::min(beginning_after(stuffed.first, first, taken, put_in), std::max(last, 0));
+    stuffed.last = std::max(last, stuffed.first);
+}
+
+/// Of what lies between the rounds, or in them.
+void move_places(Piece& piece, std::size_t first, std::size_t taken, std::size_t put_in) {
+    move_stuffing(piece, first, taken, put_in);
     for (Feature& feature : piece.features) {
         feature.round = round_after(feature.round, first, taken, put_in);
         if (feature.kind != FeatureKind::stitched_line) continue;
@@ -88,7 +106,7 @@ Edited<Piece> replace_rounds(const Piece& piece, std::size_t first, std::size_t 
     const auto at = all.erase(all.begin() + static_cast<std::ptrdiff_t>(start),
                               all.begin() + static_cast<std::ptrdiff_t>(start + taken));
     all.insert(at, rounds.begin(), rounds.end());
-    move_features(edited.value, start, taken, rounds.size());
+    move_places(edited.value, start, taken, rounds.size());
     return edited;
 }
 
@@ -101,7 +119,7 @@ Piece remove_rounds(const Piece& piece, std::span<const int> rounds) {
     const std::vector<int> removed = tidy(rounds, piece.rounds.size());
     for (auto round = removed.rbegin(); round != removed.rend(); ++round) {
         edited.rounds.erase(edited.rounds.begin() + *round);
-        move_features(edited, static_cast<std::size_t>(*round), 1, 0);
+        move_places(edited, static_cast<std::size_t>(*round), 1, 0);
     }
     return edited;
 }

@@ -39,6 +39,10 @@ class Arguments {
         return name.empty() ? ChecksText::tr("another piece") : name_in_words(name);
     }
     [[nodiscard]] bool is_named(std::size_t index) const { return !value<std::string>(index).empty(); }
+    [[nodiscard]] bool is_text(std::size_t index) const {
+        return index < check_.arguments.size() &&
+               std::holds_alternative<std::string>(check_.arguments[index]);
+    }
     /// "the safety eyes": what a check of the face is about.
     [[nodiscard]] QString feature(std::size_t index) const {
         return index < check_.features.size()
@@ -299,7 +303,12 @@ QString seam_stretches(const Arguments& said) {
         .arg(seam_length(said), by_share(said));
 }
 
+/// Without another piece: two copies of the same.
 QString pieces_overlap(const Arguments& said) {
+    if (!said.is_text(0))
+        return ChecksText::tr(
+            "Two of them run into each other: one would be inside the other. Move them apart, or tilt them "
+            "away.");
     return ChecksText::tr("It runs into %1: one would be inside the other. Move it, or tilt it away.")
         .arg(said.piece(0));
 }

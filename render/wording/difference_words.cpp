@@ -89,6 +89,21 @@ QString worked_difference(const Difference& difference) {
     return DifferenceText::tr("%1 worked instead of %2").arg(rounds_words(now), QLocale().toString(then));
 }
 
+/// "throughout", "in rounds 1 to 12 only".
+QString stuffed_words(const std::vector<int>& part) {
+    if (part.empty()) return DifferenceText::tr("throughout");
+    if (part.front() >= part.back())
+        return DifferenceText::tr("in round %1 only").arg(QLocale().toString(part.front() + 1));
+    return DifferenceText::tr("in rounds %1 to %2 only")
+        .arg(QLocale().toString(part.front() + 1), QLocale().toString(part.back() + 1));
+}
+
+/// As it is typed: pellets are weighed to a gram.
+QString pellets_words(double grams) {
+    return grams > 0 ? DifferenceText::tr("%1 g of pellets").arg(number_words(grams))
+                     : DifferenceText::tr("no pellets");
+}
+
 QString stretch_words(double stretch) { return number_words(100 * stretch); }
 
 /// What differs in a piece that is there both times.
@@ -103,6 +118,12 @@ QString within_piece(const Difference& difference) {
         case Code::stuffing:
             return DifferenceText::tr("fabric stretch %1 % instead of %2 %")
                 .arg(stretch_words(difference.now_value), stretch_words(difference.then_value));
+        case Code::stuffed_rounds:
+            return DifferenceText::tr("stuffed %1 instead of %2")
+                .arg(stuffed_words(difference.now), stuffed_words(difference.then));
+        case Code::weight:
+            return DifferenceText::tr("%1 in it instead of %2")
+                .arg(pellets_words(difference.now_value), pellets_words(difference.then_value));
         case Code::way_up:
             return DifferenceText::tr("it is the other way up");
         case Code::make:

@@ -85,6 +85,10 @@ QString stuffing_taken_words(const Estimate& grams) {
     return TakesText::tr("Stuffing: %1").arg(weight_taken(grams));
 }
 
+QString pellets_taken_words(double grams) {
+    return grams > 0 ? TakesText::tr("Pellets: %1").arg(grams_text(grams)) : QString();
+}
+
 QString time_taken_words(const Estimate& minutes) {
     return TakesText::tr("At the hook: %1")
         .arg(range_words(time_words(minutes.likely), time_words(minutes.low), time_words(minutes.high)));

@@ -15,9 +15,11 @@ namespace roundwright {
 /// "Foam: 38 m (29 to 46), 15 g (12 to 19), 1 ball": what so many toys, or pieces, take of a yarn.
 [[nodiscard]] QString yarn_taken_words(const Yarn& yarn, const YarnUse& use, std::optional<int> balls,
                                        LengthUnit units);
-/// "About 15 g of stuffing (12 to 19)".
+/// "Stuffing: 15 g (12 to 19)".
 [[nodiscard]] QString stuffing_taken_words(const Estimate& grams);
-/// "About 3 h at the hook (2 h to 5 h)".
+/// "Pellets: 40 g"; empty where there are none.
+[[nodiscard]] QString pellets_taken_words(double grams);
+/// "At the hook: 3 h (2 h to 5 h)".
 [[nodiscard]] QString time_taken_words(const Estimate& minutes);
 
 /// What goes in: materials and hours. A sentence a line.

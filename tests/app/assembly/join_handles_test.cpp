@@ -28,7 +28,7 @@ struct JoinHandlesTest : ::testing::Test {
         std::vector<SolvedPiece> solved;
         for (std::size_t i = 0; i < 2; ++i) solved.push_back(solved_piece(toy, i, study_shape(toy, i)));
         const auto whole = roundwright::assemble(toy, solved, {nullptr, nullptr});
-        return join_handles(toy, whole, copy, Vec3::Zero());
+        return join_handles(toy, whole, copy, in_picture);
     }
     /// Towards a point, from far before it.
     static Ray ray_to(const Vec3& point, const Vec3& from) {
@@ -36,6 +36,7 @@ struct JoinHandlesTest : ::testing::Test {
     }
 
     Toy toy;
+    Pose in_picture = Pose::Identity();
 };
 
 TEST_F(JoinHandlesTest, TheKnobLeansThePieceToWhereItIsPulled) {
@@ -66,6 +67,23 @@ TEST_F(JoinHandlesTest, AQuarterPullOnTheHoopTurnsByAQuarter) {
         EXPECT_NEAR(*turned, copy == 1 ? 90 : -90, 1e-6);
         EXPECT_FALSE(turned_by(*now, ray_to(now->hoop_middle, one), to));
     }
+}
+
+TEST_F(JoinHandlesTest, FollowTheToyAsItLies) {
+    const auto upright = handles(2);
+    in_picture = Eigen::AngleAxisd(1.2, Vec3(2, -1, 1).normalized());
+    in_picture.pretranslate(Vec3(4, 5, -6));
+    const auto lying = handles(2);
+    ASSERT_TRUE(upright && lying);
+    EXPECT_NEAR((lying->place - in_picture * upright->place).norm(), 0, 1e-9);
+    EXPECT_NEAR((lying->hoop_middle - in_picture * upright->hoop_middle).norm(), 0, 1e-9);
+    for (const auto direction :
+         {&JoinHandles::axis, &JoinHandles::out, &JoinHandles::up, &JoinHandles::right})
+        EXPECT_NEAR(((*lying).*direction - in_picture.linear() * ((*upright).*direction)).norm(), 0, 1e-9);
+    const Vec3 knob = lying->place + lying->knob_reach * lying->axis;
+    const Lean lean = leant_to(*lying, ray_to(knob, lying->axis + 0.2 * lying->up));
+    EXPECT_NEAR(lean.up_degrees, 0, 1);
+    EXPECT_NEAR(lean.right_degrees, 0, 1);
 }
 
 TEST_F(JoinHandlesTest, WhatStandsByItselfHasNone) { EXPECT_FALSE(handles(0)); }

@@ -8,6 +8,7 @@
 #include <QLabel>
 #include <QPushButton>
 #include <QRadioButton>
+#include <QRegularExpression>
 #include <QSlider>
 #include <QSpinBox>
 #include <QStackedWidget>
@@ -36,6 +37,18 @@ Kind* child(QWidget& panel, const QString& words) {
     for (Kind* one : panel.findChildren<Kind*>()) {
         if (one->text().remove(QLatin1Char('&')).contains(words)) return one;
     }
+    return nullptr;
+}
+
+MeasureSpinBox* pace_of(StuffingPanel& panel) {
+    for (auto* box : panel.findChildren<MeasureSpinBox*>())
+        if (box->specialValueText() == QStringLiteral("not timed")) return box;
+    return nullptr;
+}
+
+MeasureSpinBox* pellets_of(StuffingPanel& panel) {
+    for (auto* box : panel.findChildren<MeasureSpinBox*>())
+        if (box->suffix() == QStringLiteral(" g")) return box;
     return nullptr;
 }
 
@@ -106,6 +119,99 @@ TEST_F(Panels, StuffingSaysHowAPieceWithoutItLies) {
     EXPECT_TRUE(says(QStringLiteral("it lies flat")));
     set({6, 12, 18, 24}, End::left_open);
     EXPECT_TRUE(says(QStringLiteral("holds its own shape")));
+}
+
+TEST_F(Panels, OnlySomeRoundsAreStuffedByKeysInOneStepEach) {
+    StuffingPanel panel(session);
+    panel.show();
+    auto* part = child<QCheckBox>(panel, QStringLiteral("Stuff only some rounds"));
+    ASSERT_NE(part, nullptr);
+    part->setFocus();
+    QTest::keyClick(part, Qt::Key_Space);
+    EXPECT_EQ(session.piece()->stuffed_rounds, (RoundSpan{0, 5}));
+    EXPECT_EQ(session.undo_stack().undoText(), QStringLiteral("Stuff only some rounds"));
+    const auto boxes = panel.findChildren<QSpinBox*>();
+    ASSERT_EQ(boxes.size(), 2);
+    EXPECT_TRUE(boxes[0]->isVisible());
+    const auto type = [](QSpinBox* box, const char* text) {
+        box->setFocus();
+        box->selectAll();
+        QTest::keyClicks(box, QString::fromLatin1(text));
+        QTest::keyClick(box, Qt::Key_Return);
+    };
+    type(boxes[0], "3");
+    EXPECT_EQ(session.piece()->stuffed_rounds, (RoundSpan{2, 5}));
+    type(boxes[1], "2");  // below the first, which goes along
+    EXPECT_EQ(session.piece()->stuffed_rounds, (RoundSpan{1, 1}));
+    EXPECT_EQ(boxes[0]->value(), 2);
+    type(boxes[0], "9");
+    EXPECT_EQ(session.piece()->stuffed_rounds, (RoundSpan{8, 8}));
+    type(boxes[0], "77");  // there are nine rounds
+    EXPECT_LE(session.piece()->stuffed_rounds->last, 8);
+    part->setFocus();
+    QTest::keyClick(part, Qt::Key_Space);
+    EXPECT_FALSE(session.piece()->stuffed_rounds);
+    EXPECT_FALSE(boxes[0]->isVisible());
+    while (session.undo_stack().canUndo()) session.undo_stack().undo();
+    EXPECT_FALSE(session.piece()->stuffed_rounds);
+    EXPECT_FALSE(part->isChecked());
+}
+
+TEST_F(Panels, PelletsAreWeighedInTakenOutAndUndone) {
+    StuffingPanel panel(session);
+    panel.show();
+    auto* pellets = pellets_of(panel);
+    ASSERT_NE(pellets, nullptr);
+    EXPECT_EQ(pellets->text(), QStringLiteral("none"));
+    pellets->setFocus();
+    pellets->selectAll();
+    QTest::keyClicks(pellets, QStringLiteral("30"));
+    QTest::keyClick(pellets, Qt::Key_Return);
+    EXPECT_EQ(session.piece()->weight_grams, 30);
+    EXPECT_NE(child<QLabel>(panel, QStringLiteral("small parts")), nullptr);
+    EXPECT_TRUE(child<QLabel>(panel, QStringLiteral("small parts"))->isVisible());
+    EXPECT_EQ(session.undo_stack().count(), 1);
+    session.undo_stack().undo();
+    EXPECT_EQ(session.piece()->weight_grams, 0);
+    EXPECT_EQ(pellets->text(), QStringLiteral("none"));
+    EXPECT_FALSE(child<QLabel>(panel, QStringLiteral("small parts"))->isVisible());
+    // What a file may say of a heavier piece is shown as it is.
+    Toy heavy = session.toy();
+    heavy.pieces[0].weight_grams = 8000;
+    session.start(heavy);
+    EXPECT_EQ(pellets->value(), 8000);
+    EXPECT_EQ(session.undo_stack().count(), 0);
+}
+
+TEST_F(Panels, PelletsThatAreBeingTypedAreNotWipedOut) {
+    StuffingPanel panel(session);
+    panel.show();
+    auto* pellets = pellets_of(panel);
+    ASSERT_NE(pellets, nullptr);
+    pellets->setFocus();
+    pellets->selectAll();
+    QTest::keyClick(pellets, Qt::Key_4);
+    session.edit_piece(QStringLiteral("Count"), [](Piece& piece) { piece.rounds.pop_back(); });
+    ASSERT_TRUE(wait_for_shape(session));
+    QTest::keyClick(pellets, Qt::Key_5);
+    QTest::keyClick(pellets, Qt::Key_Return);
+    EXPECT_EQ(session.piece()->weight_grams, 45);
+}
+
+TEST_F(Panels, StuffingCountsTheRoundsThatAreStuffed) {
+    StuffingPanel panel(session);
+    panel.show();
+    const auto millilitres = [&] {
+        const auto* words = child<QLabel>(panel, QStringLiteral(" ml"));
+        static const QRegularExpression number(QStringLiteral("for ([0-9]+) ml"));
+        return words != nullptr ? number.match(words->text()).captured(1).toInt() : 0;
+    };
+    ASSERT_TRUE(wait_until([&] { return millilitres() > 0; }));
+    const int whole = millilitres();
+    session.edit_piece(QStringLiteral("Part"), [](Piece& piece) { piece.stuffed_rounds = RoundSpan{0, 4}; });
+    ASSERT_TRUE(wait_for_shape(session));
+    EXPECT_TRUE(wait_until([&] { return millilitres() < 0.75 * whole; })) << millilitres() << " of " << whole;
+    EXPECT_GT(millilitres(), 0.25 * whole);
 }
 
 TEST_F(Panels, AnOpenTubeStartsWithTheStitchesOfItsFirstRound) {
@@ -244,7 +350,7 @@ TEST_F(Panels, WhatWasMeasuredComesBackAfterALookAtAnotherKind) {
 TEST_F(Panels, ThePaceBeingTypedIsNotWipedOut) {
     StuffingPanel panel(session);
     panel.show();
-    auto* pace = panel.findChild<MeasureSpinBox*>();
+    auto* pace = pace_of(panel);
     pace->setFocus();
     pace->selectAll();
     session.edit_piece(QStringLiteral("Count"), [](Piece& piece) { piece.rounds.pop_back(); });
@@ -321,7 +427,8 @@ TEST_F(Panels, ThePaceIsTypedOrTakenFromTimedRounds) {
     StuffingPanel panel(session);
     panel.show();
     ASSERT_TRUE(wait_for_shape(session));
-    auto* pace = panel.findChild<MeasureSpinBox*>();
+    auto* pace = pace_of(panel);
+    ASSERT_NE(pace, nullptr);
     EXPECT_EQ(pace->text(), QStringLiteral("not timed"));
     type_into(pace, "12.5");
     EXPECT_EQ(session.toy().making.stitches_per_minute, 12.5);

@@ -3,8 +3,11 @@
 #include <QAction>
 #include <QApplication>
 #include <QClipboard>
+#include <QInputDialog>
+#include <QLineEdit>
 #include <QMenu>
 #include <QTemporaryDir>
+#include <QTimer>
 
 #include "app/own_pieces/own_piece_actions.h"
 #include "app/own_pieces/own_pieces_dialog.h"
@@ -101,6 +104,111 @@ TEST_F(OwnPiecesTest, TheDialogShowsThemAsPicturesAndEnterTakesOne) {
     QTest::keyClick(&dialog.list(), Qt::Key_Return);
     ASSERT_TRUE(dialog.chosen());
     EXPECT_EQ(std::as_const(*dialog.chosen()).pieces.front().name, "Head");
+}
+
+/// Types a name into the next dialog that asks for one.
+void name_it_in_next_dialog(const QString& name) {
+    auto* timer = new QTimer(qApp);
+    QObject::connect(timer, &QTimer::timeout, timer, [timer, name] {
+        auto* dialog = qobject_cast<QInputDialog*>(QApplication::activeModalWidget());
+        if (!dialog) return;
+        timer->stop();
+        timer->deleteLater();
+        auto* line = dialog->findChild<QLineEdit*>();
+        line->selectAll();
+        QTest::keyClicks(line, name);
+        QTest::keyClick(line, Qt::Key_Return);
+    });
+    timer->start(5);
+}
+
+struct OwnPiecesDialogTest : OwnPiecesTest {
+    OwnPiecesDialogTest() {
+        for (std::size_t piece = 0; piece < 2; ++piece)
+            EXPECT_FALSE(own.keep(toy_of_piece(session.toy(), piece)));
+        dialog = std::make_unique<OwnPiecesDialog>(own);
+        dialog->show();
+        dialog->activateWindow();
+        EXPECT_TRUE(QTest::qWaitForWindowActive(dialog.get()));
+        EXPECT_TRUE(wait_until([&] { return list().model()->rowCount() == 2; }));
+    }
+    QListView& list() { return dialog->list(); }
+    [[nodiscard]] QStringList shown() {
+        QStringList names;
+        for (int row = 0; row < list().model()->rowCount(); ++row)
+            names << list().model()->index(row, 0).data().toString();
+        return names;
+    }
+    void come_back() {
+        dialog->activateWindow();
+        EXPECT_TRUE(QTest::qWaitForWindowActive(dialog.get()));
+    }
+
+    OwnPiecesFolder own{folder.filePath(QStringLiteral("own"))};
+    std::unique_ptr<OwnPiecesDialog> dialog;
+};
+
+TEST_F(OwnPiecesDialogTest, APieceIsRenamedByKeysInItsFileToo) {
+    EXPECT_TRUE(list().hasFocus());
+    name_it_in_next_dialog(QStringLiteral("Flipper: long"));
+    QTest::keyClick(&list(), Qt::Key_F2);
+    come_back();
+    EXPECT_EQ(shown(), (QStringList{QStringLiteral("Flipper long"), QStringLiteral("Head")}));
+    const auto files = own.files();
+    ASSERT_EQ(files.size(), 2u);
+    const auto loaded = load_document_file(files[0]);
+    ASSERT_FALSE(loaded.problem);
+    EXPECT_EQ(loaded.document.toy.pieces[0].name, "Flipper: long");
+    EXPECT_EQ(loaded.document.toy.title, "Flipper: long");
+    EXPECT_EQ(loaded.document.toy.pieces[0].features.size(), 1u);
+    // No other piece is written over.
+    name_it_in_next_dialog(QStringLiteral("Head"));
+    QTest::keyClick(&list(), Qt::Key_F2);
+    come_back();
+    EXPECT_EQ(shown(), (QStringList{QStringLiteral("Head 2"), QStringLiteral("Head")}));
+    QTest::keyClick(&list(), Qt::Key_Return);
+    ASSERT_TRUE(dialog->chosen());
+    EXPECT_EQ(std::as_const(*dialog->chosen()).pieces.front().name, "Head");
+    EXPECT_EQ(std::as_const(*dialog->chosen()).pieces.front().features.size(), 1u);
+}
+
+TEST_F(OwnPiecesDialogTest, APieceIsRemovedAfterAQuestionAndComesBack) {
+    const QString before = own.files()[0];
+    QString asked;
+    answer_next_dialog(QStringLiteral("Cancel"), &asked);
+    QTest::keyClick(&list(), Qt::Key_Delete);
+    EXPECT_TRUE(asked.contains(QStringLiteral("Fin left"))) << asked.toStdString();
+    EXPECT_EQ(own.files().size(), 2u);
+    come_back();
+    answer_next_dialog(QStringLiteral("Remove"));
+    QTest::keyClick(&list(), Qt::Key_Delete);
+    come_back();
+    EXPECT_EQ(shown(), QStringList{QStringLiteral("Head")});
+    EXPECT_EQ(own.files().size(), 1u);
+    EXPECT_TRUE(list().hasFocus());
+    EXPECT_TRUE(dialog->words().contains(QStringLiteral("“Fin left” is removed")))
+        << dialog->words().toStdString();
+    EXPECT_TRUE(QFile::exists(own.removed_path() + QStringLiteral("/Fin left.roundwright")));
+    // One of that name was kept meanwhile.
+    EXPECT_FALSE(own.keep(toy_of_piece(session.toy(), 1)));
+    QTest::keyClick(&list(), Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_EQ(shown(), (QStringList{QStringLiteral("Head"), QStringLiteral("Fin left 2")}));
+    EXPECT_EQ(own.files().size(), 3u);
+    QTest::keyClick(&list(), Qt::Key_Z, Qt::ControlModifier);  // nothing more
+    EXPECT_EQ(own.files().size(), 3u);
+}
+
+TEST_F(OwnPiecesDialogTest, WhatCannotBeDoneIsSaidAndNothingIsLost) {
+    ASSERT_TRUE(QFile::remove(own.files()[0]));
+    answer_next_dialog(QStringLiteral("Remove"));
+    QTest::keyClick(&list(), Qt::Key_Delete);
+    come_back();
+    EXPECT_EQ(shown().size(), 2);
+    EXPECT_FALSE(dialog->words().contains(QStringLiteral("is removed")));
+    name_it_in_next_dialog(QStringLiteral("Other"));
+    QTest::keyClick(&list(), Qt::Key_F2);
+    come_back();
+    EXPECT_EQ(shown()[0], QStringLiteral("Fin left"));
 }
 
 TEST_F(OwnPiecesTest, AFileThatCannotBeReadIsPassedOver) {

@@ -9,10 +9,13 @@
 #include <QScrollArea>
 #include <QScrollBar>
 #include <QStackedWidget>
+#include <QWheelEvent>
 
+#include "app/checks/checks_list.h"
 #include "app/kit/announcer.h"
 #include "app/session/assembled_toy.h"
 #include "core/assembly/join_frames.h"
+#include "core/assembly/overlap_region.h"
 #include "tests/app/window/maker_at_the_window.h"
 #include "tests/support/plain_pieces.h"
 
@@ -78,9 +81,10 @@ class WholeToyTest : public ::testing::Test {
         for (std::size_t at = 0; at < toy->placed().pieces.size(); ++at) {
             if (toy->placed().pieces[at].copy != wanted) continue;
             for (const StitchPatch& patch : toy->surfaces()[at]->stitches) {
-                const QPointF seen = scene().on_screen((patch.corners[0] + patch.corners[2]) / 2);
+                const Vec3 corner = toy->on_table * patch.corners[0];
+                const QPointF seen = scene().on_screen((corner + toy->on_table * patch.corners[2]) / 2);
                 const auto hit = scene().hit(seen);
-                if (!hit || (hit->point - patch.corners[0]).norm() > 12) continue;
+                if (!hit || (hit->point - corner).norm() > 12) continue;
                 if (scene().part_at(seen)) continue;
                 if (patch.round > 1 && canvas().rect().contains(seen.toPoint())) return seen.toPoint();
             }
@@ -350,6 +354,211 @@ TEST_F(WholeToyTest, WhereThereIsLittleRoomTheControlsScrollAndNothingLiesOnAnot
                   std::max(0, filled->height() - controls->viewport()->height()));
         EXPECT_GE(filled->height(), filled->layout()->heightForWidth(filled->width()));
     }
+}
+
+TEST_F(WholeToyTest, ShowsHowItRestsAndIsPickedAndDraggedThere) {
+    show_toy();
+    EXPECT_TRUE(session().assembled()->on_table.matrix().isIdentity());
+    QComboBox* stance = nullptr;
+    for (auto* box : whole().toy().findChildren<QComboBox*>())
+        if (box->findText(QStringLiteral("lying"), Qt::MatchFixedString) >= 0) stance = box;
+    ASSERT_NE(stance, nullptr);
+    stance->setFocus();
+    maker.press(Qt::Key_End);
+    EXPECT_EQ(session().toy().stance, Stance::lying);
+    ASSERT_TRUE(settle());
+    const Pose pose = session().assembled()->on_table;
+    EXPECT_TRUE(pose.isApprox(session().assembled()->measures->rest.pose));
+    EXPECT_GT(Eigen::AngleAxisd(pose.linear()).angle(), 1);  // it lies on its back
+    QTest::mouseClick(&canvas(), Qt::LeftButton, {}, on(copy(1)));
+    EXPECT_EQ(whole().state().picked(), copy(1));
+
+    whole().state().pick(copy(2));
+    const QPointF head = on(copy(1));
+    const auto head_before = scene().hit(head);
+    const auto place = [&] {
+        const auto toy = session().assembled();
+        const auto frame = frame_of_place(toy->solved()[0], join(1).at);
+        return scene().on_screen(pose * toy->placed().pieces[0].pose * frame->point);
+    };
+    const QPoint fin = on(copy(2));
+    const QPointF from = place();
+    const QPoint by(-25, -20);
+    drag(fin, fin + by, false);
+    ASSERT_TRUE(settle());
+    EXPECT_LT(QLineF(place(), from + by).length(), 25) << "it is sewn on where it was dragged to";
+    ASSERT_TRUE(head_before);
+    const auto head_now = scene().hit(scene().on_screen(head_before->point));
+    ASSERT_TRUE(head_now);
+    EXPECT_LT((head_now->point - head_before->point).norm(), 1e-2) << "it holds still under the hand";
+    QTest::mouseRelease(&canvas(), Qt::LeftButton, {}, fin + by);
+    ASSERT_TRUE(settle());
+    on(copy(1));  // it settles where it comes to rest now
+    maker.press(Qt::Key_Z, Qt::ControlModifier);
+    maker.press(Qt::Key_Z, Qt::ControlModifier);
+    ASSERT_TRUE(settle());
+    EXPECT_EQ(session().toy().stance, Stance::standing);
+    EXPECT_TRUE(session().assembled()->on_table.matrix().isIdentity());
+}
+
+TEST_F(WholeToyTest, WhereTwoPiecesRunIntoEachOtherIsSeenAndEnterOnTheSentenceTurnsThere) {
+    show_toy();
+    EXPECT_TRUE(session().assembled()->overlaps.empty());
+    Toy close = session().toy();
+    close.joins[1].at = {10, 1, false};
+    session().edit(QStringLiteral("Move"), close);
+    ASSERT_TRUE(settle());
+    const auto toy = session().assembled();
+    ASSERT_EQ(toy->overlaps.size(), 1u);
+    ASSERT_EQ(toy->measures->overlaps.size(), 1u);
+    ASSERT_FALSE(toy->overlaps[0].lines.empty());
+    const auto beads_seen = [&] {
+        int seen = 0;
+        for (const auto& line : session().assembled()->overlaps[0].lines)
+            for (const Vec3& bead : spaced_along(line, 4.5))
+                seen += scene().part_at(scene().on_screen(bead)).has_value();
+        return seen;
+    };
+    EXPECT_GT(beads_seen(), 0);
+    maker.press(Qt::Key_F3, Qt::ShiftModifier);  // apart they do not touch
+    EXPECT_EQ(beads_seen(), 0);
+    scene().face(180);
+
+    maker.click_tab(0);
+    auto* checks = maker.window->findChild<ChecksList*>();
+    int row = 0;
+    while (row < checks->model().rowCount() && checks->model().check(row).code != CheckCode::pieces_overlap)
+        ++row;
+    ASSERT_LT(row, checks->model().rowCount());
+    checks->view()->setFocus();
+    checks->view()->setCurrentIndex(checks->model().index(row));
+    maker.press(Qt::Key_Return);
+    EXPECT_TRUE(session().shows_whole_toy());
+    EXPECT_EQ(session().current_piece(), 2);
+    EXPECT_EQ(whole().state().apart(), 0);
+    EXPECT_LT(std::abs(std::remainder(scene().yaw_degrees(), 360.0)), 20);
+    EXPECT_GT(beads_seen(), 0);
+}
+
+TEST_F(WholeToyTest, UndoInTheMiddleOfADragEndsIt) {
+    show_toy();
+    whole().state().pick(copy(2));
+    const Toy first = session().toy();
+    maker.press(Qt::Key_Up, Qt::ControlModifier);
+    ASSERT_TRUE(settle());
+    EXPECT_NE(session().toy(), first);
+    const QPoint fin = on(copy(2));
+    drag(fin, fin + QPoint(-30, -40), false);
+    QTest::keyClick(&canvas(), Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_EQ(session().toy(), first);
+    drag(fin + QPoint(-30, -40), fin + QPoint(-10, -10));
+    QTest::mouseRelease(&canvas(), Qt::LeftButton, {}, fin + QPoint(-10, -10));
+    EXPECT_EQ(session().undo_stack().index(), session().toy() == first ? 0 : 1);
+    maker.press(Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_EQ(session().toy(), first);
+    EXPECT_TRUE(settle());
+}
+
+TEST_F(WholeToyTest, APieceThatIsHiddenAndThenDeletedIsNotMissed) {
+    show_toy();
+    whole().state().pick(copy(2));
+    whole().state().set_hidden({copy(2), copy(2, 1)}, true);
+    EXPECT_TRUE(whole().toy().picture_words().contains(QStringLiteral("not shown")));
+    maker.press(Qt::Key_Delete, Qt::ControlModifier | Qt::ShiftModifier);
+    ASSERT_EQ(session().toy().pieces.size(), 2u);
+    ASSERT_TRUE(settle());
+    EXPECT_FALSE(whole().state().any_hidden());
+    EXPECT_FALSE(whole().toy().picture_words().contains(QStringLiteral("not shown")));
+    EXPECT_EQ(session().current_piece(), 1);
+}
+
+TEST_F(WholeToyTest, AHeadDeletedWhileTheWholeToyIsOnShowLeavesWhatWasSewnToIt) {
+    Toy toy = pup();
+    toy.joins[1].onto = {toy.pieces.id(1), 0};
+    session().start(toy);
+    show_toy();
+    QTest::mouseClick(&canvas(), Qt::LeftButton, {}, on(copy(1)));
+    answer_next_dialog(QStringLiteral("Delete"));
+    maker.press(Qt::Key_Delete, Qt::ControlModifier | Qt::ShiftModifier);
+    maker.window->activateWindow();
+    ASSERT_TRUE(QTest::qWaitForWindowActive(maker.window.get()));
+    ASSERT_TRUE(settle());
+    EXPECT_EQ(whole().joins().model().standing(), 3);  // the body and both flippers
+    EXPECT_NE(whole().joins().unit(), nullptr);
+    maker.press(Qt::Key_Z, Qt::ControlModifier);
+    ASSERT_TRUE(settle());
+    EXPECT_EQ(session().toy(), toy);
+}
+
+TEST_F(WholeToyTest, ANumberThatIsBeingTypedIsNotWipedOutWhenTheToyIsPutTogether) {
+    show_toy();
+    whole().state().pick(copy(2));
+    int tried = 0;
+    for (auto* box : whole().joins().findChildren<QAbstractSpinBox*>()) {
+        if (!box->isVisible() || !box->isEnabled()) continue;
+        box->setFocus();
+        box->selectAll();
+        maker.press(Qt::Key_1);
+        session().edit(QStringLiteral("Sew"), [](Toy toy) {
+            toy.joins[0].sink_mm += 1;
+            return toy;
+        });
+        ASSERT_TRUE(settle());
+        maker.press(Qt::Key_2);
+        EXPECT_TRUE(box->text().startsWith(QStringLiteral("12"))) << box->text().toStdString();
+        maker.press(Qt::Key_Return);
+        ++tried;
+    }
+    EXPECT_EQ(tried, 6);
+    EXPECT_EQ(join(1).at.round, 11);
+    EXPECT_EQ(join(1).turn_degrees, 12);
+    EXPECT_EQ(join(1).sink_mm, 12);
+}
+
+TEST_F(WholeToyTest, TheWheelChangesNoField) {
+    show_toy();
+    whole().state().pick(copy(2));
+    maker.press(Qt::Key_3, Qt::AltModifier);
+    whole().joins().take_keyboard();
+    const Toy before = session().toy();
+    for (auto* field : maker.window->findChildren<QWidget*>()) {
+        const bool is_field = qobject_cast<QAbstractSpinBox*>(field) || qobject_cast<QComboBox*>(field) ||
+                              qobject_cast<QSlider*>(field);
+        if (!is_field || !field->isVisible()) continue;
+        const QPointF at = field->rect().center();
+        QWheelEvent wheel(at, field->mapToGlobal(at), {}, {0, 120}, Qt::NoButton, {}, Qt::NoScrollPhase,
+                          false);
+        QApplication::sendEvent(field, &wheel);
+        EXPECT_FALSE(field->hasFocus());
+    }
+    EXPECT_EQ(session().toy(), before);
+    EXPECT_EQ(whole().state().apart(), 0);
+}
+
+TEST_F(WholeToyTest, TwentyPiecesInASmallWindowStayInTheirPlaces) {
+    Toy many = pup();
+    for (int number = 0; number < 17; ++number) {
+        many.pieces.push_back(piece_of({6, 12, 12, 12}, "Barnacle"));
+        Join join;
+        join.piece = {many.pieces.id(many.pieces.size() - 1), 0};
+        join.onto = {many.pieces.id(0), 0};
+        join.at = {4 + number % 6 * 2, 3.0 * number, false};
+        many.joins.push_back(join);
+    }
+    session().start(many);
+    show_toy();
+    maker.window->resize(maker.window->minimumSizeHint());
+    QTest::qWait(50);
+    ASSERT_TRUE(settle());
+    EXPECT_EQ(whole().joins().model().rowCount(), 20);
+    EXPECT_EQ(session().assembled()->surfaces().size(), 21u);
+    whole().state().pick(copy(19));
+    maker.press(Qt::Key_Up, Qt::ControlModifier);
+    ASSERT_TRUE(settle());
+    // Only what was moved is placed again.
+    EXPECT_EQ(session().assembled()->whole->placed_again, 1u);
+    maker.press(Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_EQ(session().toy(), many);
 }
 
 TEST_F(WholeToyTest, AnEyeUnderAnotherPieceIsNamed) {

@@ -51,6 +51,23 @@ TEST(OneSurface, HoldsEveryPartWithItsRoundsNumberedOn) {
     EXPECT_EQ(surface.mesh.places.size(), 6 * surface.mesh.triangle_count());
 }
 
+TEST(OneSurface, IsTurnedAsAWhole) {
+    const StitchSurface small = ball(18);
+    const ShiftedSurface parts[] = {{&small, {0, 0, 5}}};
+    Eigen::Isometry3d pose = Eigen::Isometry3d::Identity();
+    pose.rotate(Eigen::AngleAxisd(0.7, Vec3(1, 2, 3).normalized()));
+    pose.pretranslate(Vec3(3, -4, 9));
+    const OneSurface whole = one_surface(parts, pose);
+    const StitchPatch& patch = whole.surface.stitches[7];
+    EXPECT_NEAR((patch.corners[1] - pose * (small.stitches[7].corners[1] + Vec3(0, 0, 5))).norm(), 0, 1e-9);
+    EXPECT_NEAR((patch.normal - pose.linear() * small.stitches[7].normal).norm(), 0, 1e-9);
+    const auto vertex = [](const std::vector<float>& of) { return Vec3(of[30], of[31], of[32]); };
+    const Vec3 then = vertex(small.mesh.positions) + Vec3(0, 0, 5);
+    EXPECT_NEAR((vertex(whole.surface.mesh.positions) - pose * then).norm(), 0, 1e-4);
+    EXPECT_NEAR((vertex(whole.surface.mesh.normals) - pose.linear() * vertex(small.mesh.normals)).norm(), 0,
+                1e-5);
+}
+
 TEST(OneSurface, OfNothingIsEmpty) {
     const OneSurface whole = one_surface({});
     EXPECT_EQ(whole.first_round, (std::vector{0}));

@@ -120,6 +120,8 @@ TEST(Differences, OfPieces) {
     EXPECT_EQ(only([](Toy& toy) { toy.pieces[0].end = End::drawn_closed; }).code, Code::end);
     EXPECT_EQ(only([](Toy& toy) { toy.pieces[0].joining = Joining::joined; }).code, Code::joining);
     EXPECT_EQ(only([](Toy& toy) { toy.pieces[0].area_stretch = 0.08; }).code, Code::stuffing);
+    EXPECT_EQ(only([](Toy& toy) { toy.pieces[0].stuffed_rounds = RoundSpan{1, 2}; }).now, (Counts{1, 2}));
+    EXPECT_EQ(only([](Toy& toy) { toy.pieces[0].weight_grams = 30; }).now_value, 30);
     EXPECT_EQ(only([](Toy& toy) { toy.pieces[0].make = 2; }).now, Counts{2});
     EXPECT_EQ(only([](Toy& toy) { toy.pieces[0].worked.rounds = 3; }).code, Code::worked);
     EXPECT_EQ(only([](Toy& toy) { toy.pieces[0].features.push_back({}); }).code, Code::feature_new);

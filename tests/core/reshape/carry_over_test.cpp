@@ -104,6 +104,17 @@ TEST(CarryOver, EyesKeepTheirAngleAndRelativeHeight) {
     EXPECT_EQ(moved.width_mm, eyes.width_mm);  // eyes are bought by size
 }
 
+TEST(CarryOver, WhatIsStuffedIsTheSamePartOfThePiece) {
+    Piece ball = ball_piece(6);
+    ball.stuffed_rounds = RoundSpan{0, 8};
+    for (const double factor : {0.6, 2.0}) {
+        const Piece made = resize(piece_form(ball, five_mm), scale(factor)).form.piece;
+        ASSERT_TRUE(made.stuffed_rounds);
+        EXPECT_EQ(made.stuffed_rounds->first, 0);
+        EXPECT_NEAR((made.stuffed_rounds->last + 1.0) / double(made.rounds.size()), 9.0 / 17, 1.0 / 10);
+    }
+}
+
 TEST(CarryOver, WordsThatStillFitStay) {
     Piece old = piece_of({6, 12, 12, 18});
     const StitchGraph graph = piece_graph(old).graph;

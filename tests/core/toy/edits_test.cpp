@@ -136,6 +136,28 @@ std::vector<std::string> yarn_of_rounds(const Toy& toy) {
     return names;
 }
 
+TEST(RoundEdits, WhatIsStuffedStaysInItsRounds) {
+    Piece piece = piece_of({6, 12, 18, 24, 24, 24, 18});
+    piece.stuffed_rounds = RoundSpan{1, 4};
+    const std::vector<Round> two{of(1), of(2)};
+    const auto stuffed = [](const Piece& edited) {
+        return edited.stuffed_rounds ? Rounds{edited.stuffed_rounds->first, edited.stuffed_rounds->last}
+                                     : Rounds{};
+    };
+    EXPECT_EQ(stuffed(insert_rounds(piece, 0, two).value), (Rounds{3, 6}));
+    EXPECT_EQ(stuffed(insert_rounds(piece, 1, two).value), (Rounds{3, 6}));
+    EXPECT_EQ(stuffed(insert_rounds(piece, 3, two).value), (Rounds{1, 6}));
+    EXPECT_EQ(stuffed(insert_rounds(piece, 5, two).value), (Rounds{1, 4}));
+    EXPECT_EQ(stuffed(remove_rounds(piece, Rounds{0})), (Rounds{0, 3}));
+    EXPECT_EQ(stuffed(remove_rounds(piece, Rounds{1})), (Rounds{1, 3}));
+    EXPECT_EQ(stuffed(remove_rounds(piece, Rounds{4})), (Rounds{1, 3}));
+    EXPECT_EQ(stuffed(remove_rounds(piece, Rounds{5, 6})), (Rounds{1, 4}));
+    EXPECT_EQ(stuffed(remove_rounds(piece, Rounds{1, 2, 3, 4})), (Rounds{0, 0}));
+    EXPECT_EQ(stuffed(replace_rounds(piece, 1, 2, two).value), (Rounds{1, 4}));
+    piece.stuffed_rounds.reset();
+    EXPECT_EQ(stuffed(insert_rounds(piece, 0, two).value), Rounds{});
+}
+
 TEST(YarnEdits, RoundsKeepTheirYarnWhereverItMoves) {
     const Toy toy = toy_of({"grey", "white", "black"}, {0, 1, 2, 1});
     const std::vector<std::string> worked{"grey", "white", "black", "white"};

@@ -198,6 +198,9 @@ TEST_F(CheckSentence, SeamsInStitchesAndLengths) {
               "stretched.");
     EXPECT_EQ(sentence(CheckCode::pieces_overlap, {head, 1200.0}),
               "It runs into Head: one would be inside the other. Move it, or tilt it away.");
+    EXPECT_EQ(sentence(CheckCode::pieces_overlap, {1200.0}),
+              "Two of them run into each other: one would be inside the other. Move them apart, or tilt them "
+              "away.");
 }
 
 TEST_F(CheckSentence, JoinsThatChangedUnderWords) {

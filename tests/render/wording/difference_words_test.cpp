@@ -65,6 +65,12 @@ TEST(DifferenceWords, OfFeaturesStuffingHookAndNames) {
     stuffing.then_value = 0.04;
     stuffing.now_value = 0.08;
     EXPECT_EQ(difference_words(stuffing), QStringLiteral("Head: fabric stretch 8 % instead of 4 %"));
+    const Difference part = of(Code::stuffed_rounds, "Arm", 0, 0, {}, {0, 11});
+    EXPECT_EQ(difference_words(part),
+              QStringLiteral("Arm: stuffed in rounds 1 to 12 only instead of throughout"));
+    Difference weight = of(Code::weight, "Body", 0, 0, {}, {});
+    weight.now_value = 30;
+    EXPECT_EQ(difference_words(weight), QStringLiteral("Body: 30 g of pellets in it instead of no pellets"));
     Difference hook = of(Code::hook, "", 0, 0, {}, {});
     hook.then_value = 3.5;
     hook.now_value = 4;
