@@ -36,11 +36,8 @@ void set_shape(PieceStudy& study, const Piece& piece, const PieceStudy& before, 
     // The round solver's problem may be the same for stitches that lie elsewhere.
     const bool of_others =
         before.shape && before.shape->stitches && before.shape->stitches->inputs != study.stitches->inputs;
-    if (of_others) {
-        study.shape = shape_stage(problem_of(piece, study, study.gauge), nullptr, std::move(stop));
-        return;
-    }
-    study.shape = shape_stage(problem_of(piece, study, study.gauge), before.shape, std::move(stop));
+    study.shape = shape_stage(problem_of(piece, study, study.gauge),
+                              of_others ? round_stage(before.shape) : before.shape, std::move(stop));
 }
 
 /// The thickest of the yarns that its stitches are worked in: a washer has to pass it, and a ball to fit in.
@@ -76,9 +73,9 @@ double stretch_error(const Toy& toy, const Piece& piece) {
 }
 
 std::vector<Check> checks_with_all_cures(const PieceStudy& study, const Piece& piece, std::size_t index) {
+    const ShapeStage& shape = round_stage(*study.shape);
     return run_checks({piece, static_cast<int>(index), study.graph(), study.gauge, study.gauge_known,
-                       study.problem(), study.measures(), study.lies(), study.shape->signs, study.revolved(),
-                       study.fabric});
+                       shape.problem, shape.measures, shape.lies, shape.signs, shape.revolved, study.fabric});
 }
 
 /// Trying a cure takes a study of its own, so a large piece has few of them tried.
@@ -122,8 +119,8 @@ Shared<CheckStage> renumbered(const CheckStage& stage, int index) {
 
 Shared<CheckStage> check_stage(const PieceStudy& study, const Piece& piece, std::size_t index,
                                const Shared<CheckStage>& before, const std::stop_token& stop) {
-    CheckInputs inputs{study.stitches,           study.shape, study.gauge, study.gauge_known,
-                       as_checks_read_it(piece), study.fabric};
+    CheckInputs inputs{study.stitches,    round_stage(study.shape), study.gauge,
+                       study.gauge_known, as_checks_read_it(piece), study.fabric};
     const auto place = static_cast<int>(index);
     if (before->complete && before->inputs == inputs)
         return before->piece_index == place ? before : renumbered(*before, place);
@@ -187,10 +184,25 @@ PieceStudy with_shape(PieceStudy study, Shared<ShapeStage> next) {
     return study;
 }
 
+PieceStudy as_round_solved(PieceStudy study) {
+    study.shape = round_stage(study.shape);
+    if (study.sizes->round_solved) study.sizes = study.sizes->round_solved;
+    return study;
+}
+
 PieceMeasures measures_at(const Gauge& gauge, const Piece& piece, const PieceStudy& study) {
-    if (!study.revolved().usable()) return {};
+    const ShapeStage& round = round_stage(*study.shape);
+    if (!round.revolved.usable()) return {};
     const ShapeProblem problem = problem_of(piece, study, gauge);
-    return measures_of(problem, solve_shape(problem, {}, &study.revolved()));
+    PieceMeasures there = measures_of(problem, solve_shape(problem, {}, &round.revolved));
+    const PieceMeasures &here = round.measures, &finer = study.measures();
+    const auto carry = [](double& there_mm, double here_mm, double finer_mm) {
+        if (here_mm > 0) there_mm *= finer_mm / here_mm;
+    };
+    carry(there.width_mm, here.width_mm, finer.width_mm);
+    carry(there.depth_mm, here.depth_mm, finer.depth_mm);
+    carry(there.height_mm, here.height_mm, finer.height_mm);
+    return there;
 }
 
 }  // namespace roundwright
