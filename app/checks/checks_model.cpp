@@ -5,6 +5,7 @@
 #include "app/kit/icons.h"
 #include "app/rounds/round_edits.h"
 #include "app/session/assembled_toy.h"
+#include "core/study/corners.h"
 #include "render/wording/check_sentence.h"
 #include "render/wording/cure_words.h"
 #include "render/wording/plain_text.h"
@@ -44,7 +45,8 @@ void ChecksModel::refill() {
     for (int piece = 0; piece < static_cast<int>(session_.toy().pieces.size()); ++piece) {
         const auto study = session_.study(piece);
         if (!study) continue;
-        for (Check check : study->checks()) {
+        for (const Check& found : study->checks()) {
+            Check check = as_seen(found, *study);
             if (check.piece >= 0) check.piece = piece;
             const bool known =
                 check.piece < 0 && std::ranges::find(checks_, check.code, &Check::code) != checks_.end();

@@ -8,6 +8,7 @@
 #include "app/cli/output.h"
 #include "app/session/document_file.h"
 #include "app/storage/stream_file.h"
+#include "core/study/fabric_stage.h"
 #include "render/background/fault_words.h"
 
 namespace roundwright::app {
@@ -68,7 +69,7 @@ int for_each_toy(const Arguments& arguments, const std::function<int(const QStri
 std::vector<PieceStudy> study_toy(const Toy& toy) {
     std::vector<PieceStudy> studies;
     for (std::size_t piece = 0; piece < toy.pieces.size(); ++piece)
-        studies.push_back(study_piece(toy, piece));
+        studies.push_back(as_worked(study_piece(toy, piece), toy, piece));
     return studies;
 }
 

@@ -8,6 +8,7 @@
 #include "core/shape/covered_ball.h"
 #include "core/shape/highest_wave.h"
 #include "core/shape/oval_plan.h"
+#include "core/shape/own_depth.h"
 #include "core/study/coil_stage.h"
 #include "core/toy/stuffed_part.h"
 
@@ -153,7 +154,8 @@ ordered_json round_json(const PieceStudy& study, std::size_t index, bool stitche
     return json;
 }
 
-/// Of a piece that is not round as worked: the sizes are those of the round piece with the same stitches.
+/// Of a piece that is not round as worked and could not be solved stitch by stitch: the sizes are those of
+/// the round piece with the same stitches.
 void put_equivalent_round(ordered_json& json, const PieceStudy& study) {
     json["equivalent_round"] = study.measures().fidelity == Fidelity::equivalent_round;
     if (const auto plan = oval_plan(study.problem(), study.measures()))
@@ -199,6 +201,7 @@ ordered_json shape_json(const Piece& piece, const PieceStudy& study, bool stitch
     json["flattened"] = shape.flattened;
     json["width_range_mm"] = range_json(study.size().width_mm);
     json["height_range_mm"] = range_json(study.size().height_mm);
+    json["depth_range_mm"] = range_json(depth_range(shape, study.size().width_mm));
     if (const auto& with_circle = study.sizes->with_circle) {
         json["width_range_with_circle_mm"] = range_json(with_circle->width_mm);
         json["height_range_with_circle_mm"] = range_json(with_circle->height_mm);

@@ -30,10 +30,10 @@ ShownPiece shown_piece(const Toy& toy, std::size_t piece, const ShownOptions& op
         else
             shown.refused = std::move(stage);
     }
+    study = as_worked(std::move(study), toy, piece);
     if (!study.measures().converged()) return shown;
     shown.surface = study_surface(toy, piece, study, drawn(options));
-    const FaceSurface face = study.revolved().usable() ? FaceSurface(made, study.revolved())
-                                                       : FaceSurface(made, study_fabric(made, study));
+    const FaceSurface face = study_face(made, study);
     shown.parts = feature_parts(made.features, face, stitch_counts(study.graph().graph), study.fabric.mm);
     return shown;
 }
@@ -67,7 +67,7 @@ ShownCopy resting(const AssembledToy& made, std::size_t i, const PlacedForm& tab
 std::vector<ShownCopy> shown_toy(const Toy& toy, const ShownOptions& options) {
     std::vector<PieceStudy> studies;
     for (std::size_t piece = 0; piece < toy.pieces.size(); ++piece)
-        studies.push_back(study_shape(toy, piece));
+        studies.push_back(as_worked(study_shape(toy, piece), toy, piece));
     const AssembledToy made = assemble(toy, studies, drawn(shared_among(copies_of(toy), options)));
     const PlacedForm table(toy_rest(made, studies).pose);
     std::vector<ShownCopy> copies;
@@ -89,7 +89,7 @@ ShownPiece as_one(const std::vector<ShownCopy>& copies) {
 }
 
 std::size_t shown_triangles(const Toy& toy, std::size_t piece, const ShownOptions& options) {
-    const PieceStudy study = study_shape(toy, piece);
+    const PieceStudy study = as_worked(study_shape(toy, piece), toy, piece);
     return study.measures().converged() ? surface_triangles(toy.pieces[piece], study, drawn(options)) : 0;
 }
 

@@ -22,6 +22,7 @@
 #include "core/face/feature_fit.h"
 #include "core/face/first_feature.h"
 #include "core/face/opening.h"
+#include "core/study/study_surface.h"
 #include "render/wording/as_sentence.h"
 #include "render/wording/feature_name.h"
 #include "render/wording/feature_words.h"
@@ -219,7 +220,7 @@ void FacePanel::add(FeatureKind kind) {
     const Piece* piece = session_.piece();
     const auto study = session_.study(session_.current_piece());
     if (piece == nullptr || study == nullptr) return;
-    const Feature feature = first_feature(kind, FaceSurface(*piece, study->revolved()), counts());
+    const Feature feature = first_feature(kind, study_face(*piece, *study), counts());
     const auto row = static_cast<int>(piece->features.size());
     session_.edit_piece(tr("Add %1").arg(feature_kind_within(kind, feature.pair)),
                         [&](Piece& changed) { changed.features.push_back(feature); });
@@ -286,7 +287,7 @@ void FacePanel::show_words() {
     }
     if (now == nullptr || study == nullptr || !study->measures().usable()) return;
     const LengthUnit unit = session_.preferences().units();
-    const FaceSurface surface(*session_.piece(), study->revolved());
+    const FaceSurface surface = study_face(*session_.piece(), *study);
     const PlacedFeature placed = place_feature(*now, surface, counts());
     if (placed.starts.empty()) {
         place_words_->setText(tr("Its place is gone: there is no gap after round %1.").arg(now->round + 1));

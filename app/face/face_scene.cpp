@@ -7,6 +7,7 @@
 #include "core/face/feature_mesh.h"
 #include "core/face/place_feature.h"
 #include "core/rounds/piece_graph.h"
+#include "core/study/study_surface.h"
 #include "render/scene/feature_scene_part.h"
 
 namespace roundwright::app {
@@ -82,7 +83,7 @@ void FaceScene::show_parts() {
     shown_degrees_ = piece == nullptr ? 0 : piece->face_degrees;
     const auto shown = session_.shown_study(session_.current_piece());
     if (piece != nullptr && shown != nullptr) {
-        const FaceSurface surface(*piece, shown->revolved());
+        const FaceSurface surface = study_face(*piece, *shown);
         for (FeaturePart& part :
              feature_parts(piece->features, surface, stitch_counts(shown->graph().graph), shown->fabric.mm)) {
             feature_of_part_.push_back(part.feature);
@@ -106,7 +107,7 @@ std::optional<Toy> FaceScene::moved(int feature, const SurfacePlace& place) cons
     if (piece == nullptr || shown == nullptr || session_.shows_trial() || feature < 0 ||
         index >= piece->features.size())
         return std::nullopt;
-    const FaceSurface surface(*piece, shown->revolved());
+    const FaceSurface surface = study_face(*piece, *shown);
     Toy toy = session_.said_toy();
     Feature& changed = toy.pieces[static_cast<std::size_t>(session_.current_piece())].features[index];
     changed = moved_to(changed, place, surface, stitch_counts(shown->graph().graph));
@@ -120,7 +121,7 @@ void FaceScene::drag(int part, QPointF position) {
     const auto hit = scene_.hit(position);
     if (!hit || shown == nullptr) return;
     const int feature = feature_of_part_[index];
-    const FaceSurface surface(*session_.piece(), shown->revolved());
+    const FaceSurface surface = study_face(*session_.piece(), *shown);
     auto toy = moved(feature, surface.nearest(hit->point));
     if (!toy) return;
     if (preview_ == nullptr) {
@@ -146,7 +147,7 @@ void FaceScene::click(int round, int stitch) {
     const std::size_t patch =
         surface->first_stitch_of_round[static_cast<std::size_t>(round)] + static_cast<std::size_t>(stitch);
     const auto& corners = surface->stitches[patch].corners;
-    const FaceSurface face(*session_.piece(), shown->revolved());
+    const FaceSurface face = study_face(*session_.piece(), *shown);
     const auto toy = moved(placing_, face.nearest((corners[2] + corners[3]) / 2));
     placing_ = -1;
     if (toy) session_.edit(tr("Move on the face"), *toy);

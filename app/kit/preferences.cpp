@@ -10,6 +10,7 @@ constexpr auto units_key = "units";
 constexpr auto terms_key = "terms";
 constexpr auto appearance_key = "appearance";
 constexpr auto motion_key = "reduced-motion";
+constexpr auto stitches_key = "every-stitch";
 
 QString stored(const char* key, const QString& otherwise) {
     return QSettings().value(QLatin1String(key), otherwise).toString();
@@ -63,6 +64,7 @@ Preferences::Preferences(QObject* parent) : QObject(parent) {
     terms_ = terms_of_code(terms).value_or(usual_terms());
     appearance_ = appearance_named(stored(appearance_key, {}));
     reduced_motion_ = QSettings().value(QLatin1String(motion_key), false).toBool();
+    every_stitch_ = QSettings().value(QLatin1String(stitches_key), true).toBool();
 }
 
 void Preferences::set_units(LengthUnit units) {
@@ -91,6 +93,13 @@ void Preferences::set_reduced_motion(bool reduced) {
     reduced_motion_ = reduced;
     store(motion_key, reduced);
     Q_EMIT reduced_motion_changed(reduced);
+}
+
+void Preferences::set_every_stitch(bool every) {
+    if (every == every_stitch_) return;
+    every_stitch_ = every;
+    store(stitches_key, every);
+    Q_EMIT every_stitch_changed(every);
 }
 
 }  // namespace roundwright::app

@@ -18,6 +18,7 @@
 #include "app/reshape/preview_stack.h"
 #include "app/reshape/reshape_answers.h"
 #include "core/reshape/carry_joins.h"
+#include "core/study/study_surface.h"
 #include "render/wording/plain_text.h"
 #include "render/wording/reshape_words.h"
 
@@ -28,10 +29,18 @@ const auto answer_topic = QStringLiteral("answer");
 
 std::shared_ptr<const PieceForm> form_of(const DocumentSession& session) {
     const auto study = session.study(session.current_piece());
-    const Shape* warm = study && study->revolved().usable() ? &study->revolved() : nullptr;
+    const Shape* warm = study && study->round_solved().usable() ? &study->round_solved() : nullptr;
     auto form = std::make_shared<PieceForm>(piece_form(*session.piece(), gauge_of(session.toy()), warm));
-    if (study) form->fidelity = study->measures().fidelity;
+    if (study) form->fidelity = round_stage(*study->shape).measures.fidelity;
     return form;
+}
+
+/// Old and new are compared, so both are the round solver's.
+std::shared_ptr<const StitchSurface> old_surface(const DocumentSession& session, int piece) {
+    const auto study = session.study(piece);
+    if (!study || !study->shape->stitched) return session.surface(piece);
+    return std::make_shared<const StitchSurface>(study_surface(
+        session.toy(), static_cast<std::size_t>(piece), as_round_solved(*study), {.relief = Relief::shaded}));
 }
 
 }  // namespace
@@ -49,7 +58,7 @@ ReshapeDialog::ReshapeDialog(DocumentSession& session, QWidget* parent)
     setWindowTitle(tr("Reshape %1").arg(name_in_words(form_->piece.name)));
     build();
     connect_all();
-    preview_->set_old_surface(session_.surface(piece_));
+    preview_->set_old_surface(old_surface(session_, piece_));
     preview_->outline().set_starts_at_top(form_->piece.starts_at_top);
     preview_->outline().set_old(form_->outline());
     if (form_->usable())

@@ -82,6 +82,8 @@ void RoundActions::make_working_actions(QWidget* window) {
     flat_ = make_choice(window, "round.flat");
     note_ = make_action(window, "round.note");
     mend_ = make_action(window, "round.fix-words");
+    stagger_ = make_action(window, "round.stagger");
+    connect(stagger_, &QAction::triggered, this, &RoundActions::stagger);
     connect(mend_, &QAction::triggered, this, &RoundActions::mend);
     connect(count_, &QAction::triggered, &view_, &RoundsView::edit_count);
     connect(words_, &QAction::triggered, &view_, &RoundsView::edit_words);
@@ -95,7 +97,7 @@ void RoundActions::fill(QMenu* menu) {
     menu->addSeparator();
     menu->addActions({up_, down_});
     menu->addSeparator();
-    menu->addActions({count_, words_, mend_, evenly_});
+    menu->addActions({count_, words_, mend_, evenly_, stagger_});
     for (const auto& [title, fill_it] : {std::pair{tr("&Stitch"), &RoundActions::fill_stitches},
                                          std::pair{tr("&Into"), &RoundActions::fill_loops},
                                          std::pair{tr("Incre&ases"), &RoundActions::fill_spacing},
@@ -109,6 +111,21 @@ void RoundActions::fill(QMenu* menu) {
     }
     menu->addSeparator();
     menu->addActions({flat_, note_});
+}
+
+/// Of the rounds chosen, or of the whole piece; words stay as they were written.
+void RoundActions::stagger() {
+    if (!session_.piece()) return;
+    const auto& rounds = session_.piece()->rounds;
+    std::vector<int> chosen = selected();
+    if (chosen.size() < 2) {
+        chosen.resize(rounds.size());
+        std::iota(chosen.begin(), chosen.end(), 0);
+    }
+    std::erase_if(chosen, [&](int round) {
+        return !std::holds_alternative<WorkedEvenly>(rounds[static_cast<std::size_t>(round)].working);
+    });
+    if (!chosen.empty()) edits_.set_spacing(chosen, Spacing::staggered);
 }
 
 void RoundActions::fill_stitches(QMenu* menu) {

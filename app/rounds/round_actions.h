@@ -43,6 +43,7 @@ class RoundActions : public QObject {
     void paste_rounds();
     void edit_note();
     void mend();
+    void stagger();
     void update_mend();
     void update_enabled();
 
@@ -65,6 +66,7 @@ class RoundActions : public QObject {
     QAction* words_ = nullptr;
     QAction* evenly_ = nullptr;
     QAction* flat_ = nullptr;
+    QAction* stagger_ = nullptr;
     QAction* note_ = nullptr;
     QAction* mend_ = nullptr;
 };

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "core/study/fabric_stage.h"
 #include "render/raster/fabric_picture.h"
 
 namespace roundwright::app {
@@ -12,16 +13,34 @@ using render::Delivery;
 using render::Lane;
 using render::TaskRun;
 
+/// So that an oval is not shown as a ball at every key; as many as a key can wait for.
+constexpr std::size_t most_stitches_at_once = 1'500;
+
+std::shared_ptr<const PieceStudy> stitched_at_once(const SolveRequest& request,
+                                                   std::shared_ptr<const PieceStudy> study,
+                                                   const std::stop_token& stop) {
+    if (!request.every_stitch || study->shape->stitched || !study->measures().converged()) return study;
+    if (is_round_as_worked(request.toy->pieces[request.piece], *study)) return study;
+    return with_every_stitch(
+               study, *request.toy, request.piece,
+               {.before = request.stitched_before, .most_stitches = most_stitches_at_once, .stop = stop})
+        .study;
+}
+
 /// What the request asks for, but for the checks.
 StudiedPiece worked_out(const SolveRequest& request, const std::stop_token& stop) {
     std::optional<SurfaceWanted> wanted;
     if (request.surface_wanted)
         wanted = {request.unstuffed, {.relief = Relief::shaded, .most_triangles = request.most_triangles}};
-    if (!request.known)
-        return study_in_stages(*request.toy, request.piece, request.before, wanted, stop,
-                               request.graph.get());
-    if (!wanted) return {request.known, request.known, nullptr};
-    return with_surface(request.known, *request.toy, request.piece, request.before, *wanted, stop);
+    auto study = request.known;
+    if (!study) {
+        study = study_in_stages(*request.toy, request.piece, request.before, std::nullopt, stop,
+                                request.graph.get())
+                    .study;
+        study = stitched_at_once(request, std::move(study), stop);
+    }
+    if (!wanted) return {study, study, nullptr};
+    return with_surface(study, *request.toy, request.piece, request.before, *wanted, stop);
 }
 
 SolveResult result_of(const SolveRequest& request, const StudiedPiece& made) {

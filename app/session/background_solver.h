@@ -24,6 +24,10 @@ struct SolveRequest {
     bool surface_wanted = false;
     bool unstuffed = false;  ///< draw the piece as it is before stuffing
     std::size_t most_triangles = most_picture_triangles;
+    /// Every stitch is wanted: where the round solver has only a round piece in the place of another, such as
+    /// an oval, the first answer has them already, up to a size.
+    bool every_stitch = false;
+    Shared<ShapeStage> stitched_before;  ///< the last shape of every stitch; may be null
     bool urgent = false;  ///< the next key waits for its shape and surface; its checks come in a second step
 };
 

@@ -33,6 +33,10 @@ DocumentSession::DocumentSession(QObject* parent)
     connect(&studies_, &Studies::shape_ready, assembly_.get(), &Assembly::shape_came);
     connect(&studies_, &Studies::busy_changed, this, &DocumentSession::solving_changed);
     connect(&studies_, &Studies::failed, this, &DocumentSession::refuse);
+    connect(&studies_, &Studies::every_stitch_changed, this,
+            [this](PieceId piece) { Q_EMIT every_stitch_changed(index_of(piece)); });
+    connect(&preferences_, &Preferences::every_stitch_changed, &studies_, &Studies::set_every_stitch);
+    studies_.set_every_stitch(preferences_.every_stitch());
     connect(&studies_, &Studies::study_ready, this,
             [this](PieceId piece) { Q_EMIT study_ready(index_of(piece), studies_.study(piece)); });
     connect(&studies_, &Studies::surface_ready, this, [this](PieceId piece) {
@@ -251,6 +255,10 @@ std::shared_ptr<const PieceStudy> DocumentSession::shown_study(int piece) const 
 
 std::shared_ptr<const StitchSurface> DocumentSession::surface(int piece) const {
     return studies_.surface(id_of(piece));
+}
+
+EveryStitchState DocumentSession::every_stitch(int piece) const {
+    return studies_.every_stitch(id_of(piece));
 }
 
 bool DocumentSession::is_up_to_date(int piece) const { return studies_.is_up_to_date(id_of(piece)); }

@@ -106,6 +106,9 @@ class DocumentSession : public QObject {
     /// The shape on show is of an earlier state, since that of the toy as it is now did not converge.
     [[nodiscard]] bool shows_last_good_shape(int piece) const;
     [[nodiscard]] bool solving() const { return studies_.busy(); }
+    /// How far a piece has come on its way from the round shape, which is there at once, to the shape of
+    /// every stitch, which takes its place (`Preferences::every_stitch`).
+    [[nodiscard]] EveryStitchState every_stitch(int piece) const;
     // The whole toy.
     /// Whether the toy is on show as a whole, in the place of the current piece.
     [[nodiscard]] bool shows_whole_toy() const { return shows_whole_toy_; }
@@ -174,6 +177,7 @@ class DocumentSession : public QObject {
     void surface_ready(int piece, std::shared_ptr<const roundwright::StitchSurface> surface,
                        std::shared_ptr<const roundwright::PieceStudy> shown);
     void solving_changed(bool solving);
+    void every_stitch_changed(int piece);  ///< `every_stitch`
     void whole_toy_shown(bool whole);
     void assembled_changed();
     void file_changed();  ///< path or read-only

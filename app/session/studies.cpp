@@ -6,6 +6,10 @@
 namespace roundwright::app {
 namespace {
 
+bool has_stitches(const std::shared_ptr<const PieceStudy>& study) {
+    return study && study->shape->stitched != nullptr;
+}
+
 bool is_good(const SolveResult& result) { return result.surface && result.shown->measures().converged(); }
 
 /// What a study and a surface read of a toy besides the piece.
@@ -45,6 +49,8 @@ Studies::Studies(QObject* parent) : QObject(parent) {
     connect(&solver_, &BackgroundSolver::solved, this, &Studies::take);
     connect(&solver_, &BackgroundSolver::failed, this, &Studies::failed);
     connect(&solver_, &BackgroundSolver::busy_changed, this, &Studies::busy_changed);
+    connect(&stitches_, &StitchSolver::solved, this, &Studies::take_stitches);
+    connect(&stitches_, &StitchSolver::failed, this, &Studies::failed);
 }
 
 // --- what is known
@@ -89,11 +95,25 @@ bool Studies::shows_last_good_shape(PieceId piece) const {
     return findings && findings->last_good;
 }
 
+EveryStitchState Studies::every_stitch(PieceId piece) const {
+    const Findings* findings = found(piece);
+    if (!findings) return {};
+    if (has_stitches(findings->study)) return {.found = true};
+    if (findings->wanted != 0 || findings->stitches_wanted != 0)
+        return {.coming = every_stitch_ && !on_trial(piece)};
+    const bool is_of_it = findings->study && findings->refused_shape == findings->study->shape &&
+                          findings->refused_stitches == findings->study->stitches;
+    return is_of_it ? findings->refused : EveryStitchState{};
+}
+
 // --- following the toy
 
 void Studies::clear() {
     drop_trial();
-    for (const auto& [piece, findings] : findings_) solver_.cancel(findings.wanted);
+    for (auto& [piece, findings] : findings_) {
+        solver_.cancel(findings.wanted);
+        cancel_stitches(findings);
+    }
     findings_.clear();
     before_preview_.clear();
     studies_to_tell_.clear();
@@ -110,8 +130,10 @@ void Studies::follow(Toy toy, PieceId current) {
 }
 
 void Studies::forget_pieces_gone() {
-    for (const auto& [piece, findings] : findings_) {
-        if (!toy_->pieces.index_of(piece)) solver_.cancel(findings.wanted);
+    for (auto& [piece, findings] : findings_) {
+        if (toy_->pieces.index_of(piece)) continue;
+        solver_.cancel(findings.wanted);
+        cancel_stitches(findings);
     }
     std::erase_if(findings_, [this](const auto& each) { return !toy_->pieces.index_of(each.first); });
     graphs_.keep_only(toy_->pieces);
@@ -133,12 +155,15 @@ void Studies::bring_up_to_date(PieceId piece) {
 bool Studies::take_over_trial(Findings& findings, const PieceOfToy& wanted) {
     if (!trial_ || !trial_->of.gives_the_same_as(wanted)) return false;
     solver_.cancel(findings.wanted);
+    cancel_stitches(findings);
+    const auto stitched_before = findings.stitched;
     const auto surface_before = findings.surface;
     const auto drawn_before = findings.drawn;
     const auto shown_before = findings.shown;
     findings = std::move(*trial_);
     trial_.reset();
     findings.of = wanted;
+    findings.stitched = stitched_before;
     findings.surface_wanted = findings.wanted != 0;
     if (!findings.surface) {
         findings.surface = surface_before;
@@ -147,6 +172,7 @@ bool Studies::take_over_trial(Findings& findings, const PieceOfToy& wanted) {
         findings.last_good = findings.last_good && surface_before != nullptr;
     }
     if (findings.wanted == 0) studies_to_tell_.push_back(wanted.piece);
+    ask_for_stitches(wanted.piece, findings);
     return true;
 }
 
@@ -165,8 +191,11 @@ bool Studies::take_up_again(Findings& findings, const PieceOfToy& wanted) {
     const auto kept = before_preview_.find(wanted.piece);
     if (kept == before_preview_.end() || !kept->second.of.gives_the_same_as(wanted)) return false;
     solver_.cancel(findings.wanted);
+    cancel_stitches(findings);
     findings = kept->second;
     findings.of = wanted;
+    findings.stitches_wanted = 0;
+    ask_for_stitches(wanted.piece, findings);
     studies_to_tell_.push_back(wanted.piece);
     surface_to_tell_ = surface_to_tell_ || wanted.piece == current_;
     return true;
@@ -182,6 +211,8 @@ void Studies::show_piece(PieceId piece) {
     current_ = piece;
     const Findings* findings = found(piece);
     surface_to_tell_ = !request_missing_surface() && findings && findings->wanted == 0;
+    if (const auto place = findings_.find(piece); place != findings_.end())
+        ask_for_stitches(piece, place->second);
 }
 
 void Studies::keep_for_after_preview() {
@@ -200,12 +231,15 @@ SolveRequest Studies::new_request(const PieceOfToy& of) {
     request.surface_wanted = request.urgent = of.piece == current_;
     request.unstuffed = shows_unstuffed_;
     request.most_triangles = most_triangles_;
+    request.every_stitch = every_stitch_;
     return request;
 }
 
 void Studies::request(Findings& findings, const PieceOfToy& of, bool study_is_right) {
     solver_.cancel(findings.wanted);
+    cancel_stitches(findings);
     SolveRequest request = new_request(of);
+    request.stitched_before = findings.stitched;
     findings.of = of;
     findings.wanted = request.revision;
     findings.surface_wanted = request.surface_wanted;
@@ -260,6 +294,7 @@ void Studies::try_out(Toy toy) {
     trial_->wanted = request.revision;
     trial_->shape_known = false;
     request.before = work_before(trial_->study ? *trial_ : *found(current_));
+    request.stitched_before = found(current_)->stitched;
     solver_.post(std::move(request));
 }
 
@@ -297,9 +332,12 @@ void Studies::take(const SolveResult& result) {
     const bool study_is_new = findings.study != result.study;
     findings.study = result.study;
     if (!result.study) return;
+    if (has_stitches(result.study)) findings.stitched = result.study->shape;
     if (findings.surface_wanted && result.again && !findings.last_good) findings.shown = result.shown;
+    ask_for_stitches(piece, findings);
     if (study_is_new) Q_EMIT study_ready(piece);
     if (surface_is_new) Q_EMIT surface_ready(piece);
+    Q_EMIT every_stitch_changed(piece);
 }
 
 void Studies::take_trial(const SolveResult& result) {
@@ -314,6 +352,106 @@ void Studies::take_trial(const SolveResult& result) {
     if (trial_->last_good) return;
     take_surface(*trial_, result);
     Q_EMIT surface_ready(current_);
+}
+
+// --- every stitch
+
+/// One that was refused is asked for again only with other stitches or another shape.
+bool Studies::lacks_stitches(const Findings& findings) const {
+    if (!every_stitch_ || findings.wanted != 0 || !findings.study || has_stitches(findings.study))
+        return false;
+    if (!findings.study->measures().converged()) return false;
+    return findings.refused_shape != findings.study->shape ||
+           findings.refused_stitches != findings.study->stitches;
+}
+
+StitchRequest Studies::stitch_request(Findings& findings, bool seen) {
+    StitchRequest request;
+    request.revision = ++last_stitch_revision_;
+    request.toy = findings.of.toy;
+    request.piece = findings.of.toy->pieces.index_of(findings.of.piece).value_or(0);
+    request.study = findings.study;
+    request.before = findings.stitched;
+    request.drawn = findings.drawn;
+    request.first = seen;
+    if (seen && findings.shown == findings.study && !findings.last_good)
+        request.wanted = {false, {.relief = Relief::shaded, .most_triangles = most_triangles_}};
+    return request;
+}
+
+/// The piece on show comes first, and with its surface; the others one at a time.
+void Studies::ask_for_stitches(PieceId piece, Findings& findings) {
+    const bool seen = piece == current_;
+    if (!lacks_stitches(findings) || (findings.stitches_wanted != 0 && findings.stitches_seen == seen))
+        return;
+    cancel_stitches(findings);
+    StitchRequest request = stitch_request(findings, seen);
+    findings.stitches_wanted = request.revision;
+    findings.stitches_seen = seen;
+    stitches_.post(std::move(request));
+}
+
+void Studies::cancel_stitches(Findings& findings) {
+    stitches_.cancel(std::exchange(findings.stitches_wanted, 0));
+}
+
+void Studies::take_stitches(const StitchResult& result) {
+    const auto place = std::ranges::find_if(
+        findings_, [&result](const auto& each) { return each.second.stitches_wanted == result.revision; });
+    if (place == findings_.end()) return;
+    const PieceId piece = place->first;
+    Findings& findings = place->second;
+    findings.stitches_wanted = 0;
+    if (result.found.refused()) {
+        findings.refused_shape = findings.study->shape;
+        findings.refused_stitches = findings.study->stitches;
+        findings.refused = {.refusal = result.found.refusal, .cells = result.found.cells};
+        Q_EMIT every_stitch_changed(piece);
+        return;
+    }
+    const bool shows_study = findings.shown == findings.study;
+    findings.study = findings.shaped = result.found.study;
+    findings.stitched = findings.study->shape;
+    const bool surface_is_new = show_stitches(findings, shows_study, result.drawn);
+    Q_EMIT shape_ready(piece);
+    Q_EMIT study_ready(piece);
+    if (surface_is_new) Q_EMIT surface_ready(piece);
+    Q_EMIT every_stitch_changed(piece);
+}
+
+/// A surface that was not made with it is of the round shape, and made again when it is wanted.
+bool Studies::show_stitches(Findings& findings, bool shows_study, const Shared<SurfaceStage>& drawn) {
+    if (!shows_study) return false;
+    findings.shown = findings.study;
+    forget_surface(findings);
+    if (!drawn) return false;
+    findings.drawn = drawn;
+    findings.surface = {drawn, &drawn->surface};
+    return true;
+}
+
+void Studies::set_every_stitch(bool wanted) {
+    if (std::exchange(every_stitch_, wanted) == wanted) return;
+    if (!wanted) leave_stitches();
+    for (auto& [piece, findings] : findings_) ask_for_stitches(piece, findings);
+    for (const auto& [piece, findings] : findings_) Q_EMIT every_stitch_changed(piece);
+}
+
+/// Everything is solved again from the round shapes, which are still there.
+void Studies::leave_stitches() {
+    drop_trial();
+    before_preview_.clear();
+    for (auto& [piece, findings] : findings_) {
+        cancel_stitches(findings);
+        findings.stitched = nullptr;
+        if (!has_stitches(findings.study) && findings.wanted == 0) continue;
+        if (findings.study) {
+            const bool shows_study = findings.shown == findings.study;
+            findings.study = std::make_shared<const PieceStudy>(as_round_solved(*findings.study));
+            if (shows_study) findings.shown = findings.study;
+        }
+        request(findings, {toy_, piece}, false);
+    }
 }
 
 }  // namespace roundwright::app

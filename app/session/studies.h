@@ -10,6 +10,7 @@
 
 #include "app/session/background_solver.h"
 #include "app/session/piece_graphs.h"
+#include "app/session/stitch_solver.h"
 #include "core/mesh/stitch_surface.h"
 #include "core/study/studied_piece.h"
 
@@ -24,6 +25,16 @@ struct PieceOfToy {
     [[nodiscard]] bool gives_the_same_as(const PieceOfToy& other) const;
 };
 
+/// How far a piece has come on its way to the shape of every stitch.
+struct EveryStitchState {
+    bool found = false;   ///< the study has it
+    bool coming = false;  ///< it is being worked out, or waits its turn
+    EveryStitchRefusal refusal = EveryStitchRefusal::none;
+    CellsRefusal cells = CellsRefusal::none;
+
+    friend bool operator==(const EveryStitchState&, const EveryStitchState&) = default;
+};
+
 /// What was worked out for a piece, and what is on its way.
 struct Findings {
     PieceOfToy of;  ///< what they are of once nothing is on its way
@@ -35,6 +46,12 @@ struct Findings {
     bool surface_wanted = false;  ///< by the request under way
     std::shared_ptr<const PieceStudy> shaped;  ///< stuffed, of the toy as it is; may have no checks yet
     bool shape_known = false;                  ///< `shaped` is right, or there is none to be had
+    std::uint64_t stitches_wanted = 0;  ///< of `StitchSolver`: revision of the request under way; 0: none
+    bool stitches_seen = false;         ///< that request is first in line and brings a surface
+    Shared<ShapeStage> stitched;        ///< the last shape of every stitch, which the next starts from
+    Shared<ShapeStage> refused_shape;   ///< of these no shape of every stitch was found
+    Shared<StitchStage> refused_stitches;
+    EveryStitchState refused;
     bool last_good = false;       ///< the surface is of an earlier state, since this one's did not converge
 };
 
@@ -74,6 +91,10 @@ class Studies : public QObject {
     [[nodiscard]] std::shared_ptr<const PieceStudy> shape_study(PieceId piece) const;
     [[nodiscard]] bool shape_is_known(PieceId piece) const;
     [[nodiscard]] bool shows_last_good_shape(PieceId piece) const;
+    [[nodiscard]] EveryStitchState every_stitch(PieceId piece) const;
+    [[nodiscard]] bool wants_every_stitch() const { return every_stitch_; }
+    /// Off: only the round solver's shapes, at once.
+    void set_every_stitch(bool wanted);
     [[nodiscard]] bool busy() const { return solver_.busy(); }
     [[nodiscard]] bool shows_unstuffed() const { return shows_unstuffed_; }
     void set_shows_unstuffed(bool unstuffed);
@@ -89,6 +110,7 @@ class Studies : public QObject {
     void study_ready(roundwright::PieceId piece);
     void surface_ready(roundwright::PieceId piece);
     void shape_ready(roundwright::PieceId piece);  ///< before the signals of the study and the surface
+    void every_stitch_changed(roundwright::PieceId piece);  ///< `every_stitch`
     void busy_changed(bool busy);
     void failed(const QString& why);  ///< the work on a piece ended by an error
 
@@ -107,8 +129,17 @@ class Studies : public QObject {
     void surfaces_are_stale();
     void take(const SolveResult& result);
     void take_trial(const SolveResult& result);
+    [[nodiscard]] bool lacks_stitches(const Findings& findings) const;
+    [[nodiscard]] StitchRequest stitch_request(Findings& findings, bool seen);
+    void ask_for_stitches(PieceId piece, Findings& findings);
+    void cancel_stitches(Findings& findings);
+    void take_stitches(const StitchResult& result);
+    static bool show_stitches(Findings& findings, bool shows_study, const Shared<SurfaceStage>& drawn);
+    void leave_stitches();
 
     BackgroundSolver solver_;
+    StitchSolver stitches_;
+    bool every_stitch_ = true;
     mutable PieceGraphs graphs_;  // what is derived is no part of the state
     std::shared_ptr<const Toy> toy_ = std::make_shared<const Toy>();
     PieceId current_ = PieceId::none;
@@ -118,6 +149,7 @@ class Studies : public QObject {
     std::vector<PieceId> studies_to_tell_;
     bool surface_to_tell_ = false;
     std::uint64_t last_revision_ = 0;
+    std::uint64_t last_stitch_revision_ = 0;
     bool shows_unstuffed_ = false;
     std::size_t most_triangles_ = most_picture_triangles;
 };

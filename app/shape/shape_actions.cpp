@@ -24,8 +24,13 @@ ShapeActions::ShapeActions(DocumentSession& session, QWidget* window)
       turn_up(make_action(window, "shape.turn-up")),
       turn_down(make_action(window, "shape.turn-down")),
       stuffed(make_choice(window, "shape.stuffed")),
+      every_stitch(make_choice(window, "shape.every-stitch")),
       session_(session) {
     connect(stuffed, &QAction::triggered, this, [this](bool on) { session_.set_shows_unstuffed(!on); });
+    every_stitch->setChecked(session_.preferences().every_stitch());
+    every_stitch->setStatusTip(tr("Off: the round shape alone, which is there at once"));
+    connect(every_stitch, &QAction::toggled, &session_.preferences(), &Preferences::set_every_stitch);
+    connect(&session_.preferences(), &Preferences::every_stitch_changed, every_stitch, &QAction::setChecked);
     connect(&session_, &DocumentSession::toy_changed, this, &ShapeActions::show_stuffed);
     connect(&session_, &DocumentSession::current_piece_changed, this, &ShapeActions::show_stuffed);
     connect(&ActionKeys::instance(), &ActionKeys::changed, this, &ShapeActions::show_stuffed);
@@ -80,7 +85,7 @@ void ShapeActions::fill(QMenu* menu) const {
     menu->addSeparator();
     menu->addActions({turn_left, turn_right, turn_up, turn_down});
     menu->addSeparator();
-    menu->addAction(stuffed);
+    menu->addActions({stuffed, every_stitch});
 }
 
 }  // namespace roundwright::app

@@ -37,6 +37,7 @@ struct ShapeActions : public QObject {
     QAction* turn_up;
     QAction* turn_down;
     QAction* stuffed;
+    QAction* every_stitch;
 
   private:
     void show_stuffed();

@@ -55,6 +55,8 @@ ShapePanel::ShapePanel(DocumentSession& session, const ShapeActions& actions, QW
       message_(new QLabel(this)),
       size_(new StillLabel(tr("Size of the piece"), this)),
       detail_(new StillLabel(tr("Shape in words"), this)),
+      sign_(new ShapeSign(session, this)),
+      arrival_(new ShapeArrival(this)),
       scale_bar_(new ScaleBar(session.preferences(), this)),
       bar_(new QWidget(this)),
       controls_(new QBoxLayout(QBoxLayout::LeftToRight, bar_)),
@@ -79,6 +81,7 @@ ShapePanel::ShapePanel(DocumentSession& session, const ShapeActions& actions, QW
     words->setSpacing(2);
     words->addWidget(size_);
     words->addWidget(detail_);
+    words->addWidget(sign_);
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 6);
     layout->setSpacing(4);
@@ -113,6 +116,7 @@ void ShapePanel::follow_session() {
     connect(&session_, &DocumentSession::selection_changed, this, &ShapePanel::show_selection);
     connect(&session_.preferences(), &Preferences::units_changed, this, &ShapePanel::show_words);
     connect(&session_, &DocumentSession::study_ready, this, &ShapePanel::light_selection);
+    connect(&session_, &DocumentSession::every_stitch_changed, sign_, &ShapeSign::follow);
     light_later_.setSingleShot(true);
     light_later_.setInterval(light_after_ms);
     connect(&light_later_, &QTimer::timeout, this, &ShapePanel::light_selection);
@@ -144,10 +148,11 @@ void ShapePanel::fit_lines() {
 
 void ShapePanel::fold_or_unfold() {
     const int wanted = least_picture.height() + bar_->sizeHint().height() + size_->sizeHint().height() +
-                       detail_->sizeHint().height() + around_words;
+                       detail_->sizeHint().height() + sign_->sizeHint().height() + around_words;
     const bool folded = width() < unfolded_width() || height() < wanted;
     bar_->setVisible(!folded);
     detail_->setVisible(!folded);
+    sign_->setVisible(!folded);
     if (folded) size_->set_lines(most_lines_folded);
     size_->say(size_shown(size_text_, bar_->isHidden()));
 }
@@ -198,7 +203,7 @@ void ShapePanel::show_surface(int piece) {
     const auto surface = session_.surface(piece);
     if (scene_ && surface) {
         light_selection();
-        scene_->share_surface(surface);
+        arrival_->show(*scene_, surface, session_.shown_study(piece));
         scale_bar_->set_pixels_per_mm(scene_->pixels_per_mm());
     }
     show_words();
@@ -222,6 +227,7 @@ void ShapePanel::show_words() {
     size_text_ = there ? as_sentence(size_words(*shown, session_.preferences().units())) : QString();
     size_->say(size_shown(size_text_, bar_->isHidden()));
     detail_->say(hover_.isEmpty() ? words() : hover_);
+    sign_->follow();
     if (scene_) describe_picture(*scene_->widget(), picture_words());
 }
 

@@ -9,6 +9,8 @@
 #include "app/kit/still_label.h"
 #include "app/session/document_session.h"
 #include "app/shape/scale_bar.h"
+#include "app/shape/shape_arrival.h"
+#include "app/shape/shape_sign.h"
 #include "render/scene/scene_view.h"
 
 namespace roundwright::app {
@@ -64,6 +66,8 @@ class ShapePanel : public QWidget {
     QLabel* message_;
     StillLabel* size_;
     StillLabel* detail_;
+    ShapeSign* sign_;
+    ShapeArrival* arrival_;
     ScaleBar* scale_bar_;
     QWidget* bar_;  ///< views and tools
     QBoxLayout* controls_;

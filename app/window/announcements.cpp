@@ -38,6 +38,7 @@ Announcements::Announcements(DocumentSession& session, Announcer& announcer, con
     connect(&rest_, &QTimer::timeout, this, &Announcements::tell_news);
     connect(&session_, &DocumentSession::study_ready, this, &Announcements::later);
     connect(&session_, &DocumentSession::surface_ready, this, &Announcements::later);
+    connect(&session_, &DocumentSession::every_stitch_changed, this, &Announcements::later);
     connect(&session_, &DocumentSession::current_piece_changed, this, [this] {
         piece_.reset();
         later();
@@ -92,6 +93,8 @@ void Announcements::tell_news() {
     tell_what_is_typed();
     const int current = session_.current_piece();
     if (session_.solving() || session_.piece() == nullptr || !session_.is_up_to_date(current)) return;
+    // One size is said, not that of the round shape and then that of every stitch.
+    if (session_.every_stitch(current).coming) return;
     const auto study = session_.shown_study(current);
     if (!study) return;
     const PieceAsHeard now = PieceAsHeard::of(*session_.piece(), *study);
@@ -103,7 +106,7 @@ void Announcements::tell_news() {
 }
 
 void Announcements::tell_what_is_typed() {
-    const QString typed = !line_is_typed()              ? rounds_.spoken_hint()
+    const QString typed = !line_is_typed()            ? rounds_.spoken_hint()
                           : line_.problem().isEmpty() ? understood_
                                                       : line_.problem();
     if (!typed.isEmpty()) announcer_.say(understood_topic, typed, Weight::count);

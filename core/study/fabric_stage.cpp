@@ -4,6 +4,7 @@
 #include <optional>
 #include <utility>
 
+#include "core/mesh/fabric_surface.h"
 #include "core/shape/fabric/cells_start.h"
 #include "core/shape/fabric/measure_stitches.h"
 #include "core/shape/fabric/stand_upright.h"
@@ -117,6 +118,7 @@ Shared<ShapeStage> stage_of(SolvedStitches solved, const PieceStudy& round) {
     stage->problem = round.problem();
     stage->stitches = round.stitches;
     stage->measures = measure_stitches(solved);
+    stage->round_solved = round_stage(round.shape);
     const Shape circles = as_circles(solved, stage->measures);
     stage->lies = lie_of_rounds(stage->problem, circles);
     for (std::size_t i = 0; i < stage->lies.size(); ++i) {
@@ -127,6 +129,25 @@ Shared<ShapeStage> stage_of(SolvedStitches solved, const PieceStudy& round) {
     }
     stage->signs = fabric_signs(stage->problem, circles);
     stage->stitched = std::make_shared<const SolvedStitches>(std::move(solved));
+    return stage;
+}
+
+std::size_t stitches_of(const PieceGraph& graph) {
+    std::size_t stitches = 0;
+    for (const GraphRound& made : graph.graph.rounds) stitches += made.stitches.size();
+    return stitches;
+}
+
+/// How rounds lie is judged by the round solver, whose checks and cures stand beside the shape; only how high
+/// they wave is seen in the finer one.
+Shared<ShapeStage> judged_alike(const ShapeStage& finer, const ShapeStage& round) {
+    auto stage = std::make_shared<ShapeStage>(finer);
+    for (std::size_t i = 0; i < std::min(stage->lies.size(), round.lies.size()); ++i) {
+        const RoundLie seen = std::exchange(stage->lies[i], round.lies[i]);
+        if (round.lies[i].lie != Lie::ruffles) continue;
+        stage->lies[i].waves = seen.waves;
+        stage->lies[i].wave_height_mm = seen.wave_height_mm;
+    }
     return stage;
 }
 
@@ -149,15 +170,49 @@ FabricStage fabric_stage(const Piece& piece, const PieceStudy& round, const Shar
     if (problem.limp || problem.on_its_face) return refused(EveryStitchRefusal::lies_limp);
     StitchCells cells = stitch_cells(piece, round.graph().graph, round.gauge, yielded_shares(problem));
     if (!cells.usable()) return refused(EveryStitchRefusal::no_cells, cells.refusal);
-    const Starts starts = starts_of(cells, *round.shape, before.get());
+    const Starts starts = starts_of(cells, round_stage(*round.shape), before.get());
     SolvedStitches solved{std::move(cells), {}};
-    solved.shape = solve(solved.cells, starts, round.lies(), stop);
+    solved.shape = solve(solved.cells, starts, round_stage(*round.shape).lies, stop);
     if (!solved.shape.usable()) return refused(EveryStitchRefusal::not_solved);
     if (starts.standing.empty())
         stand_upright(solved.cells, solved.shape.nodes);
     else
         stand_upright_as(starts.standing, solved.shape.nodes);
     return {stage_of(std::move(solved), round)};
+}
+
+EveryStitchStudy with_every_stitch(const std::shared_ptr<const PieceStudy>& round, const Toy& toy,
+                                   std::size_t index, const EveryStitchOptions& options) {
+    if (options.most_stitches > 0 && stitches_of(round->graph()) > options.most_stitches)
+        return {round, EveryStitchRefusal::too_large};
+    const FabricStage found = fabric_stage(toy.pieces[index], *round, options.before, options.stop);
+    if (!found.shape->measures.converged())
+        return {round,
+                found.refusal == EveryStitchRefusal::none ? EveryStitchRefusal::not_solved : found.refusal,
+                found.cells};
+    PieceStudy finer = with_shape(*round, found.shape == options.before
+                                              ? found.shape
+                                              : judged_alike(*found.shape, round_stage(*round->shape)));
+    return {std::make_shared<const PieceStudy>(with_sizes(std::move(finer), toy, index, round.get()))};
+}
+
+bool is_round_as_worked(const Piece& piece, const PieceStudy& study) {
+    if (is_coil(study)) return true;
+    if (study.problem().equivalent_round) return false;
+    const auto is_left_alone = [](const LaidStitch& cell) { return cell.carried; };
+    return std::ranges::none_of(lay_fabric(piece, study.graph().graph), [&](const LaidRound& laid) {
+        return std::ranges::any_of(laid.cells, is_left_alone);
+    });
+}
+
+PieceStudy as_worked(PieceStudy study, const Toy& toy, std::size_t index, std::stop_token stop) {
+    if (study.shape->stitched || !study.measures().converged() ||
+        is_round_as_worked(toy.pieces[index], study))
+        return study;
+    EveryStitchOptions options;
+    options.stop = std::move(stop);
+    return *with_every_stitch(std::make_shared<const PieceStudy>(std::move(study)), toy, index, options)
+                .study;
 }
 
 }  // namespace roundwright

@@ -46,13 +46,14 @@ std::optional<Sizes> sizes_at(const ShapeProblem& problem, const Shape& from) {
 }
 
 std::optional<Lengths> lengths_of(const PieceStudy& study) {
-    const Shape& shape = study.revolved();
+    const Shape& shape = study.round_solved();
     if (!shape.usable() || shape.termination != Termination::converged) return std::nullopt;
     ShapeProblem fuller = study.problem();
     fuller.area_stretch *= 1 + step;
     const auto wider = sizes_at(scaled_problem(study.problem(), 1 + step, 1), shape);
     const auto taller = sizes_at(scaled_problem(study.problem(), 1, 1 + step), shape);
-    const auto stuffed = fuller.area_stretch > 0 ? sizes_at(fuller, shape) : sizes_of(study.measures());
+    const auto stuffed =
+        fuller.area_stretch > 0 ? sizes_at(fuller, shape) : sizes_of(measures_of(study.problem(), shape));
     if (!wider || !taller || !stuffed) return std::nullopt;
     const Sizes now = sizes_of(measures_of(study.problem(), shape));
     const auto slope = [&](const Sizes& then, std::size_t i) {

@@ -31,6 +31,14 @@ ShapeProblem problem_of(const Piece& piece, const PieceStudy& study, const Gauge
     return shape_problem(piece, study.graph().graph, gauge, study.fabric.mm);
 }
 
+/// What the solver starts from, or takes over where nothing has changed. A coil helps no solver, and the
+/// round solver's problem may be the same for stitches that lie elsewhere.
+Shared<ShapeStage> start_from(const PieceStudy& before, const StitchStage& stitches) {
+    if (!before.shape || is_coil(before)) return nullptr;
+    const bool of_others = before.shape->stitches && before.shape->stitches->inputs != stitches.inputs;
+    return of_others ? round_stage(before.shape) : before.shape;
+}
+
 /// Once the stitches are known.
 void set_shape(PieceStudy& study, const Piece& piece, const PieceStudy& before, std::stop_token stop) {
     if (exceeds_stitch_limit(piece)) return;
@@ -39,11 +47,7 @@ void set_shape(PieceStudy& study, const Piece& piece, const PieceStudy& before, 
         study.shape = coil_stage(*coil, std::move(problem), study.fabric.mm, before.shape);
         return;
     }
-    // The round solver's problem may be the same for stitches that lie elsewhere.
-    const bool of_others =
-        before.shape && (is_coil(before) || (before.shape->stitches &&
-                                             before.shape->stitches->inputs != study.stitches->inputs));
-    study.shape = shape_stage(problem, of_others ? nullptr : before.shape, std::move(stop));
+    study.shape = shape_stage(std::move(problem), start_from(before, *study.stitches), std::move(stop));
 }
 
 /// The thickest of the yarns that its stitches are worked in: a washer has to pass it, and a ball to fit in.
@@ -79,9 +83,9 @@ double stretch_error(const Toy& toy, const Piece& piece) {
 }
 
 std::vector<Check> checks_with_all_cures(const PieceStudy& study, const Piece& piece, std::size_t index) {
+    const ShapeStage& shape = round_stage(*study.shape);
     return run_checks({piece, static_cast<int>(index), study.graph(), study.gauge, study.gauge_known,
-                       study.problem(), study.measures(), study.lies(), study.shape->signs, study.revolved(),
-                       study.fabric});
+                       shape.problem, shape.measures, shape.lies, shape.signs, shape.revolved, study.fabric});
 }
 
 /// Trying a cure takes a study of its own, so a large piece has few of them tried.
@@ -125,8 +129,8 @@ Shared<CheckStage> renumbered(const CheckStage& stage, int index) {
 
 Shared<CheckStage> check_stage(const PieceStudy& study, const Piece& piece, std::size_t index,
                                const Shared<CheckStage>& before, const std::stop_token& stop) {
-    CheckInputs inputs{study.stitches,           study.shape, study.gauge, study.gauge_known,
-                       as_checks_read_it(piece), study.fabric};
+    CheckInputs inputs{study.stitches,    round_stage(study.shape), study.gauge,
+                       study.gauge_known, as_checks_read_it(piece), study.fabric};
     const auto place = static_cast<int>(index);
     if (before->complete && before->inputs == inputs)
         return before->piece_index == place ? before : renumbered(*before, place);
@@ -192,14 +196,29 @@ PieceStudy with_shape(PieceStudy study, Shared<ShapeStage> next) {
     return study;
 }
 
+PieceStudy as_round_solved(PieceStudy study) {
+    study.shape = round_stage(study.shape);
+    if (study.sizes->round_solved) study.sizes = study.sizes->round_solved;
+    return study;
+}
+
 PieceMeasures measures_at(const Gauge& gauge, const Piece& piece, const PieceStudy& study) {
     const ShapeProblem problem = problem_of(piece, study, gauge);
     if (is_coil(study)) {
         const auto coil = coil_of(piece, problem, study.fabric.mm);
         return coil ? coil_measures(*coil, problem) : PieceMeasures{};
     }
-    if (!study.revolved().usable()) return {};
-    return measures_of(problem, solve_shape(problem, {}, &study.revolved()));
+    const ShapeStage& round = round_stage(*study.shape);
+    if (!round.revolved.usable()) return {};
+    PieceMeasures there = measures_of(problem, solve_shape(problem, {}, &round.revolved));
+    const PieceMeasures &here = round.measures, &finer = study.measures();
+    const auto carry = [](double& there_mm, double here_mm, double finer_mm) {
+        if (here_mm > 0) there_mm *= finer_mm / here_mm;
+    };
+    carry(there.width_mm, here.width_mm, finer.width_mm);
+    carry(there.depth_mm, here.depth_mm, finer.depth_mm);
+    carry(there.height_mm, here.height_mm, finer.height_mm);
+    return there;
 }
 
 }  // namespace roundwright

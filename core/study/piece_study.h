@@ -25,6 +25,9 @@ struct PieceStudy {
     /// For what is about surfaces of revolution alone: the meridian of the shape and its loops. Not usable
     /// where the shape is of another kind (`measures().fidelity`), or where there is none.
     [[nodiscard]] const Shape& revolved() const& { return shape->revolved; }
+    /// The round solver's shape, also where a finer one took its place: for what asks how the piece would come
+    /// out at another gauge or with other rounds, which that solver answers.
+    [[nodiscard]] const Shape& round_solved() const& { return round_stage(*shape).revolved; }
     [[nodiscard]] const std::vector<RoundLie>& lies() const& { return shape->lies; }
     [[nodiscard]] const SizeRange& size() const& { return sizes->size; }
     [[nodiscard]] const std::vector<Check>& checks() const& { return checked->checks; }
@@ -65,9 +68,11 @@ struct PieceStudy {
 /// The study with another shape in the place of its own, if that may take it (`takes_the_place_of`); sizes
 /// and checks are to be worked out again then.
 [[nodiscard]] PieceStudy with_shape(PieceStudy study, Shared<ShapeStage> next);
+/// The study with the round solver's shape and its sizes, where it has a finer one; checks are of that anyway.
+[[nodiscard]] PieceStudy as_round_solved(PieceStudy study);
 
-/// The measures of a studied piece at another gauge, taken as exact, by the round solver; not usable where it
-/// did not find the piece's own shape.
+/// The measures of a studied piece at another gauge, taken as exact, by the round solver; those of a finer
+/// shape change in the same proportion. Not usable where the round solver found no shape.
 [[nodiscard]] PieceMeasures measures_at(const Gauge& gauge, const Piece& piece, const PieceStudy& study);
 
 }  // namespace roundwright

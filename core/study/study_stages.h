@@ -78,7 +78,12 @@ struct ShapeStage {
     /// What the solver of every stitch found, and of which stitches; null where `measures` are not its own.
     std::shared_ptr<const SolvedStitches> stitched{};
     Shared<StitchStage> stitches{};
+    /// Of a shape of every stitch: the round solver's, of the same problem. Null for that one itself.
+    Shared<ShapeStage> round_solved{};
 };
+/// The round solver's stage of a shape of either kind; the stage itself where it is that.
+[[nodiscard]] const ShapeStage& round_stage(const ShapeStage& stage);
+[[nodiscard]] const Shared<ShapeStage>& round_stage(const Shared<ShapeStage>& stage);
 /// Solved by the round solver, from the shape before where there is one. A finer shape of the same problem
 /// stays; one that did not converge is tried again.
 [[nodiscard]] Shared<ShapeStage> shape_stage(const ShapeProblem& problem, const Shared<ShapeStage>& before,
@@ -91,7 +96,8 @@ struct ShapeStage {
 
 // --- sizes
 
-/// Between what sizes the piece may come out.
+/// Between what sizes the piece may come out. Those of a shape of every stitch are as far from its size, in
+/// proportion, as the round solver's are from its own: the same errors of gauge and stuffing stretch both.
 struct SizeStage {
     Shared<ShapeStage> shape;
     Gauge gauge;
@@ -99,6 +105,7 @@ struct SizeStage {
     SizeRange size;  ///< the size itself where no range was found
     /// With the errors that a gauge circle would leave; none where it would not help much.
     std::optional<SizeRange> with_circle;
+    Shared<SizeStage> round_solved{};  ///< of the round solver's shape, where `shape` is another
 };
 [[nodiscard]] Shared<SizeStage> size_stage(const Shared<ShapeStage>& shape, const Gauge& gauge,
                                            double stretch_error, const Shared<SizeStage>& before);

@@ -34,6 +34,11 @@ std::unique_ptr<FabricGeometry> study_fabric(const Piece& piece, const PieceStud
     return revolved_fabric(piece, study.graph().graph, study.revolved(), study.lies());
 }
 
+FaceSurface study_face(const Piece& piece, const PieceStudy& study) {
+    return study.revolved().usable() ? FaceSurface(piece, study.revolved())
+                                     : FaceSurface(piece, study_fabric(piece, study));
+}
+
 StitchSurface study_surface(const Toy& toy, std::size_t piece, const PieceStudy& study,
                             RevolveOptions options) {
     options.stitch_width_mm = study.gauge.stitch_width_mm;

@@ -2,6 +2,7 @@
 
 #include <memory>
 
+#include "core/face/face_surface.h"
 #include "core/mesh/fabric_geometry.h"
 #include "core/study/piece_study.h"
 
@@ -9,6 +10,9 @@ namespace roundwright {
 
 /// Where the fabric of a studied piece lies, whichever solver found it; null where it has no shape.
 [[nodiscard]] std::unique_ptr<FabricGeometry> study_fabric(const Piece& piece, const PieceStudy& study);
+
+/// The same as features see it: by the meridian where the shape has one, and that is far quicker.
+[[nodiscard]] FaceSurface study_face(const Piece& piece, const PieceStudy& study);
 
 /// The surface of a studied piece with its stitches, the spare length of loops that ruffle laid in waves.
 /// `options.stitch_width_mm` is taken from the study's gauge. Empty where the piece has no shape, or one that

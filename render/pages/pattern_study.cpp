@@ -7,7 +7,9 @@
 #include "core/assembly/study_solved.h"
 #include "core/assembly/worked_pieces.h"
 #include "core/gauge/usual_gauge.h"
+#include "core/shape/own_depth.h"
 #include "core/shape/reads_as_flat.h"
+#include "core/study/fabric_stage.h"
 #include "core/study/study_surface.h"
 #include "render/wording/pattern/pattern_words.h"
 
@@ -45,14 +47,24 @@ double wave_height_mm(const PieceStudy& study) {
     return highest;
 }
 
+std::optional<Estimate> depth_of(const PieceStudy& study) {
+    const auto depth = own_depth_mm(study.measures());
+    if (!depth) return std::nullopt;
+    return estimate(*depth, depth_range(study.measures(), study.size().width_mm));
+}
+
 void add_piece(PatternStudy& pattern, std::size_t i, const Progress& progress) {
-    pattern.pieces.push_back(study_piece(pattern.toy, i, nullptr, progress.stop));
+    pattern.pieces.push_back(
+        as_worked(study_piece(pattern.toy, i, nullptr, progress.stop), pattern.toy, i, progress.stop));
     const PieceStudy& study = pattern.pieces.back();
     std::optional<FinishedSize> size;
     if (has_shape(study)) {
         size = {estimate(study.measures().width_mm, study.size().width_mm),
-                estimate(study.measures().height_mm, study.size().height_mm), wave_height_mm(study),
-                study.problem().limp, is_flat(study, study.measures())};
+                estimate(study.measures().height_mm, study.size().height_mm),
+                wave_height_mm(study),
+                study.problem().limp,
+                is_flat(study, study.measures()),
+                depth_of(study)};
     }
     pattern.sizes.push_back(size);
 }
@@ -68,8 +80,10 @@ std::optional<FinishedSize> size_at(const PatternStudy& pattern, std::size_t i, 
     if (!has_shape(study)) return std::nullopt;
     const PieceMeasures shape = measures_at(gauge, pattern.toy.pieces[i], study);
     if (!shape.usable()) return std::nullopt;
-    return FinishedSize{exactly(shape.width_mm), exactly(shape.height_mm), 0, study.problem().limp,
-                        is_flat(study, shape)};
+    FinishedSize size{exactly(shape.width_mm), exactly(shape.height_mm), 0, study.problem().limp,
+                      is_flat(study, shape)};
+    if (own_depth_mm(study.measures())) size.depth_mm = exactly(shape.depth_mm);
+    return size;
 }
 
 /// Whole numbers of stitches around the toy's own, which stands among them.

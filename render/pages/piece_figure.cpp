@@ -25,7 +25,7 @@ constexpr double flat_share = 0.35;
 std::vector<DrawnPart> parts_of(const Piece& piece, const PieceStudy& study) {
     std::vector<DrawnPart> parts;
     if (piece.features.empty()) return parts;
-    const FaceSurface surface(piece, study.revolved());
+    const FaceSurface surface = study_face(piece, study);
     for (FeaturePart& part :
          feature_parts(piece.features, surface, stitch_counts(study.graph().graph), study.fabric.mm)) {
         if (!part.inside) parts.push_back({std::move(part.mesh), part.finish == Finish::glossy});
@@ -45,7 +45,7 @@ QRectF measured_mm(const PieceModel& model, FigureView view) {
             return {-width / 2, seen.top(), width, seen.height()};
         }
         case FigureView::top:
-            return {-width / 2, -width / 2, width, width};
+            return {-width / 2, -model.measures().depth_mm / 2, width, model.measures().depth_mm};
     }
     return {};
 }

@@ -24,6 +24,10 @@ QString width_words(double mm, const Range& range, LengthUnit units) {
     return with_range(MeasureWords::tr("%1 wide").arg(length_text(mm, units)), mm, range, units);
 }
 
+QString depth_words(double mm, const Range& range, LengthUnit units) {
+    return with_range(MeasureWords::tr("%1 deep").arg(length_text(mm, units)), mm, range, units);
+}
+
 QString height_words(double mm, const Range& range, LengthUnit units) {
     if (length_number(mm, units) == length_number(0, units)) return MeasureWords::tr("flat");
     return with_range(MeasureWords::tr("%1 tall").arg(length_text(mm, units)), mm, range, units);

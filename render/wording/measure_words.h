@@ -11,6 +11,9 @@ namespace roundwright {
 /// width.
 [[nodiscard]] QString width_words(double mm, const Range& range, LengthUnit units);
 
+/// "67 mm deep (64–70)": from front to back.
+[[nodiscard]] QString depth_words(double mm, const Range& range, LengthUnit units);
+
 /// "76 mm tall (73–80)", or "flat" where it is no taller than that.
 [[nodiscard]] QString height_words(double mm, const Range& range, LengthUnit units);
 

@@ -9,8 +9,10 @@
 #include "core/shape/covered_ball.h"
 #include "core/shape/highest_wave.h"
 #include "core/shape/oval_plan.h"
+#include "core/shape/own_depth.h"
 #include "core/shape/reads_as_flat.h"
 #include "core/study/coil_stage.h"
+#include "core/study/corners.h"
 #include "render/wording/length_text.h"
 #include "render/wording/measure_words.h"
 
@@ -60,9 +62,14 @@ QString size_words(const PieceStudy& study, LengthUnit units) {
     const QString wide = width_words(study.measures().width_mm, study.size().width_mm, units);
     const QString tall = height_words(study.measures().height_mm, study.size().height_mm, units);
     const double waves = highest_wave_mm(study.lies());
+    const auto deep = own_depth_mm(study.measures());
+    const QString across =
+        deep ? QStringLiteral("%1, %2").arg(
+                   wide, depth_words(*deep, depth_range(study.measures(), study.size().width_mm), units))
+             : wide;
     const QString size =
-        waves > 0 ? ShapeWords::tr("%1, %2, edge waves %3").arg(wide, tall, length_text(waves, units))
-                  : QStringLiteral("%1, %2").arg(wide, tall);
+        waves > 0 ? ShapeWords::tr("%1, %2, edge waves %3").arg(across, tall, length_text(waves, units))
+                  : QStringLiteral("%1, %2").arg(across, tall);
     return study.measures().fidelity == Fidelity::equivalent_round
                ? ShapeWords::tr("as a round piece %1").arg(size)
                : size;
@@ -107,6 +114,9 @@ QString shape_words(const PieceStudy& study, LengthUnit units) {
             .arg(end_words(study.problem()));
     const double waves = highest_wave_mm(study.lies());
     if (waves > 0) words = ShapeWords::tr("%1, with waves %2 high").arg(words, length_text(waves, units));
+    if (const auto corners = highest_corners(study))
+        words = ShapeWords::tr("%1, %Ln corner(s) standing out by up to %2", nullptr, corners->corners)
+                    .arg(words, length_text(corners->out_mm, units));
     const QString instead = equivalent_round_words(study, units);
     return instead.isEmpty() ? words : QStringLiteral("%1; %2").arg(instead, words);
 }

@@ -23,6 +23,10 @@ int main(int argc, char** argv) {
     QSettings::setPath(QSettings::IniFormat, QSettings::UserScope, home.path());
     QApplication::setOrganizationName(QStringLiteral("roundwright-tests"));
     QApplication::setApplicationName(QStringLiteral("roundwright-tests"));
+    // Most tests are of what a key brings at once. Those of the shape of every stitch ask for it.
+    if (!qEnvironmentVariableIsSet("ROUNDWRIGHT_TEST_EVERY_STITCH"))
+        QSettings(QSettings::IniFormat, QSettings::UserScope, QApplication::organizationName())
+            .setValue(QStringLiteral("every-stitch"), false);
     const roundwright::app::GuardedApplication application(argc, argv);
     return RUN_ALL_TESTS();
 }

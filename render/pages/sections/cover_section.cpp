@@ -254,7 +254,9 @@ std::vector<std::size_t> drawn_pieces(const PatternStudy& study) {
     return drawn;
 }
 
-bool is_drawn_as_round(const PieceStudy& study) { return study.problem().equivalent_round; }
+bool is_drawn_as_round(const PieceStudy& study) {
+    return study.measures().fidelity == Fidelity::equivalent_round;
+}
 
 /// The name under a figure, and whether the piece is another shape than the figure's.
 QString figure_name(const PatternStudy& study, std::size_t piece) {

@@ -6,6 +6,7 @@
 #include <QPainter>
 
 #include "core/face/place_feature.h"
+#include "core/study/study_surface.h"
 #include "render/pages/layout/block_builders.h"
 #include "render/pages/layout/dimension_line.h"
 #include "render/pages/layout/table.h"
@@ -43,7 +44,7 @@ SeenPlace seen(const PieceStudy& study, const FaceSurface& surface, const Surfac
 }
 
 std::vector<SeenFeature> seen_features(const Piece& piece, const PieceStudy& study) {
-    const FaceSurface surface(piece, study.revolved());
+    const FaceSurface surface = study_face(piece, study);
     const std::vector<int> counts = stitch_counts(study.graph().graph);
     std::vector<SeenFeature> all;
     for (const Feature& feature : piece.features) {

@@ -21,6 +21,7 @@ struct FinishedSize {
     double wave_height_mm = 0;  ///< of a flat piece whose fabric ruffles, crest to trough
     bool flattened = false;     ///< it is not stuffed, and its two layers lie on each other
     bool flat = false;          ///< it lies flat as worked
+    std::optional<Estimate> depth_mm{};  ///< from front to back, of a piece that is not round
 };
 
 /// The size of a piece worked at another gauge, taken as exact.

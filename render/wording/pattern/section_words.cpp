@@ -99,12 +99,19 @@ QString yarn_words(const Toy& toy, int yarn) {
     return name.isEmpty() ? letter : Pattern::tr("%1, %2").arg(letter, name);
 }
 
+QString measured_in_three(const FinishedSize& size, LengthUnit units) {
+    const QString width = length_words(size.width_mm, units), depth = length_words(*size.depth_mm, units);
+    if (lies_flat(size)) return Pattern::tr("%1 wide, %2 deep, flat.").arg(width, depth);
+    return Pattern::tr("%1 wide, %2 deep, %3 tall.").arg(width, depth, length_words(size.height_mm, units));
+}
+
 QString measured_words(const FinishedSize& size, LengthUnit units) {
     const QString width = length_words(size.width_mm, units);
     if (size.wave_height_mm > 0) {
         return Pattern::tr("%1 across. The edge ruffles, in waves about %2 high.")
             .arg(width, length_words(size.wave_height_mm, units));
     }
+    if (size.depth_mm) return measured_in_three(size, units);
     if (lies_flat(size)) return Pattern::tr("%1 across, flat.").arg(width);
     if (size.flattened)
         return Pattern::tr("%1 wide, %2 long, laid flat.").arg(width, length_words(size.height_mm, units));
@@ -129,8 +136,18 @@ QString coil_words(const Coil& coil) {
                      : Pattern::tr("It curls by itself.");
 }
 
-/// Of a piece that is not round as worked: what its size and its drawings are.
+QString in_three_words(const FinishedSize& size, LengthUnit units) {
+    const QString width = length_words(size.width_mm.likely, units);
+    const QString depth = length_words(size.depth_mm->likely, units);
+    if (lies_flat(size)) return Pattern::tr("%1 wide, %2 deep").arg(width, depth);
+    return Pattern::tr("%1 wide, %2 deep, %3 tall")
+        .arg(width, depth, length_words(size.height_mm.likely, units));
+}
+
+/// Of a piece that is not round as worked, and could not be solved stitch by stitch: what its size and its
+/// drawings are.
 QString equivalent_round_words(const PieceStudy& study, LengthUnit units) {
+    if (study.measures().fidelity != Fidelity::equivalent_round) return {};
     const QString instead =
         Pattern::tr("The size and the drawings show a round piece with the same stitches.");
     const auto plan = oval_plan(study.problem(), study.measures());
@@ -151,6 +168,7 @@ QString whole_size_words(const PatternStudy& study, LengthUnit units) {
 }
 
 QString piece_size_words(const FinishedSize& size, LengthUnit units) {
+    if (size.depth_mm) return in_three_words(size, units);
     if (lies_flat(size)) return Pattern::tr("%1 across").arg(length_words(size.width_mm.likely, units));
     return size_words(size.width_mm.likely, size.height_mm.likely, units);
 }
@@ -335,10 +353,8 @@ QStringList piece_fact_words(const PatternStudy& study, std::size_t i, Terms ter
     QStringList facts;
     if (piece.make > 1) facts += Pattern::tr("Make %1.").arg(piece.make);
     if (const auto& size = study.sizes[i]) facts += measured_words(*size, units);
-    if (const auto coil = study_coil(piece, study.pieces[i]))
-        facts += coil_words(*coil);
-    else if (study.pieces[i].problem().equivalent_round)
-        facts += equivalent_round_words(study.pieces[i], units);
+    if (const auto coil = study_coil(piece, study.pieces[i])) facts += coil_words(*coil);
+    facts += equivalent_round_words(study.pieces[i], units);
     if (piece.starts_at_top) facts += QString::fromStdString(top_down_words());
     if (!is_coil(study.pieces[i]) || piece.area_stretch != medium_stuffing_stretch)
         facts += stuffing_fact(piece);

@@ -242,7 +242,7 @@ TEST(EveryStitch, SurfaceFaceAndSizesComeFromIt) {
     EXPECT_NEAR(face.width_mm(), fine.measures().width_mm, 1);
     EXPECT_GT(face.at({face.along_of_loop(7), 0}).normal.z(), 0.8);
     EXPECT_EQ(fine.lies().size(), toy.pieces[0].rounds.size());
-    EXPECT_EQ(fine.size().width_mm.low, fine.measures().width_mm);
+    EXPECT_LT(fine.size().width_mm.low, fine.measures().width_mm);
 }
 
 TEST(EveryStitch, WhatLiesLimpIsRefused) {

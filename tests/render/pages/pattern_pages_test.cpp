@@ -102,15 +102,27 @@ TEST(PatternPages, NotEveryPieceOfVeryManyIsPictured) {
     EXPECT_FALSE(PdfReader(toy).flowing_text().contains(QStringLiteral("There are too many stitches")));
 }
 
-TEST(PatternPages, APieceThatIsNotRoundIsSaidToBeDrawnSo) {
+// What is printed is its own shape, with every stitch in its place.
+TEST(PatternPages, AnOvalHasItsThreeSizes) {
     Toy toy = ball(4);
     toy.pieces[0] = piece_of("Sole", {26, 32, 38, 44}, End::left_open);
     toy.pieces[0].start = OvalChain{10};
     toy.pieces[0].area_stretch = 0;
     const QString said = PdfReader(toy).flowing_text();
+    EXPECT_TRUE(said.contains(QStringLiteral(" deep"))) << said.toStdString();
+    EXPECT_FALSE(said.contains(QStringLiteral("drawn round")));
+    EXPECT_FALSE(said.contains(QStringLiteral("a round piece with the same")));
+}
+
+TEST(PatternPages, APieceThatCannotBeSolvedStitchByStitchIsSaidToBeDrawnRound) {
+    Toy toy = ball(4);
+    toy.pieces[0] = piece_of("Sole", {26, 32, 38, 44}, End::left_open);
+    toy.pieces[0].start = OvalChain{10};
+    toy.pieces[0].joining = Joining::rows;
+    toy.pieces[0].area_stretch = 0;
+    const QString said = PdfReader(toy).flowing_text();
     EXPECT_TRUE(said.contains(QStringLiteral("Sole, drawn round"))) << said.toStdString();
-    EXPECT_TRUE(
-        said.contains(QStringLiteral("a round piece with the same stitches. Worked as an oval it is")));
+    EXPECT_TRUE(said.contains(QStringLiteral("a round piece with the same stitches.")));
     EXPECT_FALSE(PdfReader(puffin()).flowing_text().contains(QStringLiteral("a round piece with the same")));
 }
 

@@ -5,6 +5,7 @@
 #include <gtest/gtest.h>
 
 #include "core/shape/highest_wave.h"
+#include "core/study/fabric_stage.h"
 
 namespace roundwright {
 namespace {
@@ -99,6 +100,28 @@ TEST(ShapeWords, RufflesAreSaidWithTheirHeight) {
     EXPECT_THAT(shape(study), HasSubstr("with waves " + said + " high"));
     EXPECT_THAT(size(study, LengthUnit::inches), HasSubstr("\u00a0in"));
     EXPECT_THAT(shape(study_of({6, 12, 18, 24})), Not(HasSubstr("waves")));
+}
+
+TEST(ShapeWords, AnOvalOfEveryStitchHasThreeSizes) {
+    Toy toy = toy_of({26, 32, 38, 44});
+    toy.pieces[0].start = OvalChain{10};
+    toy.pieces[0].area_stretch = medium_stuffing_stretch;
+    const PieceStudy oval = as_worked(study_piece(toy, 0), toy, 0);
+    EXPECT_THAT(size(oval), HasSubstr("\u00a0mm deep ("));
+    EXPECT_THAT(size(oval), Not(HasSubstr("round piece")));
+    EXPECT_THAT(shape(oval), Not(HasSubstr("round piece")));
+}
+
+TEST(ShapeWords, AStackedBallOfEveryStitchHasCorners) {
+    Toy toy = toy_of({6, 12, 18, 24, 30, 36, 42, 48, 54, 60, 60, 60, 54, 48, 42, 36, 30, 24, 18, 12, 6});
+    toy.pieces[0].area_stretch = medium_stuffing_stretch;
+    toy.pieces[0].joining = Joining::joined;
+    for (Round& round : toy.pieces[0].rounds)
+        std::get<WorkedEvenly>(round.working).spacing = Spacing::stacked;
+    const auto round = std::make_shared<const PieceStudy>(study_piece(toy, 0));
+    EXPECT_THAT(shape(*with_every_stitch(round, toy, 0).study),
+                HasSubstr("6 corners standing out by up to "));
+    EXPECT_THAT(shape(*round), Not(HasSubstr("corner")));
 }
 
 TEST(ShapeWords, AnOvalIsSaidToBeShownRound) {
