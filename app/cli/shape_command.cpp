@@ -24,6 +24,17 @@ namespace {
 
 using nlohmann::ordered_json;
 
+/// Of a ruffle: how else it could lie.
+void print_other_balances(const std::vector<OtherBalance>& others, LengthUnit units) {
+    for (const OtherBalance& other : others) {
+        const QString height = length_text(other.wave_height_mm, units);
+        print_line(other.waves > 0 ? CommandLine::tr("    It may also lie in %n wave(s), %1 high.", nullptr,
+                                                     other.waves)
+                                         .arg(height)
+                                   : CommandLine::tr("    It may also lie without waves."));
+    }
+}
+
 void print_shape(const Toy& toy, std::size_t piece, const PieceStudy& study, LengthUnit units) {
     const QString rounds = rounds_words(static_cast<int>(toy.pieces[piece].rounds.size()));
     const PieceMeasures& shape = study.measures();
@@ -39,6 +50,7 @@ void print_shape(const Toy& toy, std::size_t piece, const PieceStudy& study, Len
     if (shape.fidelity == Fidelity::every_stitch)
         print_line(CommandLine::tr("    Worked out stitch by stitch; %1 from front to back.")
                        .arg(length_text(shape.depth_mm, units)));
+    if (study.shape->stitched) print_other_balances(study.shape->stitched->others, units);
     const QString instead = equivalent_round_words(study, units);
     if (!instead.isEmpty()) print_line(CommandLine::tr("    %1.").arg(instead));
     if (!study.sizes->with_circle) return;

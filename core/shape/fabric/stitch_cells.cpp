@@ -9,6 +9,7 @@
 #include "core/shape/fabric/node_classes.h"
 #include "core/shape/fabric/open_edges.h"
 #include "core/shape/fabric/round_heights.h"
+#include "core/shape/oval_plan.h"
 #include "core/shape/yield_flat.h"
 
 namespace roundwright {
@@ -401,9 +402,10 @@ YieldedShares yielded_shares(const ShapeProblem& problem) {
     YieldedShares shares;
     const bool sheet = problem.equivalent_round && problem.first != MeridianEnd::drawn_closed;
     if (problem.area_stretch > 0 || sheet || !can_lie_flat(problem)) return shares;
-    const ShapeProblem yielded = yielded_flat(problem).problem;
+    const bool oval = starts_oval(problem);
+    const ShapeProblem yielded = yielded_flat(oval ? ends_as_disc(problem) : problem).problem;
     const auto share = [](double now, double before) { return now > 0 && before > 0 ? now / before : 1; };
-    for (std::size_t i = 0; i < problem.rest_loop_mm.size(); ++i)
+    for (std::size_t i = 0; i < problem.rest_loop_mm.size() && !oval; ++i)
         shares.loops.push_back(share(yielded.rest_loop_mm[i], problem.rest_loop_mm[i]));
     for (std::size_t i = 0; i < problem.rest_height_mm.size(); ++i)
         shares.heights.push_back(share(yielded.rest_height_mm[i], problem.rest_height_mm[i]));

@@ -82,9 +82,9 @@ struct StitchCells {
 struct YieldedShares {
     std::vector<double> loops, heights;
 };
-/// Of a piece that lies down, the shares of the round solve (core/shape/yield_flat.h); none of others. An
-/// oval has those of the round piece in its place, whose loops are as long at the same distances from the
-/// chain (Steiner; core/shape/oval_plan.h).
+/// Of a piece that lies down, the shares of the round solve (core/shape/yield_flat.h); none of others. Around
+/// a chain the sides are as long as the chain, and loops yield at the ends alone, stitch by stitch
+/// (core/shape/fabric/lay_flat.h): here it has the heights of the disc that its ends make.
 [[nodiscard]] YieldedShares yielded_shares(const ShapeProblem& problem);
 
 /// The cells of a piece at a gauge. The fabric's stretch is the piece's, but for a sheet, which holds

@@ -9,6 +9,7 @@
 
 #include "core/face/face_surface.h"
 #include "core/shape/fabric/cells_start.h"
+#include "core/shape/fabric/settle_ruffle.h"
 #include "core/study/study_surface.h"
 #include "tests/core/checks/checked_piece.h"
 #include "tests/core/mesh/mesh_measures.h"
@@ -163,15 +164,54 @@ TEST(EveryStitch, AnOvalIsOneFromManyStarts) {
     }
 }
 
-TEST(EveryStitch, ASoleYieldsButIsNotQuiteFlat) {
-    Toy sole = oval(5, 0);
-    sole.pieces[0].rounds.resize(5);
-    sole.pieces[0].end = End::left_open;
-    sole.pieces[0].area_stretch = unstuffed_stretch;
-    const Both both = solved(sole);
-    ASSERT_TRUE(both.every().converged());
-    EXPECT_LT(both.every().height_mm, 11);
-    EXPECT_NEAR(both.every().width_mm - both.every().depth_mm, 7 * 5, 8) << "its chain's length";
+/// Worked around a chain, so many more stitches at each end every round, not stuffed and left open.
+Toy sole(int chain, int at_an_end, int rounds) {
+    Toy toy = toy_of({});
+    toy.pieces[0].start = OvalChain{chain};
+    toy.pieces[0].joining = Joining::joined;
+    const std::string side = "sc " + std::to_string(chain - 2) + ", ";
+    const int before = (at_an_end + 1) / 2;
+    const auto in_one = [](int stitches) {
+        return stitches == 1 ? std::string("sc in next st, ") : std::to_string(stitches) + " sc in next st, ";
+    };
+    const std::string first = in_one(1 + at_an_end - before), last = in_one(1 + before);
+    add(toy, first + side + last + first + side + last.substr(0, last.size() - 2));
+    for (int m = 0; m < rounds - 1; ++m) {
+        const auto groups = [&](int times) {
+            return (m == 0 ? std::string("inc x ") : "(sc " + std::to_string(m) + ", inc) x ") +
+                   std::to_string(times) + ", ";
+        };
+        const std::string along = "sc " + std::to_string(chain) + ", ";
+        const std::string start = at_an_end > before ? groups(at_an_end - before) : std::string();
+        const std::string end = groups(before);
+        add(toy, start + along + groups(at_an_end) + along + end.substr(0, end.size() - 2));
+    }
+    return toy;
+}
+
+// Common practice: three more at each end every round make a flat sole.
+TEST(EveryStitch, ASoleOfSixMoreARoundLiesFlat) {
+    for (const int chain : {4, 6, 8, 12, 20})
+        for (const int rounds : {1, 3, 5, 9}) {
+            SCOPED_TRACE(::testing::Message() << chain << " chains, " << rounds << " rounds");
+            const Both both = solved(sole(chain, 3, rounds));
+            ASSERT_TRUE(both.every().converged());
+            EXPECT_LT(both.every().height_mm, 1);
+            EXPECT_NEAR(both.every().width_mm, h * (chain + 2 * rounds), 0.03 * h * (chain + 2 * rounds));
+            EXPECT_NEAR(both.every().depth_mm, h * 2 * rounds, 3.5) << "corners stand out";
+            for (const RoundLie& lie : both.fine.shape->lies) EXPECT_EQ(lie.lie, Lie::lies_flat);
+        }
+}
+
+// As discs of so many increases a round do by the round solve.
+TEST(EveryStitch, ASoleOfFewerCupsAndOfMoreRuffles) {
+    for (const int at_an_end : {1, 2, 4, 5}) {
+        SCOPED_TRACE(at_an_end);
+        const Both both = solved(sole(8, at_an_end, 7));
+        ASSERT_TRUE(both.every().converged());
+        EXPECT_GT(both.every().height_mm, 5);
+        EXPECT_EQ(both.fine.shape->lies.back().lie, at_an_end < 3 ? Lie::cups : Lie::ruffles);
+    }
 }
 
 TEST(EveryStitch, AnOpenSpiralEndsInALedgeOfOneRound) {
@@ -195,6 +235,23 @@ TEST(EveryStitch, ManyIncreasesRuffleInAFewWaves) {
     EXPECT_GE(edge.waves, 2);
     EXPECT_LE(edge.waves, 6);
     EXPECT_NEAR(edge.wave_height_mm, both.every().height_mm, 0.3 * both.every().height_mm);
+}
+
+// Seven more a round are so little too many that the piece may also be smoothed flat, and stays so.
+TEST(EveryStitch, ARuffleTellsHowElseItCouldLie) {
+    const Both both = solved(with_spacing(toy_of(disc(7, 9)), Spacing::staggered));
+    ASSERT_TRUE(both.every().converged());
+    EXPECT_GT(both.every().height_mm, 2 * h);
+    const auto& others = both.solved().others;
+    ASSERT_FALSE(others.empty());
+    EXPECT_EQ(others.back().waves, 0);
+    double before = 0;
+    for (const OtherBalance& other : others) {
+        EXPECT_GE(other.more_energy, before);
+        EXPECT_LE(other.more_energy, nearly_the_same_energy);
+        before = other.more_energy;
+    }
+    EXPECT_TRUE(solved(toy_of(disc(6, 6))).solved().others.empty());
 }
 
 TEST(EveryStitch, AnEarThatIsSewnStraightIsFlatAtItsSeam) {
