@@ -141,15 +141,18 @@ FabricStage refused(EveryStitchRefusal why, CellsRefusal cells = CellsRefusal::n
 }  // namespace
 
 FabricStage fabric_stage(const Piece& piece, const PieceStudy& round, const Shared<ShapeStage>& before,
-                         std::stop_token stop) {
-    const bool same = before && before->stitched && before->problem == round.problem() &&
-                      before->stitches->inputs == round.stitches->inputs && before->measures.converged();
+                         std::stop_token stop, double slant_stitches) {
+    const bool same =
+        before && before->stitched && before->problem == round.problem() &&
+        before->stitches->inputs == round.stitches->inputs && before->measures.converged() &&
+        (before->stitched->cells.rows || before->stitched->cells.slant_stitches == slant_stitches);
     if (same) return {before};
     const ShapeProblem& problem = round.problem();
     if (problem.limp || problem.on_its_face) return refused(EveryStitchRefusal::lies_limp);
-    StitchCells cells = stitch_cells(piece, round.graph().graph, round.gauge, yielded_shares(problem));
+    StitchCells cells =
+        stitch_cells(piece, round.graph().graph, round.gauge, yielded_shares(problem), slant_stitches);
     if (!cells.usable()) return refused(EveryStitchRefusal::no_cells, cells.refusal);
-    auto plane = lay_flat(cells, flat_parts_of_oval(problem), stop);
+    auto plane = lay_flat(cells, flat_parts_of_oval(problem, cells.rows), stop);
     const Starts starts = starts_of(cells, *round.shape, before.get(), std::move(plane));
     SolvedStitches solved = solve(std::move(cells), starts, round, stop);
     if (!solved.shape.usable()) return refused(EveryStitchRefusal::not_solved);

@@ -7,6 +7,39 @@ namespace {
 
 using Chain = std::vector<CellCorner>;
 
+/// Twice the area between two lines, by the diagonals of the four corners.
+double twice_area(const Chain& below, const Chain& above) {
+    const Vec2 a = above.back().rest - below.front().rest, b = above.front().rest - below.back().rest;
+    return std::abs(a.x() * b.y() - a.y() * b.x());
+}
+
+/// About the apex of the trapezoid; cells of parallel sides have it infinitely far off.
+void turn_about_apex(Chain& above, double wide_below, double wide_above, double height, double slant) {
+    const double widening = wide_above - wide_below;
+    if (std::abs(widening) < 1e-6 * (wide_above + wide_below)) {
+        for (CellCorner& corner : above) corner.rest.x() += slant;
+        return;
+    }
+    const Vec2 apex(0, -wide_below * height / widening);
+    const double turn = -slant / (height - apex.y());
+    const double c = std::cos(turn), s = std::sin(turn);
+    for (CellCorner& corner : above) {
+        const Vec2 from = corner.rest - apex;
+        corner.rest = apex + Vec2(c * from.x() - s * from.y(), s * from.x() + c * from.y());
+    }
+}
+
+/// Its area stays: by itself where both sides are equally high, else the line above is raised or lowered.
+void lean(const Chain& below, Chain& above, const CellOutline& outline) {
+    const double wide_below = outline.below.back().rest.x(), wide_above = outline.above.back().rest.x();
+    const double height = (outline.side_before + outline.side_after) / 2;
+    const double upright = twice_area(below, above);
+    turn_about_apex(above, wide_below, wide_above, height, outline.slant_mm);
+    const double across = wide_below + above.front().rest.x() - above.back().rest.x();
+    const double raised = (upright - twice_area(below, above)) / across;
+    for (CellCorner& corner : above) corner.rest.y() += raised;
+}
+
 /// The plane seen from outside: work goes to the left.
 void lay_out(const CellOutline& outline, Chain& below, Chain& above) {
     below = outline.below;
@@ -18,6 +51,7 @@ void lay_out(const CellOutline& outline, Chain& below, Chain& above) {
         const double up = outline.side_before + share * (outline.side_after - outline.side_before);
         corner.rest = Vec2(wide_above / 2 - corner.rest.x(), up);
     }
+    if (outline.slant_mm != 0 && outline.side_before + outline.side_after > 0) lean(below, above, outline);
     if (above.front().node == below.front().node) above.front().rest = below.front().rest;
     if (above.back().node == below.back().node) above.back().rest = below.back().rest;
 }

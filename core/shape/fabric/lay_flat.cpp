@@ -99,7 +99,8 @@ void yield(FabricTriangle& relaxed, const std::array<Vec2, 3>& plane, double par
     const double slant = change.col(0).dot(change.col(1)) / along;
     const double up = change.determinant() / along;
     Eigen::Matrix2d yielded;
-    yielded << std::clamp(along, 1 - pushed_flat_share, 1 + unpulled_above_share), std::clamp(slant, -most_slant, most_slant), 0,
+    yielded << std::clamp(along, 1 - pushed_flat_share, 1 + unpulled_above_share),
+        std::clamp(slant, -most_slant, most_slant), 0,
         std::clamp(up, 1 - pushed_flat_share, 1 + pushed_flat_share);
     yielded = (1 - part) * Eigen::Matrix2d::Identity() + part * yielded;
     for (Vec2& corner : relaxed.rest) corner = yielded * corner;
@@ -107,9 +108,9 @@ void yield(FabricTriangle& relaxed, const std::array<Vec2, 3>& plane, double par
 
 }  // namespace
 
-std::vector<double> flat_parts_of_oval(const ShapeProblem& problem) {
+std::vector<double> flat_parts_of_oval(const ShapeProblem& problem, bool rows) {
     if (!starts_oval(problem) || !can_lie_flat(problem)) return {};
-    std::vector<double> parts = yielded_flat(ends_as_disc(problem)).from_start;
+    std::vector<double> parts = yielded_flat(ends_as_disc(problem, rows ? 1 : 2)).from_start;
     return !parts.empty() && parts.front() > 0 ? parts : std::vector<double>{};
 }
 

@@ -13,8 +13,8 @@ namespace roundwright {
 /// How far each round of a piece around a chain takes part in lying flat, 0 to 1, as the round solve judges
 /// a disc (core/shape/yield_flat.h): what its two ends have more than the chain's sides is a disc cut in two.
 /// Empty where nothing lies flat: a stuffed piece, one that does not start around a chain, or whose first
-/// round stands.
-[[nodiscard]] std::vector<double> flat_parts_of_oval(const ShapeProblem& problem);
+/// round stands. Rows that are turned at the first end have one end.
+[[nodiscard]] std::vector<double> flat_parts_of_oval(const ShapeProblem& problem, bool rows);
 
 /// Lets the first rounds of a piece that is not stuffed yield where its stitches are. Those rounds are laid
 /// in a plane in balance, with heights that hold (loops yield, and heights do not). Each triangle takes its

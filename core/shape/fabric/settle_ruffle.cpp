@@ -20,8 +20,8 @@ struct Found {
 };
 
 bool is_same(const Found& a, const Found& b) {
-    return a.waves.waves == b.waves.waves &&
-           std::abs(a.shape.energy - b.shape.energy) <= same_energy * std::max(a.shape.energy, b.shape.energy);
+    return a.waves.waves == b.waves.waves && std::abs(a.shape.energy - b.shape.energy) <=
+                                                 same_energy * std::max(a.shape.energy, b.shape.energy);
 }
 
 /// The first of several that are the same, and only those that are in balance, by their energy.

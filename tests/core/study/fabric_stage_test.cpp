@@ -11,43 +11,13 @@
 #include "core/shape/fabric/cells_start.h"
 #include "core/shape/fabric/settle_ruffle.h"
 #include "core/study/study_surface.h"
-#include "tests/core/checks/checked_piece.h"
 #include "tests/core/mesh/mesh_measures.h"
 #include "tests/core/shape/random_toy.h"
+#include "tests/core/study/every_stitch.h"
 #include "tests/support/random_cases.h"
 
 namespace roundwright::test {
 namespace {
-
-constexpr double h = 5;
-
-Toy with_spacing(Toy toy, Spacing spacing, Joining joining = Joining::joined) {
-    toy.pieces[0].joining = joining;
-    for (Round& round : toy.pieces[0].rounds) std::get<WorkedEvenly>(round.working).spacing = spacing;
-    return toy;
-}
-
-void add(Toy& toy, const std::string& words, int times = 1) {
-    for (int i = 0; i < times; ++i) toy.pieces[0].rounds.emplace_back().working = AsWritten{words};
-}
-
-struct Both {
-    PieceStudy round;
-    FabricStage fine;
-    [[nodiscard]] const PieceMeasures& coarse() const { return round.measures(); }
-    [[nodiscard]] const PieceMeasures& every() const { return fine.shape->measures; }
-    [[nodiscard]] const SolvedStitches& solved() const { return *fine.shape->stitched; }
-};
-
-Both solved(const Toy& toy) {
-    Both both{study_shape(toy, 0), {}};
-    both.fine = fabric_stage(toy.pieces[0], both.round);
-    return both;
-}
-
-Vec3 at(const SolvedStitches& solved, const EdgeNode& node) {
-    return solved.shape.nodes[static_cast<std::size_t>(node.node)];
-}
 
 /// The largest distance from the middle of an edge over the smallest, across the piece.
 double out_of_round(const SolvedStitches& solved, std::size_t edge) {
@@ -74,19 +44,30 @@ Vec3 facing(const SolvedStitches& solved, std::size_t edge) {
     return sum.normalized();
 }
 
-// Of pieces that start with five stitches the ends come out flatter; DEVELOPERS.md says why.
+// Of pieces that start with five stitches the ends come out flatter; DEVELOPERS.md says why. Upright: the
+// round solve knows no slant.
 TEST(EveryStitch, AgreesWithTheRoundSolveWhereIncreasesAreStaggered) {
     std::mt19937 random(77);
     for (int number = 0; number < testing::random_cases(40); ++number) {
         const std::vector<int> counts = random_toy_counts(random);
         SCOPED_TRACE(::testing::Message() << number << ": " << ::testing::PrintToString(counts));
-        const Both both = solved(with_spacing(stuffed_toy_of(counts), Spacing::staggered));
-        ASSERT_TRUE(both.every().converged());
-        EXPECT_EQ(both.every().fidelity, Fidelity::every_stitch);
-        EXPECT_NEAR(both.every().area_stretch, medium_stuffing_stretch, 1e-3);
-        EXPECT_NEAR(both.every().width_mm / both.coarse().width_mm, 1, 0.022);
-        EXPECT_NEAR(both.every().depth_mm / both.coarse().width_mm, 1, 0.022);
-        EXPECT_NEAR(both.every().height_mm / both.coarse().height_mm, 1, counts[0] == 5 ? 0.07 : 0.04);
+        const Toy toy = with_spacing(stuffed_toy_of(counts), Spacing::staggered);
+        const PieceStudy round = study_shape(toy, 0);
+        const auto upright = fabric_stage(toy.pieces[0], round, nullptr, {}, 0).shape;
+        const PieceMeasures &every = upright->measures, &coarse = round.measures();
+        ASSERT_TRUE(every.converged());
+        EXPECT_EQ(every.fidelity, Fidelity::every_stitch);
+        EXPECT_NEAR(every.area_stretch, medium_stuffing_stretch, 1e-3);
+        EXPECT_NEAR(every.width_mm / coarse.width_mm, 1, 0.022);
+        EXPECT_NEAR(every.depth_mm / coarse.width_mm, 1, 0.022);
+        EXPECT_NEAR(every.height_mm / coarse.height_mm, 1, counts[0] == 5 ? 0.07 : 0.04);
+        // A slant takes a little of the width and adds it to the height.
+        const auto leaning = fabric_stage(toy.pieces[0], round).shape;
+        ASSERT_TRUE(leaning->measures.converged());
+        EXPECT_NEAR(
+            (leaning->measures.width_mm + leaning->measures.depth_mm) / (every.width_mm + every.depth_mm), 1,
+            0.015);
+        EXPECT_NEAR(leaning->measures.height_mm / every.height_mm, 1, 0.03);
     }
 }
 
@@ -198,7 +179,7 @@ TEST(EveryStitch, ASoleOfSixMoreARoundLiesFlat) {
             ASSERT_TRUE(both.every().converged());
             EXPECT_LT(both.every().height_mm, 1);
             EXPECT_NEAR(both.every().width_mm, h * (chain + 2 * rounds), 0.03 * h * (chain + 2 * rounds));
-            EXPECT_NEAR(both.every().depth_mm, h * 2 * rounds, 3.5) << "corners stand out";
+            EXPECT_NEAR(both.every().depth_mm, h * 2 * rounds, 4) << "corners stand out";
             for (const RoundLie& lie : both.fine.shape->lies) EXPECT_EQ(lie.lie, Lie::lies_flat);
         }
 }
