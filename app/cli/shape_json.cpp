@@ -5,6 +5,7 @@
 #include <numbers>
 
 #include "core/shape/covered_ball.h"
+#include "core/shape/fabric/solved_stitches.h"
 #include "core/shape/highest_wave.h"
 #include "core/shape/oval_plan.h"
 

@@ -1,5 +1,6 @@
 #include "core/shape/fabric/cell_triangles.h"
 
+#include <array>
 #include <cmath>
 
 namespace roundwright {
@@ -29,15 +30,28 @@ void turn_about_apex(Chain& above, double wide_below, double wide_above, double 
     }
 }
 
+/// Whether the four corners still turn left one after the other.
+bool is_convex(const Chain& below, const Chain& above) {
+    const std::array<Vec2, 4> corners{below.back().rest, below.front().rest, above.front().rest,
+                                      above.back().rest};
+    for (std::size_t k = 0; k < 4; ++k) {
+        const Vec2 in = corners[(k + 1) % 4] - corners[k], out = corners[(k + 2) % 4] - corners[(k + 1) % 4];
+        if (!(in.x() * out.y() - in.y() * out.x() > 0)) return false;
+    }
+    return true;
+}
+
 /// Its area stays: by itself where both sides are equally high, else the line above is raised or lowered.
 void lean(const Chain& below, Chain& above, const CellOutline& outline) {
     const double wide_below = outline.below.back().rest.x(), wide_above = outline.above.back().rest.x();
     const double height = (outline.side_before + outline.side_after) / 2;
     const double upright = twice_area(below, above);
+    const Chain before = above;
     turn_about_apex(above, wide_below, wide_above, height, outline.slant_mm);
     const double across = wide_below + above.front().rest.x() - above.back().rest.x();
     const double raised = (upright - twice_area(below, above)) / across;
     for (CellCorner& corner : above) corner.rest.y() += raised;
+    if (wide_below > 0 && !is_convex(below, above)) above = before;
 }
 
 /// The plane seen from outside: work goes to the left.
@@ -51,7 +65,8 @@ void lay_out(const CellOutline& outline, Chain& below, Chain& above) {
         const double up = outline.side_before + share * (outline.side_after - outline.side_before);
         corner.rest = Vec2(wide_above / 2 - corner.rest.x(), up);
     }
-    if (outline.slant_mm != 0 && outline.side_before + outline.side_after > 0) lean(below, above, outline);
+    if (outline.slant_mm != 0 && outline.side_before > 0 && outline.side_after > 0)
+        lean(below, above, outline);
     if (above.front().node == below.front().node) above.front().rest = below.front().rest;
     if (above.back().node == below.back().node) above.back().rest = below.back().rest;
 }

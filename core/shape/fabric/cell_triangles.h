@@ -25,9 +25,10 @@ struct CellOutline {
 
 /// Lays the outline out in a plane, its two lines above one another's middle but for the slant, and cuts it
 /// into triangles by the shorter diagonal from node to node; of equal ones by `first_diagonal`, so that
-/// neighbours can differ. With a slant the line above turns about the point where both sides would meet, as a
-/// ring of cells in a plane turns about its middle, so that neighbours' sides stay as long as each other.
-/// Where a side has no height, as at the end of a partial round, the corners above it lie on those below.
+/// neighbours can differ. With a slant, where both sides have a height and the cell stays convex, the line
+/// above turns about the point where both sides would meet, as a ring of cells in a plane turns about its
+/// middle, so that neighbours' sides stay as long as each other. Where a side has no height, as at the end of
+/// a partial round, the corners above it lie on those below.
 void add_cell_triangles(const CellOutline& outline, bool first_diagonal, std::vector<FabricTriangle>& out);
 
 }  // namespace roundwright

@@ -355,7 +355,9 @@ class Builder {
         outline.above = between(made_.edges[i + 1], static_cast<double>(c), static_cast<double>(c) + 1);
         outline.side_before = sides.heights[c];
         outline.side_after = sides.heights[c + 1];
-        outline.slant_mm = made_.slant_stitches * made_.edges[i + 1].loop_width_mm;
+        const double height = (outline.side_before + outline.side_after) / 2;
+        outline.slant_mm = made_.slant_stitches * made_.edges[i + 1].loop_width_mm *
+                           std::min(1.0, height / gauge_.round_height_mm);
         const bool last = c + 1 == made_.rounds[i].cells.size();
         if (sides.node_after > 0 && last)
             outline.on_side_after = {made_.edges[i + 1].nodes.front().node, Vec2(0, sides.node_after)};

@@ -36,7 +36,11 @@ class EveryStitchOnTheCommandLine : public testing::Test {
         piece.joining = Joining::joined;
         piece.end = End::left_open;
         piece.area_stretch = stretch;
-        for (const int count : counts) piece.rounds.push_back({WorkedEvenly{count}, 0, false, ""});
+        for (const int count : counts) {
+            WorkedEvenly evenly{count};
+            evenly.spacing = Spacing::staggered;
+            piece.rounds.emplace_back().working = evenly;
+        }
         for (const std::string& round : words) piece.rounds.push_back({AsWritten{round}, 0, false, ""});
         toy.pieces[0] = piece;
         std::ofstream(path("foot.roundwright").toStdString(), std::ios::binary) << write_document(toy);

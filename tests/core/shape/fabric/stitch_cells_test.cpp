@@ -237,6 +237,8 @@ TEST(StitchCells, WhateverTheLanguageSaysIsBuiltOrRefused) {
         ++(cells.usable() ? built : refused);
         if (!cells.usable()) continue;
         expect_sound(cells);
+        for (const double slant : {-1., 1.})
+            EXPECT_EQ(mesh_of(stitch_cells(piece, piece_graph(piece).graph, gauge, {}, slant)).turned, 0U);
         expect_every_loop_used_once(cells);
         if (::testing::Test::HasFailure()) FAIL() << "first of " << number;
     }
