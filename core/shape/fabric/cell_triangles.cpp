@@ -101,13 +101,30 @@ class Zipper {
     [[nodiscard]] bool goes_below() const {
         if (b_ + 1 == below_.size()) return false;
         if (t_ + 1 == above_.size()) return true;
+        // Where a side has no height, a corner above is one of those below, and makes no triangle with two
+        // others of theirs.
+        if (t_ == 0 && b_ > 0 && above_.front().node == below_.front().node) return false;
+        if (t_ + 2 == above_.size() && above_.back().node == below_.back().node)
+            return b_ + 2 < below_.size();
         // Nodes on a side lie in line with the corner above it, and make no triangle with it.
         if (b_ < before_ && t_ == 0) return false;
         if (after_ > 0 && t_ + 2 == above_.size()) return true;
+        if (b_ + 2 == below_.size() && turns_back(below_.back(), t_)) return false;
         const double by_below = (below_[b_ + 1].rest - above_[t_].rest).squaredNorm();
         const double by_above = (below_[b_].rest - above_[t_ + 1].rest).squaredNorm();
         if (std::abs(by_below - by_above) <= 1e-9 * (by_below + by_above)) return first_diagonal_;
         return by_below < by_above;
+    }
+
+    /// Whether a corner below, with what is left above, would make triangles that are turned over: the line
+    /// above can slope so steeply that the cell is not convex.
+    [[nodiscard]] bool turns_back(const CellCorner& from, std::size_t first) const {
+        for (std::size_t k = first; k + 1 < above_.size(); ++k) {
+            if (above_[k].node == from.node || above_[k + 1].node == from.node) continue;
+            const Vec2 a = above_[k].rest - from.rest, b = above_[k + 1].rest - from.rest;
+            if (!(a.x() * b.y() - a.y() * b.x() > 0)) return true;
+        }
+        return false;
     }
 
     void add(const CellCorner& a, const CellCorner& b, const CellCorner& c) {

@@ -170,8 +170,26 @@ class Builder {
             if (!made_.rows && places_[edge].size() <= fewest_around && !is_seam(edge) && !is_chain(edge))
                 for (double at = 0; at < loops; at += loops / 3) need(edge, at);
         }
-        for (std::size_t round = 0; round < last_edge(); ++round) carry_up(round);
-        if (made_.around_chain) mirror_chain();
+        settle_places();
+    }
+
+    std::size_t count_places() const {
+        std::size_t count = 0;
+        for (const auto& edge : places_) count += edge.size();
+        return count;
+    }
+
+    /// Loops that are left alone have the same places on both their edges, and so have both sides of a seam
+    /// and of a chain: what one of them needs may be needed by the next.
+    void settle_places() {
+        for (std::size_t before = 0; before != count_places();) {
+            before = count_places();
+            for (std::size_t round = 0; round < last_edge(); ++round) carry_up(round);
+            if (made_.around_chain) mirror_chain();
+            if (made_.sewn) mirror_seam();
+            for (std::size_t edge = last_edge(); edge-- > 0;)
+                if (edge > 0 || !ring_) need_feet(edge);
+        }
     }
 
     bool is_seam(std::size_t edge) const { return edge == last_edge() && made_.sewn; }
@@ -226,6 +244,9 @@ class Builder {
         fold_ -= std::floor(fold_ / loops) * loops;
         need(last_edge(), on_seam(fold_));
         need(last_edge(), on_seam(fold_ + loops / 2));
+    }
+
+    void mirror_seam() {
         std::vector<double> places;
         for (const auto& [key, place] : places_[last_edge()]) places.push_back(place.at);
         for (const double at : places) need(last_edge(), on_seam(2 * fold_ - at));

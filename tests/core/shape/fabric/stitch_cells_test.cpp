@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 #include <numeric>
 #include <set>
+#include <tuple>
 
 #include "core/rounds/piece_graph.h"
 #include "core/stitches/stitch_measure.h"
@@ -148,6 +149,20 @@ TEST(StitchCells, APartialRoundTapersAndLeavesItsLoops) {
     EXPECT_NEAR(rest_area(cells_of(lone), 1), w * h / 2, 1e-9);
 }
 
+// A decrease beside loops that are left alone takes three nodes in line below, and one of them above.
+TEST(StitchCells, ADecreaseMayTaper) {
+    for (const char* words : {"starting in 4th st, dec, sc in next 8, dec, leave rem sts unworked",
+                              "starting in 4th st, sc3tog, sc in next 8, sc3tog, leave rem sts unworked",
+                              "starting in 4th st, dec, leave rem sts unworked"}) {
+        SCOPED_TRACE(words);
+        Piece piece = piece_of({30}, Joining::joined, End::left_open, OpenTube{30});
+        piece = with_words(piece, {words, "sc in each st around"});
+        const StitchCells cells = cells_of(piece);
+        ASSERT_TRUE(cells.rounds[1].cells[0].carried);
+        expect_sound(cells);
+    }
+}
+
 TEST(StitchCells, ASeamJoinsFrontAndBackInPairs) {
     for (const int last : {12, 13, 8, 7}) {
         const StitchCells cells = cells_of(piece_of({6, 12, last}, Joining::joined, End::sewn_straight));
@@ -156,6 +171,18 @@ TEST(StitchCells, ASeamJoinsFrontAndBackInPairs) {
         for (const EdgeNode& node : cells.edges.back().nodes) seam.insert(node.node);
         EXPECT_EQ(seam.size(), static_cast<std::size_t>((last + 1) / 2 + 1)) << last;
     }
+}
+
+// Loops that the last round leaves alone bring the places of the round below to the seam, and the seam brings
+// them to the other side.
+TEST(StitchCells, ASeamOverLoopsThatAreLeftAloneIsSound) {
+    Piece piece = piece_of({16, 16}, Joining::joined, End::sewn_straight);
+    piece = with_words(piece, {"starting in 4th st, sc in next 2, leave rem sts unworked",
+                               "starting in 7th st, (2 sc in next st) x 2, leave rem sts unworked"});
+    const StitchCells cells = cells_of(piece);
+    if (cells.usable()) expect_sound(cells);
+    testing::RandomPiece random(2324);
+    EXPECT_NO_THROW(std::ignore = cells_of(random.piece()));
 }
 
 TEST(StitchCells, RowsAreASheet) {
