@@ -64,6 +64,7 @@ int draw_piece(const Arguments& arguments, const QString& path, const Toy& toy,
     const std::size_t piece = pieces_wanted(arguments, toy).front();
     ShownOptions wanted = for_pictures;
     wanted.every_stitch = arguments.has(QStringLiteral("every-stitch"));
+    wanted.slant_stitches = slant_wanted(arguments);
     const ShownPiece shown = shown_piece(toy, piece, wanted);
     if (shown.refused) say_not_every_stitch(path, toy, piece, *shown.refused);
     if (shown.empty()) {
@@ -107,6 +108,7 @@ constexpr Option options_of_image[] = {
      QT_TRANSLATE_NOOP("CommandLine", "square, 2,000 pixels, on a soft shadow: for a shop's listing")},
     {"view", 0, "VIEW", "front|side|back|top|bottom|three-quarter",
      QT_TRANSLATE_NOOP("CommandLine", "the side to show")},
+    slant_option,
     {"size", 0, "WIDTHxHEIGHT", nullptr,
      QT_TRANSLATE_NOOP("CommandLine", "pixels of a picture; otherwise 1200x1200")},
     {"background", 0, "COLOUR", nullptr,

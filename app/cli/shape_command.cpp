@@ -24,6 +24,17 @@ namespace {
 
 using nlohmann::ordered_json;
 
+/// Of a ruffle: how else it could lie.
+void print_other_balances(const std::vector<OtherBalance>& others, LengthUnit units) {
+    for (const OtherBalance& other : others) {
+        const QString height = length_text(other.wave_height_mm, units);
+        print_line(other.waves > 0
+                       ? CommandLine::tr("    It may also lie otherwise: waves around its edge: %1, %2 high.")
+                             .arg(QString::number(other.waves), height)
+                       : CommandLine::tr("    It may also lie without waves."));
+    }
+}
+
 void print_shape(const Toy& toy, std::size_t piece, const PieceStudy& study, LengthUnit units) {
     const QString rounds = rounds_words(static_cast<int>(toy.pieces[piece].rounds.size()));
     const PieceMeasures& shape = study.measures();
@@ -39,6 +50,7 @@ void print_shape(const Toy& toy, std::size_t piece, const PieceStudy& study, Len
     if (shape.fidelity == Fidelity::every_stitch)
         print_line(CommandLine::tr("    Worked out stitch by stitch; %1 from front to back.")
                        .arg(length_text(shape.depth_mm, units)));
+    if (study.shape->stitched) print_other_balances(study.shape->stitched->others, units);
     const QString instead = equivalent_round_words(study, units);
     if (!instead.isEmpty()) print_line(CommandLine::tr("    %1.").arg(instead));
     if (!study.sizes->with_circle) return;
@@ -94,7 +106,8 @@ bool tell_failures(const QString& path, const Toy& toy, const std::vector<PieceS
 
 int shape_toy(const Arguments& arguments, const QString& path, const Toy& toy) {
     std::vector<PieceStudy> studies = study_toy(toy);
-    if (arguments.has(QStringLiteral("every-stitch"))) solve_every_stitch(path, toy, studies);
+    if (arguments.has(QStringLiteral("every-stitch")))
+        solve_every_stitch(path, toy, studies, slant_wanted(arguments));
     if (arguments.has(QStringLiteral("json"))) {
         print_shapes_as_json(path, toy, studies, arguments.has(QStringLiteral("stitches")));
     } else {
@@ -111,6 +124,7 @@ constexpr Option options[] = {
     every_stitch_option,
     {"json", 0, nullptr, nullptr,
      QT_TRANSLATE_NOOP("CommandLine", "one JSON object a file, one to a line; lengths in mm")},
+    slant_option,
     {"stitches", 0, nullptr, nullptr,
      QT_TRANSLATE_NOOP("CommandLine", "with --json: the loops that every stitch is worked into")},
     {"units", 0, "UNIT", "mm|in|inch", QT_TRANSLATE_NOOP("CommandLine", "lengths without --json")},

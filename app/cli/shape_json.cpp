@@ -6,6 +6,7 @@
 
 #include "core/assembly/worked_pieces.h"
 #include "core/shape/covered_ball.h"
+#include "core/shape/fabric/solved_stitches.h"
 #include "core/shape/highest_wave.h"
 #include "core/shape/oval_plan.h"
 #include "core/shape/own_depth.h"
@@ -172,6 +173,16 @@ void put_coil(ordered_json& json, const Piece& piece, const PieceStudy& study) {
                     {"length_mm", coil->length_mm()}};
 }
 
+/// Of a ruffle solved stitch by stitch: in which other shapes it is in balance.
+void put_other_balances(ordered_json& json, const PieceStudy& study) {
+    if (!study.shape->stitched || study.shape->stitched->others.empty()) return;
+    json["other_shapes"] = ordered_json::array();
+    for (const OtherBalance& other : study.shape->stitched->others)
+        json["other_shapes"].push_back({{"waves", other.waves},
+                                        {"wave_height_mm", other.wave_height_mm},
+                                        {"more_energy", other.more_energy}});
+}
+
 /// Sizes lie in the middle of the fabric; what is inside has the fabric's thickness less.
 void put_fabric(ordered_json& json, const PieceStudy& study) {
     const FabricThickness& fabric = study.fabric;
@@ -208,6 +219,7 @@ ordered_json shape_json(const Piece& piece, const PieceStudy& study, bool stitch
     }
     json["wave_height_mm"] = highest_wave_mm(study.lies());
     put_equivalent_round(json, study);
+    put_other_balances(json, study);
     put_fabric(json, study);
     json["volume_mm3"] = shape.volume_mm3;
     json["stuffed_volume_mm3"] = stuffed_volume_mm3(piece, study);

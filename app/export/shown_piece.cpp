@@ -24,7 +24,7 @@ ShownPiece shown_piece(const Toy& toy, std::size_t piece, const ShownOptions& op
     ShownPiece shown;
     const Piece& made = toy.pieces[piece];
     if (options.every_stitch) {
-        FabricStage stage = fabric_stage(made, study);
+        FabricStage stage = fabric_stage(made, study, nullptr, {}, options.slant_stitches);
         if (stage.shape->measures.converged())
             study = with_shape(std::move(study), stage.shape);
         else

@@ -26,7 +26,8 @@ struct ShownPiece {
 struct ShownOptions {
     Relief relief = Relief::solid;
     std::size_t most_triangles = most_file_triangles;
-    bool every_stitch = false;  ///< solved stitch by stitch, where that can be
+    bool every_stitch = false;                     ///< solved stitch by stitch, where that can be
+    double slant_stitches = usual_slant_stitches;  ///< then, the maker's own
 };
 
 inline constexpr ShownOptions for_pictures{Relief::shaded, most_picture_triangles};

@@ -5,11 +5,12 @@
 #include <cstddef>
 #include <numbers>
 
+#include "core/stitches/stitch_slant.h"
+
 namespace roundwright {
 namespace {
 
 constexpr double two_pi = 2 * std::numbers::pi;
-constexpr double lean_in_stitches = 0.2;
 constexpr double fewest_stitches_a_wave = 2;
 constexpr double most_of_radius = 0.5;
 
@@ -64,7 +65,7 @@ void set_angles(std::vector<LaidLoop>& loops, const std::vector<LaidRound>& roun
     loops[0].loops = std::max(1, rounds[0].loops_below);
     for (std::size_t i = 0; i < rounds.size(); ++i) {
         loops[i + 1].loops = static_cast<double>(rounds[i].cells.size());
-        const double lean = lean_in_stitches * two_pi / loops[i + 1].loops;
+        const double lean = usual_slant_stitches * two_pi / loops[i + 1].loops;
         loops[i + 1].start_angle = loops[i].start_angle - mean_lag(rounds[i]) + lean;
     }
 }

@@ -122,10 +122,11 @@ StitchedSurface::StitchedSurface(const SolvedStitches& stitches, bool turned_ove
     std::vector<FabricPoint> points = points_of(stitches, turned_over);
     const std::vector<double> curvatures = curvatures_of(cells, points);
     draw_in_all(cells, points);
-    ends_ = {cells.pole_below.has_value(), cells.around_chain, cells.pole_above || cells.sewn};
+    const bool folded = cells.around_chain && !cells.rows;
+    ends_ = {cells.pole_below.has_value(), folded, cells.pole_above || cells.sewn};
     if (cells.rows) ends_.rounds = RoundEnds::nowhere;
     if (cells.spiral) ends_.rounds = RoundEnds::in_the_next;
-    const std::vector<double> turns = turns_of_starts(cells.rounds);
+    const std::vector<double>& turns = cells.turns;
     for (std::size_t edge = 0; edge < cells.edges.size(); ++edge) {
         set_line(stitches, edge, points);
         Line& line = lines_.back();
@@ -143,7 +144,7 @@ StitchedSurface::StitchedSurface(const SolvedStitches& stitches, bool turned_ove
         mean.normal = unit(mean.normal, Vec3::UnitY());
         return mean;
     };
-    if (cells.around_chain) pole_below_ = middle(cells.edges.front());
+    if (folded) pole_below_ = middle(cells.edges.front());
     if (cells.pole_above)
         pole_above_ = points[index(*cells.pole_above)];
     else if (cells.sewn)

@@ -10,6 +10,16 @@ bool starts_oval(const ShapeProblem& problem) {
            problem.first_fan_height_mm > 0;
 }
 
+ShapeProblem ends_as_disc(const ShapeProblem& oval, int ends) {
+    ShapeProblem disc = oval;
+    disc.first = MeridianEnd::pole;
+    disc.first_fan_height_mm = 0;
+    disc.equivalent_round = false;
+    const double sides = oval.rest_loop_mm.front();
+    for (double& loop : disc.rest_loop_mm) loop = std::max(0.0, loop - sides) * 2 / ends;
+    return disc;
+}
+
 std::optional<OvalPlan> oval_plan(const ShapeProblem& problem, const PieceMeasures& round) {
     if (!starts_oval(problem) || problem.area_stretch > 0) return std::nullopt;
     if (!round.usable() || round.fidelity != Fidelity::equivalent_round) return std::nullopt;

@@ -29,4 +29,8 @@ struct OvalPlan {
 /// Whether the piece is worked around both sides of a chain.
 [[nodiscard]] bool starts_oval(const ShapeProblem& problem);
 
+/// The disc that the two ends of such a piece make together: what its loops are longer than the two sides of
+/// the chain. Rows that are turned at the first end have one end, half a disc.
+[[nodiscard]] ShapeProblem ends_as_disc(const ShapeProblem& oval, int ends = 2);
+
 }  // namespace roundwright

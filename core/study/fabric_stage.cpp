@@ -6,8 +6,12 @@
 
 #include "core/mesh/fabric_surface.h"
 #include "core/shape/fabric/cells_start.h"
+#include "core/shape/fabric/lay_flat.h"
 #include "core/shape/fabric/measure_stitches.h"
+#include "core/shape/fabric/settle_ruffle.h"
 #include "core/shape/fabric/stand_upright.h"
+#include "core/shape/oval_plan.h"
+#include "core/shape/solve_shape.h"
 #include "core/study/coil_stage.h"
 
 namespace roundwright {
@@ -26,10 +30,16 @@ bool starts_round(const StitchCells& cells, const ShapeStage& round) {
 struct Starts {
     std::vector<std::vector<Vec3>> nodes;  ///< the best one first
     std::vector<Vec3> standing;
+    std::vector<Vec3> lying;  ///< of what is not stuffed: with no waves
 };
 
-Starts starts_of(const StitchCells& cells, const ShapeStage& round, const ShapeStage* before) {
+Starts starts_of(const StitchCells& cells, const ShapeStage& round, const ShapeStage* before,
+                 std::optional<std::vector<Vec3>> plane) {
     Starts starts;
+    if (plane) {
+        starts.lying = std::move(*plane);
+        starts.nodes.push_back(starts.lying);
+    }
     if (before != nullptr && before->stitched) {
         const SolvedStitches& from = *before->stitched;
         if (from.cells.rows == cells.rows && from.cells.around_chain == cells.around_chain)
@@ -38,6 +48,7 @@ Starts starts_of(const StitchCells& cells, const ShapeStage& round, const ShapeS
     if (starts_round(cells, round)) {
         starts.standing = revolved_start(cells, round.revolved);
         starts.nodes.push_back(starts.standing);
+        starts.lying = starts.standing;
     }
     starts.nodes.push_back(scaled_start(cells));
     return starts;
@@ -47,52 +58,43 @@ bool is_settled(Termination termination) {
     return termination == Termination::converged || termination == Termination::cancelled;
 }
 
-/// Of a ruffle there are many shapes in balance. Each start has waves of another number.
-std::vector<std::vector<Vec3>> ruffled_starts(const StitchCells& cells, const std::vector<Vec3>& from,
-                                              const std::vector<RoundLie>& lies) {
-    std::vector<double> amplitude(cells.edges.size(), 0);
-    bool ruffles = false;
-    for (std::size_t i = 0; i < std::min(lies.size(), cells.rounds.size()); ++i) {
+/// How the rounds lie by the round solve; around a chain, those of the disc that its ends make.
+std::vector<RoundLie> lies_in_the_round(const PieceStudy& round) {
+    if (!starts_oval(round.problem())) return round_stage(*round.shape).lies;
+    const ShapeProblem disc = ends_as_disc(round.problem());
+    return lie_of_rounds(disc, solve_shape(disc));
+}
+
+/// Half of each edge's waves, which fade inwards; nothing where nothing ruffles.
+std::vector<double> wave_amplitudes(const PieceStudy& round, std::size_t edges) {
+    const std::vector<RoundLie> lies = lies_in_the_round(round);
+    if (std::ranges::none_of(lies, [](const RoundLie& lie) { return lie.lie == Lie::ruffles; })) return {};
+    std::vector<double> amplitude(edges, 0);
+    for (std::size_t i = 0; i + 1 < edges && i < lies.size(); ++i)
         amplitude[i + 1] = std::max(lies[i].wave_height_mm / 2, amplitude[i] / 2);
-        ruffles = ruffles || lies[i].lie == Lie::ruffles;
-    }
-    std::vector<std::vector<Vec3>> starts;
-    if (!ruffles) return starts;
-    for (const int waves : {2, 3, 6, 12})
-        if (cells.edges.back().loops >= 4 * waves) starts.push_back(waved(cells, from, waves, amplitude));
-    return starts;
+    return amplitude;
 }
 
-/// The one of least energy.
-FabricShape settle_ruffle(const StitchCells& cells, const std::vector<std::vector<Vec3>>& starts,
-                          const FabricOptions& options) {
-    FabricShape best;
-    for (const auto& start : starts) {
-        FabricShape found = solve_fabric(cells.problem, start, options);
-        if (found.termination == Termination::cancelled) return found;
-        const bool better = !best.usable() || (is_settled(found.termination) &&
-                                               (!is_settled(best.termination) || found.energy < best.energy));
-        if (found.usable() && better) best = std::move(found);
-    }
-    return best;
-}
-
-FabricShape solve(const StitchCells& cells, const Starts& starts, const std::vector<RoundLie>& lies,
-                  const std::stop_token& stop) {
+SolvedStitches solve(StitchCells cells, const Starts& starts, const PieceStudy& round,
+                     const std::stop_token& stop) {
     FabricOptions options;
     options.stop = stop;
-    if (!(cells.problem.area_stretch > 0) && !starts.standing.empty()) {
-        const auto ruffled = ruffled_starts(cells, starts.standing, lies);
-        if (!ruffled.empty()) return settle_ruffle(cells, ruffled, options);
+    if (!(cells.problem.area_stretch > 0) && !starts.lying.empty()) {
+        const std::vector<double> amplitude = wave_amplitudes(round, cells.edges.size());
+        if (!amplitude.empty()) {
+            const auto ruffled = ruffled_starts(cells, starts.lying, amplitude);
+            return settle_ruffle(std::move(cells), ruffled, options);
+        }
     }
-    FabricShape best;
+    SolvedStitches solved{std::move(cells), {}, {}};
     for (const auto& start : starts.nodes) {
-        if (cells.problem.area_stretch > 0 && !(enclosed_mm3(cells, start) > 0)) continue;
-        FabricShape found = solve_fabric(cells.problem, start, options);
-        if (is_settled(found.termination)) return found;
-        if (!best.usable()) best = std::move(found);
+        if (solved.cells.problem.area_stretch > 0 && !(enclosed_mm3(solved.cells, start) > 0)) continue;
+        FabricShape found = solve_fabric(solved.cells.problem, start, options);
+        const bool settled = is_settled(found.termination);
+        if (settled || !solved.shape.usable()) solved.shape = std::move(found);
+        if (settled) break;
     }
-    return best;
+    return solved;
 }
 
 /// The loops as the round solver's judgement of how rounds lie reads them.
@@ -161,18 +163,21 @@ FabricStage refused(EveryStitchRefusal why, CellsRefusal cells = CellsRefusal::n
 }  // namespace
 
 FabricStage fabric_stage(const Piece& piece, const PieceStudy& round, const Shared<ShapeStage>& before,
-                         std::stop_token stop) {
+                         std::stop_token stop, double slant_stitches) {
     if (is_coil(round)) return {round.shape};
-    const bool same = before && before->stitched && before->problem == round.problem() &&
-                      before->stitches->inputs == round.stitches->inputs && before->measures.converged();
+    const bool same =
+        before && before->stitched && before->problem == round.problem() &&
+        before->stitches->inputs == round.stitches->inputs && before->measures.converged() &&
+        (before->stitched->cells.rows || before->stitched->cells.slant_stitches == slant_stitches);
     if (same) return {before};
     const ShapeProblem& problem = round.problem();
     if (problem.limp || problem.on_its_face) return refused(EveryStitchRefusal::lies_limp);
-    StitchCells cells = stitch_cells(piece, round.graph().graph, round.gauge, yielded_shares(problem));
+    StitchCells cells =
+        stitch_cells(piece, round.graph().graph, round.gauge, yielded_shares(problem), slant_stitches);
     if (!cells.usable()) return refused(EveryStitchRefusal::no_cells, cells.refusal);
-    const Starts starts = starts_of(cells, round_stage(*round.shape), before.get());
-    SolvedStitches solved{std::move(cells), {}};
-    solved.shape = solve(solved.cells, starts, round_stage(*round.shape).lies, stop);
+    auto plane = lay_flat(cells, flat_parts_of_oval(problem, cells.rows), stop);
+    const Starts starts = starts_of(cells, round_stage(*round.shape), before.get(), std::move(plane));
+    SolvedStitches solved = solve(std::move(cells), starts, round, stop);
     if (!solved.shape.usable()) return refused(EveryStitchRefusal::not_solved);
     if (starts.standing.empty())
         stand_upright(solved.cells, solved.shape.nodes);

@@ -25,9 +25,10 @@ struct FabricStage {
 /// The shape of a studied piece with every stitch in its place, to be shown by `with_shape`. It starts from
 /// the one before if that is of every stitch too, else from the round solver's shape, else by scaling.
 /// `before` (may be null): the shape stage of the piece before an edit; it comes back where it is of the same
-/// problem and the same stitches.
+/// problem and the same stitches. `slant_stitches`: the maker's own (core/stitches/stitch_slant.h).
 [[nodiscard]] FabricStage fabric_stage(const Piece& piece, const PieceStudy& round,
-                                       const Shared<ShapeStage>& before = nullptr, std::stop_token stop = {});
+                                       const Shared<ShapeStage>& before = nullptr, std::stop_token stop = {},
+                                       double slant_stitches = usual_slant_stitches);
 
 /// What became of a piece that was asked for with every stitch in its place.
 struct EveryStitchStudy {

@@ -17,8 +17,6 @@ QString cells_words(CellsRefusal why) {
             return EveryStitchWords::tr("a round leaves no stitches to work into");
         case CellsRefusal::loops_left_hanging:
             return EveryStitchWords::tr("a round leaves stitches out in the middle");
-        case CellsRefusal::oval_in_rows:
-            return EveryStitchWords::tr("rows around both sides of a chain cannot be worked out yet");
         case CellsRefusal::touches_itself:
             return EveryStitchWords::tr("it has so few stitches somewhere that the fabric folds onto itself");
         case CellsRefusal::none:

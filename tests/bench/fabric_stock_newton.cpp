@@ -1,8 +1,11 @@
 #include <Eigen/Sparse>
 #include <Eigen/SparseCholesky>
 #ifdef ROUNDWRIGHT_METIS
+// Eigen 3.4 uses std::cerr there without including it.
+// clang-format off
+#include <iostream>
 #include <Eigen/MetisSupport>
-#include <iostream>  // Eigen 3.4 uses it there without
+// clang-format on
 #endif
 #include <algorithm>
 #include <cmath>

@@ -62,7 +62,7 @@ double corner_factor(std::size_t corners) {
 
 std::vector<Vec3> revolved_start(const StitchCells& cells, const Shape& round) {
     Places places(cells.problem.nodes);
-    const std::vector<double> turns = turns_of_starts(cells.rounds);
+    const std::vector<double>& turns = cells.turns;
     for (std::size_t edge = 0; edge < cells.edges.size(); ++edge) {
         const CellEdge& line = cells.edges[edge];
         const double factor = corner_factor(line.nodes.size() - 1);
@@ -101,7 +101,7 @@ std::vector<Vec3> waved(const StitchCells& cells, std::span<const Vec3> nodes, i
             normals[static_cast<std::size_t>(node)] +=
                 (at(t.nodes[1]) - at(t.nodes[0])).cross(at(t.nodes[2]) - at(t.nodes[0]));
     std::vector<Vec3> moved(nodes.begin(), nodes.end());
-    const std::vector<double> turns = turns_of_starts(cells.rounds);
+    const std::vector<double>& turns = cells.turns;
     for (std::size_t edge = 0; edge < cells.edges.size(); ++edge)
         for (const EdgeNode& node : cells.edges[edge].nodes) {
             const auto k = static_cast<std::size_t>(node.node);
@@ -133,7 +133,7 @@ std::vector<Vec3> carried_start(const StitchCells& cells, const StitchCells& bef
                t * nodes[static_cast<std::size_t>(high.node)];
     };
     const double scale = static_cast<double>(before.rounds.size()) / static_cast<double>(cells.rounds.size());
-    const std::vector<double> turns = turns_of_starts(cells.rounds), earlier = turns_of_starts(before.rounds);
+    const std::vector<double>&turns = cells.turns, &earlier = before.turns;
     for (std::size_t edge = 0; edge < cells.edges.size(); ++edge) {
         const double level = scale * static_cast<double>(edge);
         const auto below = std::min(static_cast<std::size_t>(level), before.rounds.size() - 1);

@@ -68,8 +68,11 @@ void FabricEnergy::add_hinges(const FabricProblem& problem, const FabricTopology
         if (edge.is_open()) continue;
         const std::size_t t = index(edge.triangles[0]);
         const std::size_t u = index(edge.triangles[1]);
+        const bool folds =
+            std::ranges::binary_search(problem.creases, std::pair(edge.nodes[0], edge.nodes[1]));
         hinges_.emplace_back(std::array{edge.nodes[0], edge.nodes[1], edge.opposite[0], edge.opposite[1]},
-                             bending * mean_length_squared(problem, topology, e) /
+                             (folds ? FabricProblem::crease_share : 1) * bending *
+                                 mean_length_squared(problem, topology, e) /
                                  (cells_[t].rest_area() + cells_[u].rest_area()));
         // Edge k of a triangle is between its nodes k and k + 1, and the shared one opposite the third node.
         const auto place = [&](std::size_t triangle) {

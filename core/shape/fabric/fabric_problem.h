@@ -2,6 +2,7 @@
 
 #include <array>
 #include <cstdint>
+#include <utility>
 #include <vector>
 
 #include "core/base/vec.h"
@@ -36,6 +37,11 @@ struct FabricProblem {
     double shear_stiffness = 0.1;      ///< of the engineering shear strain
     double compression_factor = 0.02;  ///< of either stiffness where fabric is pushed together: it wrinkles
     double bending_stiffness = 1e-2;   ///< in units of the round height squared
+
+    /// Sides, the lower node first and in order, along which fabric is worked into one loop of two. It is
+    /// half as thick there and bends by `crease_share` of the stiffness, since that grows with the cube.
+    std::vector<std::pair<std::int32_t, std::int32_t>> creases;
+    static constexpr double crease_share = 1.0 / 8;
 
     double area_stretch = 0;      ///< mean tensile stretch that the stuffing gives; 0: not stuffed
     std::vector<double> stuffed;  ///< share of the pressure on each triangle, 0 to 1; empty: all of it

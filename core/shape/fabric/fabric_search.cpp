@@ -167,7 +167,7 @@ bool FabricSearch::go_downhill(const Vector& downhill) {
 /// Fabric that lies flat or even balances as it is, although waves would take less energy: a force from
 /// everywhere finds the direction in which they grow. Stuffing irons such waves out.
 bool FabricSearch::leave_saddle() {
-    if (stuffed() || saddles_left_ == 0) return false;
+    if (stuffed() || !options_.seeks_waves || saddles_left_ == 0) return false;
     --saddles_left_;
     take_hessian(Curvature::exact);
     if (!refactor()) return false;

@@ -16,6 +16,7 @@ struct FabricOptions {
     double relative_gradient = 1e-3;  ///< norm of the gradient over that of a stretch of one hundredth
     double relative_stretch = 1e-3;   ///< how near the mean stretch comes to the one that is wanted
     int max_iterations = 200;
+    bool seeks_waves = true;  ///< of what is not stuffed: whether less energy is looked for where it balances
     std::stop_token stop;
     std::function<void(double)> progress;  ///< is told the share done, 0 to 1, after each step; may be empty
 };

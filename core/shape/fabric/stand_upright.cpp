@@ -41,7 +41,9 @@ Vec3 up_of(const StitchCells& cells, const std::vector<Vec3>& nodes) {
     const Vec3 way = middle_of(cells.edges.back(), nodes) - middle_of(cells.edges.front(), nodes);
     const Vec3 inside = -facing(cells, nodes);
     const double size = size_of(nodes);
-    if (way.norm() > flat * size || !(inside.norm() > flat * size * size))
+    // Rows around a chain go past one end of it alone, which moves the middle of their edge aside.
+    const bool goes_up = way.norm() > flat * size && !(cells.rows && cells.around_chain);
+    if (goes_up || !(inside.norm() > flat * size * size))
         return way.norm() > 0 ? Vec3(way.normalized()) : Vec3(Vec3::UnitY());
     return inside.normalized();
 }
@@ -49,7 +51,7 @@ Vec3 up_of(const StitchCells& cells, const std::vector<Vec3>& nodes) {
 /// Sums over the edges the way from their middle to their start.
 Vec3 back_of(const StitchCells& cells, const std::vector<Vec3>& nodes) {
     Vec3 sum = Vec3::Zero();
-    const std::vector<double> turns = turns_of_starts(cells.rounds);
+    const std::vector<double>& turns = cells.turns;
     for (std::size_t edge = 1; edge < cells.edges.size(); ++edge) {
         const CellEdge& line = cells.edges[edge];
         const double along = -turns[edge] * line.loops;
@@ -70,7 +72,7 @@ Vec3 across_sheet(const StitchCells& cells, const std::vector<Vec3>& nodes) {
 
 /// To the right, and roughly upright on `up`.
 Vec3 right_of(const StitchCells& cells, const std::vector<Vec3>& nodes, const Vec3& up) {
-    if (cells.rows) return across_sheet(cells, nodes);
+    if (cells.rows && !cells.around_chain) return across_sheet(cells, nodes);
     if (!cells.around_chain) return back_of(cells, nodes).cross(up);
     const auto& chain = cells.edges.front();
     const auto turn = std::ranges::lower_bound(chain.nodes, chain.loops / 2, {}, &EdgeNode::at);
@@ -96,8 +98,9 @@ void stand_upright(const StitchCells& cells, std::vector<Vec3>& nodes) {
     frame.row(1) = up;
     frame.row(2) = right.cross(up);
     const Vec3 foot =
-        cells.rows ? Vec3((middle_of(cells.edges.front(), nodes) + middle_of(cells.edges.back(), nodes)) / 2)
-                   : middle_of(cells.edges.front(), nodes);
+        cells.rows && !cells.around_chain
+            ? Vec3((middle_of(cells.edges.front(), nodes) + middle_of(cells.edges.back(), nodes)) / 2)
+            : middle_of(cells.edges.front(), nodes);
     for (Vec3& node : nodes) node = frame * (node - foot);
     set_down(nodes);
 }

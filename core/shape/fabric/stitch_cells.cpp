@@ -9,6 +9,7 @@
 #include "core/shape/fabric/node_classes.h"
 #include "core/shape/fabric/open_edges.h"
 #include "core/shape/fabric/round_heights.h"
+#include "core/shape/oval_plan.h"
 #include "core/shape/yield_flat.h"
 
 namespace roundwright {
@@ -23,11 +24,33 @@ constexpr double unstuffed_compression = 0.2;
 /// Places on an edge are told apart to a millionth of a loop.
 std::int64_t key_of(double at) { return std::llround(at * within_a_loop); }
 
+/// Mean share of a turn by which the stitches' feet are ahead of their heads.
+double mean_lag(const LaidRound& round) {
+    const double below = 1.0 / std::max(1, round.loops_below);
+    const double above = 1.0 / static_cast<double>(round.cells.size());
+    double sum = 0;
+    for (std::size_t c = 0; c < round.cells.size(); ++c)
+        sum += below * (round.cells[c].below_first + round.cells[c].below_last) / 2 -
+               above * (static_cast<double>(c) + 0.5);
+    return sum * above;
+}
+
+/// See `StitchCells::turns`.
+std::vector<double> turns_of_starts(const std::vector<LaidRound>& rounds, double slant_stitches) {
+    std::vector<double> turns{0};
+    for (const LaidRound& round : rounds)
+        turns.push_back(turns.back() + mean_lag(round) -
+                        slant_stitches / static_cast<double>(std::max<std::size_t>(1, round.cells.size())));
+    return turns;
+}
+
 class Builder {
   public:
     Builder(const Piece& piece, const StitchGraph& graph, const Gauge& gauge, const YieldedShares& yielded,
-            double fold_moved)
-        : piece_(piece), graph_(graph), gauge_(gauge), yielded_(yielded), fold_(fold_moved) {}
+            double slant_stitches, double fold_moved)
+        : piece_(piece), graph_(graph), gauge_(gauge), yielded_(yielded), fold_(fold_moved) {
+        made_.slant_stitches = slant_stitches;
+    }
 
     StitchCells build() {
         made_.refusal = lay();
@@ -40,6 +63,7 @@ class Builder {
         add_cells();
         if (drawn_) add_fan();
         made_.problem.nodes = nodes_;
+        std::ranges::sort(made_.problem.creases);
         if (!is_one_surface(made_.problem)) made_.refusal = CellsRefusal::touches_itself;
         return std::move(made_);
     }
@@ -52,7 +76,6 @@ class Builder {
         made_.around_chain = std::holds_alternative<OvalChain>(piece_.start);
         made_.rounds = lay_stitches(graph_, made_.rows);
         if (made_.rounds.empty()) return CellsRefusal::no_rounds;
-        if (made_.rows && made_.around_chain) return CellsRefusal::oval_in_rows;
         for (const LaidRound& round : made_.rounds) {
             if (round.cells.empty()) return CellsRefusal::round_without_loops;
             if (!is_gapless(round)) return CellsRefusal::loops_left_hanging;
@@ -62,6 +85,8 @@ class Builder {
         made_.sewn = !made_.rows && piece_.end == End::sewn_straight;
         made_.spiral = piece_.joining == Joining::spiral && can_climb();
         if (made_.around_chain) fan_out_at_ends(made_.rounds.front());
+        if (made_.rows) made_.slant_stitches = 0;
+        made_.turns = turns_of_starts(made_.rounds, made_.slant_stitches);
         return CellsRefusal::none;
     }
 
@@ -104,15 +129,16 @@ class Builder {
                 sharing[k]->below_last = k < whole ? loop : loop + 1;
             }
         };
+        // Rows are turned at the first end, which stays open.
         if (chains < 2) {
-            fan(0, 0.5);
-            fan(1, 0.5);
+            if (!made_.rows) fan(0, 0.5);
+            if (!made_.rows) fan(1, 0.5);
             return;
         }
-        fan(0, 1);
+        if (!made_.rows) fan(0, 1);
         fan(chains - 1, 0);
         fan(chains, 1);
-        fan(2 * chains - 1, 0);
+        if (!made_.rows) fan(2 * chains - 1, 0);
     }
 
     // --- the places on each edge that need a node
@@ -144,8 +170,26 @@ class Builder {
             if (!made_.rows && places_[edge].size() <= fewest_around && !is_seam(edge) && !is_chain(edge))
                 for (double at = 0; at < loops; at += loops / 3) need(edge, at);
         }
-        for (std::size_t round = 0; round < last_edge(); ++round) carry_up(round);
-        if (made_.around_chain) mirror_chain();
+        settle_places();
+    }
+
+    std::size_t count_places() const {
+        std::size_t count = 0;
+        for (const auto& edge : places_) count += edge.size();
+        return count;
+    }
+
+    /// Loops that are left alone have the same places on both their edges, and so have both sides of a seam
+    /// and of a chain: what one of them needs may be needed by the next.
+    void settle_places() {
+        for (std::size_t before = 0; before != count_places();) {
+            before = count_places();
+            for (std::size_t round = 0; round < last_edge(); ++round) carry_up(round);
+            if (made_.around_chain) mirror_chain();
+            if (made_.sewn) mirror_seam();
+            for (std::size_t edge = last_edge(); edge-- > 0;)
+                if (edge > 0 || !ring_) need_feet(edge);
+        }
     }
 
     bool is_seam(std::size_t edge) const { return edge == last_edge() && made_.sewn; }
@@ -196,10 +240,13 @@ class Builder {
     /// Where the last edge is folded: a quarter of the way around from the back.
     void find_fold() {
         const double loops = loops_on(last_edge());
-        fold_ += std::round((0.25 - turns_of_starts(made_.rounds).back()) * loops);
+        fold_ += std::round((0.25 - made_.turns.back()) * loops);
         fold_ -= std::floor(fold_ / loops) * loops;
         need(last_edge(), on_seam(fold_));
         need(last_edge(), on_seam(fold_ + loops / 2));
+    }
+
+    void mirror_seam() {
         std::vector<double> places;
         for (const auto& [key, place] : places_[last_edge()]) places.push_back(place.at);
         for (const double at : places) need(last_edge(), on_seam(2 * fold_ - at));
@@ -329,6 +376,9 @@ class Builder {
         outline.above = between(made_.edges[i + 1], static_cast<double>(c), static_cast<double>(c) + 1);
         outline.side_before = sides.heights[c];
         outline.side_after = sides.heights[c + 1];
+        const double height = (outline.side_before + outline.side_after) / 2;
+        outline.slant_mm = made_.slant_stitches * made_.edges[i + 1].loop_width_mm *
+                           std::min(1.0, height / gauge_.round_height_mm);
         const bool last = c + 1 == made_.rounds[i].cells.size();
         if (sides.node_after > 0 && last)
             outline.on_side_after = {made_.edges[i + 1].nodes.front().node, Vec2(0, sides.node_after)};
@@ -337,6 +387,17 @@ class Builder {
         // At both folds of a seam the diagonals run the same way, or one triangle would lie on another.
         const bool at_seam = made_.sewn && i + 1 == last_edge();
         add_cell_triangles(outline, at_seam || (i + c) % 2 == 0, made_.problem.triangles);
+        if (cell.stitch >= 0 && worked_into_one_loop(i, cell)) add_crease(outline.below);
+    }
+
+    bool worked_into_one_loop(std::size_t i, const LaidStitch& cell) const {
+        const auto& stitches = graph_.rounds[i].stitches;
+        return stitches[static_cast<std::size_t>(cell.stitch)].stitch.part != LoopPart::both;
+    }
+
+    void add_crease(const std::vector<CellCorner>& line) {
+        for (std::size_t k = 1; k < line.size(); ++k)
+            made_.problem.creases.push_back(std::minmax(line[k - 1].node, line[k].node));
     }
 
     void add_fan() {
@@ -368,17 +429,6 @@ class Builder {
     std::int32_t nodes_ = 0;
 };
 
-/// Mean share of a turn by which the stitches' feet are ahead of their heads.
-double mean_lag(const LaidRound& round) {
-    const double below = 1.0 / std::max(1, round.loops_below);
-    const double above = 1.0 / static_cast<double>(round.cells.size());
-    double sum = 0;
-    for (std::size_t c = 0; c < round.cells.size(); ++c)
-        sum += below * (round.cells[c].below_first + round.cells[c].below_last) / 2 -
-               above * (static_cast<double>(c) + 0.5);
-    return sum * above;
-}
-
 }  // namespace
 
 bool StitchCells::closed() const {
@@ -387,11 +437,11 @@ bool StitchCells::closed() const {
 }
 
 StitchCells stitch_cells(const Piece& piece, const StitchGraph& graph, const Gauge& gauge,
-                         const YieldedShares& yielded) {
+                         const YieldedShares& yielded, double slant_stitches) {
     // A seam is folded where the stitches allow it, if that is not just at the side.
     StitchCells made;
     for (const double fold_moved : {0.0, 0.5, -0.5, 1.0, -1.0, 1.5, -1.5}) {
-        made = Builder(piece, graph, gauge, yielded, fold_moved).build();
+        made = Builder(piece, graph, gauge, yielded, slant_stitches, fold_moved).build();
         if (!made.sewn || made.refusal != CellsRefusal::touches_itself) break;
     }
     return made;
@@ -401,19 +451,14 @@ YieldedShares yielded_shares(const ShapeProblem& problem) {
     YieldedShares shares;
     const bool sheet = problem.equivalent_round && problem.first != MeridianEnd::drawn_closed;
     if (problem.area_stretch > 0 || sheet || !can_lie_flat(problem)) return shares;
-    const ShapeProblem yielded = yielded_flat(problem).problem;
+    const bool oval = starts_oval(problem);
+    const ShapeProblem yielded = yielded_flat(oval ? ends_as_disc(problem) : problem).problem;
     const auto share = [](double now, double before) { return now > 0 && before > 0 ? now / before : 1; };
-    for (std::size_t i = 0; i < problem.rest_loop_mm.size(); ++i)
+    for (std::size_t i = 0; i < problem.rest_loop_mm.size() && !oval; ++i)
         shares.loops.push_back(share(yielded.rest_loop_mm[i], problem.rest_loop_mm[i]));
     for (std::size_t i = 0; i < problem.rest_height_mm.size(); ++i)
         shares.heights.push_back(share(yielded.rest_height_mm[i], problem.rest_height_mm[i]));
     return shares;
-}
-
-std::vector<double> turns_of_starts(const std::vector<LaidRound>& rounds) {
-    std::vector<double> turns{0};
-    for (const LaidRound& round : rounds) turns.push_back(turns.back() + mean_lag(round));
-    return turns;
 }
 
 }  // namespace roundwright

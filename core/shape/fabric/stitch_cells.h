@@ -9,6 +9,7 @@
 #include "core/shape/shape_problem.h"
 #include "core/stitches/stitch_graph.h"
 #include "core/stitches/stitch_layout.h"
+#include "core/stitches/stitch_slant.h"
 #include "core/toy/toy.h"
 
 namespace roundwright {
@@ -19,7 +20,6 @@ enum class CellsRefusal {
     no_rounds,
     round_without_loops,  ///< a round leaves no loop on the edge
     loops_left_hanging,   ///< loops that are neither worked into nor kept on the edge: a slit
-    oval_in_rows,         ///< rows that are turned at one end of a chain worked around
     touches_itself,       ///< so few stitches that the cells of one side lie on those of another
 };
 
@@ -58,6 +58,11 @@ struct CellEdge {
 /// first round lacks at its start, and has too much at its end, is half a round: its stitches grow from half
 /// their height to one and a half. A closed end has the same the other way round; an open one its ledge. A
 /// spiral with partial rounds, or of fewer than three rounds or loops somewhere, is given closed rounds.
+///
+/// In rounds stitches lean: what is relaxed leans with them, so columns drift and nothing is strained. Where
+/// a stitch is worked into one loop of two, the fabric folds easily along it.
+///
+/// Rows around a chain are a sheet whose first edge lies double along the chain, open where they are turned.
 struct StitchCells {
     CellsRefusal refusal = CellsRefusal::none;
     FabricProblem problem;
@@ -65,6 +70,11 @@ struct StitchCells {
     std::vector<CellEdge> edges;  ///< rounds + 1
     /// [round][cell]: number of its first triangle, and one entry more; a loop left alone has none.
     std::vector<std::vector<std::int32_t>> first_triangle;
+    /// By how much the start of each edge, rounds + 1 of them, has moved on around the piece so that stitches
+    /// stand on the whole over those that they are worked into, but for their slant; in turns, in the
+    /// direction worked.
+    std::vector<double> turns;
+    double slant_stitches = 0;               ///< core/stitches/stitch_slant.h
     std::optional<std::int32_t> pole_below;  ///< the point of a magic ring
     std::optional<std::int32_t> pole_above;  ///< of a drawn end's fan
     bool rows = false;
@@ -82,19 +92,16 @@ struct StitchCells {
 struct YieldedShares {
     std::vector<double> loops, heights;
 };
-/// Of a piece that lies down, the shares of the round solve (core/shape/yield_flat.h); none of others. An
-/// oval has those of the round piece in its place, whose loops are as long at the same distances from the
-/// chain (Steiner; core/shape/oval_plan.h).
+/// Of a piece that lies down, the shares of the round solve (core/shape/yield_flat.h); none of others. Around
+/// a chain the sides are as long as the chain, and loops yield at the ends alone, stitch by stitch
+/// (core/shape/fabric/lay_flat.h): here it has the heights of the disc that its ends make.
 [[nodiscard]] YieldedShares yielded_shares(const ShapeProblem& problem);
 
 /// The cells of a piece at a gauge. The fabric's stretch is the piece's, but for a sheet, which holds
 /// nothing. What is not stuffed is softened less where it is pushed together, since its waves themselves are
 /// seen.
 [[nodiscard]] StitchCells stitch_cells(const Piece& piece, const StitchGraph& graph, const Gauge& gauge,
-                                       const YieldedShares& yielded = {});
-
-/// By how much the start of each edge, rounds + 1 of them, has moved on around the piece so that the stitches
-/// stand on the whole over those that they are worked into; in turns, in the direction worked.
-[[nodiscard]] std::vector<double> turns_of_starts(const std::vector<LaidRound>& rounds);
+                                       const YieldedShares& yielded = {},
+                                       double slant_stitches = usual_slant_stitches);
 
 }  // namespace roundwright

@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 #include <numeric>
+#include <set>
+#include <tuple>
 
 #include "core/rounds/piece_graph.h"
 #include "core/stitches/stitch_measure.h"
@@ -147,6 +149,20 @@ TEST(StitchCells, APartialRoundTapersAndLeavesItsLoops) {
     EXPECT_NEAR(rest_area(cells_of(lone), 1), w * h / 2, 1e-9);
 }
 
+// A decrease beside loops that are left alone takes three nodes in line below, and one of them above.
+TEST(StitchCells, ADecreaseMayTaper) {
+    for (const char* words : {"starting in 4th st, dec, sc in next 8, dec, leave rem sts unworked",
+                              "starting in 4th st, sc3tog, sc in next 8, sc3tog, leave rem sts unworked",
+                              "starting in 4th st, dec, leave rem sts unworked"}) {
+        SCOPED_TRACE(words);
+        Piece piece = piece_of({30}, Joining::joined, End::left_open, OpenTube{30});
+        piece = with_words(piece, {words, "sc in each st around"});
+        const StitchCells cells = cells_of(piece);
+        ASSERT_TRUE(cells.rounds[1].cells[0].carried);
+        expect_sound(cells);
+    }
+}
+
 TEST(StitchCells, ASeamJoinsFrontAndBackInPairs) {
     for (const int last : {12, 13, 8, 7}) {
         const StitchCells cells = cells_of(piece_of({6, 12, last}, Joining::joined, End::sewn_straight));
@@ -157,14 +173,70 @@ TEST(StitchCells, ASeamJoinsFrontAndBackInPairs) {
     }
 }
 
+// Loops that the last round leaves alone bring the places of the round below to the seam, and the seam brings
+// them to the other side.
+TEST(StitchCells, ASeamOverLoopsThatAreLeftAloneIsSound) {
+    Piece piece = piece_of({16, 16}, Joining::joined, End::sewn_straight);
+    piece = with_words(piece, {"starting in 4th st, sc in next 2, leave rem sts unworked",
+                               "starting in 7th st, (2 sc in next st) x 2, leave rem sts unworked"});
+    const StitchCells cells = cells_of(piece);
+    if (cells.usable()) expect_sound(cells);
+    testing::RandomPiece random(2324);
+    EXPECT_NO_THROW(std::ignore = cells_of(random.piece()));
+}
+
 TEST(StitchCells, RowsAreASheet) {
     const StitchCells cells =
         cells_of(piece_of({10, 10, 12, 10}, Joining::rows, End::left_open, OpenTube{10}));
     expect_sound(cells);
     EXPECT_EQ(mesh_of(cells).euler_characteristic, 1);
     EXPECT_EQ(cells.problem.area_stretch, 0);
-    EXPECT_EQ(cells_of(piece_of({20}, Joining::rows, End::left_open, OvalChain{8})).refusal,
-              CellsRefusal::oval_in_rows);
+}
+
+// Its first edge lies double along the chain; where the rows are turned it is open.
+TEST(StitchCells, RowsAroundAChainAreASheetFoldedAboutItsEnd) {
+    Piece piece = piece_of({}, Joining::rows, End::left_open, OvalChain{8});
+    piece = with_words(piece, {"sc 7, 3 sc in next st, 2 sc in next st, sc 7", "sc 8, inc x 3, sc 8"});
+    const StitchCells cells = cells_of(piece);
+    expect_sound(cells);
+    EXPECT_EQ(mesh_of(cells).euler_characteristic, 1);
+    const auto& chain = cells.edges.front().nodes;
+    EXPECT_EQ(chain.front().node, chain.back().node);
+    EXPECT_EQ(cells.rounds.front().cells[8].below_first, 8);
+    EXPECT_EQ(cells.rounds.front().cells[8].below_last, 8) << "it stands on the end of the chain";
+    EXPECT_NE(cells.edges[1].nodes.front().node, cells.edges[1].nodes.back().node);
+}
+
+// By as much as it leans, and with no more fabric.
+TEST(StitchCells, ASlantMovesColumnsAndKeepsTheFabric) {
+    const Piece piece = piece_of({6, 12, 18, 18, 12, 9}, Joining::joined);
+    const StitchGraph graph = piece_graph(piece).graph;
+    const StitchCells upright = stitch_cells(piece, graph, gauge, {}, 0);
+    const StitchCells leaning = stitch_cells(piece, graph, gauge, {}, 0.5);
+    EXPECT_NEAR(upright.turns.back() - leaning.turns.back(), 0.5 * (2. / 12 + 2. / 18 + 1. / 6 + 1. / 9),
+                1e-12);
+    for (std::size_t i = 0; i < upright.rounds.size(); ++i)
+        for (std::size_t c = 0; c < upright.rounds[i].cells.size(); ++c)
+            EXPECT_NEAR(rest_area(leaning, i, c), rest_area(upright, i, c), 1e-9) << i << ' ' << c;
+    EXPECT_EQ(stitch_cells(piece_of({10, 10}, Joining::rows, End::left_open, OpenTube{10}),
+                           piece_graph(piece_of({10, 10}, Joining::rows, End::left_open, OpenTube{10})).graph,
+                           gauge, {}, 0.5)
+                  .slant_stitches,
+              0);
+}
+
+TEST(StitchCells, WhatIsWorkedIntoOneLoopFoldsAlongIt) {
+    Piece piece = piece_of({6, 12}, Joining::joined);
+    piece = with_words(piece, {"sc in each st around", "BLO sc in each st around"});
+    const StitchCells cells = cells_of(piece);
+    ASSERT_TRUE(cells.usable());
+    std::set<std::int32_t> ridge;
+    for (const EdgeNode& node : cells.edges[3].nodes) ridge.insert(node.node);
+    EXPECT_EQ(cells.problem.creases.size(), 12U);
+    for (const auto& [from, to] : cells.problem.creases) {
+        EXPECT_LT(from, to);
+        EXPECT_TRUE(ridge.contains(from) && ridge.contains(to));
+    }
 }
 
 TEST(StitchCells, TallerStitchesSlopeToTheirNeighbours) {
@@ -192,6 +264,8 @@ TEST(StitchCells, WhateverTheLanguageSaysIsBuiltOrRefused) {
         ++(cells.usable() ? built : refused);
         if (!cells.usable()) continue;
         expect_sound(cells);
+        for (const double slant : {-1., 1.})
+            EXPECT_EQ(mesh_of(stitch_cells(piece, piece_graph(piece).graph, gauge, {}, slant)).turned, 0U);
         expect_every_loop_used_once(cells);
         if (::testing::Test::HasFailure()) FAIL() << "first of " << number;
     }
