@@ -38,7 +38,7 @@ void add_abbreviations(Blocks& blocks, const PageContext& context) {
         paragraph_block(Paragraph(terms_words(terms) + QLatin1Char(' ') + reading_words(terms), width)));
     blocks.back().shape.keep_with_next = true;
     Table table(blocks, columns(width));
-    add_plain_row(table, Pattern::tr("st, sts"), Pattern::tr("stitch, stitches"));
+    for (const TechniqueWords& told : place_words(terms)) add_plain_row(table, told.short_name, told.name);
     for (const UsedTechnique& technique : used(context)) {
         const TechniqueWords told = technique_words(technique.technique, terms);
         table.add_row({table.text(0, told.short_name, ParagraphStyle{bold_font()}), table.text(1, told.name),
