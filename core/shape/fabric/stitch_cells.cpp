@@ -9,7 +9,6 @@
 #include "core/shape/fabric/node_classes.h"
 #include "core/shape/fabric/open_edges.h"
 #include "core/shape/fabric/round_heights.h"
-#include "core/shape/fabric/usable_fabric.h"
 #include "core/shape/oval_plan.h"
 #include "core/shape/yield_flat.h"
 
@@ -65,8 +64,7 @@ class Builder {
         if (drawn_) add_fan();
         made_.problem.nodes = nodes_;
         std::ranges::sort(made_.problem.creases);
-        if (!is_usable(made_.problem) || !is_one_surface(made_.problem))
-            made_.refusal = CellsRefusal::touches_itself;
+        if (!is_one_surface(made_.problem)) made_.refusal = CellsRefusal::touches_itself;
         return std::move(made_);
     }
 

@@ -21,8 +21,7 @@ enum class CellsRefusal {
     round_without_loops,  ///< a round leaves no loop on the edge
     loops_left_hanging,   ///< loops that are neither worked into nor kept on the edge: a slit
     oval_in_rows,         ///< nothing is refused for this any more: rows around a chain are built
-    touches_itself,       ///< so few stitches that the cells of one side lie on those of another, or of such
-                          ///< different heights that a cell lies on itself
+    touches_itself,       ///< so few stitches that the cells of one side lie on those of another
 };
 
 /// A node of an edge, so many loops from the start of its round.
