@@ -1,6 +1,6 @@
 # Icons, drawn for this program; one list, in the program under :/icons.
 set(roundwright_icons
-  add coins down error face fine finish fit fold-closed fold-open gauge hook
+  add down error face fine finish fit fold-closed fold-open gauge hook
   lie-closes lie-cups lie-even lie-flat lie-gathers lie-ruffles
   loop more new note notice open print redo remove repeat reshape ring roundwright save scales stuffing turn undo up warning yarn)
 list(TRANSFORM roundwright_icons PREPEND "${PROJECT_SOURCE_DIR}/resources/icons/")

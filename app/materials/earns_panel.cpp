@@ -60,17 +60,17 @@ void EarnsPanel::build() {
     other_->setToolTip(tr("Eyes, thread, label, packing"));
     auto* form = new QFormLayout;
     form->setRowWrapPolicy(QFormLayout::WrapLongRows);
-    form->addRow(tr("C&urrency"), currency_);
+    form->addRow(tr("&Currency"), currency_);
     ask(*form, {tr("Stuffing, a &kilogram"), &Making::stuffing_price_per_kg,
                 tr("Change the price of stuffing"), most_money});
-    form->addRow(tr("&Other costs of a toy"), other_);
+    form->addRow(tr("Other costs of a &toy"), other_);
     ask(*form, {tr("Se&wing and finishing"), &Making::finishing_minutes, tr("Change the time for finishing"),
                 most_minutes, 0, tr(" min")});
-    ask(*form, {tr("M&y hour"), &Making::hourly_rate, tr("Change my hourly rate"), most_money});
+    ask(*form, {tr("&My hour"), &Making::hourly_rate, tr("Change my hourly rate"), most_money});
     ask(*form, {tr("Pr&ice"), &Making::price, tr("Change the price"), most_money});
     ask(*form, {tr("Fees"), &Making::fees_percent, tr("Change the fees"), most_percent, 1, tr(" % of it")});
     ask(*form,
-        {tr("Pri&ce to a shop"), &Making::wholesale_price, tr("Change the price to a shop"), most_money});
+        {tr("Price to a shop"), &Making::wholesale_price, tr("Change the price to a shop"), most_money});
     auto* layout = new QVBoxLayout(this);
     layout->addLayout(form);
     layout->addSpacing(6);

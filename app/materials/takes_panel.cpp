@@ -68,7 +68,7 @@ void TakesPanel::build() {
     of->addRow(tr("How man&y"), times_);
     auto* form = new QFormLayout;
     form->addRow(tr("Yar&n to spare"), spare_);
-    form->addRow(tr("Ten stit&ches undone"), undone_);
+    form->addRow(tr("Ten stitches &undone"), undone_);
     for (QFormLayout* fields : {of, form}) fields->setRowWrapPolicy(QFormLayout::WrapLongRows);
     auto* layout = new QVBoxLayout(this);
     layout->addLayout(of);

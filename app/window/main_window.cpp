@@ -33,9 +33,8 @@
 #include "app/kit/plain_texts.h"
 #include "app/kit/read_out.h"
 #include "app/kit/room_on_screen.h"
-#include "app/materials/earns_panel.h"
 #include "app/materials/stuffing_panel.h"
-#include "app/materials/takes_panel.h"
+#include "app/materials/takes_and_earns.h"
 #include "app/materials/yarn_panel.h"
 #include "app/own_pieces/own_piece_actions.h"
 #include "app/pieces/finish_panel.h"
@@ -225,9 +224,7 @@ void MainWindow::fill_panels() {
     panels_->add_section(QStringLiteral("finish"), panel_title("finish"), QStringLiteral("finish"),
                          new FinishPanel(session_));
     panels_->add_section(QStringLiteral("takes"), panel_title("takes"), QStringLiteral("scales"),
-                         new TakesPanel(session_));
-    panels_->add_section(QStringLiteral("earns"), panel_title("earns"), QStringLiteral("coins"),
-                         new EarnsPanel(session_));
+                         new TakesAndEarns(session_));
     panels_->add_section(QStringLiteral("plot"), panel_title("plot"), QStringLiteral("lie-cups"),
                          new RoundsPlot(session_));
 }

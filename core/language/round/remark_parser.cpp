@@ -96,36 +96,43 @@ bool RemarkParser::try_picot() {
     return true;
 }
 
-// "ch 3, sl st in same st", "ch 3, sl st in third ch from hook" behind a stitch: a picot spelled out.
+// "ch 3, sl st in third ch from hook", "ch 3, sl st in the base of the ch" behind a stitch: a picot spelled
+// out. "In same st" may as well be a stitch of its own, and is read as one.
 bool RemarkParser::try_spelled_picot(const NodeList& list) {
     const Work* before = list.nodes.empty() ? nullptr : std::get_if<Work>(&list.nodes.back().what);
     if (before == nullptr || is_chain(*before)) return false;
-    const bool lead = is_number() && (is("ch", 1) || is("chain", 1));
-    if (!lead && !((is("ch") || is("chain")) && (is_number(1) || (is("-", 1) && is_number(2))))) return false;
-    std::size_t ahead = lead ? 2 : is("-", 1) ? 3 : 2;
-    constexpr int most_chains = 6;
-    const int chains = peek(lead ? 0 : ahead - 1)->number;
-    while (is(",", ahead) || is("and", ahead) || is("then", ahead)) ++ahead;
-    const auto slip = name_ahead(ahead);
-    if (chains < 2 || chains > most_chains || !slip || slip->what != NameKind::stitch ||
-        slip->stitch != StitchKind::slip_stitch)
-        return false;
-    ahead += static_cast<std::size_t>(slip->length);
-    if (!is("in", ahead) && !is("into", ahead) && !is("to", ahead)) return false;
-    ++ahead;
-    while (is("the", ahead)) ++ahead;
-    const bool hook = is_kind(TokenKind::ordinal, ahead) && (is("ch", ahead + 1) || is("chain", ahead + 1));
-    if (!hook && !is("same", ahead) && !is("base", ahead) && !is("top", ahead)) return false;
-    ++ahead;
-    while (is("ch", ahead) || is("chain", ahead) || is("from", ahead) || is("hook", ahead) ||
-           is("the", ahead) || is("of", ahead) || is("your", ahead) || is("made", ahead))
-        ++ahead;
+    const std::size_t length = closed_chain_ahead();
+    if (length == 0) return false;
     const std::size_t start = at_;
-    at_ += ahead;
+    at_ += length;
     accept_loop_name();
     note(start, at_);
     says_work_ = true;
     return true;
+}
+
+/// Words of a few chains and the slip stitch into one of them; 0 where something else stands.
+std::size_t RemarkParser::closed_chain_ahead() const {
+    constexpr int most_chains = 6;
+    const auto is_any = [this](std::size_t at, std::initializer_list<std::string_view> words) {
+        return std::ranges::any_of(words, [&](std::string_view word) { return is(word, at); });
+    };
+    const bool lead = is_number() && is_any(1, {"ch", "chain"});
+    if (!lead && !(is_any(0, {"ch", "chain"}) && (is_number(1) || (is("-", 1) && is_number(2))))) return 0;
+    std::size_t ahead = lead ? 2 : is("-", 1) ? 3 : 2;
+    const int chains = peek(lead ? 0 : ahead - 1)->number;
+    while (is_any(ahead, {",", "and", "then"})) ++ahead;
+    const auto slip = name_ahead(ahead);
+    const bool closes = slip && slip->what == NameKind::stitch && slip->stitch == StitchKind::slip_stitch;
+    if (chains < 2 || chains > most_chains || !closes) return 0;
+    ahead += static_cast<std::size_t>(slip->length);
+    if (!is_any(ahead++, {"in", "into", "to"})) return 0;
+    while (is("the", ahead)) ++ahead;
+    const bool of_chain = is_kind(TokenKind::ordinal, ahead) && is_any(ahead + 1, {"ch", "chain"});
+    if (!of_chain && !is_any(ahead, {"base", "top"})) return 0;
+    ++ahead;
+    while (is_any(ahead, {"ch", "chain", "from", "hook", "the", "of", "your", "made"})) ++ahead;
+    return ahead;
 }
 
 bool RemarkParser::remark(std::size_t start) {

@@ -35,6 +35,7 @@ class RemarkParser : public YarnParser {
     bool try_rounds_aside(std::span<const Token> inside, std::size_t end);
     bool try_part_aside(NodeList& list, std::size_t length, std::size_t end);
     bool try_spelled_picot(const NodeList& list);
+    [[nodiscard]] std::size_t closed_chain_ahead() const;
     bool remark(std::size_t start);
     bool finish(std::size_t start);
     bool turn(NodeList& list);
