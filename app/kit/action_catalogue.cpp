@@ -256,7 +256,7 @@ constexpr Row rows[] = {
     {"shape.words", Place::shape, QT_TRANSLATE_NOOP("Actions", "Round by round in &words…"),
      keys(Qt::CTRL | Qt::Key_I)},
     {"shape.stuffed", Place::shape, QT_TRANSLATE_NOOP("Actions", "Stuff&ed"), keys(Qt::CTRL | Qt::Key_T)},
-    {"shape.every-stitch", Place::shape, QT_TRANSLATE_NOOP("Actions", "Stitch &by stitch"),
+    {"shape.every-stitch", Place::shape, QT_TRANSLATE_NOOP("Actions", "Stitch b&y stitch"),
      keys(Qt::CTRL | Qt::SHIFT | Qt::Key_B)},
     {"face.up", Place::on_the_face, QT_TRANSLATE_NOOP("Actions", "&Up a round"), keys(Qt::CTRL | Qt::Key_Up)},
     {"face.down", Place::on_the_face, QT_TRANSLATE_NOOP("Actions", "&Down a round"),

@@ -63,7 +63,7 @@ void EarnsPanel::build() {
     form->addRow(tr("&Currency"), currency_);
     ask(*form, {tr("Stuffing, a &kilogram"), &Making::stuffing_price_per_kg,
                 tr("Change the price of stuffing"), most_money});
-    form->addRow(tr("Other costs of a &toy"), other_);
+    form->addRow(tr("Other costs of a toy"), other_);
     ask(*form, {tr("Se&wing and finishing"), &Making::finishing_minutes, tr("Change the time for finishing"),
                 most_minutes, 0, tr(" min")});
     ask(*form, {tr("&My hour"), &Making::hourly_rate, tr("Change my hourly rate"), most_money});
@@ -87,7 +87,7 @@ void EarnsPanel::connect_all() {
     connect(other_, &QDoubleSpinBox::valueChanged, this, [this](double cost) {
         change(
             tr("Change other costs"), [cost](Making& making) { making.other_cost = cost; },
-            QStringLiteral("other costs"));
+            QStringLiteral("other"));
     });
     connect(&session_, &DocumentSession::toy_changed, this, &EarnsPanel::show_all);
     connect(&session_, &DocumentSession::study_ready, this, &EarnsPanel::show_answers);

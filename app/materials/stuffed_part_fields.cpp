@@ -34,7 +34,7 @@ void show_value(Box* box, Value value) {
 StuffedPartFields::StuffedPartFields(DocumentSession& session, QWidget* parent)
     : QWidget(parent),
       session_(session),
-      part_(new QCheckBox(tr("Stuff o&nly some rounds"))),
+      part_(new QCheckBox(tr("Stuff onl&y some rounds"))),
       rounds_(new QWidget),
       first_(whole_box(1, 1)),
       last_(whole_box(1, 1)),

@@ -67,7 +67,7 @@ void TakesPanel::build() {
     of->addRow(tr("F&or"), what_);
     of->addRow(tr("How man&y"), times_);
     auto* form = new QFormLayout;
-    form->addRow(tr("Yar&n to spare"), spare_);
+    form->addRow(tr("Yarn &to spare"), spare_);
     form->addRow(tr("Ten stitches &undone"), undone_);
     for (QFormLayout* fields : {of, form}) fields->setRowWrapPolicy(QFormLayout::WrapLongRows);
     auto* layout = new QVBoxLayout(this);
@@ -84,11 +84,11 @@ void TakesPanel::connect_all() {
     connect(times_, &QSpinBox::valueChanged, this, &TakesPanel::show_amounts);
     connect(spare_, &QDoubleSpinBox::valueChanged, this, [this](double percent) {
         change_making(tr("Change the yarn to spare"), &Making::spare_yarn_percent, percent,
-                      QStringLiteral("spare yarn"));
+                      QStringLiteral("spare"));
     });
     connect(undone_, &QDoubleSpinBox::valueChanged, this, [this](double mm) {
         change_making(tr("Measure ten stitches undone"), &Making::yarn_per_ten_stitches_mm, mm,
-                      QStringLiteral("stitches undone"));
+                      QStringLiteral("undone"));
     });
     connect(&session_, &DocumentSession::toy_changed, this, &TakesPanel::show_all);
     connect(&session_, &DocumentSession::current_piece_changed, this, &TakesPanel::show_all);

@@ -8,11 +8,13 @@
 #include <utility>
 #include <vector>
 
+#include "core/base/units.h"
+
 namespace roundwright {
 namespace {
 
 // International yard and pound agreement, 1959.
-constexpr double metres_per_yard = 0.9144;
+constexpr double metres_per_yard = 36 * mm_per_inch / 1'000;
 constexpr double grams_per_pound = 453.59237;
 constexpr double grams_per_ounce = grams_per_pound / 16;
 

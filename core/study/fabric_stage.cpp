@@ -215,6 +215,7 @@ PieceStudy as_worked(PieceStudy study, const Toy& toy, std::size_t index, std::s
         is_round_as_worked(toy.pieces[index], study))
         return study;
     EveryStitchOptions options;
+    options.most_stitches = most_stitches_as_worked;
     options.stop = std::move(stop);
     return *with_every_stitch(std::make_shared<const PieceStudy>(std::move(study)), toy, index, options)
                 .study;

@@ -53,6 +53,10 @@ struct EveryStitchOptions {
 /// of an oval or of rows, nor where partial rounds bend the piece. A coil, by plane geometry, is.
 [[nodiscard]] bool is_round_as_worked(const Piece& piece, const PieceStudy& study);
 
+/// Of more stitches what leaves the program keeps the round solver's shape: solving every one would
+/// take minutes.
+inline constexpr std::size_t most_stitches_as_worked = 5'000;
+
 /// The study with a shape that is the piece's own, which is what leaves the program: the round solver's where
 /// the piece is round as worked, and else that of every stitch, where there is one.
 [[nodiscard]] PieceStudy as_worked(PieceStudy study, const Toy& toy, std::size_t index,

@@ -90,7 +90,7 @@ QString pellets_taken_words(double grams) {
 }
 
 QString time_taken_words(const Estimate& minutes) {
-    return TakesText::tr("At the hook: %1")
+    return TakesText::tr("Time to crochet: %1")
         .arg(range_words(time_words(minutes.likely), time_words(minutes.low), time_words(minutes.high)));
 }
 

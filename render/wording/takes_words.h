@@ -19,7 +19,7 @@ namespace roundwright {
 [[nodiscard]] QString stuffing_taken_words(const Estimate& grams);
 /// "Pellets: 40 g"; empty where there are none.
 [[nodiscard]] QString pellets_taken_words(double grams);
-/// "At the hook: 3 h (2 h to 5 h)".
+/// "Time to crochet: 3 h (2 h to 5 h)".
 [[nodiscard]] QString time_taken_words(const Estimate& minutes);
 
 /// What goes in: materials and hours. A sentence a line.

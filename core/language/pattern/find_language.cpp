@@ -115,9 +115,11 @@ void count(Tokens tokens, Scores& scores) {
     for (std::size_t at = 0; at < tokens.size(); ++at) {
         const KnownWord* word = known(tokens, at, room);
         if (word == nullptr) continue;
+        // A letter may be a code of the maker's own, and says nothing by itself.
+        const bool is_letter = tokens[at].text.size() < 2;
         for (std::size_t i = 0; i < languages; ++i) {
             scores.words.at(i) += word->terms[i] ? 1 : 0;
-            scores.stitches.at(i) += word->stitches[i] ? 1 : 0;
+            scores.stitches.at(i) += word->stitches[i] && !is_letter ? 1 : 0;
         }
     }
 }

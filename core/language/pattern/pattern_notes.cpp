@@ -4,6 +4,7 @@
 #include <array>
 #include <charconv>
 
+#include "core/base/units.h"
 #include "core/language/round/token_cursor.h"
 #include "core/language/words/in_language.h"
 #include "core/toy/firmness.h"
@@ -277,7 +278,6 @@ std::optional<SwatchGauge> gauge_line(Tokens tokens) {
     if (tokens.empty() ||
         !has_any_word(tokens.first(std::min<std::size_t>(3, tokens.size())), {"gauge", "tension", "swatch"}))
         return std::nullopt;
-    constexpr double inch = 25.4;
     SwatchGauge gauge;
     double width = 0;
     for (std::size_t at = 1; at < tokens.size(); ++at) {
@@ -292,7 +292,7 @@ std::optional<SwatchGauge> gauge_line(Tokens tokens) {
             gauge.stitches = number;
         else if (width == 0 && (unit.is("cm") || unit.is("mm") || unit.is("in") || unit.is("inch") ||
                                 unit.is("inches") || unit.is("\"")))
-            width = number * (unit.is("cm") ? 10 : unit.is("mm") ? 1 : inch);
+            width = number * (unit.is("cm") ? 10 : unit.is("mm") ? 1 : mm_per_inch);
     }
     constexpr double most = 1'000;
     const bool sound = gauge.stitches > 0 && gauge.rounds > 0 && width >= 5 && width <= most &&

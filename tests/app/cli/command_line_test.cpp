@@ -42,7 +42,8 @@ class CommandLine : public testing::Test {
     /// The toy in words, in a file.
     QString text_of(const QString& toy_file, const char* terms) const {
         const QString text = path(terms);
-        EXPECT_EQ(run_program({"write", toy_file, "--terms", terms, "-o", text + ".txt"}).exit_code, 0);
+        EXPECT_EQ(
+            run_program({"write", toy_file, "--terms", terms, "-o", text + ".txt", "--force"}).exit_code, 0);
         return text + ".txt";
     }
 

@@ -57,7 +57,7 @@ TEST_F(Takes, WhatAToyTakesIsThereAndFollowsItsRounds) {
     const QString name = QStringLiteral("What it takes");
     ASSERT_TRUE(wait_until([&] { return said(panel, name).contains(QStringLiteral("Foam: ")); }));
     EXPECT_TRUE(said(panel, name).contains(QStringLiteral("1 ball")));
-    EXPECT_TRUE(said(panel, name).contains(QStringLiteral("At the hook: ")));
+    EXPECT_TRUE(said(panel, name).contains(QStringLiteral("Time to crochet: ")));
     const QString before = said(panel, name);
     session.edit_piece(QStringLiteral("longer"), [](Piece& piece) {
         piece.rounds.insert(piece.rounds.begin() + 4, 10, piece.rounds[4]);

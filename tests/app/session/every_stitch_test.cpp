@@ -141,18 +141,19 @@ TEST_F(EveryStitchInTheSession, APreviewGivenUpComesBackToIt) {
 }
 
 TEST_F(EveryStitchInTheSession, OneThatIsRefusedSaysWhyAndIsAskedOnce) {
-    Toy toy = oval_of({26, 26, 26});
-    toy.pieces[0].joining = Joining::rows;
+    Toy toy = toy_of({6, 12, 18, 24, 24, 24, 24, 24});
+    toy.pieces[0].end = End::sewn_straight;
+    toy.pieces[0].area_stretch = unstuffed_stretch;
     session.start(toy);
     ASSERT_TRUE(wait_for_stitches());
-    EXPECT_EQ(session.every_stitch(0).refusal, EveryStitchRefusal::no_cells);
+    EXPECT_EQ(session.every_stitch(0).refusal, EveryStitchRefusal::lies_limp);
     EXPECT_TRUE(is_of_revolution(now()));
     QSignalSpy told(&session, &DocumentSession::every_stitch_changed);
     session.edit(QStringLiteral("Name"), [](Toy changed) {
         changed.title = "Otter";
         return changed;
     });
-    EXPECT_EQ(session.every_stitch(0).refusal, EveryStitchRefusal::no_cells);
+    EXPECT_EQ(session.every_stitch(0).refusal, EveryStitchRefusal::lies_limp);
     EXPECT_TRUE(told.isEmpty());
 }
 

@@ -64,14 +64,14 @@ TEST(ShapeOnShow, TheSignHoldsStillWhileKeysCome) {
 
 TEST(ShapeOnShow, AnotherPieceSaysItsOwn) {
     MakerWithStitches maker(ball_and_fin());
-    Toy rows = maker.session.toy();
-    rows.pieces[1] = piece_of({26, 26, 26}, "Fin");
-    rows.pieces[1].start = OvalChain{10};
-    rows.pieces[1].joining = Joining::rows;
-    maker.session.edit(QStringLiteral("Rows"), rows);
+    Toy limp = maker.session.toy();
+    limp.pieces[1] = piece_of({6, 12, 18, 24, 24, 24, 24, 24}, "Fin");
+    limp.pieces[1].end = End::sewn_straight;
+    limp.pieces[1].area_stretch = unstuffed_stretch;
+    maker.session.edit(QStringLiteral("Limp"), limp);
     maker.click_tab(1);
     ASSERT_TRUE(maker.wait_for_stitches());
-    EXPECT_TRUE(maker.sign().words().startsWith(QStringLiteral("Round shape: rows around")))
+    EXPECT_TRUE(maker.sign().words().startsWith(QStringLiteral("Round shape: without stuffing it lies")))
         << maker.sign().words().toStdString();
     maker.click_tab(0);
     ASSERT_TRUE(maker.wait_for_stitches());

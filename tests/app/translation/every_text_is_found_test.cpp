@@ -47,6 +47,8 @@ const std::set<QString> not_said{
     QStringLiteral("feature round"),
     QStringLiteral("yarn length"),
     QStringLiteral("[3 sc, inc] x 6, sc in 12"),
+    QStringLiteral("in each st around"),
+    QStringLiteral("in next st"),
     QStringLiteral("PropertyChange"),  // of AT-SPI2
     QStringLiteral("<tr><td width=\"60%\">%1</td><td width=\"40%\"><b>%2</b></td></tr>"),
     QStringLiteral("<h3>%1</h3><table width=\"100%\">%2</table>"),

@@ -284,7 +284,7 @@ TEST(SpokenWindow, PanelTitlesExpandAndCollapse) {
     MakerAtTheWindow maker(toy_with_a_face());
     maker.window->panels().open_section(QStringLiteral("yarn"));
     const auto titles = maker.window->findChildren<QToolButton*>(QStringLiteral("panel-title"));
-    ASSERT_EQ(titles.size(), 6);
+    ASSERT_EQ(titles.size(), 7);
     auto* first = QAccessible::queryAccessibleInterface(titles[0]);
     auto* second = QAccessible::queryAccessibleInterface(titles[1]);
     EXPECT_EQ(first->role(), QAccessible::Button);
