@@ -109,7 +109,7 @@ void ToyPanel::build(const ShapeActions& actions) {
     controls_->setFocusPolicy(Qt::NoFocus);
     controls_->setWidget(controls_for(actions));
     auto* words = new QVBoxLayout;
-    words->setContentsMargins(words_margin, 2, words_margin, 0);
+    words->setContentsMargins(words_margin, 2, 0, 0);  // room for the longest size in large type
     words->setSpacing(2);
     words->addWidget(size_);
     words->addWidget(detail_);
@@ -205,7 +205,9 @@ bool ToyPanel::take_keyboard() {
 }
 
 void ToyPanel::set_scene_colour(const QColor& colour) {
-    if (scene_ != nullptr) render::set_stepping_ground(*scene_, colour);
+    if (scene_ == nullptr) return;
+    render::set_stepping_ground(*scene_, colour);
+    pictured_->recolour();
 }
 
 QSize ToyPanel::minimumSizeHint() const {

@@ -216,6 +216,10 @@ void ToyScene::add_handles(std::vector<render::ScenePart>& parts) {
 
 void ToyScene::repick() {
     light();
+    recolour();
+}
+
+void ToyScene::recolour() {
     if (shown_ != nullptr) show_parts();
 }
 

@@ -34,6 +34,8 @@ class ToyScene : public QObject {
         int stitch = 0;
     };
 
+    /// Draws handles and signs again, in the colours of another theme.
+    void recolour();
     /// Turns to where two pieces run into each other, `AssembledToy::overlaps`.
     void look_at_overlap(std::size_t overlap);
 

@@ -98,9 +98,9 @@ bool Studies::shows_last_good_shape(PieceId piece) const {
 EveryStitchState Studies::every_stitch(PieceId piece) const {
     const Findings* findings = found(piece);
     if (!findings) return {};
-    if (has_stitches(findings->study)) return {.found = true};
     if (findings->wanted != 0 || findings->stitches_wanted != 0)
         return {.coming = every_stitch_ && !on_trial(piece)};
+    if (has_stitches(findings->study)) return {.found = true};
     const bool is_of_it = findings->study && findings->refused_shape == findings->study->shape &&
                           findings->refused_stitches == findings->study->stitches;
     return is_of_it ? findings->refused : EveryStitchState{};

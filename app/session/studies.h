@@ -41,9 +41,9 @@ struct Findings {
     std::shared_ptr<const PieceStudy> study;
     std::shared_ptr<const PieceStudy> shown;  ///< of what the surface shows
     std::shared_ptr<const StitchSurface> surface;
-    Shared<SurfaceStage> drawn;   ///< the surface with what it was made from
-    std::uint64_t wanted = 0;     ///< revision of the request under way; 0: none
-    bool surface_wanted = false;  ///< by the request under way
+    Shared<SurfaceStage> drawn;                ///< the surface with what it was made from
+    std::uint64_t wanted = 0;                  ///< revision of the request under way; 0: none
+    bool surface_wanted = false;               ///< by the request under way
     std::shared_ptr<const PieceStudy> shaped;  ///< stuffed, of the toy as it is; may have no checks yet
     bool shape_known = false;                  ///< `shaped` is right, or there is none to be had
     std::uint64_t stitches_wanted = 0;  ///< of `StitchSolver`: revision of the request under way; 0: none
@@ -52,7 +52,7 @@ struct Findings {
     Shared<ShapeStage> refused_shape;   ///< of these no shape of every stitch was found
     Shared<StitchStage> refused_stitches;
     EveryStitchState refused;
-    bool last_good = false;       ///< the surface is of an earlier state, since this one's did not converge
+    bool last_good = false;  ///< the surface is of an earlier state, since this one's did not converge
 };
 
 /// What is computed of the toy that is shown, in the background: asks for what a change makes stale, and for

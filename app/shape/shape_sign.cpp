@@ -5,7 +5,7 @@
 namespace roundwright::app {
 namespace {
 
-/// Longer than a solve of a usual piece takes, with its checks before it.
+/// After the last key: longer than a solve of a usual piece takes, with its checks before it.
 constexpr int settled_after_ms = 800;
 
 }  // namespace
@@ -21,7 +21,7 @@ ShapeSign::ShapeSign(const DocumentSession& session, QWidget* parent)
 
 void ShapeSign::follow() {
     if (is_passing() && piece_ == session_.current_piece()) {
-        if (!later_.isActive()) later_.start();
+        later_.start();
         return;
     }
     tell();

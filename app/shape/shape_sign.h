@@ -8,7 +8,8 @@
 namespace roundwright::app {
 
 /// Says which shape is on show, and why, where it is the round one. It holds still while keys come: a round
-/// shape that a finer one follows within a moment is not mentioned, neither to the eye nor to a screen reader.
+/// shape that a finer one follows within a moment is not mentioned, neither to the eye nor to a screen
+/// reader.
 class ShapeSign : public StillLabel {
     Q_OBJECT
   public:

@@ -9,9 +9,10 @@
 
 namespace roundwright {
 
-/// A surface on its way from another of the same stitches, one of revolution. Triangles of the two may differ:
-/// what is moved is the later surface, each vertex by as much as its place on its stitch is higher, and farther
-/// from the axis, than on the earlier one, bilinear between the four corners. About the axis nothing moves.
+/// A surface on its way from another of the same stitches, one of revolution. Triangles of the two may
+/// differ: what is moved is the later surface, each vertex by as much as its place on its stitch is higher,
+/// and farther from the axis, than on the earlier one, bilinear between the four corners. About the axis
+/// nothing moves.
 class SurfaceBlend {
   public:
     /// None where they are not of the same stitches.
@@ -29,7 +30,7 @@ class SurfaceBlend {
     void move_vertices();
 
     std::shared_ptr<const StitchSurface> to_;
-    std::vector<Corners> back_;      ///< from the corners of each stitch to where they were
+    std::vector<Corners> back_;       ///< from the corners of each stitch to where they were
     std::vector<float> vertex_back_;  ///< 3 a vertex, likewise
 };
 

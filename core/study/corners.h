@@ -9,7 +9,7 @@ namespace roundwright {
 
 /// Corners that increases over each other give a round, as far as the shape of every stitch shows them.
 struct Corners {
-    int round = 0;      ///< from 0
+    int round = 0;  ///< from 0
     int corners = 0;
     double out_mm = 0;  ///< a corner is so much farther from the middle than the middle of a side
 };

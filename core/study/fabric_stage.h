@@ -49,8 +49,8 @@ struct EveryStitchOptions {
                                                  const Toy& toy, std::size_t index,
                                                  const EveryStitchOptions& options = {});
 
-/// Whether the round solver's shape is one of the piece itself: not where that has a round one in the place of
-/// an oval or of rows, nor where partial rounds bend the piece. A coil is the piece itself, by plane geometry.
+/// Whether the round solver's shape is one of the piece itself: not where that has a round one in the place
+/// of an oval or of rows, nor where partial rounds bend the piece. A coil, by plane geometry, is.
 [[nodiscard]] bool is_round_as_worked(const Piece& piece, const PieceStudy& study);
 
 /// The study with a shape that is the piece's own, which is what leaves the program: the round solver's where

@@ -25,8 +25,8 @@ struct PieceStudy {
     /// For what is about surfaces of revolution alone: the meridian of the shape and its loops. Not usable
     /// where the shape is of another kind (`measures().fidelity`), or where there is none.
     [[nodiscard]] const Shape& revolved() const& { return shape->revolved; }
-    /// The round solver's shape, also where a finer one took its place: for what asks how the piece would come
-    /// out at another gauge or with other rounds, which that solver answers.
+    /// The round solver's shape, also where a finer one took its place: for what asks how the piece would
+    /// come out at another gauge or with other rounds, which that solver answers.
     [[nodiscard]] const Shape& round_solved() const& { return round_stage(*shape).revolved; }
     [[nodiscard]] const std::vector<RoundLie>& lies() const& { return shape->lies; }
     [[nodiscard]] const SizeRange& size() const& { return sizes->size; }
@@ -68,7 +68,8 @@ struct PieceStudy {
 /// The study with another shape in the place of its own, if that may take it (`takes_the_place_of`); sizes
 /// and checks are to be worked out again then.
 [[nodiscard]] PieceStudy with_shape(PieceStudy study, Shared<ShapeStage> next);
-/// The study with the round solver's shape and its sizes, where it has a finer one; checks are of that anyway.
+/// The study with the round solver's shape and its sizes, where it has a finer one; checks are of that
+/// anyway.
 [[nodiscard]] PieceStudy as_round_solved(PieceStudy study);
 
 /// The measures of a studied piece at another gauge, taken as exact, by the round solver; those of a finer

@@ -91,7 +91,8 @@ struct ShapeStage {
 
 /// Shapes of one piece may come in steps, a quick one first. Whether `next`, which came later, takes the
 /// place of `shown`: always where it is of another problem; of the same one only where it is no coarser, and
-/// never where it did not converge and the one shown did. A shape of every stitch is also of its own stitches.
+/// never where it did not converge and the one shown did. A shape of every stitch is also of its own
+/// stitches.
 [[nodiscard]] bool takes_the_place_of(const ShapeStage& next, const ShapeStage& shown);
 
 // --- sizes

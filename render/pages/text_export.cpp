@@ -111,7 +111,9 @@ class PatternText {
     void abbreviations() {
         out_.section(Pattern::tr("Abbreviations and stitches"));
         out_.paragraph(terms_words(options_.terms) + QLatin1Char(' ') + reading_words(options_.terms));
-        QList<QStringList> rows{{Pattern::tr("st, sts"), Pattern::tr("stitch, stitches"), QString()}};
+        QList<QStringList> rows;
+        for (const TechniqueWords& told : place_words(options_.terms))
+            rows += QStringList{told.short_name, told.name, told.working};
         std::vector<const PieceGraph*> graphs;
         for (const PieceStudy& study : study_.pieces) graphs.push_back(&study.graph());
         for (const UsedTechnique& used : used_techniques(toy_, graphs)) {

@@ -131,7 +131,8 @@ std::vector<bool> NoteKeeper::lines_of_known_sentences(const std::vector<Waiting
         if (end == from + 1) continue;
         for (const std::string& sentence :
              {joining_words(Joining::joined, state_.out.terms),
-              joining_words(Joining::rows, state_.out.terms), said_in(spiral_words, state_.out.terms)}) {
+              joining_words(Joining::rows, state_.out.terms), said_in(spiral_words, state_.out.terms),
+              std::string(spiral_words)}) {
             const std::size_t at = paragraph.find(sentence);
             if (at == std::string::npos) continue;
             for (std::size_t i = from; i < end; ++i) {

@@ -135,7 +135,6 @@ constexpr auto heard = std::to_array<Phrase>({
     {"instructions", "fremgangsmåde|opskrift"},
     {"assembly", "montering|samling"},
     {"without", "uden"},
-    {"2", "to"},
     {"3", "tre"},
     {"4", "fire"},
     {"6", "seks"},

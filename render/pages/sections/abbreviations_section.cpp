@@ -15,10 +15,13 @@ std::vector<UsedTechnique> used(const PageContext& context) {
     return used_techniques(context.toy(), graphs);
 }
 
-std::vector<TableColumn> columns(double width) {
-    return {{Pattern::tr("ABBR."), mm(20)},
-            {Pattern::tr("MEANING"), mm(42)},
-            {Pattern::tr("HOW TO WORK IT"), width - mm(62)}};
+// Other languages say more in words.
+std::vector<TableColumn> columns(double width, Terms terms) {
+    const double short_name = is_english(terms) ? mm(20) : mm(36);
+    const double name = mm(42);
+    return {{Pattern::tr("ABBR."), short_name},
+            {Pattern::tr("MEANING"), name},
+            {Pattern::tr("HOW TO WORK IT"), width - short_name - name}};
 }
 
 void add_plain_row(Table& table, const QString& short_name, const QString& name) {
@@ -37,8 +40,8 @@ void add_abbreviations(Blocks& blocks, const PageContext& context) {
     blocks.push_back(
         paragraph_block(Paragraph(terms_words(terms) + QLatin1Char(' ') + reading_words(terms), width)));
     blocks.back().shape.keep_with_next = true;
-    Table table(blocks, columns(width));
-    add_plain_row(table, Pattern::tr("st, sts"), Pattern::tr("stitch, stitches"));
+    Table table(blocks, columns(width, terms));
+    for (const TechniqueWords& told : place_words(terms)) add_plain_row(table, told.short_name, told.name);
     for (const UsedTechnique& technique : used(context)) {
         const TechniqueWords told = technique_words(technique.technique, terms);
         table.add_row({table.text(0, told.short_name, ParagraphStyle{bold_font()}), table.text(1, told.name),

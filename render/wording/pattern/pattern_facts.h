@@ -18,9 +18,9 @@ namespace roundwright::render {
 struct FinishedSize {
     Estimate width_mm;
     Estimate height_mm;
-    double wave_height_mm = 0;  ///< of a flat piece whose fabric ruffles, crest to trough
-    bool flattened = false;     ///< it is not stuffed, and its two layers lie on each other
-    bool flat = false;          ///< it lies flat as worked
+    double wave_height_mm = 0;           ///< of a flat piece whose fabric ruffles, crest to trough
+    bool flattened = false;              ///< it is not stuffed, and its two layers lie on each other
+    bool flat = false;                   ///< it lies flat as worked
     std::optional<Estimate> depth_mm{};  ///< from front to back, of a piece that is not round
 };
 

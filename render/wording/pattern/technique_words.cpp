@@ -162,6 +162,7 @@ QString filled(const char* text, Terms terms) {
 QString short_in(const Told& one, Terms terms) {
     if (one.stitch) return view(abbreviation(*one.stitch, terms));
     if (one.technique == Technique::together) return QString::fromStdString(said_in("sc3tog", terms));
+    if (one.technique == Technique::magic_ring) return QString::fromStdString(said_in("magic ring", terms));
     return QString::fromStdString(said_in(one.short_name, terms));
 }
 
@@ -173,6 +174,18 @@ QString name_in(const Told& one, Terms terms) {
 }
 
 }  // namespace
+
+std::vector<TechniqueWords> place_words(Terms terms) {
+    if (is_english(terms)) return {{Pattern::tr("st, sts"), Pattern::tr("stitch, stitches"), {}}};
+    const auto said = [terms](const char* english) {
+        return QString::fromStdString(said_in(english, terms));
+    };
+    return {{said("st"), Pattern::tr("stitch, stitches"), {}},
+            {said("rnd"), Pattern::tr("round"), {}},
+            {said("around"), Pattern::tr("around"), {}},
+            {said("in each st around"), Pattern::tr("in each stitch around"), {}},
+            {said("in next st"), Pattern::tr("in the next stitch"), {}}};
+}
 
 TechniqueWords technique_words(Technique technique, Terms terms) {
     const auto* found = std::ranges::find(told, technique, &Told::technique);

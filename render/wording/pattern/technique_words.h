@@ -1,5 +1,7 @@
 #pragma once
 
+#include <vector>
+
 #include <QString>
 
 #include "core/language/words/terms.h"
@@ -14,6 +16,10 @@ struct TechniqueWords {
     QString name;
     QString working;  ///< empty for what every crocheter's first lesson covers
 };
+/// What the rounds say besides stitches, and what it means: "st, sts"; in another language also its words for
+/// a round and for working all around.
+[[nodiscard]] std::vector<TechniqueWords> place_words(Terms terms);
+
 [[nodiscard]] TechniqueWords technique_words(Technique technique, Terms terms);
 
 }  // namespace roundwright::render
