@@ -403,7 +403,14 @@ void PatternReview::tell_made(const ReadPattern& before, const ReadDiagnostic& o
 
 void PatternReview::take_back() {
     if (!source_->document()->isUndoAvailable()) return announcer_->answer(tr("Nothing to take back."));
+    int changed = 0;
+    const auto watch = connect(source_->document(), &QTextDocument::contentsChange, this,
+                               [&changed](int position) { changed = position; });
     source_->undo();
+    disconnect(watch);
+    QTextCursor at(source_->document());
+    at.setPosition(std::min(changed, source_->document()->characterCount() - 1));
+    source_->setTextCursor(at);
     if (is_read()) return announcer_->answer(tr("Taken back."));
     when_read([this] { tell_taken_back(); });
 }
