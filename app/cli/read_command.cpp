@@ -11,6 +11,7 @@
 #include "app/cli/read_json.h"
 #include "app/storage/disk_words.h"
 #include "app/storage/stream_file.h"
+#include "core/assembly/worked_on_joins.h"
 #include "core/base/limits.h"
 #include "core/language/pattern/read_pattern.h"
 #include "core/rounds/piece_graph.h"
@@ -84,7 +85,7 @@ int read_text(const Arguments& arguments, const QString& path) {
     else
         print_in_words(path, pattern);
     if (pattern.pieces.empty()) return exit_bad_input;
-    const int saved = save_new_toy(arguments, toy_of(pattern));
+    const int saved = save_new_toy(arguments, with_worked_on_joins(toy_of(pattern)));
     if (saved != exit_fine) return saved;
     return pattern.complete() ? exit_fine : exit_checks_failed;
 }

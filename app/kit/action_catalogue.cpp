@@ -70,6 +70,7 @@ constexpr PlaceEntry places[] = {
     {Place::work_along, ActionWindow::work_along, QT_TRANSLATE_NOOP("Actions", "Work along"),
      Place::work_along},
     {Place::preview, ActionWindow::preview, QT_TRANSLATE_NOOP("Actions", "Pattern preview"), Place::preview},
+    {Place::review, ActionWindow::review, QT_TRANSLATE_NOOP("Actions", "Reading a pattern"), Place::review},
     {Place::beside, ActionWindow::beside, QT_TRANSLATE_NOOP("Actions", "Every other window"), Place::beside},
 };
 
@@ -347,6 +348,17 @@ constexpr Row rows[] = {
      keys(Qt::CTRL | Qt::Key_PageDown)},
     {"preview.previous-page", Place::preview, QT_TRANSLATE_NOOP("Actions", "&Previous page"),
      keys(Qt::CTRL | Qt::Key_PageUp)},
+    {"review.next", Place::review, QT_TRANSLATE_NOOP("Actions", "&Next finding"), keys(Qt::Key_F8)},
+    {"review.previous", Place::review, QT_TRANSLATE_NOOP("Actions", "&Previous finding"),
+     keys(Qt::SHIFT | Qt::Key_F8)},
+    {"review.fix", Place::review, QT_TRANSLATE_NOOP("Actions", "Make the chosen &fix"),
+     keys(Qt::CTRL | Qt::SHIFT | Qt::Key_X)},
+    {"review.undo", Place::review, QT_TRANSLATE_NOOP("Actions", "Take the last change &back"),
+     standard(QKeySequence::Undo), "undo"},
+    {"review.text", Place::review, QT_TRANSLATE_NOOP("Actions", "Go to the &text"),
+     keys(Qt::CTRL | Qt::Key_T)},
+    {"review.add", Place::review, QT_TRANSLATE_NOOP("Actions", "&Add these pieces"),
+     keys(Qt::CTRL | Qt::Key_Return)},
     {"beside.close", Place::beside, QT_TRANSLATE_NOOP("Actions", "Close the window in front"),
      keys(Qt::CTRL | Qt::Key_W)},
 };

@@ -9,7 +9,7 @@
 namespace roundwright::app {
 
 /// Where an action's keys count. Two windows may use the same keys for different things.
-enum class ActionWindow { main, work_along, preview, beside };  ///< beside: any window but the main one
+enum class ActionWindow { main, work_along, preview, beside, review };  ///< beside: any but the main one
 
 /// The menu that holds an action.
 enum class ActionPlace {
@@ -34,7 +34,8 @@ enum class ActionPlace {
     help,
     work_along,
     preview,
-    beside
+    beside,
+    review
 };
 
 /// One thing that the maker can have done by a key or from a menu.

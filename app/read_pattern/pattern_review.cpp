@@ -1,27 +1,37 @@
 #include "app/read_pattern/pattern_review.h"
 
 #include <algorithm>
+#include <cstdlib>
 #include <memory>
+#include <optional>
 #include <utility>
 
 #include <QComboBox>
 #include <QDialogButtonBox>
-#include <QFontDatabase>
 #include <QHBoxLayout>
 #include <QHeaderView>
+#include <QKeyEvent>
 #include <QLabel>
-#include <QListWidget>
 #include <QPlainTextEdit>
 #include <QPushButton>
+#include <QScopedValueRollback>
+#include <QScrollBar>
 #include <QSplitter>
 #include <QTableView>
 #include <QTextBlock>
 #include <QVBoxLayout>
 
+#include "app/kit/action_maker.h"
+#include "app/kit/announcer.h"
 #include "app/kit/room_on_screen.h"
+#include "app/kit/still_label.h"
 #include "app/kit/theme.h"
 #include "app/kit/true_focus.h"
+#include "app/read_pattern/added_pieces.h"
+#include "app/read_pattern/findings_part.h"
+#include "app/read_pattern/mend_outcome.h"
 #include "app/read_pattern/review_model.h"
+#include "app/read_pattern/text_places.h"
 #include "render/wording/counted.h"
 #include "render/wording/diagnostic_sentence.h"
 #include "render/wording/terms_words.h"
@@ -32,28 +42,25 @@ namespace {
 
 constexpr int read_after_ms = 150;
 
-/// Position in the document of a span's start; columns count code points.
-QTextCursor cursor_at(QTextDocument& document, const TextSpan& span) {
-    const QTextBlock block = document.findBlockByNumber(span.line - 1);
-    QTextCursor cursor(block.isValid() ? block : document.lastBlock());
-    const QString line = block.text();
-    qsizetype unit = 0;
-    const auto step = [&] { unit += unit < line.size() && line[unit].isHighSurrogate() ? 2 : 1; };
-    for (int k = 1; k < span.column && unit < line.size(); ++k) step();
-    cursor.setPosition(block.position() + static_cast<int>(unit));
-    for (int k = 0; k < std::max(span.length, 1) && unit < line.size(); ++k) step();
-    cursor.setPosition(block.position() + static_cast<int>(unit), QTextCursor::KeepAnchor);
-    return cursor;
+bool is_alike(const ReadDiagnostic& a, const ReadDiagnostic& b) {
+    return a.code == b.code && a.expected == b.expected && a.found == b.found && a.arguments == b.arguments;
 }
 
-void add_paragraphs(std::string& text, const std::string& more) {
-    if (!text.empty() && !more.empty()) text += "\n\n";
-    text += more;
-}
-
-bool has_rounds(const Toy& toy) {
-    return std::any_of(toy.pieces.begin(), toy.pieces.end(),
-                       [](const Piece& piece) { return !piece.rounds.empty(); });
+/// The same finding in a text that was changed since: the nearest of its kind that has the mend.
+std::optional<std::pair<ReadDiagnostic, Mend>> found_again(const ReadPattern& pattern,
+                                                           const ReadDiagnostic& finding, const Mend& mend) {
+    std::optional<std::pair<ReadDiagnostic, Mend>> nearest;
+    const auto away = [&](const ReadDiagnostic& other) {
+        return std::abs(other.where.line - finding.where.line);
+    };
+    for (const ReadDiagnostic& other : pattern.diagnostics) {
+        if (!is_alike(other, finding) || (nearest && away(nearest->first) <= away(other))) continue;
+        const auto same = std::ranges::find_if(other.mends, [&](const Mend& each) {
+            return each.code == mend.code && each.arguments == mend.arguments;
+        });
+        if (same != other.mends.end()) nearest = std::pair(other, *same);
+    }
+    return nearest;
 }
 
 }  // namespace
@@ -62,65 +69,135 @@ PatternReview::PatternReview(DocumentSession& session, const QString& text, QWid
     : QDialog(parent),
       session_(session),
       draft_(session.drafts(), pattern_review_draft),
+      announcer_(new Announcer(this)),
       source_(new QPlainTextEdit),
       understood_(new TrueFocus<QTableView>),
       model_(new ReviewModel(this)),
-      problems_(new TrueFocus<QListWidget>),
-      mend_(new QPushButton(tr("&Fix"))),
+      findings_(new FindingsPart),
       terms_(new QComboBox),
       summary_(new QLabel(tr("Reading…"))),
-      take_(new QPushButton(tr("&Add these pieces"))) {
+      said_(new StillLabel(tr("Said last"))) {
     setWindowTitle(tr("Read a pattern"));
     resize(room_on_screen(*this, {1040, 680}));
     build();
+    add_actions();
     draft_.follow(*source_, QStringLiteral("text"));
     if (source_->toPlainText().isEmpty()) source_->setPlainText(text);
     soon_.setSingleShot(true);
     soon_.setInterval(read_after_ms);
-    connect(&soon_, &QTimer::timeout, this, &PatternReview::read);
-    connect(source_, &QPlainTextEdit::textChanged, this, &PatternReview::text_changed);
-    connect(&reading_, &render::Background::failed, summary_,
-            [this](render::Background::Ticket, const QString& why) { summary_->setText(why); });
-    connect(terms_, &QComboBox::currentIndexChanged, this, &PatternReview::read);
+    connect_parts();
+    source_->setFocus();
     read();
 }
+
+// --- what it is made of
 
 void PatternReview::build() {
     source_->setAccessibleName(tr("Pattern text"));
     source_->setTabChangesFocus(true);
     source_->setLineWrapMode(QPlainTextEdit::NoWrap);
-    understood_->setModel(model_);
-    understood_->setAccessibleName(tr("What was understood"));
-    understood_->setTabKeyNavigation(false);
-    understood_->setSelectionBehavior(QAbstractItemView::SelectRows);
-    understood_->verticalHeader()->hide();
-    understood_->setShowGrid(false);
-    understood_->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
-    understood_->horizontalHeader()->setSectionResizeMode(ReviewModel::understood, QHeaderView::Stretch);
-
+    // The place that is gone to is seen while the keyboard is at its fixes.
+    QPalette palette = source_->palette();
+    palette.setBrush(QPalette::Inactive, QPalette::Highlight, palette.highlight());
+    palette.setBrush(QPalette::Inactive, QPalette::HighlightedText, palette.highlightedText());
+    source_->setPalette(palette);
+    build_understood();
+    said_->set_lines(2);
     auto* sides = new QSplitter(Qt::Horizontal);
     sides->addWidget(source_);
     sides->addWidget(understood_);
     sides->setChildrenCollapsible(false);
     auto* layout = new QVBoxLayout(this);
-    auto* heads = new QHBoxLayout;
-    auto* terms_label = new QLabel(tr("T&erms"));
+    layout->addLayout(head_row());
+    layout->addWidget(sides, 1);
+    layout->addWidget(said_);
+    layout->addWidget(findings_);
+    layout->addLayout(button_row());
+}
+
+void PatternReview::build_understood() {
+    understood_->setModel(model_);
+    understood_->setAccessibleName(tr("What each line is"));
+    understood_->setTabKeyNavigation(false);
+    understood_->setSelectionBehavior(QAbstractItemView::SelectRows);
+    understood_->setSelectionMode(QAbstractItemView::SingleSelection);
+    understood_->verticalHeader()->hide();
+    understood_->setShowGrid(false);
+    understood_->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
+    understood_->horizontalHeader()->setSectionResizeMode(ReviewModel::understood, QHeaderView::Stretch);
+    understood_->installEventFilter(this);
+}
+
+QHBoxLayout* PatternReview::head_row() {
+    auto* row = new QHBoxLayout;
+    auto* label = new QLabel(tr("T&erms"));
     terms_->addItem(tr("detect"));
     terms_->addItems(terms_names());
-    terms_label->setBuddy(terms_);
-    heads->addWidget(summary_, 1);
-    heads->addWidget(terms_label);
-    heads->addWidget(terms_);
-    layout->addLayout(heads);
-    layout->addWidget(sides, 1);
-    layout->addWidget(lower_part());
+    label->setBuddy(terms_);
+    summary_->setWordWrap(true);
+    row->addWidget(summary_, 1);
+    row->addWidget(label);
+    row->addWidget(terms_);
+    return row;
+}
 
+QHBoxLayout* PatternReview::button_row() {
+    auto* row = new QHBoxLayout;
+    row->addWidget(button_for("review.previous", tr("&Previous"), [this] { step(-1); }));
+    row->addWidget(button_for("review.next", tr("&Next"), [this] { step(+1); }));
+    row->addWidget(button_for("review.fix", tr("&Fix"),
+                              [this] { mend(findings_->current(), findings_->marked_mend()); }));
+    row->addWidget(button_for("review.undo", tr("&Undo"), [this] { take_back(); }));
+    row->addStretch(1);
+    take_ = button_for("review.add", tr("&Add these pieces"), [this] { take(); });
+    take_->setDefault(true);
+    auto* box = new QDialogButtonBox(QDialogButtonBox::Cancel);
+    box->addButton(take_, QDialogButtonBox::AcceptRole);
+    connect(box, &QDialogButtonBox::rejected, this, &QDialog::reject);
+    row->addWidget(box);
+    return row;
+}
+
+/// A button for an action of the catalogue, whose keys its tool tip tells.
+QPushButton* PatternReview::button_for(const char* id, const QString& text,
+                                       const std::function<void()>& act) {
+    auto* action = make_action(this, id);
+    auto* button = new QPushButton(text);
+    const auto follow = [action, button] { button->setToolTip(action->toolTip()); };
+    follow();
+    connect(action, &QAction::changed, button, follow);
+    connect(action, &QAction::triggered, this, act);
+    connect(button, &QPushButton::clicked, action, &QAction::trigger);
+    return button;
+}
+
+void PatternReview::add_actions() {
+    connect(make_action(this, "review.text"), &QAction::triggered, this, &PatternReview::go_to_text);
+    say_again_by_key(*this, *announcer_);
+}
+
+void PatternReview::connect_parts() {
+    connect(&soon_, &QTimer::timeout, this, &PatternReview::read);
+    connect(source_, &QPlainTextEdit::textChanged, this, &PatternReview::text_changed);
+    connect(&reading_, &render::Background::failed, summary_,
+            [this](render::Background::Ticket, const QString& why) {
+                making_ = false;
+                after_reading_ = nullptr;
+                summary_->setText(why);
+            });
+    connect(terms_, &QComboBox::currentIndexChanged, this, &PatternReview::read);
+    connect(announcer_, &Announcer::shown_changed, said_, &StillLabel::say);
+    connect(findings_, &FindingsPart::picked, this, &PatternReview::go_to);
+    connect(findings_, &FindingsPart::fix_wanted, this,
+            [this] { mend(findings_->current(), findings_->marked_mend()); });
+    connect(findings_, &FindingsPart::text_wanted, this, &PatternReview::go_to_text);
     connect(understood_->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
             [this](const QModelIndex& row) {
-                if (!row.isValid() || !understood_->hasFocus()) return;
-                source_->setTextCursor(QTextCursor(
-                    source_->document()->findBlockByNumber(model_->line(row.row()).first_line - 1)));
+                if (!row.isValid() || !understood_->hasFocus() || following_) return;
+                source_->setTextCursor(
+                    QTextCursor(source_->document()->findBlockByNumber(model_->line(row.row()) - 1)));
                 source_->ensureCursorVisible();
+                if (const int found = model_->finding(row.row()); found >= 0) findings_->set_current(found);
             });
     connect(source_, &QPlainTextEdit::cursorPositionChanged, this, [this] {
         const int row = model_->row_of_line(source_->textCursor().blockNumber() + 1);
@@ -128,31 +205,25 @@ void PatternReview::build() {
     });
 }
 
-QWidget* PatternReview::lower_part() {
-    auto* part = new QWidget;
-    auto* layout = new QVBoxLayout(part);
-    layout->setContentsMargins(0, 0, 0, 0);
-    auto* row = new QHBoxLayout;
-    problems_->setAccessibleName(tr("Problems in the text"));
-    problems_->setWordWrap(true);
-    problems_->setMaximumHeight(fontMetrics().height() * 7);
-    row->addWidget(problems_, 1);
-    row->addWidget(mend_, 0, Qt::AlignTop);
-    auto* box = new QDialogButtonBox(QDialogButtonBox::Cancel);
-    box->addButton(take_, QDialogButtonBox::AcceptRole);
-    take_->setDefault(true);
-    layout->addLayout(row);
-    layout->addWidget(box);
-    connect(problems_, &QListWidget::currentRowChanged, this, &PatternReview::go_to);
-    connect(mend_, &QPushButton::clicked, this, [this] { mend(problems_->currentRow()); });
-    connect(box, &QDialogButtonBox::rejected, this, &QDialog::reject);
-    connect(box, &QDialogButtonBox::accepted, this, &PatternReview::take);
-    return part;
+/// Enter on a line goes to it in the text.
+bool PatternReview::eventFilter(QObject* watched, QEvent* event) {
+    if (watched == understood_ && event->type() == QEvent::KeyPress) {
+        const int key = static_cast<QKeyEvent*>(event)->key();
+        if (key == Qt::Key_Return || key == Qt::Key_Enter) {
+            if (static_cast<QKeyEvent*>(event)->modifiers().testFlag(Qt::ControlModifier)) return false;
+            go_to_text();
+            return true;
+        }
+    }
+    return QDialog::eventFilter(watched, event);
 }
+
+// --- reading
 
 void PatternReview::text_changed() {
     reading_.cancel();
     after_reading_ = nullptr;
+    making_ = false;
     soon_.start();
 }
 
@@ -172,48 +243,52 @@ void PatternReview::read() {
 
 void PatternReview::show_pattern(ReadPattern pattern) {
     pattern_ = std::move(pattern);
-    model_->set_pattern(pattern_);
-    show_problems();
+    show_lines();
+    findings_->set_findings(pattern_.diagnostics);
     mark_source();
+    summary_->setText(summary_words());
+    take_->setEnabled(!pattern_.pieces.empty() &&
+                      std::ranges::any_of(pattern_.pieces, [](const Piece& p) { return !p.rounds.empty(); }));
+    if (const auto act = std::exchange(after_reading_, nullptr)) return act();
+    announcer_->say(QStringLiteral("findings"),
+                    findings_->count() == 0 ? tr("Every stitch works out.")
+                                            : tr("%n finding(s).", nullptr, findings_->count()),
+                    Weight::checks);
+}
+
+/// The table stays where it was, as the text does.
+void PatternReview::show_lines() {
+    const int top = understood_->verticalScrollBar()->value();
+    const QModelIndex current = understood_->currentIndex();
+    const int column = std::max(current.column(), 0);
+    const bool is_read_along = understood_->hasFocus() && current.isValid();
+    const int line = is_read_along ? model_->line(current.row()) : source_->textCursor().blockNumber() + 1;
+    model_->set_pattern(pattern_);
+    follow_to_line(line, column);
+    understood_->verticalScrollBar()->setValue(top);
+}
+
+/// The table goes along with the text, and the text stays where it is.
+void PatternReview::follow_to_line(int line, int column) {
+    const QScopedValueRollback following(following_, true);
+    if (const int row = model_->row_of_line(line); row >= 0)
+        understood_->setCurrentIndex(model_->index(row, column));
+}
+
+QString PatternReview::summary_words() const {
     int rounds = 0;
     for (const Piece& piece : pattern_.pieces) rounds += static_cast<int>(piece.rounds.size());
     const QString pieces = tr("%n piece(s)", nullptr, static_cast<int>(pattern_.pieces.size()));
-    const QString terms = terms_in_words(pattern_.terms);
-    const QString read = tr("%1, %2, %3").arg(pieces, rounds_words(rounds), terms);
-    summary_->setText(lines_not_read() == 0 ? read
-                                            : tr("%1, %2 not read").arg(read, lines_words(lines_not_read())));
-    take_->setEnabled(rounds > 0);
-    if (const auto act = std::exchange(after_reading_, nullptr)) act();
+    const QString read = tr("%1, %2, %3").arg(pieces, rounds_words(rounds), terms_in_words(pattern_.terms));
+    const auto lost =
+        static_cast<int>(std::ranges::count(pattern_.account, ReadLineKind::not_read, &LineAccount::kind));
+    return lost == 0 ? read : tr("%1, %2 not understood").arg(read, lines_words(lost));
 }
 
 void PatternReview::when_read(const std::function<void()>& act) {
     if (is_read()) return act();
     if (soon_.isActive()) read();
     after_reading_ = act;
-}
-
-int PatternReview::lines_not_read() const {
-    return static_cast<int>(
-        std::count_if(pattern_.account.begin(), pattern_.account.end(),
-                      [](const LineAccount& line) { return line.kind == ReadLineKind::not_read; }));
-}
-
-void PatternReview::show_problems() {
-    const int current = problems_->currentRow();
-    const QSignalBlocker quiet(problems_);
-    problems_->clear();
-    for (const ReadDiagnostic& problem : pattern_.diagnostics) {
-        QString sentence = tr("Line %1, column %2: %3")
-                               .arg(problem.where.line)
-                               .arg(problem.where.column)
-                               .arg(diagnostic_sentence(problem));
-        if (!problem.mends.empty()) sentence += QLatin1Char(' ') + mend_question(problem.mends.front());
-        problems_->addItem(sentence);
-    }
-    if (pattern_.diagnostics.empty()) problems_->addItem(tr("Every stitch works out."));
-    problems_->setCurrentRow(std::clamp(current, 0, problems_->count() - 1));
-    const auto row = static_cast<std::size_t>(problems_->currentRow());
-    mend_->setEnabled(row < pattern_.diagnostics.size() && !pattern_.diagnostics[row].mends.empty());
 }
 
 void PatternReview::mark_source() {
@@ -229,43 +304,131 @@ void PatternReview::mark_source() {
     source_->setExtraSelections(marks);
 }
 
-void PatternReview::go_to(int problem) {
-    const bool known = problem >= 0 && static_cast<std::size_t>(problem) < pattern_.diagnostics.size();
-    mend_->setEnabled(known && !pattern_.diagnostics[static_cast<std::size_t>(problem)].mends.empty());
-    if (!known) return;
-    source_->setTextCursor(
-        cursor_at(*source_->document(), pattern_.diagnostics[static_cast<std::size_t>(problem)].where));
+// --- from finding to finding
+
+const ReadDiagnostic& PatternReview::finding(int index) const {
+    return pattern_.diagnostics[static_cast<std::size_t>(index)];
+}
+
+int PatternReview::place_of(int finding_index) const {
+    return cursor_at(*source_->document(), finding(finding_index).where).selectionStart();
+}
+
+PatternReview::Shown PatternReview::place_shown() const {
+    const QTextCursor cursor = source_->textCursor();
+    return {cursor.anchor(), cursor.position(), source_->document()->revision()};
+}
+
+/// From the one that is shown, as long as the cursor is still there; else from where the maker is.
+int PatternReview::finding_from_cursor(int by) const {
+    if (findings_->current() >= 0 && place_shown() == shown_) return findings_->current() + by;
+    const int here = source_->textCursor().selectionStart();
+    int next = 0;
+    while (next < findings_->count() && place_of(next) < here) ++next;
+    return by > 0 ? next : next - 1;
+}
+
+void PatternReview::step(int by) {
+    when_read([this, by] {
+        const int count = findings_->count();
+        if (count == 0) return announcer_->answer(tr("Nothing to fix: every stitch works out."));
+        const int next = finding_from_cursor(by);
+        QString turn;
+        if (next >= count) turn = tr("From the end back to the top.");
+        if (next < 0) turn = tr("From the top to the end.");
+        const QString place = arrive_at((next + count) % count);
+        announcer_->answer(joined_sentences({turn, place}));
+    });
+}
+
+void PatternReview::go_to(int index) {
+    if (index < 0 || index >= findings_->count()) return;
+    const TextSpan& where = finding(index).where;
+    source_->setTextCursor(cursor_at(*source_->document(), where));
+    source_->ensureCursorVisible();
+    shown_ = place_shown();
+    follow_to_line(where.line, 0);
+}
+
+QString PatternReview::arrive_at(int index) {
+    findings_->set_current(index);
+    go_to(index);
+    const QString place =
+        tr("Finding %1 of %2. %3").arg(index + 1).arg(findings_->count()).arg(finding_words(finding(index)));
+    if (findings_->go_to_mends()) return place;
+    source_->setFocus();
+    return joined_sentences({place, tr("Change it in the text")});
+}
+
+void PatternReview::go_to_text() {
+    source_->setFocus();
     source_->ensureCursorVisible();
 }
 
-void PatternReview::mend(int problem) {
-    when_read([this, problem] { insert_mended(problem); });
+// --- fixes
+
+void PatternReview::mend(int index, int mend_index) {
+    if (making_) return;
+    if (index < 0 || index >= findings_->count()) return;
+    const ReadDiagnostic& of = finding(index);
+    if (mend_index < 0 || mend_index >= static_cast<int>(of.mends.size()))
+        return announcer_->answer(tr("There is no fix to offer here. Change it in the text."));
+    const Mend wanted = of.mends[static_cast<std::size_t>(mend_index)];
+    if (is_read()) return make(of, wanted);
+    when_read([this, of, wanted] {
+        if (const auto again = found_again(pattern_, of, wanted)) return make(again->first, again->second);
+        announcer_->answer(tr("The text has changed, and this fix does not fit any more."));
+    });
 }
 
-void PatternReview::insert_mended(int problem) {
-    if (problem < 0 || static_cast<std::size_t>(problem) >= pattern_.diagnostics.size()) return;
-    const auto& mends = pattern_.diagnostics[static_cast<std::size_t>(problem)].mends;
-    if (mends.empty()) return;
-    const std::string text = mended(source_->toPlainText().toStdString(), mends.front());
-    // Through the cursor, so that the text's own undo takes it back.
-    QTextCursor all(source_->document());
-    all.select(QTextCursor::Document);
-    all.insertText(QString::fromStdString(text));
+void PatternReview::make(const ReadDiagnostic& of, const Mend& wanted) {
+    const ReadPattern before = pattern_;
+    source_->setTextCursor(make_mend(*source_->document(), wanted));
     read();
+    making_ = true;
+    after_reading_ = [this, before, of, wanted] {
+        making_ = false;
+        tell_made(before, of, wanted);
+    };
 }
 
-Toy PatternReview::toy_with_pieces() const {
-    const Toy& toy = session_.toy();
-    Toy read = toy_of(pattern_, toy);
-    if (!has_rounds(toy)) return read;
-    Toy both = toy;
-    both.yarns = read.yarns;
-    add_paragraphs(both.notes, pattern_.notes);
-    add_paragraphs(both.text.assembly, pattern_.assembly);
-    add_paragraphs(both.text.finishing, pattern_.finishing);
-    both.pieces.insert(both.pieces.end(), read.pieces.begin(), read.pieces.end());
-    return both;
+/// What it changed, what comes out now, and the next finding, which is gone to.
+void PatternReview::tell_made(const ReadPattern& before, const ReadDiagnostic& of, const Mend& wanted) {
+    const QString made = mend_made_words(wanted);
+    const QString outcome = mend_outcome_words(before, pattern_, of);
+    QString next = tr("Nothing left to fix: the pieces can be added.");
+    if (findings_->count() > 0) next = arrive_at(finding_from_cursor(+1) % findings_->count());
+    announcer_->answer(joined_sentences({made, outcome, next}));
 }
+
+void PatternReview::take_back() {
+    if (!source_->document()->isUndoAvailable()) return announcer_->answer(tr("Nothing to take back."));
+    int changed = 0;
+    const auto watch = connect(source_->document(), &QTextDocument::contentsChange, this,
+                               [&changed](int position) { changed = position; });
+    source_->undo();
+    disconnect(watch);
+    QTextCursor at(source_->document());
+    at.setPosition(std::min(changed, source_->document()->characterCount() - 1));
+    source_->setTextCursor(at);
+    if (is_read()) return announcer_->answer(tr("Taken back."));
+    when_read([this] { tell_taken_back(); });
+}
+
+/// Back at what was mended, if it is a finding again.
+void PatternReview::tell_taken_back() {
+    const int line = source_->textCursor().blockNumber() + 1;
+    const auto at = std::ranges::find_if(
+        pattern_.diagnostics, [line](const ReadDiagnostic& each) { return each.where.line == line; });
+    QString place;
+    if (at != pattern_.diagnostics.end())
+        place = arrive_at(static_cast<int>(at - pattern_.diagnostics.begin()));
+    announcer_->answer(joined_sentences({tr("Taken back"), place}));
+}
+
+// --- into the toy
+
+Toy PatternReview::toy_with_pieces() const { return with_pieces_read(session_.toy(), pattern_); }
 
 void PatternReview::take() {
     if (!is_read()) return when_read([this] { take(); });

@@ -288,6 +288,47 @@ QString mend_question(const Mend& mend) {
     return {};
 }
 
+QString mend_made_words(const Mend& mend) {
+    const QString first = said(mend.arguments, 0);
+    const QString second = said(mend.arguments, 1);
+    switch (mend.code) {
+        case MendCode::change_stated_count:
+            return ReadingText::tr("The count now says %1 instead of %2.").arg(second, first);
+        case MendCode::change_number:
+            return ReadingText::tr("It now says %1 instead of %2.").arg(second, first);
+        case MendCode::change_times:
+            return ReadingText::tr("It is now %Ln time(s) instead of %1.", nullptr,
+                                   count_at(mend.arguments, 1))
+                .arg(first);
+        case MendCode::add_times:
+            return ReadingText::tr("It is now repeated %Ln time(s).", nullptr, count_at(mend.arguments, 0));
+        case MendCode::times_sign:
+            return ReadingText::tr("“%1” now says %Ln time(s).", nullptr, count_at(mend.arguments, 1))
+                .arg(first);
+        case MendCode::add_stitches:
+            return ReadingText::tr("Added %1.").arg(stitches_words(count_at(mend.arguments, 0)));
+        case MendCode::remove_words:
+            return ReadingText::tr("Left out “%1”.").arg(first);
+        case MendCode::change_stitch:
+        case MendCode::spell:
+            return ReadingText::tr("It now says “%1” instead of “%2”.").arg(second, first);
+        case MendCode::close_bracket:
+            return ReadingText::tr("Closed it with %1.").arg(first);
+        case MendCode::open_bracket:
+            return ReadingText::tr("Opened it with %1.").arg(first);
+        case MendCode::add_brackets:
+            return ReadingText::tr("Put it in brackets, %Ln time(s).", nullptr, count_at(mend.arguments, 0));
+        case MendCode::space_evenly:
+            return ReadingText::tr("It is now %1, evenly spaced.")
+                .arg(stitches_words(count_at(mend.arguments, 0)));
+        case MendCode::renumber:
+            return ReadingText::tr("It is now round %1.").arg(second);
+        case MendCode::bracket_count:
+            return ReadingText::tr("%1 is now the stitch count.").arg(first);
+    }
+    return {};
+}
+
 QString mend_label(const Mend& mend) {
     const QString first = said(mend.arguments, 0);
     const QString second = said(mend.arguments, 1);

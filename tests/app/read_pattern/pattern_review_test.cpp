@@ -119,12 +119,12 @@ TEST(PatternReview, LinesThatWereNotReadAreShownAndTold) {
     const auto text = [&](int line, int column) {
         return model.index(model.row_of_line(line), column).data().toString();
     };
-    EXPECT_EQ(text(6, ReviewModel::kind), QStringLiteral("not read"));
-    EXPECT_EQ(text(8, ReviewModel::kind), QStringLiteral("rounds 1–6"));
+    EXPECT_EQ(text(6, ReviewModel::lot), QStringLiteral("not understood"));
+    EXPECT_EQ(text(8, ReviewModel::lot), QStringLiteral("rounds 1–6"));
     EXPECT_EQ(text(8, ReviewModel::understood), QStringLiteral("like “Head”"));
     bool told = false;
     for (auto* label : review.findChildren<QLabel*>())
-        told = told || label->text().contains(QStringLiteral("1 line not read"));
+        told = told || label->text().contains(QStringLiteral("1 line not understood"));
     EXPECT_TRUE(told);
 }
 

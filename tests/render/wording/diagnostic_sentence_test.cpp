@@ -98,10 +98,11 @@ TEST_F(DiagnosticSentence, SaysHowManyMoreAreNotListed) {
 }
 
 TEST_F(DiagnosticSentence, EveryMendHasAQuestionAndALabel) {
-    for (int code = 0; code <= static_cast<int>(MendCode::renumber); ++code) {
+    for (int code = 0; code <= static_cast<int>(MendCode::bracket_count); ++code) {
         const Mend mend{static_cast<MendCode>(code), {5, 6, 2, 10, 12}, {}};
         EXPECT_TRUE(mend_question(mend).endsWith(QLatin1Char('?'))) << mend_code_name(mend.code);
         EXPECT_FALSE(mend_label(mend).isEmpty()) << mend_code_name(mend.code);
+        EXPECT_TRUE(mend_made_words(mend).endsWith(QLatin1Char('.'))) << mend_code_name(mend.code);
     }
 }
 
