@@ -112,7 +112,7 @@ class Cutter {
         if (count == 3) return add(solid.points[corner[0]], solid.points[corner[1]], solid.points[corner[2]]);
         // The corner that is alone on its side comes first.
         while (in[corner[0]] == in[corner[1]] || in[corner[0]] == in[corner[2]])
-            std::ranges::rotate(corner, corner.begin() + 1);
+            std::rotate(corner.begin(), corner.begin() + 1, corner.end());
         const bool alone = in[corner[0]];
         const auto between = [&](std::uint32_t to) {
             return alone ? crossing(solid, corner[0], to) : crossing(solid, to, corner[0]);
