@@ -16,7 +16,7 @@ inline void add_rounds(Piece& piece, const std::vector<int>& counts) {
 }
 
 /// From a magic ring six more each round to `most`, then `walls` rounds of that; open.
-inline Piece cup(int most, int walls) {
+inline Piece cup_piece(int most, int walls) {
     Piece piece;
     for (int stitches = 6; stitches <= most; stitches += 6) add_rounds(piece, {stitches});
     add_rounds(piece, std::vector<int>(static_cast<std::size_t>(walls), most));
@@ -24,8 +24,8 @@ inline Piece cup(int most, int walls) {
 }
 
 /// The same with most / 6 - 1 walls, and as many rounds back to six, drawn closed: about as tall as wide.
-inline Piece ball(int most) {
-    Piece piece = cup(most, most / 6 - 1);
+inline Piece ball_piece(int most) {
+    Piece piece = cup_piece(most, most / 6 - 1);
     for (int stitches = most - 6; stitches > 0; stitches -= 6) add_rounds(piece, {stitches});
     piece.end = End::drawn_closed;
     return piece;

@@ -25,9 +25,9 @@ namespace {
 /// A body, a head on top of it with eyes, and two flippers at the sides.
 Toy pup() {
     Toy toy = toy_of({6});
-    Piece body = test::ball(48);
+    Piece body = test::ball_piece(48);
     body.name = "Body";
-    Piece head = test::ball(36);
+    Piece head = test::ball_piece(36);
     head.name = "Head";
     head.features.push_back({.name = {}, .round = 9, .stitches_apart = 7});
     Piece flipper = piece_of({6, 12, 12, 12, 12}, "Flipper");

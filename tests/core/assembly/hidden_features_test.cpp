@@ -13,9 +13,9 @@ namespace {
 struct HiddenFeatures : ::testing::Test {
     HiddenFeatures() {
         toy.yarns.emplace_back();
-        Piece head = test::ball(48);
+        Piece head = test::ball_piece(48);
         head.features.push_back({.name = {}, .round = 11, .stitches_apart = 8});
-        toy.pieces = PieceList{head, test::ball(18)};
+        toy.pieces = PieceList{head, test::ball_piece(18)};
     }
 
     /// The patch's middle on the head so many stitches to the right.

@@ -17,7 +17,7 @@ SolvedPiece solved(const Piece& piece) {
 
 TEST(PlaceNear, FindsEveryGapAndHalfStitchFromItsOwnPoint) {
     for (const bool at_top : {false, true}) {
-        Piece ball = test::ball(36);
+        Piece ball = test::ball_piece(36);
         ball.starts_at_top = at_top;
         const SolvedPiece piece = solved(ball);
         for (int round = 0; round + 1 < static_cast<int>(piece.stitches.size()); ++round) {
@@ -35,7 +35,7 @@ TEST(PlaceNear, FindsEveryGapAndHalfStitchFromItsOwnPoint) {
 }
 
 TEST(PlaceNear, GoesToThePolesAtTheEnds) {
-    const SolvedPiece piece = solved(test::ball(36));
+    const SolvedPiece piece = solved(test::ball_piece(36));
     const int last = static_cast<int>(piece.stitches.size()) - 1;
     EXPECT_EQ(place_near(piece, {0, -1, 0}).round, -1);
     EXPECT_EQ(place_near(piece, {0, piece.measures.height_mm + 1, 0}).round, last);

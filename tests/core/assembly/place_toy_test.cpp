@@ -26,7 +26,7 @@ struct PlaceToy : ::testing::Test {
 };
 
 TEST_F(PlaceToy, WhatIsNotJoinedStandsInARowWithoutTouching) {
-    toy.pieces = PieceList{test::ball(36), test::cup(18, 4), test::ball(24)};
+    toy.pieces = PieceList{test::ball_piece(36), test::cup_piece(18, 4), test::ball_piece(24)};
     const PlacedToy placed = place();
     ASSERT_EQ(placed.pieces.size(), 3u);
     for (std::size_t i = 1; i < 3; ++i) {
@@ -40,7 +40,7 @@ TEST_F(PlaceToy, WhatIsNotJoinedStandsInARowWithoutTouching) {
 }
 
 TEST_F(PlaceToy, AnOpenEdgeSitsSoDeepThatItsMiddleIsThatOfItsLineAndItsFarEndPointsOutwards) {
-    toy.pieces = PieceList{test::ball(48), test::cup(18, 4)};
+    toy.pieces = PieceList{test::ball_piece(48), test::cup_piece(18, 4)};
     toy.joins = {{.piece = copy(1), .onto = copy(0), .at = {.round = 10, .stitches_right = 7}}};
     const PlacedToy placed = place();
     ASSERT_TRUE(placed.problems.empty());
@@ -60,7 +60,7 @@ TEST_F(PlaceToy, AnOpenEdgeSitsSoDeepThatItsMiddleIsThatOfItsLineAndItsFarEndPoi
 }
 
 TEST_F(PlaceToy, APieceThatStartsAtTheTopIsSewnOnByTheSameEdge) {
-    toy.pieces = PieceList{test::ball(48), test::cup(18, 4)};
+    toy.pieces = PieceList{test::ball_piece(48), test::cup_piece(18, 4)};
     toy.pieces[1].starts_at_top = true;
     toy.joins = {{.piece = copy(1), .onto = copy(0), .at = {.round = 10, .stitches_right = 7}}};
     const PlacedToy placed = place();
@@ -74,7 +74,7 @@ TEST_F(PlaceToy, APieceThatStartsAtTheTopIsSewnOnByTheSameEdge) {
 }
 
 TEST_F(PlaceToy, APairMirrorsExactlyHoweverTheFacesAreTurned) {
-    toy.pieces = PieceList{test::ball(48), test::cup(18, 4)};
+    toy.pieces = PieceList{test::ball_piece(48), test::cup_piece(18, 4)};
     toy.pieces[0].face_degrees = 25;
     toy.pieces[1].make = 2;
     toy.pieces[1].face_degrees = -40;
@@ -102,7 +102,7 @@ TEST_F(PlaceToy, APairMirrorsExactlyHoweverTheFacesAreTurned) {
 }
 
 TEST_F(PlaceToy, LeaningSinkingAndTurningDoWhatTheySay) {
-    toy.pieces = PieceList{test::ball(48), test::cup(18, 4)};
+    toy.pieces = PieceList{test::ball_piece(48), test::cup_piece(18, 4)};
     const int middle = static_cast<int>(toy.pieces[0].rounds.size()) / 2 - 1;
     Join join{.piece = copy(1), .onto = copy(0), .at = {.round = middle}};
     toy.joins = {join};
@@ -122,7 +122,7 @@ TEST_F(PlaceToy, LeaningSinkingAndTurningDoWhatTheySay) {
 }
 
 TEST_F(PlaceToy, KeepsAJoinInItsGapWhenThePieceIsResized) {
-    toy.pieces = PieceList{test::ball(48), test::cup(18, 4)};
+    toy.pieces = PieceList{test::ball_piece(48), test::cup_piece(18, 4)};
     toy.joins = {{.piece = copy(1), .onto = copy(0), .at = {.round = 10, .stitches_right = 7}}};
     for (const double stretch : {0.01, 0.08}) {
         toy.pieces[0].area_stretch = stretch;
@@ -149,7 +149,7 @@ TEST_F(PlaceToy, KeepsAJoinInItsGapWhateverBecomesOfEitherPiece) {
         edit(next);
         toy.pieces[piece] = next;
     };
-    toy.pieces = PieceList{test::ball(48), test::cup(18, 4)};
+    toy.pieces = PieceList{test::ball_piece(48), test::cup_piece(18, 4)};
     toy.joins = {{.piece = copy(1), .onto = copy(0), .at = {.round = 10, .stitches_right = 7}}};
     kept("as they were");
     change(1, [](Piece& cup) { cup.rounds.push_back(cup.rounds.back()); });
@@ -172,7 +172,7 @@ TEST_F(PlaceToy, KeepsAJoinInItsGapWhateverBecomesOfEitherPiece) {
 }
 
 TEST_F(PlaceToy, APlaceThatIsNotThereIsNamedAndThePieceStandsByItself) {
-    toy.pieces = PieceList{test::ball(24), test::cup(18, 4)};
+    toy.pieces = PieceList{test::ball_piece(24), test::cup_piece(18, 4)};
     toy.joins = {{.piece = copy(1), .onto = copy(0), .at = {.round = 400}}};
     const PlacedToy placed = place();
     ASSERT_EQ(placed.problems.size(), 1u);

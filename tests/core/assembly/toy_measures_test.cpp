@@ -30,7 +30,7 @@ struct WholeToy : ::testing::Test {
 };
 
 TEST_F(WholeToy, OfOnePieceIsThePiece) {
-    toy.pieces = PieceList{test::ball(36)};
+    toy.pieces = PieceList{test::ball_piece(36)};
     const ToyMeasures found = measures();
     const PieceStudy& study = studies[0];
     EXPECT_NEAR(found.width_mm.likely, study.measures().width_mm, 0.05);
@@ -43,7 +43,7 @@ TEST_F(WholeToy, OfOnePieceIsThePiece) {
 }
 
 TEST_F(WholeToy, AHeadOnABodyIsAsTallAsBothLessWhatSinks) {
-    toy.pieces = PieceList{test::ball(48), test::ball(36)};
+    toy.pieces = PieceList{test::ball_piece(48), test::ball_piece(36)};
     const Join join{.piece = copy(1),
                     .onto = copy(0),
                     .end = JoinedEnd::start,
@@ -63,7 +63,7 @@ TEST_F(WholeToy, AHeadOnABodyIsAsTallAsBothLessWhatSinks) {
 }
 
 TEST_F(WholeToy, WhatItsPartsWeighAddsUp) {
-    toy.pieces = PieceList{test::ball(48)};
+    toy.pieces = PieceList{test::ball_piece(48)};
     const ToyMass plain = mass();
     toy.pieces[0].weight_grams = 20;
     toy.pieces[0].features = {{.name = {}, .round = 8}};
@@ -82,7 +82,7 @@ TEST_F(WholeToy, WhatItsPartsWeighAddsUp) {
 }
 
 TEST_F(WholeToy, PelletsInItsBaseHoldWhatWouldTip) {
-    toy.pieces = PieceList{test::ball(30), test::ball(54)};
+    toy.pieces = PieceList{test::ball_piece(30), test::ball_piece(54)};
     toy.joins = {{.piece = copy(1),
                   .onto = copy(0),
                   .end = JoinedEnd::start,
@@ -101,7 +101,7 @@ TEST_F(WholeToy, PelletsInItsBaseHoldWhatWouldTip) {
 }
 
 TEST_F(WholeToy, LyingItIsAsTallAsItWasDeep) {
-    toy.pieces = PieceList{test::cup(24, 16)};
+    toy.pieces = PieceList{test::cup_piece(24, 16)};
     toy.pieces[0].end = End::sewn_straight;
     toy.stance = Stance::lying;
     const ToyMeasures found = measures();
@@ -110,7 +110,7 @@ TEST_F(WholeToy, LyingItIsAsTallAsItWasDeep) {
 }
 
 TEST_F(WholeToy, PiecesThatRunIntoEachOtherAreListed) {
-    toy.pieces = PieceList{test::ball(48), test::cup(24, 4), test::cup(24, 4)};
+    toy.pieces = PieceList{test::ball_piece(48), test::cup_piece(24, 4), test::cup_piece(24, 4)};
     toy.joins = {{.piece = copy(1), .onto = copy(0), .at = {.round = 9, .stitches_right = 6}},
                  {.piece = copy(2), .onto = copy(0), .at = {.round = 9, .stitches_right = -6}}};
     EXPECT_TRUE(measures().overlaps.empty());
@@ -130,7 +130,7 @@ TEST_F(WholeToy, PiecesThatRunIntoEachOtherAreListed) {
 }
 
 TEST_F(WholeToy, WhatIsJoinedToNothingIsNoPartOfItsSize) {
-    toy.pieces = PieceList{test::ball(36), test::cup(18, 3), test::ball(60)};
+    toy.pieces = PieceList{test::ball_piece(36), test::cup_piece(18, 3), test::ball_piece(60)};
     toy.joins = {{.piece = copy(1), .onto = copy(0), .at = {.round = 5}}};
     const ToyMeasures found = measures();
     EXPECT_EQ(found.apart, 1u);

@@ -16,9 +16,9 @@ class TwentyPieces : public ::testing::Test {
 
     TwentyPieces() {
         toy.yarns.resize(1);
-        toy.pieces.push_back(test::ball(66));
+        toy.pieces.push_back(test::ball_piece(66));
         for (std::size_t i = 1; i < pieces; ++i) {
-            toy.pieces.push_back(test::cup(42, 8));
+            toy.pieces.push_back(test::cup_piece(42, 8));
             const double right = 7.0 * static_cast<double>(i);
             toy.joins.push_back({.piece = {toy.pieces.id(i), 0},
                                  .onto = {toy.pieces.id(0), 0},

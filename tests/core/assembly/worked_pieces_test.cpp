@@ -34,7 +34,7 @@ struct WorkedPieces : ::testing::Test {
 };
 
 TEST_F(WorkedPieces, OfAPieceStuffedInPartOnlyThatPartIsFilled) {
-    Piece limb = test::cup(24, 30);
+    Piece limb = test::cup_piece(24, 30);
     toy.pieces = PieceList{limb};
     const double whole = stuffed_volume_mm3(toy.pieces[0], studies()[0]);
     EXPECT_NEAR(whole, studies()[0].measures().volume_mm3, 1e-6);
@@ -60,17 +60,17 @@ TEST_F(WorkedPieces, OfAPieceStuffedInPartOnlyThatPartIsFilled) {
 }
 
 TEST_F(WorkedPieces, PelletsAreSummedWithTheirBags) {
-    Piece foot = test::cup(24, 6);
+    Piece foot = test::cup_piece(24, 6);
     foot.make = 2;
     foot.weight_grams = 8;
-    toy.pieces = PieceList{test::ball(36), foot};
+    toy.pieces = PieceList{test::ball_piece(36), foot};
     EXPECT_EQ(taken().pellets_g, 16);
     EXPECT_EQ(taken().pellet_bags, 2);
 }
 
 TEST_F(WorkedPieces, SeamsAreAsLongAsTheEdgesThatAreSewn) {
     Piece ear = test::even_piece("Ear", 8, 12, End::sewn_straight, 2);
-    toy.pieces = PieceList{test::ball(48), test::cup(18, 4), ear};
+    toy.pieces = PieceList{test::ball_piece(48), test::cup_piece(18, 4), ear};
     EXPECT_EQ(seam(1), 0);
     EXPECT_NEAR(seam(2), 2 * 12 * 5 / 2.0, 1e-9);  // closed by itself, both of them
     toy.joins = {{.piece = {toy.pieces.id(1), 0},
@@ -89,7 +89,7 @@ TEST_F(WorkedPieces, SeamsAreAsLongAsTheEdgesThatAreSewn) {
 }
 
 TEST_F(WorkedPieces, SewingTakesYarnBeyondTheTails) {
-    toy.pieces = PieceList{test::ball(60), test::cup(48, 6)};
+    toy.pieces = PieceList{test::ball_piece(60), test::cup_piece(48, 6)};
     const double apart = taken().yarns[0].metres.likely;
     toy.joins = {{.piece = {toy.pieces.id(1), 0}, .onto = {toy.pieces.id(0), 0}, .at = {.round = 14}}};
     const double sewn = taken().yarns[0].metres.likely;
@@ -97,7 +97,7 @@ TEST_F(WorkedPieces, SewingTakesYarnBeyondTheTails) {
 }
 
 TEST_F(WorkedPieces, ChainsLieInEveryGapBetweenTheLegsThatABodyBeginsOn) {
-    Piece leg = test::cup(18, 6);
+    Piece leg = test::cup_piece(18, 6);
     leg.make = 3;
     Piece body = test::even_piece("Body", 10, 60);
     body.start = WorkedOn{.stitches = 18 * 3 + 2 * 2 * 3, .chains_between = 3};

@@ -165,7 +165,7 @@ TEST_F(CurledTail, HoldsNoStuffing) {
 }
 
 TEST_F(CurledTail, IsNotResizedAsARoundPieceWouldBe) {
-    toy.pieces.push_back(test::ball(36));
+    toy.pieces.push_back(test::ball_piece(36));
     Target larger;
     larger.scale = 1.5;
     const ReshapedToy made = reshape_toy(toy, toy, all_pieces(toy), larger, {});
@@ -177,7 +177,7 @@ TEST_F(CurledTail, IsNotResizedAsARoundPieceWouldBe) {
 
 struct CurledTailOnABody : CurledTail {
     CurledTailOnABody() {
-        toy.pieces = PieceList{test::ball(48), curled_tail()};
+        toy.pieces = PieceList{test::ball_piece(48), curled_tail()};
         toy.joins = {{.piece = {toy.pieces.id(1), 0},
                       .onto = {toy.pieces.id(0), 0},
                       .end = JoinedEnd::start,
