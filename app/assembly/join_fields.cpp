@@ -11,6 +11,7 @@
 #include <QSpinBox>
 
 #include "app/assembly/join_edits.h"
+#include "app/kit/field_widgets.h"
 #include "render/wording/as_sentence.h"
 #include "render/wording/join_place.h"
 
@@ -31,12 +32,6 @@ QComboBox* narrow_combo() {
     box->setMinimumContentsLength(12);
     box->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     return box;
-}
-
-/// Shown anew, a number that is being typed would be wiped out: the toy is put together meanwhile.
-template <class Box, class Value>
-void show_value(Box* box, Value value) {
-    if (box->value() != value) box->setValue(value);
 }
 
 std::vector<std::optional<PieceCopy>> places_for(const Toy& toy, const ToyUnit& unit) {

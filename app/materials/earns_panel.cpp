@@ -4,7 +4,6 @@
 #include <QFormLayout>
 #include <QLabel>
 #include <QLineEdit>
-#include <QSignalBlocker>
 #include <QVBoxLayout>
 
 #include "app/kit/field_widgets.h"
@@ -108,14 +107,10 @@ void EarnsPanel::show_all() {
     const Making& making = session_.toy().making;
     const QString currency = QString::fromStdString(making.currency);
     if (!currency_->hasFocus() || currency_->text() != currency) currency_->setText(currency);
-    const auto show = [](QDoubleSpinBox* box, double value) {
-        const QSignalBlocker quiet(box);
-        if (box->value() != value) box->setValue(value);
-    };
-    show(other_, making.other_cost);
+    show_value(other_, making.other_cost);
     const bool may_change = !session_.read_only();
     for (const Figure& figure : figures_) {
-        show(figure.box, (making.*figure.part).value_or(0));
+        show_value(figure.box, (making.*figure.part).value_or(0));
         figure.box->setEnabled(may_change);
     }
     currency_->setEnabled(may_change);
@@ -123,8 +118,14 @@ void EarnsPanel::show_all() {
     show_answers();
 }
 
-/// While a shape is being solved the last answer stands.
+void EarnsPanel::showEvent(QShowEvent* event) {
+    QWidget::showEvent(event);
+    show_answers();
+}
+
+/// While a shape is being solved the last answer stands. Nothing is added up that nobody sees.
 void EarnsPanel::show_answers() {
+    if (!isVisible()) return;
     const Toy& toy = session_.toy();
     if (toy.pieces.empty()) return answers_->setText({});
     const auto one = materials_now(session_, TakenFor::toy);

@@ -20,6 +20,9 @@ class EarnsPanel : public QWidget {
   public:
     explicit EarnsPanel(DocumentSession& session, QWidget* parent = nullptr);
 
+  protected:
+    void showEvent(QShowEvent* event) override;
+
   private:
     /// A figure of `Making` that is asked for, and absent while it stands at 0.
     struct Asked {

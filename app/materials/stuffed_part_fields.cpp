@@ -23,12 +23,6 @@ RoundSpan first_part(const Piece& piece) {
     return {0, std::max(0, (2 * rounds + 2) / 3 - 1)};
 }
 
-/// A value that is typed over is not wiped out by what is shown.
-template <class Box, class Value>
-void show_value(Box* box, Value value) {
-    if (box->value() != value) box->setValue(value);
-}
-
 }  // namespace
 
 StuffedPartFields::StuffedPartFields(DocumentSession& session, QWidget* parent)

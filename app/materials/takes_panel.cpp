@@ -4,7 +4,6 @@
 #include <QFormLayout>
 #include <QLabel>
 #include <QLocale>
-#include <QSignalBlocker>
 #include <QSpinBox>
 #include <QVBoxLayout>
 
@@ -25,11 +24,6 @@ YarnUse times_of(YarnUse use, double times) {
     use.metres = use.metres * times;
     use.grams = use.grams * times;
     return use;
-}
-
-void show_quietly(QDoubleSpinBox* box, const std::optional<double>& value) {
-    const QSignalBlocker quiet(box);
-    if (box->value() != value.value_or(0)) box->setValue(value.value_or(0));
 }
 
 }  // namespace
@@ -111,8 +105,8 @@ TakenFor TakesPanel::what() const { return what_->currentIndex() == 0 ? TakenFor
 
 void TakesPanel::show_all() {
     const Making& making = session_.toy().making;
-    show_quietly(spare_, making.spare_yarn_percent);
-    show_quietly(undone_, making.yarn_per_ten_stitches_mm);
+    show_value(spare_, making.spare_yarn_percent.value_or(0));
+    show_value(undone_, making.yarn_per_ten_stitches_mm.value_or(0));
     spare_->setEnabled(!session_.read_only());
     undone_->setEnabled(!session_.read_only());
     undone_words_->setText(
@@ -139,8 +133,14 @@ QString TakesPanel::amounts_words(const Materials& one) const {
     return lines.join(QLatin1Char('\n'));
 }
 
-/// While a shape is being solved the last answer stands.
+void TakesPanel::showEvent(QShowEvent* event) {
+    QWidget::showEvent(event);
+    show_amounts();
+}
+
+/// While a shape is being solved the last answer stands. Nothing is added up that nobody sees.
 void TakesPanel::show_amounts() {
+    if (!isVisible()) return;
     if (session_.toy().pieces.empty()) return amounts_->setText({});
     if (const auto one = materials_now(session_, what())) amounts_->setText(amounts_words(*one));
 }

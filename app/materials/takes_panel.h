@@ -19,6 +19,9 @@ class TakesPanel : public QWidget {
   public:
     explicit TakesPanel(DocumentSession& session, QWidget* parent = nullptr);
 
+  protected:
+    void showEvent(QShowEvent* event) override;
+
   private:
     void build();
     void connect_all();

@@ -350,18 +350,13 @@ void YarnPanel::show_yarn() {
     remove_->setEnabled(any && model_->rowCount() > 1);
     if (!any) return;
     const Yarn& yarn = session_.toy().yarns[static_cast<std::size_t>(row)];
-    const QSignalBlocker quiet(metres_);
-    const auto show_ball = [](QDoubleSpinBox* box, const std::optional<double>& value) {
-        const QSignalBlocker still(box);
-        if (box->value() != value.value_or(0)) box->setValue(value.value_or(0));
-    };
-    show_ball(ball_grams_, yarn.ball_grams);
-    show_ball(ball_price_, yarn.ball_price);
+    show_value(ball_grams_, yarn.ball_grams.value_or(0));
+    show_value(ball_price_, yarn.ball_price.value_or(0));
     colour_->setText(tr("%1…").arg(as_sentence(colour_name(yarn.colour))));
     colour_->setToolTip(colour_words(yarn.colour));
     colour_->setAccessibleName(tr("Colour of the yarn: %1").arg(colour_words(yarn.colour)));
     weight_->setCurrentIndex(static_cast<int>(yarn.weight));
-    metres_->setValue(yarn.metres_per_100_g.value_or(0));
+    show_value(metres_, yarn.metres_per_100_g.value_or(0));
 }
 
 void YarnPanel::show_hook() {

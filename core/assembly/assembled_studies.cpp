@@ -1,30 +1,10 @@
 #include "core/assembly/assembled_studies.h"
 
 #include "core/assembly/study_solved.h"
+#include "core/mesh/build_mesh.h"
 #include "core/study/study_surface.h"
 
 namespace roundwright {
-namespace {
-
-template <class Values>
-void append(Values& to, const Values& more) {
-    to.insert(to.end(), more.begin(), more.end());
-}
-
-void append(Mesh& to, const Mesh& more, std::int32_t stitches_before) {
-    const auto vertices = static_cast<std::uint32_t>(to.vertex_count());
-    append(to.positions, more.positions);
-    append(to.normals, more.normals);
-    append(to.colours, more.colours);
-    for (const std::uint32_t index : more.indices) to.indices.push_back(vertices + index);
-    for (const std::int32_t stitch : more.stitch_of_triangle)
-        to.stitch_of_triangle.push_back(stitch < 0 ? -1 : stitch + stitches_before);
-    append(to.places, more.places);
-    append(to.faces, more.faces);
-}
-
-}  // namespace
-
 AssembledToy assemble(const Toy& toy, std::span<const PieceStudy> studies,
                       const std::optional<RevolveOptions>& surfaces, const AssembledToy* before) {
     std::vector<SolvedPiece> solved;

@@ -4,13 +4,10 @@
 #include <algorithm>
 #include <utility>
 
+#include "core/mesh/build_mesh.h"
+
 namespace roundwright {
 namespace {
-
-template <class Value>
-void append(std::vector<Value>& to, const std::vector<Value>& from) {
-    to.insert(to.end(), from.begin(), from.end());
-}
 
 class Gatherer {
   public:
@@ -30,24 +27,14 @@ class Gatherer {
   private:
     void add_mesh(const Mesh& from, const Eigen::Vector3f& shift) {
         Mesh& to = whole_.surface.mesh;
-        const auto first_vertex = static_cast<std::uint32_t>(to.vertex_count());
-        const auto first_stitch = static_cast<std::int32_t>(whole_.surface.stitches.size());
-        const std::size_t triangles = to.triangle_count() + from.triangle_count();
         const std::size_t first_place = to.positions.size();
-        append(to.positions, from.positions);
+        append(to, from, static_cast<std::int32_t>(whole_.surface.stitches.size()));
         for (std::size_t at = first_place; at + 2 < to.positions.size(); at += 3)
             Eigen::Map<Eigen::Vector3f>(to.positions.data() + at) += shift;
-        append(to.normals, from.normals);
-        append(to.colours, from.colours);
-        append(to.places, from.places);
-        append(to.faces, from.faces);
         // A part without the places of its stitches' faces shows none.
-        to.places.resize(6 * triangles, 0);
-        to.faces.resize(triangles, 0);
-        for (const std::uint32_t index : from.indices) to.indices.push_back(index + first_vertex);
-        for (const std::int32_t stitch : from.stitch_of_triangle)
-            to.stitch_of_triangle.push_back(stitch < 0 ? stitch : stitch + first_stitch);
-        to.stitch_of_triangle.resize(triangles, -1);
+        to.places.resize(6 * to.triangle_count(), 0);
+        to.faces.resize(to.triangle_count(), 0);
+        to.stitch_of_triangle.resize(to.triangle_count(), -1);
     }
 
     void add_stitches(const StitchSurface& from, const Vec3& shift) {

@@ -2,12 +2,14 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <map>
 #include <optional>
 #include <utility>
 
 #include "core/assembly/held_solids.h"
 #include "core/assembly/join_frames.h"
+#include "core/mesh/build_mesh.h"
 #include "core/mesh/ray_cast.h"
 
 namespace roundwright {
@@ -18,13 +20,8 @@ constexpr int halvings = 14;
 
 Mesh mesh_of(const Solid& solid) {
     Mesh mesh;
-    for (const Vec3& point : solid.points) {
-        for (int axis = 0; axis < 3; ++axis) mesh.positions.push_back(static_cast<float>(point[axis]));
-        mesh.normals.insert(mesh.normals.end(), {0, 1, 0});
-    }
-    for (const auto& triangle : solid.triangles)
-        mesh.indices.insert(mesh.indices.end(), triangle.begin(), triangle.end());
-    mesh.stitch_of_triangle.assign(solid.triangles.size(), -1);
+    for (const Vec3& point : solid.points) add_vertex(mesh, point, Vec3::UnitY(), {});
+    for (const auto& [a, b, c] : solid.triangles) add_triangle(mesh, a, b, c);
     return mesh;
 }
 
@@ -129,15 +126,9 @@ class Cutter {
 
     void add(const Vec3& a, const Vec3& b, const Vec3& c) {
         const Vec3 normal = (b - a).cross(c - a).stableNormalized();
-        for (const Vec3& point : {a, b, c}) {
-            mesh_.indices.push_back(static_cast<std::uint32_t>(mesh_.vertex_count()));
-            for (int axis = 0; axis < 3; ++axis) {
-                mesh_.positions.push_back(static_cast<float>(point[axis]));
-                mesh_.normals.push_back(static_cast<float>(normal[axis]));
-                mesh_.colours.push_back(0);
-            }
-        }
-        mesh_.stitch_of_triangle.push_back(-1);
+        const auto first = static_cast<std::uint32_t>(mesh_.vertex_count());
+        for (const Vec3& point : {a, b, c}) add_vertex(mesh_, point, normal, {});
+        add_triangle(mesh_, first, first + 1, first + 2);
     }
 
     void join(const Crossing& first, const Crossing& second) {
@@ -179,16 +170,6 @@ std::vector<std::vector<Vec3>> Cutter::lines() const {
         for (const auto& [edge, neighbours] : beside_)
             if (!is_taken[edge] && (!ends_only || neighbours.size() == 1)) follow(edge);
     return lines;
-}
-
-void append(Mesh& to, const Mesh& more) {
-    const auto first = static_cast<std::uint32_t>(to.vertex_count());
-    to.positions.insert(to.positions.end(), more.positions.begin(), more.positions.end());
-    to.normals.insert(to.normals.end(), more.normals.begin(), more.normals.end());
-    to.colours.insert(to.colours.end(), more.colours.begin(), more.colours.end());
-    for (const std::uint32_t index : more.indices) to.indices.push_back(first + index);
-    to.stitch_of_triangle.insert(to.stitch_of_triangle.end(), more.stitch_of_triangle.begin(),
-                                 more.stitch_of_triangle.end());
 }
 
 }  // namespace

@@ -3,7 +3,7 @@
 #include <cmath>
 #include <numbers>
 
-#include "core/face/build_mesh.h"
+#include "core/mesh/build_mesh.h"
 #include "core/face/thread_mesh.h"
 
 namespace roundwright {

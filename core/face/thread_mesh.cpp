@@ -6,7 +6,7 @@
 #include <cstdint>
 #include <numbers>
 
-#include "core/face/build_mesh.h"
+#include "core/mesh/build_mesh.h"
 
 namespace roundwright {
 

@@ -7,7 +7,7 @@
 namespace roundwright {
 namespace {
 
-/// A point turned about the upright axis until it stands where another does. The two pictures lean their
+/// A point turned about the upright axis until it stands where another does. Two shapes may lean their
 /// columns differently, and a slide that undid that would twist the fabric.
 Vec3 turned_to(const Vec3& point, const Vec3& other) {
     constexpr double on_the_axis_mm = 0.1;

@@ -339,6 +339,36 @@ QString joins_changed(const Arguments& said) {
         .arg(said.piece(0));
 }
 
+/// How pieces are sewn together.
+QString join_facts(CheckCode code, const Arguments& said) {
+    switch (code) {
+        case CheckCode::joined_in_a_circle:
+            return ChecksText::tr("It is joined to %1, and that back to it, in a circle. One join has to go.")
+                .arg(said.piece(0));
+        case CheckCode::joined_twice:
+            return ChecksText::tr("Number %2 of this piece is joined to %1 although it is already joined on.")
+                .arg(said.piece(0), QLocale().toString(said.count(1)));
+        case CheckCode::join_without_piece:
+            return join_without_piece(said);
+        case CheckCode::join_without_round:
+            return join_without_round(said);
+        case CheckCode::edge_not_sewn:
+            return edge_not_sewn(said);
+        case CheckCode::worked_on_other_count:
+            return worked_on_other_count(said);
+        case CheckCode::seam_gathers:
+            return seam_gathers(said);
+        case CheckCode::seam_stretches:
+            return seam_stretches(said);
+        case CheckCode::pieces_overlap:
+            return pieces_overlap(said);
+        case CheckCode::joins_changed:
+            return joins_changed(said);
+        default:
+            return {};
+    }
+}
+
 QString facts(const Check& check, const Arguments& said) {
     switch (check.code) {
         case CheckCode::too_many_increases:
@@ -395,27 +425,16 @@ QString facts(const Check& check, const Arguments& said) {
         case CheckCode::said_count_missing:
             return said_words(check, said_count_missing(said));
         case CheckCode::joined_in_a_circle:
-            return ChecksText::tr("It is joined to %1, and that back to it, in a circle. One join has to go.")
-                .arg(said.piece(0));
         case CheckCode::joined_twice:
-            return ChecksText::tr("Number %2 of this piece is joined to %1 although it is already joined on.")
-                .arg(said.piece(0), QLocale().toString(said.count(1)));
         case CheckCode::join_without_piece:
-            return join_without_piece(said);
         case CheckCode::join_without_round:
-            return join_without_round(said);
         case CheckCode::edge_not_sewn:
-            return edge_not_sewn(said);
         case CheckCode::worked_on_other_count:
-            return worked_on_other_count(said);
         case CheckCode::seam_gathers:
-            return seam_gathers(said);
         case CheckCode::seam_stretches:
-            return seam_stretches(said);
         case CheckCode::pieces_overlap:
-            return pieces_overlap(said);
         case CheckCode::joins_changed:
-            return joins_changed(said);
+            return join_facts(check.code, said);
     }
     return {};
 }

@@ -114,9 +114,8 @@ QString word_words(const ReadDiagnostic& found) {
     }
 }
 
-/// What is wrong with the pattern around the rounds.
-QString pattern_words(const ReadDiagnostic& found) {
-    const QString word = said(found.arguments, 0);
+/// What is wrong with the numbers of rounds.
+QString numbering_words(const ReadDiagnostic& found) {
     switch (found.code) {
         case ReadCode::round_out_of_order:
             return ReadingText::tr("Round %1 should come here, not round %2.")
@@ -130,15 +129,6 @@ QString pattern_words(const ReadDiagnostic& found) {
                 .arg(number(found.expected), number(found.found));
         case ReadCode::unknown_round:
             return ReadingText::tr("There is no round %1 before this one.").arg(number(found.found));
-        case ReadCode::closed_flat:
-            return ReadingText::tr(
-                "These stitches close the piece flat, through both layers. The toy keeps that as the piece’s "
-                "end, sewn straight across, and not as a round.");
-        case ReadCode::loops_left_over:
-            return ReadingText::tr(
-                       "This is worked into loops that were left before (“%1”). The piece begins as a "
-                       "ring of %2 chains here; join it to its place in the toy.")
-                .arg(word, number(found.found));
         case ReadCode::rounds_differ:
             return ReadingText::tr("The numbers make %1, but the line says %2.")
                 .arg(rounds_words(found.expected), number(found.found));
@@ -155,6 +145,24 @@ QString pattern_words(const ReadDiagnostic& found) {
                              .arg(number(found.expected), number(found.found));
         case ReadCode::round_not_taken:
             return ReadingText::tr("Round %1 is in the text, but in no piece.").arg(number(found.found));
+        default:
+            return {};
+    }
+}
+
+/// What is wrong with the pattern around the rounds.
+QString pattern_words(const ReadDiagnostic& found) {
+    const QString word = said(found.arguments, 0);
+    switch (found.code) {
+        case ReadCode::closed_flat:
+            return ReadingText::tr(
+                "These stitches close the piece flat, through both layers. The toy keeps that as the piece’s "
+                "end, sewn straight across, and not as a round.");
+        case ReadCode::loops_left_over:
+            return ReadingText::tr(
+                       "This is worked into loops that were left before (“%1”). The piece begins as a "
+                       "ring of %2 chains here; join it to its place in the toy.")
+                .arg(word, number(found.found));
         case ReadCode::line_not_understood:
             return ReadingText::tr("“%1” may be a round, but could not be read. It is kept as a note.")
                 .arg(word);
@@ -234,7 +242,7 @@ QString going_on_words(const GoingOn& on) {
 }  // namespace
 
 QString diagnostic_sentence(const ReadDiagnostic& diagnostic) {
-    for (const auto words : {proof_words, word_words, pattern_words, limit_words}) {
+    for (const auto words : {proof_words, word_words, numbering_words, pattern_words, limit_words}) {
         QString sentence = words(diagnostic);
         if (sentence.isEmpty()) continue;
         const QString on = going_on_words(diagnostic.goes_on);

@@ -8,6 +8,7 @@
 #include "core/language/words/in_language.h"
 #include "tests/core/language/pattern/random_pattern_toy.h"
 #include "tests/core/language/pattern/random_piece.h"
+#include "tests/core/language/pattern/read_back.h"
 #include "tests/core/language/pattern/table_of_texts.h"
 #include "tests/support/random_cases.h"
 
@@ -66,13 +67,7 @@ class Languages : public ::testing::TestWithParam<Terms> {};
     const std::string text = write_piece(piece, terms);
     const ReadPattern read = read_pattern(text, {terms, {}});
     if (!read.proved() || read.pieces.size() != 1) return ::testing::AssertionFailure() << text << told(read);
-    const Piece& again = read.pieces[0];
-    const bool same = piece_graph(again).graph == piece_graph(piece).graph && again.start == piece.start &&
-                      again.end == piece.end && again.joining == piece.joining && again.make == piece.make &&
-                      again.name == piece.name && again.area_stretch == piece.area_stretch;
-    if (same) return ::testing::AssertionSuccess();
-    return ::testing::AssertionFailure() << text << "-- read and written again:\n"
-                                         << write_piece(again, terms);
+    return testing::is_read_back(piece, read.pieces[0], text, terms);
 }
 
 TEST_P(Languages, GiveTheSameStitchesBack) {

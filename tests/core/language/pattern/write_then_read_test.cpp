@@ -6,6 +6,7 @@
 #include "tests/core/language/pattern/odd_note.h"
 #include "tests/core/language/pattern/random_pattern_toy.h"
 #include "tests/core/language/pattern/random_piece.h"
+#include "tests/core/language/pattern/read_back.h"
 #include "tests/support/random_cases.h"
 
 namespace roundwright {
@@ -23,13 +24,7 @@ using testing::RandomPiece;
             failure << read_code_name(d.code) << " at " << d.where.line << ":" << d.where.column << "\n";
         return failure << read.pieces.size() << " pieces\n";
     }
-    const Piece& again = read.pieces[0];
-    const bool same = piece_graph(again).graph == piece_graph(piece).graph && again.start == piece.start &&
-                      again.end == piece.end && again.joining == piece.joining && again.make == piece.make &&
-                      again.name == piece.name && again.area_stretch == piece.area_stretch;
-    if (same) return ::testing::AssertionSuccess();
-    return ::testing::AssertionFailure() << text << "-- read and written again:\n"
-                                         << write_piece(again, terms);
+    return testing::is_read_back(piece, read.pieces[0], text, terms);
 }
 
 void expect_read_back(unsigned part, unsigned parts) {
