@@ -107,6 +107,7 @@ void PatternReview::build() {
     sides->addWidget(source_);
     sides->addWidget(understood_);
     sides->setChildrenCollapsible(false);
+    sides->setSizes({2, 3});  // in proportion: the table has columns, the text scrolls
     auto* layout = new QVBoxLayout(this);
     layout->addLayout(head_row());
     layout->addWidget(sides, 1);
@@ -134,6 +135,7 @@ QHBoxLayout* PatternReview::head_row() {
     terms_->addItem(tr("detect"));
     terms_->addItems(terms_names());
     label->setBuddy(terms_);
+    label->setContentsMargins(0, 0, 2, 0);  // in large type the last letter reaches beyond its advance
     summary_->setWordWrap(true);
     row->addWidget(summary_, 1);
     row->addWidget(label);
@@ -150,9 +152,10 @@ QHBoxLayout* PatternReview::button_row() {
     row->addWidget(button_for("review.undo", tr("&Undo"), [this] { take_back(); }));
     row->addStretch(1);
     take_ = button_for("review.add", tr("&Add these pieces"), [this] { take(); });
-    take_->setDefault(true);
     auto* box = new QDialogButtonBox(QDialogButtonBox::Cancel);
     box->addButton(take_, QDialogButtonBox::AcceptRole);
+    take_->setAutoDefault(true);
+    take_->setDefault(true);
     connect(box, &QDialogButtonBox::rejected, this, &QDialog::reject);
     row->addWidget(box);
     return row;
@@ -163,6 +166,7 @@ QPushButton* PatternReview::button_for(const char* id, const QString& text,
                                        const std::function<void()>& act) {
     auto* action = make_action(this, id);
     auto* button = new QPushButton(text);
+    button->setAutoDefault(false);
     const auto follow = [action, button] { button->setToolTip(action->toolTip()); };
     follow();
     connect(action, &QAction::changed, button, follow);
